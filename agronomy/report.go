@@ -1,0 +1,86 @@
+package agronomy
+
+// Extractant names the liquid a laboratory used to draw P, K, Ca and Mg from
+// the soil. Readings under different extractants are different scales.
+type Extractant string
+
+// The extractants that have a scale here.
+const (
+	Mehlich3        Extractant = "mehlich-3"
+	Mehlich1        Extractant = "mehlich-1"
+	Bray1           Extractant = "bray-1"
+	Olsen           Extractant = "olsen"
+	Morgan          Extractant = "morgan"
+	ModifiedMorgan  Extractant = "modified-morgan"
+	AmmoniumAcetate Extractant = "ammonium-acetate"
+)
+
+// BufferMethod names the buffer solution behind a buffer pH.
+type BufferMethod string
+
+// The buffer methods of the site file.
+const (
+	SMP             BufferMethod = "smp"
+	Sikora          BufferMethod = "sikora"
+	AdamsEvans      BufferMethod = "adams-evans"
+	MehlichBuffer   BufferMethod = "mehlich"
+	ModifiedMehlich BufferMethod = "modified-mehlich"
+)
+
+// Texture is the soil texture class, as a person tells it by feel.
+type Texture string
+
+// The textures of the site file, from light to heavy.
+const (
+	Sand      Texture = "sand"
+	LoamySand Texture = "loamy sand"
+	SandyLoam Texture = "sandy loam"
+	Loam      Texture = "loam"
+	SiltLoam  Texture = "silt loam"
+	ClayLoam  Texture = "clay loam"
+	Clay      Texture = "clay"
+	Muck      Texture = "muck"
+)
+
+// Buffer is a buffer pH with its method; a zero PH means the lab gave none.
+type Buffer struct {
+	Method BufferMethod
+	PH     PH
+}
+
+// Reading is one nutrient's figure on a soil report, brought to elemental ppm.
+type Reading struct {
+	Given   bool
+	PPM     PPM      // elemental, under the report's extractant
+	AsGiven string   // the words of the report: "28 lb/acre"
+	Steps   []Reason // how AsGiven became PPM
+	Wanted  Optimum  // the lab's own optimum, if it printed one
+}
+
+// Optimum is a lab's own wanted value for one nutrient, low to high, in
+// elemental ppm. High equals Low when the lab printed one value.
+type Optimum struct {
+	Given     bool
+	Low, High PPM
+	AsGiven   string // "12 to 20 ppm", "3 % of CEC"
+	Steps     []Reason
+}
+
+// Report is a lab's results for one area. Zero values are not given.
+type Report struct {
+	Depth         Inches // of the sample
+	Method        Extractant
+	PH            PH
+	Buffer        Buffer
+	Texture       Texture
+	CEC           Meq
+	OrganicMatter Percent
+	Phosphorus    Reading
+	Potassium     Reading
+	Calcium       Reading
+	Magnesium     Reading
+	Sulfur        Reading
+	Sodium        Reading
+	Iron          Reading
+	TargetPH      PH // the user's wish; 0 takes the grass's
+}

@@ -1,0 +1,10 @@
+module swardbook
+
+go 1.26.8
+
+require (
+	github.com/BurntSushi/toml v1.6.0 // indirect
+	github.com/arran4/golang-ical v0.3.4 // indirect
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	github.com/spf13/pflag v1.1.0 // indirect
+)
