@@ -1,0 +1,152 @@
+package schedule
+
+import (
+	"fmt"
+	"time"
+
+	"swardbook/climate"
+)
+
+// Date is a civil day, without a clock or a zone.
+type Date struct {
+	Year  int
+	Month time.Month
+	Day   int
+}
+
+// ParseDate reads "2026-09-12". It refuses days that no calendar has.
+func ParseDate(s string) (Date, error) {
+	t, err := time.Parse("2006-01-02", s)
+	if err != nil {
+		return Date{}, fmt.Errorf("%q is not a date; write it as 2026-09-12", s)
+	}
+	return dateOf(t), nil
+}
+
+func dateOf(t time.Time) Date { return Date{t.Year(), t.Month(), t.Day()} }
+
+// Time gives midnight of the day in UTC, for writers that need one.
+func (d Date) Time() time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC) }
+
+// IsZero tells the unset date.
+func (d Date) IsZero() bool { return d == Date{} }
+
+// String gives the ISO form, or "" for the unset date.
+func (d Date) String() string {
+	if d.IsZero() {
+		return ""
+	}
+	return fmt.Sprintf("%04d-%02d-%02d", d.Year, int(d.Month), d.Day)
+}
+
+// Words gives the form for people: "Sat 19 Sep 2026".
+func (d Date) Words() string { return d.Time().Format("Mon 2 Jan 2006") }
+
+// Short gives the form inside a sentence: "19 Sep 2026".
+func (d Date) Short() string { return d.Time().Format("2 Jan 2006") }
+
+// MarshalText writes the ISO form.
+func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+
+// UnmarshalText reads the ISO form; empty text is the unset date.
+func (d *Date) UnmarshalText(b []byte) error {
+	if len(b) == 0 {
+		*d = Date{}
+		return nil
+	}
+	p, err := ParseDate(string(b))
+	if err == nil {
+		*d = p
+	}
+	return err
+}
+
+// number counts days from a fixed day, so that dates can be subtracted.
+func (d Date) number() int {
+	y, m := d.Year, int(d.Month)
+	if m <= 2 { // a year that starts in March has its leap day last
+		y, m = y-1, m+12
+	}
+	return 365*y + floorDiv(y, 4) - floorDiv(y, 100) + floorDiv(y, 400) + (153*(m-3)+2)/5 + d.Day
+}
+
+func floorDiv(a, b int) int {
+	q := a / b
+	if a%b != 0 && (a < 0) != (b < 0) {
+		q--
+	}
+	return q
+}
+
+// AddDays gives the day n days later, or earlier for a negative n.
+func (d Date) AddDays(n int) Date { return dateOf(d.Time().AddDate(0, 0, n)) }
+
+// AddMonths gives the same day n months later; a day that the month lacks
+// becomes its last.
+func (d Date) AddMonths(n int) Date {
+	first := time.Date(d.Year, d.Month+time.Month(n), 1, 0, 0, 0, 0, time.UTC)
+	last := first.AddDate(0, 1, -1).Day()
+	return Date{first.Year(), first.Month(), min(d.Day, last)}
+}
+
+// DaysFrom counts the days from e to d; negative when d is earlier.
+func (d Date) DaysFrom(e Date) int { return d.number() - e.number() }
+
+// Compare orders two dates.
+func (d Date) Compare(e Date) int { return d.number() - e.number() }
+
+// Before tells whether d comes before e.
+func (d Date) Before(e Date) bool { return d.number() < e.number() }
+
+// After tells whether d comes after e.
+func (d Date) After(e Date) bool { return d.number() > e.number() }
+
+// Weekday gives the day of the week.
+func (d Date) Weekday() time.Weekday { return d.Time().Weekday() }
+
+// DayOfYear gives the climate's day; 29 February counts as 28 February.
+func (d Date) DayOfYear() climate.Day {
+	day := d.Day
+	if d.Month == time.February && day == 29 {
+		day = 28
+	}
+	return climate.Day(time.Date(2001, d.Month, day, 0, 0, 0, 0, time.UTC).YearDay())
+}
+
+// onDay gives the first date on or after d that falls on the climate's day.
+func (d Date) onDay(c climate.Day) Date {
+	t := time.Date(2001, time.January, int(c), 0, 0, 0, 0, time.UTC)
+	r := Date{d.Year, t.Month(), t.Day()}
+	if r.Before(d) {
+		r.Year++
+	}
+	return r
+}
+
+// nearDay gives the date on the climate's day that lies nearest to d.
+func (d Date) nearDay(c climate.Day) Date { return d.AddDays(-182).onDay(c) }
+
+// Later and Earlier give the one of two dates that comes last or first.
+func Later(a, b Date) Date {
+	if a.Before(b) {
+		return b
+	}
+	return a
+}
+
+// Earlier gives the one of two dates that comes first.
+func Earlier(a, b Date) Date {
+	if b.Before(a) {
+		return b
+	}
+	return a
+}
+
+// Span is a run of days, both ends included.
+type Span struct{ From, To Date }
+
+// Has tells whether d lies in the span.
+func (s Span) Has(d Date) bool { return !d.Before(s.From) && !d.After(s.To) }
+
+// Days counts the days of the span; 0 or less means it is empty.
+func (s Span) Days() int { return s.To.DaysFrom(s.From) + 1 }

@@ -1,0 +1,142 @@
+package law
+
+// Rules of New Hampshire, New Jersey, New York.
+// Each row names its own source: Citation, the date of the text (AsOf), how it was read.
+
+const (
+	nhLaw     = "N.H. RSA 431:4-a, 431:4-b (ch. 380, Laws 2024, HB 1293)"
+	nhLaw2    = "N.H. RSA 431:4-e (HB 1293, 2024)"
+	nhLaw3    = "N.H. RSA 483-B:9 (Shoreland Water Quality Protection Act)"
+	nhAgency  = "New Hampshire Department of Agriculture, Markets and Food"
+	nhAgency2 = "New Hampshire Department of Environmental Services"
+	njLaw     = "N.J.S.A. 58:10A-62"
+	njLaw2    = "N.J.S.A. 58:10A-61 to -69, 4:9-15.13a (P.L. 2010, c. 112)"
+	njLaw3    = "N.J.S.A. 4:9-15.8a, 4:9-15.13a (P.L. 2010, c. 112)"
+	njAgency  = "New Jersey Department of Environmental Protection"
+	njAgency2 = "New Jersey Department of Agriculture"
+	nyLaw     = "N.Y. Envtl. Conserv. Law § 17-2103"
+	nyAgency  = "New York State Department of Environmental Conservation"
+)
+
+var rulesNHtoNY = []Rule{
+	// New Hampshire
+	{ID: "nh-n-soluble-cap-per-application", State: "NH", Kind: SolubleDose, Binding: BindsLabel,
+		Value:    0.7,
+		Citation: nhLaw, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2024-10", How: InPart, Confidence: HighConfidence},
+	{ID: "nh-n-cap-per-application", State: "NH", Kind: NitrogenDose, Binding: BindsLabel,
+		Value: 0.9, Unless: EnhancedSource,
+		Citation: nhLaw, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2024-10", How: InPart, Confidence: HighConfidence,
+		Note: "Enhanced-efficiency products may bring 2.5 lb once, releasing 0.7 lb a month at most."},
+	{ID: "nh-n-annual-cap", State: "NH", Kind: NitrogenYear, Binding: BindsLabel,
+		Value:    3.25,
+		Citation: nhLaw, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2024-10", How: InPart, Confidence: HighConfidence},
+	{ID: "nh-p-soil-test-required", State: "NH", Kind: PhosphorusReport, Binding: BindsLabel,
+		LowP2O5Percent: 0.67, Unless: SoilTest | NewLawn | RepairWork | OrganicSource,
+		Citation: nhLaw, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2024-10", How: InPart, Confidence: HighConfidence,
+		Note: "Written for what retail products for established lawns may contain."},
+	{ID: "nh-p-annual-cap", State: "NH", Kind: PhosphorusYear, Binding: BindsLabel,
+		Value: 1.0, Only: NewLawn | RepairWork | SoilTest, Scope: "new, repaired or deficient lawns",
+		Citation: nhLaw, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2024-10", How: InPart, Confidence: MediumConfidence},
+	{ID: "nh-setback-water-ft", State: "NH", Kind: WaterDistance, Binding: BindsUse,
+		Value: 25, Unless: GolfCourse | FarmLand,
+		Citation: nhLaw2, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2025-10", How: InPart, Confidence: MediumConfidence,
+		Note: "All surface water, storm drains and land that drains to them."},
+	{ID: "nh-frozen-ground", State: "NH", Kind: GroundState, Binding: BindsUse,
+		Ground: Frozen | Dormant, Unless: GolfCourse | FarmLand,
+		Citation: nhLaw2, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2025-10", How: InPart, Confidence: MediumConfidence,
+		Note: "Dormant grass closes the season, so work stops when growth stops. A draft of the bill took 6 to 8 in of undiggable soil as frozen; whether that stayed was not read."},
+	{ID: "nh-rain", State: "NH", Kind: HeavyRain, Binding: BindsUse,
+		Unless:   GolfCourse | FarmLand,
+		Citation: nhLaw2, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2025-10", How: InPart, Confidence: MediumConfidence,
+		Note: "Heavy rain now or in the forecast; a draft of the bill had 2 in within 24 hours."},
+	{ID: "nh-impervious", State: "NH", Kind: PavedSurface, Binding: BindsUse,
+		Unless:   GolfCourse | FarmLand,
+		Citation: nhLaw2, Agency: nhAgency, InForce: "2025-01-01", AsOf: "2025-10", How: InPart, Confidence: MediumConfidence},
+	{ID: "nh-setback-water-ft-2", State: "NH", Kind: WaterDistance, Binding: BindsUse,
+		Value: 25, Scope: "protected shoreland of larger waters",
+		Citation: nhLaw3, Agency: nhAgency2, InForce: "2008", AsOf: "2015", How: InPart, Confidence: MediumConfidence,
+		Note: "Limestone may go inside the 25 ft."},
+	{ID: "nh-slow-release-fraction", State: "NH", Kind: SlowNitrogen, Binding: BindsUse,
+		Value: 0.5, Scope: "protected shoreland of larger waters",
+		Citation: nhLaw3, Agency: nhAgency2, InForce: "2008", AsOf: "2015", How: InPart, Confidence: MediumConfidence,
+		Note: "Between 25 ft and the edge of the shoreland strip (250 ft, from memory); phosphorus there at most 2 %."},
+
+	// New Jersey
+	{ID: "nj-n-blackout-home", State: "NJ", Kind: NitrogenClosed, Binds: HomeownersOnly, Binding: BindsUse,
+		When:     Span{MonthDay{11, 16}, MonthDay{2, 29}},
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Open through November 15 and from March 1."},
+	{ID: "nj-p-blackout-home", State: "NJ", Kind: PhosphorusClosed, Binds: HomeownersOnly, Binding: BindsUse,
+		When:     Span{MonthDay{11, 16}, MonthDay{2, 29}},
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Open through November 15 and from March 1."},
+	{ID: "nj-n-blackout-pro", State: "NJ", Kind: NitrogenClosed, Binds: PaidOnly, Binding: BindsUse,
+		When:     Span{MonthDay{12, 2}, MonthDay{2, 29}},
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "For certified applicators; December 1 is still open."},
+	{ID: "nj-p-blackout-pro", State: "NJ", Kind: PhosphorusClosed, Binds: PaidOnly, Binding: BindsUse,
+		When:     Span{MonthDay{12, 2}, MonthDay{2, 29}},
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "For certified applicators; December 1 is still open."},
+	{ID: "nj-frozen-ground", State: "NJ", Kind: GroundState, Binding: BindsUse,
+		Ground:   Frozen | Saturated,
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Frozen ground: nitrogen and phosphorus. Saturated ground: any fertilizer that could move off the site."},
+	{ID: "nj-rain", State: "NJ", Kind: HeavyRain, Binding: BindsUse,
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "What counts as heavy rain is defined by the State Climatologist."},
+	{ID: "nj-impervious", State: "NJ", Kind: PavedSurface, Binding: BindsUse,
+		Citation: njLaw, Agency: njAgency, InForce: "2011-01-05", AsOf: "2024", How: Seen, Confidence: HighConfidence},
+	{ID: "nj-p-soil-test-required", State: "NJ", Kind: PhosphorusReport, Binding: BindsUse,
+		ReportMonths: 36, Unless: SoilTest | NewLawn | RepairWork | FarmLand,
+		Citation: njLaw2, Agency: njAgency, InForce: "2011-01-05", AsOf: "2012-07", How: InPart, Confidence: HighConfidence,
+		Note: "Feeding roots below the surface is outside."},
+	{ID: "nj-setback-water-ft-home", State: "NJ", Kind: WaterDistance, Binds: HomeownersOnly, Binding: BindsUse,
+		Value: 25, Lesser: 10, LesserWith: "a drop spreader, a rotary spreader with deflector, or a targeted spray",
+		Citation: njLaw2, Agency: njAgency, InForce: "2011-01-05", AsOf: "2013", How: InPart, Confidence: MediumConfidence,
+		Note: "Some summaries know no lesser distance for homeowners; keep 25 ft to be safe."},
+	{ID: "nj-setback-water-ft-pro", State: "NJ", Kind: WaterDistance, Binds: PaidOnly, Binding: BindsUse,
+		Value:    10,
+		Citation: njLaw2, Agency: njAgency, InForce: "2011-01-05", AsOf: "2013", How: InPart, Confidence: MediumConfidence},
+	{ID: "nj-n-cap-per-application-home", State: "NJ", Kind: NitrogenDose, Binds: HomeownersOnly, Binding: BindsLabel,
+		Value:    0.9,
+		Citation: njLaw3, Agency: njAgency2, InForce: "2013-01-05", AsOf: "2013-01", How: InPart, Confidence: HighConfidence},
+	{ID: "nj-n-soluble-cap-per-application-home", State: "NJ", Kind: SolubleDose, Binds: HomeownersOnly, Binding: BindsLabel,
+		Value:    0.7,
+		Citation: njLaw3, Agency: njAgency2, InForce: "2013-01-05", AsOf: "2013-01", How: InPart, Confidence: HighConfidence},
+	{ID: "nj-slow-release-fraction-home", State: "NJ", Kind: SlowNitrogen, Binds: HomeownersOnly, Binding: BindsLabel,
+		Value:    0.2,
+		Citation: njLaw3, Agency: njAgency2, InForce: "2013-01-05", AsOf: "2013-04", How: InPart, Confidence: HighConfidence},
+	{ID: "nj-n-annual-cap-home", State: "NJ", Kind: NitrogenYear, Binds: HomeownersOnly, Binding: BindsLabel,
+		Value:    3.2,
+		Citation: njLaw3, Agency: njAgency2, InForce: "2013-01-05", AsOf: "2011", How: FromMemory, Confidence: MediumConfidence,
+		Note: "Figure from memory of the experiment station's fact sheet."},
+	{ID: "nj-n-annual-cap-pro", State: "NJ", Kind: NitrogenYear, Binds: PaidOnly, Binding: BindsUse,
+		Value:    4.25,
+		Citation: njLaw3, Agency: njAgency2, InForce: "2013-01-05", AsOf: "2011", How: FromMemory, Confidence: LowConfidence},
+
+	// New York
+	{ID: "ny-n-blackout", State: "NY", Kind: NitrogenClosed, Binding: BindsUse,
+		When:     Span{MonthDay{12, 1}, MonthDay{4, 1}},
+		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Open from April 2 to November 30 by the agency's own count, so both named days are closed. Potassium is fertilizer too."},
+	{ID: "ny-p-blackout", State: "NY", Kind: PhosphorusClosed, Binding: BindsUse,
+		When:     Span{MonthDay{12, 1}, MonthDay{4, 1}},
+		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Open from April 2 to November 30 by the agency's own count, so both named days are closed. Potassium is fertilizer too."},
+	{ID: "ny-k-blackout", State: "NY", Kind: PotassiumClosed, Binding: BindsUse,
+		When:     Span{MonthDay{12, 1}, MonthDay{4, 1}},
+		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Open from April 2 to November 30 by the agency's own count, so both named days are closed. Potassium is fertilizer too."},
+	{ID: "ny-p-soil-test-required", State: "NY", Kind: PhosphorusReport, Binding: BindsUse,
+		LowP2O5Percent: 0.67, NewSeasons: 1, Unless: SoilTest | NewLawn | LowPhosphate | OrganicSource | FarmLand,
+		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "The text sets no age for the report. Compost is the only organic source outside. Repair of old turf is not an exception."},
+	{ID: "ny-setback-water-ft", State: "NY", Kind: WaterDistance, Binding: BindsUse,
+		Value: 20, Lesser: 3, LesserWith: "a drop spreader, or a spreader with guard or deflector", Unless: NaturalStrip | NewLawn | FarmLand,
+		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "A continuous natural strip 10 ft wide lifts it, and so does a new lawn's first season."},
+	{ID: "ny-impervious", State: "NY", Kind: PavedSurface, Binding: BindsUse,
+		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Contain spills at once and return them to grass or a container."},
+}

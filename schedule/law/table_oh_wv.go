@@ -1,0 +1,157 @@
+package law
+
+// Rules of Ohio, Pennsylvania, Virginia, Vermont, Washington, Wisconsin, West Virginia.
+// Each row names its own source: Citation, the date of the text (AsOf), how it was read.
+
+const (
+	ohLaw     = "Ohio Rev. Code § 905.326"
+	ohAgency  = "Ohio Department of Agriculture"
+	paLaw     = "3 Pa.C.S. § 6813 (Act 83 of 2022, amended 2023)"
+	paLaw2    = "3 Pa.C.S. § 6812 (Act 83 of 2022)"
+	paLaw3    = "3 Pa.C.S. § 6804"
+	paAgency  = "Pennsylvania Department of Agriculture"
+	vaLaw     = "Va. Code §§ 3.2-3600, 3.2-3611 (2011 Acts chs. 341, 353)"
+	vaLaw2    = "Va. Code § 3.2-3607"
+	vaLaw3    = "Virginia Nutrient Management Standards and Criteria (rev. July 2014)"
+	vaAgency  = "Virginia Department of Agriculture and Consumer Services"
+	vaAgency2 = "Virginia Department of Conservation and Recreation"
+	vtLaw     = "10 V.S.A. § 1266b (Act 37 of 2011)"
+	vtAgency  = "Vermont Agency of Agriculture, Food and Markets"
+	waLaw     = "RCW 15.54.500"
+	waAgency  = "Washington State Department of Agriculture"
+	wiLaw     = "Wis. Stat. § 94.643"
+	wiAgency  = "Wisconsin Department of Agriculture, Trade and Consumer Protection"
+	wvLaw     = "W. Va. Code R. § 61-22B-4"
+	wvAgency  = "West Virginia Department of Agriculture"
+)
+
+var rulesOHtoWV = []Rule{
+	// Ohio
+	{ID: "oh-frozen-ground", State: "OH", Kind: GroundState, Binding: BindsUse,
+		Nutrients: Nitrogen | Phosphorus, Ground: Frozen | Snow | Saturated, Unless: GrowingCrop | WorkedIn, Scope: "western Lake Erie basin (24 counties or parts)",
+		Citation: ohLaw, Agency: ohAgency, InForce: "2015-07-03", AsOf: "2024-01", How: Seen, Confidence: LowConfidence,
+		Note: "Binds anyone who spreads nitrogen or phosphorus on the surface there, except on a growing crop; nothing read says whether turf is one. Keep it on lawns in the basin."},
+	{ID: "oh-rain", State: "OH", Kind: HeavyRain, Binding: BindsUse,
+		Nutrients: Nitrogen | Phosphorus, Unless: GrowingCrop | WorkedIn, Scope: "western Lake Erie basin (24 counties or parts)",
+		Citation: ohLaw, Agency: ohAgency, InForce: "2015-07-03", AsOf: "2024-01", How: Seen, Confidence: LowConfidence,
+		Note: "Granular products, when more than 1 in within 12 hours has over a 50 % chance."},
+
+	// Pennsylvania
+	{ID: "pa-n-cap-per-application", State: "PA", Kind: NitrogenDose, Binding: BindsUse,
+		Value: 0.9, Unless: EnhancedSource,
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Enhanced-efficiency nitrogen may exceed it while no more than 0.7 lb is released at a time; a written site plan may set other rates."},
+	{ID: "pa-n-soluble-cap-per-application", State: "PA", Kind: SolubleDose, Binding: BindsUse,
+		Value:    0.7,
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence},
+	{ID: "pa-n-cap-per-application-2", State: "PA", Kind: NitrogenDose, Binding: BindsUse,
+		When: Span{MonthDay{12, 16}, MonthDay{2, 29}}, Value: 0.5,
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "After December 15 and before March 1, or as a later department rule says. Summaries from 2022 still tell of a full winter stop, since struck out; planning nothing in these weeks is the careful course."},
+	{ID: "pa-p-soil-test-required", State: "PA", Kind: PhosphorusReport, Binding: BindsUse,
+		Doubt: AskIfShut, Unless: NewLawn | RepairWork | OrganicSource,
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: MediumConfidence,
+		Note: "Open for products labelled for new lawns or repair and for organic sources under the caps. A report is not among the exceptions read, though a 2022 news column names one; a written site plan is another way (described in a university column of 2023). Ask."},
+	{ID: "pa-p-cap-per-application", State: "PA", Kind: PhosphorusDose, Binding: BindsUse,
+		Value: 0.25, Only: OrganicSource | EnhancedSource, Scope: "organic and enhanced-efficiency sources",
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "The statute says phosphorus, which a university column takes as the element (0.57 lb P2O5); the department writes phosphate beside the figure. Read as P2O5, the smaller amount."},
+	{ID: "pa-p-annual-cap", State: "PA", Kind: PhosphorusYear, Binding: BindsUse,
+		Value: 0.5, Only: OrganicSource | EnhancedSource, Scope: "organic and enhanced-efficiency sources",
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "The statute says phosphorus, which a university column takes as the element (0.57 lb P2O5); the department writes phosphate beside the figure. Read as P2O5, the smaller amount."},
+	{ID: "pa-frozen-ground", State: "PA", Kind: GroundState, Binding: BindsUse,
+		Nutrients: Nitrogen | Phosphorus, Ground: Frozen | Snow,
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Frozen means 2 in deep or more."},
+	{ID: "pa-impervious", State: "PA", Kind: PavedSurface, Binding: BindsUse,
+		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence},
+	{ID: "pa-setback-water-ft", State: "PA", Kind: WaterDistance, Binding: BindsUse,
+		Value: 15, Unless: StreamBuffer,
+		Citation: paLaw2, Agency: paAgency, InForce: "2022-07-11", AsOf: "2023", How: Seen, Confidence: HighConfidence,
+		Note: "Measured from the top of the bank of a lake, pond, wetland or stream. Targeted equipment may reach the bank to make or keep a stream buffer."},
+	{ID: "pa-slow-release-fraction", State: "PA", Kind: SlowNitrogen, Binding: BindsLabel,
+		Value: 0.2, Unless: NewLawn | RepairWork | LiquidForm | AllSoluble,
+		Citation: paLaw3, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Products sold to consumers. Liquid and fully soluble products are outside while they keep the caps."},
+
+	// Virginia
+	{ID: "va-p-soil-test-required", State: "VA", Kind: PhosphorusReport, Binding: BindsUse,
+		Doubt: AskWithReport, Unless: NewLawn | OrganicSource | LowPhosphate,
+		Citation: vaLaw, Agency: vaAgency, InForce: "2013-12-31", AsOf: "2011", How: InPart, Confidence: MediumConfidence,
+		Note: "Sale and use of maintenance fertilizer with phosphorus. Starter fertilizer and manure, compost or biosolids are outside. Whether a report opens an old lawn was not read."},
+	{ID: "va-label", State: "VA", Kind: LabelOrSign, Binding: BindsLabel,
+		Citation: vaLaw2, Agency: vaAgency, InForce: "2013-12-31", AsOf: "2011", How: InPart, Confidence: MediumConfidence,
+		Note: "The bag must warn of storm drains, ditches and coming heavy rain."},
+	{ID: "va-n-soluble-cap-per-application-pro", State: "VA", Kind: SolubleDose, Binds: PaidOnly, Binding: BindsUse,
+		Value:    0.7,
+		Citation: vaLaw3, Agency: vaAgency2, InForce: "2014", AsOf: "2014", How: FromMemory, Confidence: LowConfidence,
+		Note: "Within 30 days. A planning standard, advice for homeowners."},
+	{ID: "va-n-cap-per-application-pro", State: "VA", Kind: NitrogenDose, Binds: PaidOnly, Binding: BindsUse,
+		Value:    0.9,
+		Citation: vaLaw3, Agency: vaAgency2, InForce: "2014", AsOf: "2014", How: FromMemory, Confidence: LowConfidence},
+
+	// Vermont
+	{ID: "vt-n-blackout", State: "VT", Kind: NitrogenClosed, Binding: BindsUse,
+		When: Span{MonthDay{10, 16}, MonthDay{3, 31}}, Unless: GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence,
+		Note: "Closed after October 15 and before April 1, for any fertilizer."},
+	{ID: "vt-p-blackout", State: "VT", Kind: PhosphorusClosed, Binding: BindsUse,
+		When: Span{MonthDay{10, 16}, MonthDay{3, 31}}, Unless: GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence,
+		Note: "Closed after October 15 and before April 1, for any fertilizer."},
+	{ID: "vt-k-blackout", State: "VT", Kind: PotassiumClosed, Binding: BindsUse,
+		When: Span{MonthDay{10, 16}, MonthDay{3, 31}}, Unless: GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence,
+		Note: "Closed after October 15 and before April 1, for any fertilizer."},
+	{ID: "vt-p-soil-test-required", State: "VT", Kind: PhosphorusReport, Binding: BindsUse,
+		LowP2O5Percent: 0.67, ReportMonths: 18, NewSeasons: 1, Unless: SoilTest | NewLawn | OrganicSource | GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence,
+		Note: "No state wants a fresher report. Starter fertilizer must be labelled so; compost and manipulated manure are outside."},
+	{ID: "vt-slow-release-fraction", State: "VT", Kind: SlowNitrogen, Binding: BindsUse,
+		Value: 0.15, Unless: GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence,
+		Note: "Turf fertilizer below this share may not be used on turf."},
+	{ID: "vt-setback-water-ft", State: "VT", Kind: WaterDistance, Binding: BindsUse,
+		Value: 25, Unless: GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence,
+		Note: "Any fertilizer; no lesser distance was found."},
+	{ID: "vt-impervious", State: "VT", Kind: PavedSurface, Binding: BindsUse,
+		Unless:   FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: Seen, Confidence: HighConfidence},
+	{ID: "vt-frozen-ground", State: "VT", Kind: GroundState, Binding: BindsUse,
+		Ground: Frozen, Unless: GolfCourse | FarmLand,
+		Citation: vtLaw, Agency: vtAgency, InForce: "2012-01-01", AsOf: "2015", How: InPart, Confidence: LowConfidence},
+
+	// Washington
+	{ID: "wa-p-soil-test-required", State: "WA", Kind: PhosphorusReport, Binding: BindsUse,
+		ReportMonths: 36, NewSeasons: 1, Unless: SoilTest | NewLawn | RepairWork | FarmLand,
+		Citation: waLaw, Agency: waAgency, InForce: "2013-01-01", AsOf: "2025-01", How: Seen, Confidence: HighConfidence,
+		Note: "Turf fertilizer labelled as containing phosphorus. Repair counts in the season the grass is established."},
+	{ID: "wa-frozen-ground", State: "WA", Kind: GroundState, Binding: BindsUse,
+		Nutrients: Phosphorus, Ground: Frozen,
+		Citation: waLaw, Agency: waAgency, InForce: "2013-01-01", AsOf: "2025-01", How: Seen, Confidence: HighConfidence,
+		Note: "Phosphorus products, without exception, report or none."},
+	{ID: "wa-impervious", State: "WA", Kind: PavedSurface, Binding: BindsUse,
+		Nutrients: Phosphorus,
+		Citation:  waLaw, Agency: waAgency, InForce: "2013-01-01", AsOf: "2025-01", How: Seen, Confidence: HighConfidence,
+		Note: "Phosphorus products spread on paving on purpose."},
+
+	// Wisconsin
+	{ID: "wi-p-soil-test-required", State: "WI", Kind: PhosphorusReport, Binding: BindsUse,
+		ReportMonths: 36, NewSeasons: 1, Unless: SoilTest | NewLawn | FarmLand,
+		Citation: wiLaw, Agency: wiAgency, InForce: "2010-04-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "New means grass from seed or sod in the season it is begun. Repair of old turf is not an exception."},
+	{ID: "wi-frozen-ground", State: "WI", Kind: GroundState, Binding: BindsUse,
+		Ground:   Frozen,
+		Citation: wiLaw, Agency: wiAgency, InForce: "2010-04-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
+		Note: "Manipulated manure and finished sludge count too."},
+	{ID: "wi-impervious", State: "WI", Kind: PavedSurface, Binding: BindsUse,
+		Citation: wiLaw, Agency: wiAgency, InForce: "2010-04-01", AsOf: "2024", How: Seen, Confidence: HighConfidence},
+
+	// West Virginia
+	{ID: "wv-frozen-ground", State: "WV", Kind: GroundState, Binding: Advises,
+		Nutrients: Nitrogen, Ground: Frozen | Snow | Saturated,
+		Citation: wvLaw, Agency: wvAgency, InForce: "1995", AsOf: "2024-12", How: Seen, Confidence: MediumConfidence,
+		Note: "A practice rule for groundwater, worded as advice and not about lawns; also 50 ft from a wellhead. Year in force from memory."},
+}

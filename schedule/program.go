@@ -1,0 +1,165 @@
+package schedule
+
+import (
+	"swardbook/agronomy"
+)
+
+// Reason is one ground for a decision, with its source key.
+type Reason = agronomy.Reason
+
+// State is how far a job has come.
+type State string
+
+// The states of a job. What a past, unrecorded job counts as is up to the
+// reader's date: see [Program.Standing].
+const (
+	Planned  State = "planned"
+	Finished State = "done"
+	Missed   State = "missed"
+)
+
+// Program is the dated jobs of one site, plus those left out, with reasons.
+type Program struct {
+	Format      int         `json:"format"`
+	Title       string      `json:"title"`
+	SiteID      string      `json:"site"`
+	Start       Date        `json:"start"`
+	Through     Date        `json:"through"`
+	Place       PlaceShown  `json:"place"`
+	Season      Season      `json:"season"`
+	Areas       []AreaShown `json:"areas"`
+	Entries     []Entry     `json:"entries"`
+	LeftOut     []LeftOut   `json:"left_out"`
+	InTheShed   []string    `json:"in_the_shed"` // what happens if nothing more is bought
+	Assumptions []string    `json:"assumptions"`
+	Laws        []LawLine   `json:"laws"`
+	LawNotes    []string    `json:"law_notes"`
+	Metric      bool        `json:"metric,omitzero"`
+
+	Site *Site `json:"-"`
+}
+
+// PlaceShown says where the site is and what its climate was read from.
+type PlaceShown struct {
+	State       string   `json:"state,omitzero"`
+	Hardiness   string   `json:"hardiness,omitzero"`
+	ClimateFrom string   `json:"climate_from"`
+	Better      []string `json:"better,omitzero"` // what would make it better
+}
+
+// Season is the place's year around the program.
+type Season struct {
+	LastFreeze   Odds     `json:"last_freeze"`
+	FirstFreeze  Odds     `json:"first_freeze"`
+	SoilBelow50  Date     `json:"soil_below_50f,omitzero"`
+	SoilBelow40  Date     `json:"soil_below_40f,omitzero"`
+	GrowthEnds   Date     `json:"growth_ends,omitzero"`
+	GrowthBegins Date     `json:"growth_begins,omitzero"`
+	GroundFreeze Freeze   `json:"ground_freeze"`
+	LastSafe     Date     `json:"last_safe,omitzero"`
+	Reopens      Date     `json:"reopens,omitzero"`
+	SpreadDays   int      `json:"spread_days"` // 8 years in 10 lie within ± this
+	Words        []string `json:"words"`
+}
+
+// Odds are the dates by which an event has come in 1, 5 and 9 years of 10.
+type Odds struct {
+	P10 Date `json:"p10,omitzero"`
+	P50 Date `json:"p50,omitzero"`
+	P90 Date `json:"p90,omitzero"`
+}
+
+// Freeze is when the top of the soil is expected to freeze.
+type Freeze struct {
+	Early  Date `json:"early,omitzero"`
+	Median Date `json:"median,omitzero"`
+}
+
+// AreaShown is what the report of one area means and what follows from it.
+type AreaShown struct {
+	ID       string              `json:"id"`
+	Name     string              `json:"name"`
+	Size     agronomy.SquareFeet `json:"size_sqft"`
+	Stand    string              `json:"stand"`
+	Findings []FindingShown      `json:"findings"`
+	Needs    []Need              `json:"needs"`
+	Pale     []string            `json:"pale,omitzero"`
+}
+
+// FindingShown is one finding in the program.
+type FindingShown struct {
+	Rank    int            `json:"rank"`
+	Reading string         `json:"reading"`
+	Value   float64        `json:"value"`
+	Unit    string         `json:"unit,omitzero"`
+	Level   agronomy.Level `json:"level"`
+	Text    string         `json:"text"`
+	Source  string         `json:"source,omitzero"`
+	Why     []Reason       `json:"why,omitzero"`
+}
+
+// Need is a total wanted for an area over the program, with its working.
+type Need struct {
+	Kind  Kind                 `json:"kind"`
+	Total agronomy.PerThousand `json:"total_lb_per_1000_sqft"`
+	Text  string               `json:"text"`
+	Why   []Reason             `json:"why"`
+}
+
+// Entry is a job with its day.
+type Entry struct {
+	ID           string               `json:"id"`
+	UID          string               `json:"uid"`
+	Kind         Kind                 `json:"kind"`
+	Area         string               `json:"area,omitzero"`
+	AreaName     string               `json:"area_name,omitzero"`
+	Title        string               `json:"title"`   // under 40 characters, the verb first
+	Summary      string               `json:"summary"` // what, how much, where: enough to act on
+	Date         Date                 `json:"date"`
+	Earliest     Date                 `json:"earliest"`
+	Latest       Date                 `json:"latest"`
+	Ideal        Date                 `json:"ideal"`
+	Window       string               `json:"window"` // the named events that open and close it
+	Who          string               `json:"who,omitzero"`
+	WhoName      string               `json:"who_name,omitzero"`
+	Material     string               `json:"material,omitzero"`
+	MaterialName string               `json:"material_name,omitzero"`
+	ToBuy        bool                 `json:"to_buy,omitzero"`
+	Rate         agronomy.PerThousand `json:"rate_lb_per_1000_sqft"`
+	Pounds       agronomy.Pounds      `json:"amount_lb"`
+	Gallons      agronomy.Gallons     `json:"amount_gal"`
+	Packs        float64              `json:"packs"`
+	N            agronomy.PerThousand `json:"n_lb_per_1000_sqft"`
+	SlowN        agronomy.PerThousand `json:"slow_n_lb_per_1000_sqft"`
+	P2O5         agronomy.PerThousand `json:"p2o5_lb_per_1000_sqft"`
+	K2O          agronomy.PerThousand `json:"k2o_lb_per_1000_sqft"`
+	WaterIn      agronomy.Inches      `json:"water_in_inches"`
+	Steps        []string             `json:"steps"`
+	IfRain       string               `json:"if_rain,omitzero"`
+	Cautions     []string             `json:"cautions"`
+	Why          []Reason             `json:"why"`
+	BoundBy      []string             `json:"bound_by"`
+	Next         string               `json:"next,omitzero"` // what comes next in the same area
+	State        State                `json:"state"`
+	Note         string               `json:"note,omitzero"` // what the record book says of it
+
+	Dose agronomy.Dose `json:"-"`
+}
+
+// LeftOut is a job that found no day, with the reason.
+type LeftOut struct {
+	ID        string `json:"id"`
+	Kind      Kind   `json:"kind"`
+	Area      string `json:"area,omitzero"`
+	Reason    string `json:"reason"`
+	Source    string `json:"source,omitzero"`
+	CarriedTo Date   `json:"carried_to,omitzero"`
+}
+
+// LawLine is one rule that the program keeps, with where it stands.
+type LawLine struct {
+	Text     string `json:"text"`
+	Citation string `json:"citation"`
+	AsOf     string `json:"as_of"`
+	Sure     string `json:"sure"`
+}
