@@ -1,0 +1,180 @@
+package climate
+
+import "math"
+
+const omega = 2 * math.Pi / daysPerYear
+
+// coefficients of T(t) = mean + c1 cos wt + s1 sin wt + c2 cos 2wt + s2 sin 2wt,
+// w = 2 pi / 365, t = days since 1 January 00:00. [model] section 2
+type coefficients struct{ mean, c1, s1, c2, s2 float64 }
+
+// plus adds k times another cycle, coefficient by coefficient.
+func (c coefficients) plus(k float64, o coefficients) coefficients {
+	return coefficients{c.mean + k*o.mean, c.c1 + k*o.c1, c.s1 + k*o.s1, c.c2 + k*o.c2, c.s2 + k*o.s2}
+}
+
+// delayed returns the swing about the mean multiplied by factor and moved to
+// `lag` days later, about a new mean.
+func (c coefficients) delayed(mean, factor, lag float64) coefficients {
+	s, k := math.Sincos(omega * lag)
+	s2, k2 := 2*s*k, k*k-s*s
+	return coefficients{
+		mean: mean,
+		c1:   factor * (c.c1*k - c.s1*s), s1: factor * (c.c1*s + c.s1*k),
+		c2: factor * (c.c2*k2 - c.s2*s2), s2: factor * (c.c2*s2 + c.s2*k2),
+	}
+}
+
+// at is the value at day number d, which is t + 0.5: noon of calendar day d.
+func (c coefficients) at(d float64) float64 {
+	s, k := math.Sincos(omega * (d - 0.5))
+	return c.mean + c.c1*k + c.s1*s + c.c2*(k*k-s*s) + c.s2*2*s*k
+}
+
+// slope is the change per day at d, over the ten days around it. [model] section 4
+func (c coefficients) slope(d float64) float64 { return (c.at(d+5) - c.at(d-5)) / 10 }
+
+// curve is a cycle with its turning points: the day number of the warmest
+// point (1 to 365) and of the coldest point after it.
+type curve struct {
+	coefficients
+	warmest, coldest float64
+}
+
+func newCurve(c coefficients) curve {
+	hot, cold := 1.0, 1.0
+	highest, lowest := math.Inf(-1), math.Inf(1)
+	for d := 1.0; d <= daysPerYear; d += 4 {
+		v := c.at(d)
+		if v > highest {
+			hot, highest = d, v
+		}
+		if v < lowest {
+			cold, lowest = d, v
+		}
+	}
+	hot, cold = c.peak(hot, 1), c.peak(cold, -1)
+	hot = float64(wrap(math.Floor(hot))) + hot - math.Floor(hot)
+	for cold <= hot {
+		cold += daysPerYear
+	}
+	for cold > hot+daysPerYear {
+		cold -= daysPerYear
+	}
+	return curve{c, hot, cold}
+}
+
+// peak sharpens a turning point known to 4 days by ternary search; sign is 1
+// for the warmest, -1 for the coldest.
+func (c coefficients) peak(d, sign float64) float64 {
+	lo, hi := d-4, d+4
+	for range 24 {
+		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
+		if sign*c.at(a) < sign*c.at(b) {
+			lo = a
+		} else {
+			hi = b
+		}
+	}
+	return (lo + hi) / 2
+}
+
+func (c curve) max() float64 { return c.at(c.warmest) }
+func (c curve) min() float64 { return c.at(c.coldest) }
+
+// delayed is the curve of the delayed swing; it turns `lag` days later.
+func (c curve) delayed(mean, factor, lag float64) curve {
+	return curve{c.coefficients.delayed(mean, factor, lag), c.warmest + lag, c.coldest + lag}
+}
+
+// crossing is how a curve meets a level.
+type crossing int
+
+const (
+	crosses crossing = iota
+	staysAbove
+	staysBelow
+)
+
+// falls finds the first day number after the warmest point on which the curve
+// is at the level; rises the last one before it. Between the two the curve
+// stays above the level, whatever it does in winter.
+func (c curve) falls(level float64) (float64, crossing) {
+	return c.walk(level, c.coldest)
+}
+
+func (c curve) rises(level float64) (float64, crossing) {
+	return c.walk(level, c.coldest-daysPerYear)
+}
+
+// walk steps from the warmest point toward the coldest one at `end`, and
+// halves the step that passes the level.
+func (c curve) walk(level, end float64) (float64, crossing) {
+	if c.max() <= level {
+		return 0, staysBelow
+	}
+	if c.min() >= level {
+		return 0, staysAbove
+	}
+	const stride = 3.0
+	step := math.Copysign(stride, end-c.warmest)
+	above, below := c.warmest, end
+	for n := 1; n < int(math.Abs(end-c.warmest)/stride)+1; n++ {
+		d := c.warmest + float64(n)*step
+		if c.at(d) < level {
+			below = d
+			break
+		}
+		above = d
+	}
+	for math.Abs(below-above) > 0.001 {
+		mid := (above + below) / 2
+		if c.at(mid) < level {
+			below = mid
+		} else {
+			above = mid
+		}
+	}
+	return (above + below) / 2, crosses
+}
+
+// fit finds the cycle whose averages over the calendar months come closest to
+// the twelve monthly means: ordinary least squares. [model] section 2
+func fit(months []Fahrenheit) coefficients {
+	var a [5][6]float64 // normal equations with the right-hand side in the last column
+	for m := range 12 {
+		basis := monthBasis(m)
+		for i := range 5 {
+			for j := range 5 {
+				a[i][j] += basis[i] * basis[j]
+			}
+			a[i][5] += basis[i] * float64(months[m])
+		}
+	}
+	for p := range 5 { // elimination; the matrix is positive definite, no pivoting needed
+		for i := range 5 {
+			if i == p {
+				continue
+			}
+			f := a[i][p] / a[p][p]
+			for j := p; j < 6; j++ {
+				a[i][j] -= f * a[p][j]
+			}
+		}
+	}
+	x := func(i int) float64 { return a[i][5] / a[i][i] }
+	return coefficients{x(0), x(1), x(2), x(3), x(4)}
+}
+
+// monthBasis is the average of 1, cos wt, sin wt, cos 2wt, sin 2wt over month m.
+func monthBasis(m int) [5]float64 {
+	a, b := float64(monthStart[m]), float64(monthStart[m+1])
+	mean := func(v float64) (cos, sin float64) {
+		sa, ca := math.Sincos(v * a)
+		sb, cb := math.Sincos(v * b)
+		return (sb - sa) / (v * (b - a)), (ca - cb) / (v * (b - a))
+	}
+	c1, s1 := mean(omega)
+	c2, s2 := mean(2 * omega)
+	return [5]float64{1, c1, s1, c2, s2}
+}

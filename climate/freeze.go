@@ -1,0 +1,136 @@
+package climate
+
+import (
+	"fmt"
+	"math"
+)
+
+// Levels of the normal daily low at which half of the years have had their
+// first, or last, night of 32 °F. [model] section 4
+const (
+	firstFreezeEast, firstFreezeWest = 42.8, 39.7 // [model] section 4
+	lastFreezeEast, lastFreezeWest   = 42.6, 40.4 // [model] section 4
+	lastFreezePerDegree              = -0.11      // [model] section 4, °F per degree of latitude
+	neutralLatitude                  = 39.0       // [model] section 4
+)
+
+// FirstFreeze is the first night of autumn at or below 32 °F: the median of
+// the years, or of the place's own records. It is Never where most years have
+// none, and Never and Below where any month may freeze.
+func (y *Year) FirstFreeze() When {
+	level := firstFreezeEast
+	if y.West {
+		level = firstFreezeWest
+	}
+	d, how := y.low.falls(level)
+	return y.freeze(d, how, y.ownFirst, y.hasFirst, "first autumn freeze", y.errors.firstFreeze, 6.8, 1.62) // [model] section 4
+}
+
+// LastFreeze is the last night of spring at or below 32 °F; see [Year.FirstFreeze].
+func (y *Year) LastFreeze() When {
+	level := lastFreezeEast
+	if y.West {
+		level = lastFreezeWest
+	}
+	d, how := y.low.rises(level + lastFreezePerDegree*(y.latitude-neutralLatitude))                     // [model] section 4
+	return y.freeze(d, how, y.ownLast, y.hasLast, "last spring freeze", y.errors.lastFreeze, 6.1, 1.84) // [model] section 4
+}
+
+// freeze adds the year-to-year spread a + b/g, g the slope of the daily low.
+// Own records are taken as the median itself. [model] section 4
+func (y *Year) freeze(d float64, how crossing, own float64, hasOwn bool, what string, placeSD, a, b float64) When {
+	if hasOwn {
+		d, how, placeSD = own, crosses, 0
+		what += ", from own records"
+	}
+	switch how {
+	case staysAbove:
+		return When{Never: true, Words: what + ": none in most years"}
+	case staysBelow:
+		return When{Never: true, Below: true, Words: what + ": any month may freeze"}
+	}
+	g := max(math.Abs(y.low.slope(d)), 0.10) // [model] section 4
+	yearSD := a + b/g
+	return When{D: d, SD: math.Hypot(placeSD, yearSD), YearSD: yearSD, Words: what}
+}
+
+// FreezeOdds is the chance, 0 to 1, that frosts are not yet over on a day or
+// begin again within the given number of days (0 or more) after it: the risk
+// to a seeding that must stand that long. It is 0 where most years do not
+// freeze.
+func (y *Year) FreezeOdds(from Day, days int) float64 {
+	start := float64(from)
+	for start < y.low.warmest-daysPerYear/2.0 {
+		start += daysPerYear
+	}
+	for start >= y.low.warmest+daysPerYear/2.0 {
+		start -= daysPerYear
+	}
+	first, last := y.FirstFreeze(), y.LastFreeze()
+	if first.Below || last.Below {
+		return 1
+	}
+	over := 1.0
+	if !last.Never {
+		over = last.chance(start)
+	}
+	return 1 - over*(1-first.chance(start+float64(max(days, 0))))
+}
+
+// useOwnFreezes puts the place's own median freeze days in the model's stead.
+// They move the freeze dates only, not the temperatures.
+func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
+	if first == 0 && last == 0 {
+		if !y.low.alwaysAbove(lastFreezeEast + 5) {
+			y.Better = append(y.Better, "the middle dates of your own first and last freezes over ten years or more")
+		}
+		return nil
+	}
+	model := [2]When{y.FirstFreeze(), y.LastFreeze()}
+	if first != 0 {
+		y.ownFirst, y.hasFirst = float64(first), true
+		for y.ownFirst < y.low.warmest {
+			y.ownFirst += daysPerYear
+		}
+		if y.ownFirst > y.low.coldest+45 {
+			problems = append(problems, PlaceError{"first_freeze", fmt.Sprintf("%s is not in the autumn of this place", first), "first_freeze is the first freeze after summer, last_freeze the last one before it"})
+		}
+	}
+	if last != 0 {
+		y.ownLast, y.hasLast = float64(last), true
+		for y.ownLast > y.low.warmest {
+			y.ownLast -= daysPerYear
+		}
+		if y.ownLast < y.low.coldest-daysPerYear-45 {
+			problems = append(problems, PlaceError{"last_freeze", fmt.Sprintf("%s is not in the spring of this place", last), "first_freeze is the first freeze after summer, last_freeze the last one before it"})
+		}
+	}
+	y.From += ", freeze dates from own records"
+	for i, own := range [2]When{y.FirstFreeze(), y.LastFreeze()} {
+		if (i == 0 && !y.hasFirst) || (i == 1 && !y.hasLast) {
+			continue
+		}
+		switch {
+		case model[i].Never:
+			y.note("Your records put the %s on %s; the model expects none in most years. The records are used.", [2]string{"first freeze", "last freeze"}[i], own.Day())
+		default:
+			shift := own.D - model[i].D
+			y.note("Your records put the %s on %s, %s than the model's %s; the temperatures themselves are not moved.", [2]string{"first freeze", "last freeze"}[i], own.Day(), apart(shift), model[i].Day())
+			if math.Abs(shift) > 3*model[i].SD {
+				y.note("That is far from the model: check the record and the place.")
+			}
+		}
+	}
+	return problems
+}
+
+// alwaysAbove tells whether the curve's coldest point is above the level.
+func (c curve) alwaysAbove(level float64) bool { return c.min() > level }
+
+func apart(days float64) string {
+	n := int(math.Round(math.Abs(days)))
+	if days < 0 {
+		return plural(n, "day") + " earlier"
+	}
+	return plural(n, "day") + " later"
+}

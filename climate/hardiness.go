@@ -1,0 +1,189 @@
+package climate
+
+import (
+	_ "embed"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// hardinessTable has one row per state and half-zone, then pooled rows with
+// "*" for the zone or the state. data/README.md describes its columns.
+//
+//go:embed data/hardiness.csv
+var hardinessTable string
+
+// row is one row of the table: a place's ten numbers and their errors. An
+// error of 0 is one the table does not give.
+type row struct {
+	state, zone       string
+	stations          int
+	lat, lon          float64
+	elevation         Meters
+	mean, spread      coefficients // daily mean temperature; daily high minus low
+	month             float64      // °F, typical error of one month's mean
+	fall50, spring50  float64      // days, error of the day the air passes 50 °F
+	firstFreeze, last float64      // days, error of the freeze medians
+}
+
+// findRow reads the row of a state and zone; "*" pools. Only that row is parsed.
+func findRow(state, zone string) (row, bool) {
+	start := strings.Index(hardinessTable, "\n"+state+","+zone+",")
+	if start < 0 {
+		return row{}, false
+	}
+	line := hardinessTable[start+1:]
+	if end := strings.IndexByte(line, '\n'); end >= 0 {
+		line = line[:end]
+	}
+	return parseRow(line), true
+}
+
+// hasState tells whether the table has rows of half-zones for the state.
+func hasState(state string) bool {
+	_, pooledOnly := pooledStates[state]
+	return len(state) == 2 && !pooledOnly && strings.Contains(hardinessTable, "\n"+state+",")
+}
+
+// nearestZone returns the state's listed half-zone closest to z; of two
+// equally close ones the colder, whose frosts come earlier.
+func nearestZone(state string, z Zone) Zone {
+	best := Zone(-1)
+	for listed := Zone1a; listed <= Zone13b; listed++ {
+		if !strings.Contains(hardinessTable, "\n"+state+","+listed.String()+",") {
+			continue
+		}
+		if best < 0 || distance(listed, z) < distance(best, z) {
+			best = listed
+		}
+	}
+	return best
+}
+
+func distance(a, b Zone) int { return max(int(a-b), int(b-a)) }
+
+func parseRow(line string) row {
+	f := strings.Split(line, ",")
+	n := func(i int) float64 { // the table is ours and tested: a blank is 0
+		x, _ := strconv.ParseFloat(f[i], 64)
+		return x
+	}
+	return row{
+		state: f[0], zone: f[1], stations: int(n(2)),
+		lat: n(4), lon: n(5), elevation: Meters(n(6)),
+		mean:   coefficients{n(7), n(8), n(9), n(10), n(11)},
+		spread: coefficients{n(12), n(13), n(14), n(15), n(16)},
+		month:  n(20), fall50: n(21), spring50: n(22),
+		firstFreeze: n(27), last: n(28),
+	}
+}
+
+// Moves of the ten numbers, [model] section 3: mean air temperature first,
+// daily range second.
+type move struct{ mean, spread coefficients }
+
+var (
+	// elevation alone, per km
+	perKm = move{coefficients{-5.40, 2.14, -0.10, 0.62, 0.18}, coefficients{-0.38, 0.00, 0.28, 0.85, -0.01}} // [model] section 3
+	// elevation with latitude and longitude: per km and per degree, east positive
+	perKmAtPosition = move{coefficients{-7.13, 1.73, -0.58, 0.73, 0.07}, coefficients{-2.79, -0.22, 0.32, 0.99, 0.23}}              // [model] section 3
+	perDegreeNorth  = move{coefficients{-1.176, -0.020, -0.137, 0.053, -0.002}, coefficients{-1.186, -0.370, -0.058, 0.036, 0.220}} // [model] section 3
+	perDegreeEast   = move{coefficients{-0.133, -0.154, -0.127, 0.018, -0.043}, coefficients{-0.397, 0.090, 0.044, 0.041, -0.009}}  // [model] section 3
+	// half-zones: b z + q z z, z in units of 10 °F
+	perZone       = move{coefficients{4.373, 1.488, 0.363, 0.080, 0.071}, coefficients{-1.785, 0.425, 0.129, -0.045, -0.220}} // [model] section 3
+	perZoneSquare = move{coefficients{0.109, 0.178, 0.014, -0.063, -0.112}, coefficients{-0.278, 0.213, 0.078, 0.095, 0.040}} // [model] section 3
+)
+
+func (r *row) add(k float64, m move) {
+	r.mean = r.mean.plus(k, m.mean)
+	r.spread = r.spread.plus(k, m.spread)
+}
+
+// toZone moves the row from its own half-zone to another.
+func (r *row) toZone(from, to Zone) {
+	steps := float64(to - from)
+	z := (from.middle() + to.middle()) / 2
+	r.add(steps/2, perZone) // [model] section 3: (b + 2 q z)/2 a step
+	r.add(steps*z, perZoneSquare)
+}
+
+// toElevation moves the row to a height.
+func (r *row) toElevation(to Meters) {
+	r.add(float64(to-r.elevation)/1000, perKm)
+}
+
+// toPosition moves the row to a height, latitude and longitude.
+func (r *row) toPosition(to Meters, lat, lon float64) {
+	r.add(float64(to-r.elevation)/1000, perKmAtPosition)
+	r.add(lat-r.lat, perDegreeNorth)
+	r.add(lon-r.lon, perDegreeEast)
+}
+
+// errors in days of a place's dates against the climate's own: what the dates
+// of a year spread beyond the year-to-year spread.
+type placeErrors struct {
+	month                   Fahrenheit
+	fall, spring            float64 // a temperature crossed in autumn, in spring
+	firstFreeze, lastFreeze float64
+	frozen                  float64 // the first frozen soil
+}
+
+// Year-to-year spread of the day the smoothed temperature passes a level, and
+// the whole spread of the first frozen soil. [model] section 7
+const (
+	yearFall, yearSpring                  = 8.0, 9.0   // [model] section 7
+	frozenTable, frozenNormals            = 20.0, 16.0 // [model] section 7
+	normalsFall, normalsSpring            = 9.0, 10.0  // [model] section 7, whole spread from own normals
+	normalsFirst, normalsLast             = 4.0, 4.5   // [model] section 7, error of the median
+	singleNights                          = 8.0        // [model] section 4, error where freezes come in single nights
+	normalsMonth               Fahrenheit = 0.6        // [model] section 2, residual of two harmonics
+)
+
+func errorsOfNormals() placeErrors {
+	return placeErrors{
+		month:       normalsMonth,
+		fall:        math.Sqrt(normalsFall*normalsFall - yearFall*yearFall),
+		spring:      math.Sqrt(normalsSpring*normalsSpring - yearSpring*yearSpring),
+		firstFreeze: normalsFirst, lastFreeze: normalsLast, frozen: frozenNormals,
+	}
+}
+
+// errorsOfRow takes the row's own errors; where it has none, the typical ones
+// of the East or, for the West and for a zone without a state, of the West.
+func errorsOfRow(r row, west bool) placeErrors {
+	fall, spring, first, last := math.Sqrt(9*9-8*8.0), math.Sqrt(11*11-9*9.0), 6.0, 7.0 // [model] section 7, East
+	if west || r.state == "*" {
+		fall, spring, first, last = math.Sqrt(12*12-8*8.0), math.Sqrt(19*19-9*9.0), 10, 14 // [model] section 7, West
+	}
+	or := func(given, typical float64) float64 {
+		if given > 0 {
+			return given
+		}
+		return typical
+	}
+	return placeErrors{
+		month: Fahrenheit(r.month),
+		fall:  or(r.fall50, fall), spring: or(r.spring50, spring),
+		firstFreeze: or(r.firstFreeze, first), lastFreeze: or(r.last, last),
+		frozen: frozenTable,
+	}
+}
+
+// sharpen shrinks the errors for a row moved to the place's height, or to its
+// height and position. [model] section 7
+func (e *placeErrors) sharpen(west, position bool) {
+	temperature, first := 0.95, 0.95 // [model] section 7, East, elevation
+	switch {
+	case west && position:
+		temperature, first = 0.65, 0.8 // [model] section 7
+	case west:
+		temperature, first = 0.8, 0.9 // [model] section 7
+	case position:
+		temperature = 0.8 // [model] section 7
+	}
+	e.month *= Fahrenheit(temperature)
+	e.fall *= temperature
+	e.spring *= temperature
+	e.firstFreeze *= first
+	e.lastFreeze *= first
+}

@@ -1,0 +1,159 @@
+package climate
+
+import "math"
+
+// SowWindow is a time of the year to sow. Open, Best and Close are events of
+// one line of time (see [When]); sow from Open to Close, best from Best on.
+type SowWindow struct {
+	OK                bool // there is such a window here
+	AllYear           bool // with OK: any day will do, and the three events are Never
+	Open, Best, Close When
+	FreezeOdds        float64 // chance of a freeze within six weeks of sowing on the closing day
+	Words             string  // the window and its rule, or why there is none
+}
+
+// Seeding is when to sow a grass of one season.
+type Seeding struct {
+	Main    SowWindow // autumn for cool-season grass; spring and summer for warm-season grass
+	Spring  SowWindow // second best for cool-season grass; none for warm-season grass
+	Dormant SowWindow // into cold soil, to come up in spring; cool-season grass only
+}
+
+// Days of the seeding rules.
+const (
+	idealBeforeFreeze   = 49 // [common] ideal 6 to 8 weeks before the average first freeze: the middle
+	firstBeforeFreeze   = 56 // [common] 8 weeks: the beginning of the ideal
+	coolBeforeCold      = 45 // [common] last at about 45 days before soil falls under 50 °F
+	coolBeforeHeat      = 56 // [common] spring seeding done 8 weeks before hot weather
+	warmBeforeFreeze    = 90 // [purdue-ay3] [az-1995] [germ-soil-temp] warm-season: to 90 days before first frost
+	warmBeforeFreezeSth = 60 // [purdue-ay3] [az-1995] [germ-soil-temp] 60 in the South
+	youngStand          = 42 // [common] days until seedlings stand a freeze
+)
+
+// Soil temperatures at 2 in for sowing.
+const (
+	coolSoil    Fahrenheit = 50 // [germ-soil-temp] cool-season 50 to 65 °F
+	warmSoil    Fahrenheit = 65 // [germ-soil-temp] warm-season 65 to 70 °F
+	warmSoilRun Fahrenheit = 70 // [germ-soil-temp]
+	dormantSoil Fahrenheit = 40 // [common] seed does not sprout in colder soil
+	seedDepth   Inches     = 2  // [germ-soil-temp]
+)
+
+// SeedWindow works out when to sow grass of the season.
+func (y *Year) SeedWindow(s Season) Seeding {
+	if s == Warm {
+		none := SowWindow{Words: "warm-season grass is sown only once, from spring to summer"}
+		return Seeding{Main: y.warmWindow(), Spring: none, Dormant: none}
+	}
+	return Seeding{Main: y.autumnWindow(), Spring: y.springWindow(), Dormant: y.dormantWindow()}
+}
+
+// autumnWindow opens 8 weeks before the average first freeze, or when highs
+// fall under 85 °F if that is later, and closes 45 days before the soil falls
+// under 50 °F.
+func (y *Year) autumnWindow() SowWindow {
+	freeze := y.FirstFreeze()
+	cold := y.SoilFalls(seedDepth, coolSoil)
+	cool := y.cools()
+	if freeze.Never {
+		if freeze.Below || cold.Never {
+			return SowWindow{Words: "no autumn window for cool-season grass: " + freeze.Words + ", " + cold.Words}
+		}
+		freeze = cold // soil that cools without freezes sets the pace
+	}
+	w := SowWindow{
+		Open:  freeze.moved(-firstBeforeFreeze, "8 weeks before the average first freeze"),
+		Best:  freeze.moved(-idealBeforeFreeze, "7 weeks before the average first freeze, the middle of the ideal 6 to 8"),
+		Close: cold.moved(-coolBeforeCold, "45 days before soil at 2 in (5 cm) falls through 50 °F (10 °C)"),
+	}
+	if cold.Never {
+		w.Close = freeze.moved(-youngStand, "6 weeks before the average first freeze, as the soil stays above 50 °F (10 °C)")
+	}
+	if !cool.Never && cool.D > w.Open.D {
+		w.Open = cool
+	}
+	w.Best.D = min(max(w.Best.D, w.Open.D), w.Close.D)
+	return y.checked(w, "autumn, the best time for cool-season grass")
+}
+
+// springWindow runs from soil rising through 50 °F to 8 weeks before hot
+// weather: highs of 85 °F, or the warmest day where it does not get so hot.
+func (y *Year) springWindow() SowWindow {
+	open := y.SoilRises(seedDepth, coolSoil)
+	if open.Never {
+		return SowWindow{Words: "no spring window for cool-season grass: " + open.Words}
+	}
+	heat, how := y.high.rises(float64(hot))
+	words := "8 weeks before highs reach 85 °F (29.4 °C)"
+	if how == staysBelow {
+		heat, how = y.mean.warmest, crosses
+		words = "8 weeks before the warmest day"
+	}
+	if how == staysAbove {
+		return SowWindow{Words: "no spring window for cool-season grass: it is hot all year"}
+	}
+	end := y.spring(heat, crosses, "", hot).moved(-coolBeforeHeat, words)
+	return y.checked(SowWindow{Open: open, Best: open, Close: end}, "spring, second best for cool-season grass")
+}
+
+// dormantWindow runs from soil falling through 40 °F to the freezing of the
+// ground, where the ground freezes in most winters.
+func (y *Year) dormantWindow() SowWindow {
+	g := y.Ground()
+	open := y.SoilFalls(seedDepth, dormantSoil)
+	if g.Kind != GroundMostWinters || open.Never || g.Median.Never {
+		return SowWindow{Words: "no dormant window: the soil does not stay cold enough for seed to wait until spring"}
+	}
+	return y.checked(SowWindow{Open: open, Best: open, Close: g.Median}, "dormant, before snow: the seed waits for spring")
+}
+
+// warmWindow runs from soil rising through 65 °F to 90 days before the
+// average first freeze; 60 days in the South, taken as where the ground does
+// not freeze.
+func (y *Year) warmWindow() SowWindow {
+	open, best := y.SoilRises(seedDepth, warmSoil), y.SoilRises(seedDepth, warmSoilRun)
+	before, words := warmBeforeFreeze, "90 days before the average first freeze"
+	if y.Ground().Kind == GroundNever {
+		before, words = warmBeforeFreezeSth, "60 days before the average first freeze"
+	}
+	end := y.FirstFreeze()
+	if end.Never && !end.Below { // no freeze to fear: warm soil is what counts
+		end = y.SoilFalls(seedDepth, warmSoil)
+		words = "60 days before soil at 2 in (5 cm) falls through 65 °F (18.3 °C)"
+	}
+	switch {
+	case open.Never && open.Below, end.Never && end.Below:
+		return SowWindow{Words: "no window for warm-season grass: the soil does not warm to 65 °F (18.3 °C) for long enough"}
+	case open.Never && end.Never:
+		return SowWindow{OK: true, AllYear: true, Open: open, Best: open, Close: end, Words: "warm-season grass may be sown all year: the soil stays above 65 °F (18.3 °C)"}
+	case open.Never: // the soil is always warm, yet it freezes: not a climate of the earth
+		return SowWindow{Words: "no window for warm-season grass: soil and freeze dates disagree"}
+	}
+	w := SowWindow{Open: open, Best: best, Close: end.moved(float64(-before), words)}
+	if best.Never {
+		w.Best = open
+	}
+	return y.checked(w, "spring to summer, for warm-season grass")
+}
+
+// checked closes a window that would end before it opens, and works out the
+// odds of a freeze for its last sowing.
+func (y *Year) checked(w SowWindow, name string) SowWindow {
+	if w.Close.D < w.Open.D {
+		return SowWindow{Words: "no window: " + name + " would close (" + w.Close.Words + ") before it opens (" + w.Open.Words + ")"}
+	}
+	w.OK = true
+	w.FreezeOdds = y.FreezeOdds(w.Close.Day(), youngStand)
+	w.Words = name + ": from " + w.Open.Words + " to " + w.Close.Words
+	return w
+}
+
+// cools is the day after which normal highs are under 85 °F.
+func (y *Year) cools() When {
+	d, how := y.high.falls(float64(hot))
+	w := y.autumn(d, how, "normal high", hot)
+	if !w.Never {
+		w.D = math.Ceil(w.D)
+	}
+	return w
+}
