@@ -109,7 +109,7 @@ var rulesCTtoIL = []Rule{
 		Citation: flLaw, Agency: flAgency, InForce: "2007-12-31", AsOf: "2015-01", How: InPart, Confidence: MediumConfidence,
 		Note: "Two pounds are possible in spring or summer with 65 % controlled-release nitrogen, if no county is stricter; one pound is the safe figure."},
 	{ID: "fl-p-cap-per-application", State: "FL", Kind: PhosphorusDose, Binding: BindsLabel,
-		Value: 0.25, Unless: SoilTest | NewLawn,
+		Value: 0.25, Raised: 1.0, Unless: SoilTest | NewLawn,
 		Citation: flLaw, Agency: flAgency, InForce: "2007-12-31", AsOf: "2015-01", How: Seen, Confidence: HighConfidence,
 		Note: "Establishment may take one starter application of up to 1.0 lb P2O5."},
 	{ID: "fl-p-annual-cap", State: "FL", Kind: PhosphorusYear, Binding: BindsLabel,

@@ -24,7 +24,7 @@ const (
 var rulesMAtoMN = []Rule{
 	// Massachusetts
 	{ID: "ma-p-soil-test-required", State: "MA", Kind: PhosphorusReport, Binding: BindsUse,
-		LowP2O5Percent: 0.67, ReportMonths: 36, NewSeasons: 1, Unless: SoilTest | NewLawn | RepairWork | OrganicSource,
+		LowP2O5Percent: 0.67, ReportMonths: 36, NewSeasons: 1, OrganicMaxP2O5: 0.25, Unless: SoilTest | NewLawn | RepairWork | OrganicSource,
 		Citation: maLaw, Agency: maAgency, InForce: "2015-06-05", AsOf: "2024-12", How: Seen, Confidence: HighConfidence,
 		Note: "New means bare ground or a renovation, in its first growing season; patching counts only inside a renovation. An organic source needs no report once a year up to 0.25 lb P2O5 per 1000 sq ft, or at 0.67 % phosphate or less. Rates stop at the state university's guidelines."},
 	{ID: "ma-n-blackout", State: "MA", Kind: NitrogenClosed, Binding: BindsUse,

@@ -1,0 +1,128 @@
+package law
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Sentences that go once with every program or answer.
+const (
+	RulesChange = "Lawn fertilizer rules change; check the date beside each rule."
+	LocalCodes  = "Local codes count where the state leaves room. Permits for wetlands, shorelines, wells and storm water, and the rules of a lake or homeowners' association, count everywhere."
+	WhomToAsk   = "Ask the office named here, the county extension office, then the city, town or county clerk."
+	NoAdvice    = "This is a planner's table, not legal advice. Where the product label is stricter, the label rules."
+)
+
+// State says what kind of law a state has and whom to ask.
+type State struct {
+	Code, Name string
+	Law        string // the kind of law: full, phosphorus, professional, …; "none found"
+	Local      string // whether local rules may add to it
+	Ask        string // the offices to ask
+	Paid       string // what paid applicators need
+	Note       string
+	How        How
+	Confidence Confidence
+}
+
+// NoneFound reports whether no rule for lawns was found. That is not permission.
+func (s State) NoneFound() bool { return s.Law == "none found" }
+
+// LocalExample is a local rule met on the way: shown, never enforced.
+type LocalExample struct {
+	State, Place   string
+	Closed         Span // zero if no dates are known
+	Nutrients      Nutrient
+	Citation, AsOf string
+	How            How
+	Confidence     Confidence
+	Note           string
+}
+
+// Rules is a set of rules of one state, in the order of the table.
+type Rules []Rule
+
+// All returns every rule of the table, by state.
+func All() Rules {
+	return slices.Concat(rulesCTtoIL, rulesMAtoMN, rulesNHtoNY, rulesOHtoWV)
+}
+
+// States returns every entry, by code: states, the District of Columbia, territories.
+func States() []State { return slices.Clone(states) }
+
+// LocalExamples returns the local rules known of a state; far from complete.
+func LocalExamples(code string) []LocalExample {
+	var out []LocalExample
+	for _, l := range localExamples {
+		if l.State == code {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// For returns the entry of a state and the rules that bind who there, enforced
+// or not. The code is two capitals; anything else is an error. A state for which
+// no rules were found returns none, and its State says so.
+func For(code string, who Who) (State, Rules, error) {
+	i, ok := slices.BinarySearchFunc(states, code, func(s State, c string) int { return cmp.Compare(s.Code, c) })
+	if !ok {
+		return State{}, nil, fmt.Errorf("unknown state %q: give the two-letter code of a US state, DC or a territory, such as MD", code)
+	}
+	if who != Homeowner && who != Paid {
+		return State{}, nil, fmt.Errorf("unknown kind of user %d: homeowner or paid", who)
+	}
+	var out Rules
+	for _, t := range [...][]Rule{rulesCTtoIL, rulesMAtoMN, rulesNHtoNY, rulesOHtoWV} {
+		for i := range t {
+			if t[i].State == code && t[i].Binds.holds(who) {
+				out = append(out, t[i])
+			}
+		}
+	}
+	return states[i], out, nil
+}
+
+// Lines are the sentences that belong once with a program in this state: none
+// found, the state's notes, local rules, whom to ask, that rules change, no
+// legal advice.
+func (s State) Lines(who Who) []string {
+	var out []string
+	if s.NoneFound() {
+		out = append(out, fmt.Sprintf("%s: no lawn fertilizer rule was found (%s). That is not permission: ask.", s.Name, s.looked()))
+	}
+	if s.Note != "" {
+		out = append(out, s.Name+": "+s.Note)
+	}
+	if who == Paid && s.Paid != "" {
+		out = append(out, s.Name+", paid work: "+s.Paid)
+	}
+	out = append(out, fmt.Sprintf("Local rules in %s: %s. %s", s.Name, s.Local, LocalCodes))
+	for _, l := range LocalExamples(s.Code) {
+		out = append(out, "One local rule among others: "+l.String())
+	}
+	return append(out, fmt.Sprintf("%s Here: %s.", WhomToAsk, s.Ask), RulesChange, NoAdvice)
+}
+
+func (s State) looked() string {
+	switch s.How {
+	case Seen:
+		return "statutes or rules were read"
+	case InPart:
+		return "read in part"
+	}
+	return "a general search and memory only"
+}
+
+// String is one line: place, closed days, note, source.
+func (l LocalExample) String() string {
+	var b strings.Builder
+	b.WriteString(l.Place)
+	if !l.Closed.IsZero() {
+		fmt.Fprintf(&b, ", %s closed %s", l.Nutrients, l.Closed)
+	}
+	fmt.Fprintf(&b, ". %s (%s; as of %s; %s; %s confidence)", l.Note, l.Citation, l.AsOf, l.How, l.Confidence)
+	return b.String()
+}
