@@ -4,48 +4,49 @@ import "math"
 
 const omega = 2 * math.Pi / daysPerYear
 
-// coefficients of T(t) = mean + c1 cos wt + s1 sin wt + c2 cos 2wt + s2 sin 2wt,
+// Cycle is a smooth yearly course of a temperature, or of a difference of
+// two, in °F: T(t) = Mean + C1 cos wt + S1 sin wt + C2 cos 2wt + S2 sin 2wt,
 // w = 2 pi / 365, t = days since 1 January 00:00. [model] section 2
-type coefficients struct{ mean, c1, s1, c2, s2 float64 }
+type Cycle struct{ Mean, C1, S1, C2, S2 float64 }
 
-// plus adds k times another cycle, coefficient by coefficient.
-func (c coefficients) plus(k float64, o coefficients) coefficients {
-	return coefficients{c.mean + k*o.mean, c.c1 + k*o.c1, c.s1 + k*o.s1, c.c2 + k*o.c2, c.s2 + k*o.s2}
+// Plus adds k times another cycle, coefficient by coefficient.
+func (c Cycle) Plus(k float64, o Cycle) Cycle {
+	return Cycle{c.Mean + k*o.Mean, c.C1 + k*o.C1, c.S1 + k*o.S1, c.C2 + k*o.C2, c.S2 + k*o.S2}
 }
 
 // delayed returns the swing about the mean multiplied by factor and moved to
 // `lag` days later, about a new mean.
-func (c coefficients) delayed(mean, factor, lag float64) coefficients {
+func (c Cycle) delayed(mean, factor, lag float64) Cycle {
 	s, k := math.Sincos(omega * lag)
 	s2, k2 := 2*s*k, k*k-s*s
-	return coefficients{
-		mean: mean,
-		c1:   factor * (c.c1*k - c.s1*s), s1: factor * (c.c1*s + c.s1*k),
-		c2: factor * (c.c2*k2 - c.s2*s2), s2: factor * (c.c2*s2 + c.s2*k2),
+	return Cycle{
+		Mean: mean,
+		C1:   factor * (c.C1*k - c.S1*s), S1: factor * (c.C1*s + c.S1*k),
+		C2: factor * (c.C2*k2 - c.S2*s2), S2: factor * (c.C2*s2 + c.S2*k2),
 	}
 }
 
-// at is the value at day number d, which is t + 0.5: noon of calendar day d.
-func (c coefficients) at(d float64) float64 {
+// At is the value at day number d, which is t + 0.5: noon of calendar day d.
+func (c Cycle) At(d float64) float64 {
 	s, k := math.Sincos(omega * (d - 0.5))
-	return c.mean + c.c1*k + c.s1*s + c.c2*(k*k-s*s) + c.s2*2*s*k
+	return c.Mean + c.C1*k + c.S1*s + c.C2*(k*k-s*s) + c.S2*2*s*k
 }
 
 // slope is the change per day at d, over the ten days around it. [model] section 4
-func (c coefficients) slope(d float64) float64 { return (c.at(d+5) - c.at(d-5)) / 10 }
+func (c Cycle) slope(d float64) float64 { return (c.At(d+5) - c.At(d-5)) / 10 }
 
 // curve is a cycle with its turning points: the day number of the warmest
 // point (1 to 365) and of the coldest point after it.
 type curve struct {
-	coefficients
+	Cycle
 	warmest, coldest float64
 }
 
-func newCurve(c coefficients) curve {
+func newCurve(c Cycle) curve {
 	hot, cold := 1.0, 1.0
 	highest, lowest := math.Inf(-1), math.Inf(1)
 	for d := 1.0; d <= daysPerYear; d += 4 {
-		v := c.at(d)
+		v := c.At(d)
 		if v > highest {
 			hot, highest = d, v
 		}
@@ -66,11 +67,11 @@ func newCurve(c coefficients) curve {
 
 // peak sharpens a turning point known to 4 days by ternary search; sign is 1
 // for the warmest, -1 for the coldest.
-func (c coefficients) peak(d, sign float64) float64 {
+func (c Cycle) peak(d, sign float64) float64 {
 	lo, hi := d-4, d+4
-	for range 24 {
+	for range 18 { // to a hundredth of a day
 		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
-		if sign*c.at(a) < sign*c.at(b) {
+		if sign*c.At(a) < sign*c.At(b) {
 			lo = a
 		} else {
 			hi = b
@@ -79,12 +80,12 @@ func (c coefficients) peak(d, sign float64) float64 {
 	return (lo + hi) / 2
 }
 
-func (c curve) max() float64 { return c.at(c.warmest) }
-func (c curve) min() float64 { return c.at(c.coldest) }
+func (c curve) max() float64 { return c.At(c.warmest) }
+func (c curve) min() float64 { return c.At(c.coldest) }
 
 // delayed is the curve of the delayed swing; it turns `lag` days later.
 func (c curve) delayed(mean, factor, lag float64) curve {
-	return curve{c.coefficients.delayed(mean, factor, lag), c.warmest + lag, c.coldest + lag}
+	return curve{c.Cycle.delayed(mean, factor, lag), c.warmest + lag, c.coldest + lag}
 }
 
 // crossing is how a curve meets a level.
@@ -121,7 +122,7 @@ func (c curve) walk(level, end float64) (float64, crossing) {
 	above, below := c.warmest, end
 	for n := 1; n < int(math.Abs(end-c.warmest)/stride)+1; n++ {
 		d := c.warmest + float64(n)*step
-		if c.at(d) < level {
+		if c.At(d) < level {
 			below = d
 			break
 		}
@@ -129,7 +130,7 @@ func (c curve) walk(level, end float64) (float64, crossing) {
 	}
 	for math.Abs(below-above) > 0.001 {
 		mid := (above + below) / 2
-		if c.at(mid) < level {
+		if c.At(mid) < level {
 			below = mid
 		} else {
 			above = mid
@@ -138,9 +139,9 @@ func (c curve) walk(level, end float64) (float64, crossing) {
 	return (above + below) / 2, crosses
 }
 
-// fit finds the cycle whose averages over the calendar months come closest to
+// FitCycle finds the cycle whose averages over the calendar months come closest to
 // the twelve monthly means: ordinary least squares. [model] section 2
-func fit(months []Fahrenheit) coefficients {
+func FitCycle(months [12]Fahrenheit) Cycle {
 	var a [5][6]float64 // normal equations with the right-hand side in the last column
 	for m := range 12 {
 		basis := monthBasis(m)
@@ -163,7 +164,13 @@ func fit(months []Fahrenheit) coefficients {
 		}
 	}
 	x := func(i int) float64 { return a[i][5] / a[i][i] }
-	return coefficients{x(0), x(1), x(2), x(3), x(4)}
+	return Cycle{x(0), x(1), x(2), x(3), x(4)}
+}
+
+// Month is the cycle's mean over a calendar month, 0 for January. [model] section 2
+func (c Cycle) Month(m int) Fahrenheit {
+	b := monthBasis(m)
+	return Fahrenheit(c.Mean + c.C1*b[1] + c.S1*b[2] + c.C2*b[3] + c.S2*b[4])
 }
 
 // monthBasis is the average of 1, cos wt, sin wt, cos 2wt, sin 2wt over month m.

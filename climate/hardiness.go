@@ -20,11 +20,29 @@ type row struct {
 	stations          int
 	lat, lon          float64
 	elevation         Meters
-	mean, spread      coefficients // daily mean temperature; daily high minus low
-	month             float64      // °F, typical error of one month's mean
-	fall50, spring50  float64      // days, error of the day the air passes 50 °F
-	firstFreeze, last float64      // days, error of the freeze medians
+	mean, spread      Cycle   // daily mean temperature; daily high minus low
+	month             float64 // °F, typical error of one month's mean
+	fall50, spring50  float64 // days, error of the day the air passes 50 °F
+	firstFreeze, last float64 // days, error of the freeze medians
 }
+
+// stateRows is the part of the table that lists the state's half-zones, one a
+// line; "" for a state it does not know.
+func stateRows(state string) string {
+	start := strings.Index(hardinessTable, "\n"+state+",")
+	if len(state) != 2 || start < 0 {
+		return ""
+	}
+	rows := hardinessTable[start+1:]
+	end := 0
+	for strings.HasPrefix(rows[end:], state+",") {
+		end += strings.IndexByte(rows[end:], '\n') + 1
+	}
+	return rows[:end]
+}
+
+// hasState tells whether the table has rows of half-zones for the state.
+func hasState(state string) bool { return stateRows(state) != "" }
 
 // findRow reads the row of a state and zone; "*" pools. Only that row is parsed.
 func findRow(state, zone string) (row, bool) {
@@ -32,28 +50,21 @@ func findRow(state, zone string) (row, bool) {
 	if start < 0 {
 		return row{}, false
 	}
-	line := hardinessTable[start+1:]
-	if end := strings.IndexByte(line, '\n'); end >= 0 {
-		line = line[:end]
-	}
+	line, _, _ := strings.Cut(hardinessTable[start+1:], "\n")
 	return parseRow(line), true
-}
-
-// hasState tells whether the table has rows of half-zones for the state.
-func hasState(state string) bool {
-	_, pooledOnly := pooledStates[state]
-	return len(state) == 2 && !pooledOnly && strings.Contains(hardinessTable, "\n"+state+",")
 }
 
 // nearestZone returns the state's listed half-zone closest to z; of two
 // equally close ones the colder, whose frosts come earlier.
 func nearestZone(state string, z Zone) Zone {
 	best := Zone(-1)
-	for listed := Zone1a; listed <= Zone13b; listed++ {
-		if !strings.Contains(hardinessTable, "\n"+state+","+listed.String()+",") {
+	for line := range strings.Lines(stateRows(state)) {
+		name, _, _ := strings.Cut(line[len(state)+1:], ",")
+		listed, err := ParseZone(name)
+		if err != nil { // the pooled rows have no zone
 			continue
 		}
-		if best < 0 || distance(listed, z) < distance(best, z) {
+		if best < 0 || distance(listed, z) < distance(best, z) || distance(listed, z) == distance(best, z) && listed < best {
 			best = listed
 		}
 	}
@@ -71,32 +82,32 @@ func parseRow(line string) row {
 	return row{
 		state: f[0], zone: f[1], stations: int(n(2)),
 		lat: n(4), lon: n(5), elevation: Meters(n(6)),
-		mean:   coefficients{n(7), n(8), n(9), n(10), n(11)},
-		spread: coefficients{n(12), n(13), n(14), n(15), n(16)},
+		mean:   Cycle{n(7), n(8), n(9), n(10), n(11)},
+		spread: Cycle{n(12), n(13), n(14), n(15), n(16)},
 		month:  n(20), fall50: n(21), spring50: n(22),
-		firstFreeze: n(27), last: n(28),
+		firstFreeze: n(28), last: n(29),
 	}
 }
 
 // Moves of the ten numbers, [model] section 3: mean air temperature first,
 // daily range second.
-type move struct{ mean, spread coefficients }
+type move struct{ mean, spread Cycle }
 
 var (
 	// elevation alone, per km
-	perKm = move{coefficients{-5.40, 2.14, -0.10, 0.62, 0.18}, coefficients{-0.38, 0.00, 0.28, 0.85, -0.01}} // [model] section 3
+	perKm = move{Cycle{-5.40, 2.14, -0.10, 0.62, 0.18}, Cycle{-0.38, 0.00, 0.28, 0.85, -0.01}} // [model] section 3
 	// elevation with latitude and longitude: per km and per degree, east positive
-	perKmAtPosition = move{coefficients{-7.13, 1.73, -0.58, 0.73, 0.07}, coefficients{-2.79, -0.22, 0.32, 0.99, 0.23}}              // [model] section 3
-	perDegreeNorth  = move{coefficients{-1.176, -0.020, -0.137, 0.053, -0.002}, coefficients{-1.186, -0.370, -0.058, 0.036, 0.220}} // [model] section 3
-	perDegreeEast   = move{coefficients{-0.133, -0.154, -0.127, 0.018, -0.043}, coefficients{-0.397, 0.090, 0.044, 0.041, -0.009}}  // [model] section 3
+	perKmAtPosition = move{Cycle{-7.13, 1.73, -0.58, 0.73, 0.07}, Cycle{-2.79, -0.22, 0.32, 0.99, 0.23}}              // [model] section 3
+	perDegreeNorth  = move{Cycle{-1.176, -0.020, -0.137, 0.053, -0.002}, Cycle{-1.186, -0.370, -0.058, 0.036, 0.220}} // [model] section 3
+	perDegreeEast   = move{Cycle{-0.133, -0.154, -0.127, 0.018, -0.043}, Cycle{-0.397, 0.090, 0.044, 0.041, -0.009}}  // [model] section 3
 	// half-zones: b z + q z z, z in units of 10 °F
-	perZone       = move{coefficients{4.373, 1.488, 0.363, 0.080, 0.071}, coefficients{-1.785, 0.425, 0.129, -0.045, -0.220}} // [model] section 3
-	perZoneSquare = move{coefficients{0.109, 0.178, 0.014, -0.063, -0.112}, coefficients{-0.278, 0.213, 0.078, 0.095, 0.040}} // [model] section 3
+	perZone       = move{Cycle{4.373, 1.488, 0.363, 0.080, 0.071}, Cycle{-1.785, 0.425, 0.129, -0.045, -0.220}} // [model] section 3
+	perZoneSquare = move{Cycle{0.109, 0.178, 0.014, -0.063, -0.112}, Cycle{-0.278, 0.213, 0.078, 0.095, 0.040}} // [model] section 3
 )
 
 func (r *row) add(k float64, m move) {
-	r.mean = r.mean.plus(k, m.mean)
-	r.spread = r.spread.plus(k, m.spread)
+	r.mean = r.mean.Plus(k, m.mean)
+	r.spread = r.spread.Plus(k, m.spread)
 }
 
 // toZone moves the row from its own half-zone to another.

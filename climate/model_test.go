@@ -57,13 +57,13 @@ func near(t testing.TB, what string, got, want, within float64) {
 	}
 }
 
-// The worked places: from ten coefficients to every date. [model] section 8
+// The worked places: from ten Cycle to every date. [model] section 8
 func TestWorkedPlaces(t *testing.T) {
 	for _, r := range readCSV(t, "places.csv") {
 		x := func(column string) float64 { v, _ := num(t, r, column); return v }
 		y := newYear("test", r["west"] == "1",
-			coefficients{x("mean_f"), x("c1_f"), x("s1_f"), x("c2_f"), x("s2_f")},
-			coefficients{x("dtr_mean_f"), x("dtr_c1_f"), x("dtr_s1_f"), x("dtr_c2_f"), x("dtr_s2_f")},
+			Cycle{x("mean_f"), x("c1_f"), x("s1_f"), x("c2_f"), x("s2_f")},
+			Cycle{x("dtr_mean_f"), x("dtr_c1_f"), x("dtr_s1_f"), x("dtr_c2_f"), x("dtr_s2_f")},
 			errorsOfNormals())
 		y.latitude = x("lat")
 		first, last, ground := y.FirstFreeze(), y.LastFreeze(), y.Ground()

@@ -45,14 +45,37 @@ func (e PlaceErrors) Error() string {
 	return strings.Join(s, "\n")
 }
 
-// West are the states of the West in the model: their nights, soils and
-// errors differ. [model] opening
-var west = map[string]bool{"WA": true, "OR": true, "CA": true, "NV": true, "ID": true, "UT": true,
-	"AZ": true, "MT": true, "WY": true, "CO": true, "NM": true}
+// West tells whether a US state is one of the West in the model, where
+// nights, soils and errors differ from the rest. [model] opening
+func West(state string) bool {
+	switch state {
+	case "WA", "OR", "CA", "NV", "ID", "UT", "AZ", "MT", "WY", "CO", "NM": // [model] opening
+		return true
+	}
+	return false
+}
 
-// pooledStates have no rows by half-zone: one row could not serve them.
-var pooledStates = map[string]string{"AK": "Alaska", "HI": "Hawaii", "PR": "Puerto Rico",
-	"VI": "the Virgin Islands", "GU": "Guam", "AS": "American Samoa", "MP": "the Northern Mariana Islands"}
+// outsideTable names a state or territory without rows of half-zones, and
+// gives its middle latitude; name is "" for any other.
+func outsideTable(state string) (name string, latitude float64) {
+	switch state { // [common] rounded
+	case "AK":
+		return "Alaska", 62
+	case "HI":
+		return "Hawaii", 21
+	case "PR":
+		return "Puerto Rico", 18
+	case "VI":
+		return "the Virgin Islands", 18
+	case "GU":
+		return "Guam", 13
+	case "MP":
+		return "the Northern Mariana Islands", 15
+	case "AS":
+		return "American Samoa", -14
+	}
+	return "", 0
+}
 
 const giveNormals = "give the twelve monthly means as mean_high_f and mean_low_f, or the weather service's monthly normals file as normals"
 
@@ -76,7 +99,8 @@ func (p Place) Year() (*Year, error) {
 	if p.State == "DC" {
 		p.State = "MD" // [model] data: DC has no station of its own
 	}
-	if p.State != "" && !hasState(p.State) && pooledStates[p.State] == "" {
+	outside, _ := outsideTable(p.State)
+	if p.State != "" && !hasState(p.State) && outside == "" {
 		fail("state", "write a US postal code such as OH; elsewhere leave it out and "+giveNormals, "unknown state %q", p.State)
 	}
 	zone := Zone(-1)
@@ -161,7 +185,7 @@ func checkNormals(highs, lows []Fahrenheit) (problems PlaceErrors) {
 // fromNormals fits the year to the monthly means; the table serves only the
 // latitude of the state. [model] section 2
 func (p Place) fromNormals(zone Zone) *Year {
-	mean, spread := make([]Fahrenheit, 12), make([]Fahrenheit, 12)
+	var mean, spread [12]Fahrenheit
 	for m := range 12 {
 		mean[m] = (p.Highs[m] + p.Lows[m]) / 2
 		spread[m] = p.Highs[m] - p.Lows[m]
@@ -170,13 +194,16 @@ func (p Place) fromNormals(zone Zone) *Year {
 	if from == "" {
 		from = "monthly normals typed in"
 	}
-	y := newYear(from, west[p.State], fit(mean), fit(spread), errorsOfNormals())
+	y := newYear(from, West(p.State), FitCycle(mean), FitCycle(spread), errorsOfNormals())
 	r, inTable := p.anyRow(zone)
+	outside, middle := outsideTable(p.State)
 	switch {
 	case p.Latitude != nil:
 		y.setLatitude(*p.Latitude)
 	case inTable:
 		y.setLatitude(r.lat)
+	case outside != "":
+		y.setLatitude(middle)
 	default:
 		y.Better = append(y.Better, "latitude")
 		y.note("The latitude is not known: the spring freeze date is worked out for 39 degrees.")
@@ -188,8 +215,8 @@ func (p Place) fromNormals(zone Zone) *Year {
 		}
 		y.Southern = *l < 0
 	}
-	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.mean-r.mean.mean) > max(6, 3*r.month) {
-		y.note("The normals are %.0f °F away from what is usual for %s %s: check that both belong to this place.", math.Abs(y.mean.mean-r.mean.mean), p.State, zone)
+	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.Mean-r.mean.Mean) > max(6, 3*r.month) {
+		y.note("The normals are %.0f °F away from what is usual for %s %s: check that both belong to this place.", math.Abs(y.mean.Mean-r.mean.Mean), p.State, zone)
 	}
 	return y
 }
@@ -215,8 +242,8 @@ func coldInNorthernSummer(c curve) bool {
 // fromTable takes the year from the hardiness table, moved to the place as
 // far as it is known. [model] section 3
 func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
-	if name := pooledStates[p.State]; name != "" {
-		return nil, PlaceErrors{{"state", "no row of the table fits all of " + name, giveNormals}}
+	if name, _ := outsideTable(p.State); name != "" {
+		return nil, PlaceErrors{{"state", "the hardiness table does not cover " + name, giveNormals}}
 	}
 	if p.State == "" && zone < 0 {
 		return nil, PlaceErrors{{"state", "nothing is known about the place", "give state and hardiness; outside the 48 adjoining states " + giveNormals}}
@@ -261,7 +288,7 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	if problems := p.tooFar(r); len(problems) > 0 {
 		return nil, problems
 	}
-	isWest := west[p.State]
+	isWest := West(p.State)
 	e := errorsOfRow(r, isWest)
 	lat := r.lat
 	if p.Latitude != nil {
@@ -283,7 +310,11 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 			e.sharpen(isWest, false)
 		}
 	default:
-		better = append(better, "elevation")
+		if isWest {
+			better = append(better, "elevation, which counts for most in the West")
+		} else {
+			better = append(better, "elevation")
+		}
 		if p.Latitude != nil || p.Longitude != nil {
 			notes = append(notes, "Latitude and longitude hardly help without the elevation, so the temperatures were not moved by them.")
 		}

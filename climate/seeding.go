@@ -8,7 +8,7 @@ type SowWindow struct {
 	OK                bool // there is such a window here
 	AllYear           bool // with OK: any day will do, and the three events are Never
 	Open, Best, Close When
-	FreezeOdds        float64 // chance of a freeze within six weeks of sowing on the closing day
+	FreezeOdds        float64 // chance of a freeze within six weeks of sowing on the closing day; 0 for dormant seed
 	Words             string  // the window and its rule, or why there is none
 }
 
@@ -42,7 +42,7 @@ const (
 // SeedWindow works out when to sow grass of the season.
 func (y *Year) SeedWindow(s Season) Seeding {
 	if s == Warm {
-		none := SowWindow{Words: "warm-season grass is sown only once, from spring to summer"}
+		none := noWindow("warm-season grass is sown only once, from spring to summer")
 		return Seeding{Main: y.warmWindow(), Spring: none, Dormant: none}
 	}
 	return Seeding{Main: y.autumnWindow(), Spring: y.springWindow(), Dormant: y.dormantWindow()}
@@ -57,7 +57,7 @@ func (y *Year) autumnWindow() SowWindow {
 	cool := y.cools()
 	if freeze.Never {
 		if freeze.Below || cold.Never {
-			return SowWindow{Words: "no autumn window for cool-season grass: " + freeze.Words + ", " + cold.Words}
+			return noWindow("no autumn window for cool-season grass: " + freeze.Words + ", " + cold.Words)
 		}
 		freeze = cold // soil that cools without freezes sets the pace
 	}
@@ -72,7 +72,6 @@ func (y *Year) autumnWindow() SowWindow {
 	if !cool.Never && cool.D > w.Open.D {
 		w.Open = cool
 	}
-	w.Best.D = min(max(w.Best.D, w.Open.D), w.Close.D)
 	return y.checked(w, "autumn, the best time for cool-season grass")
 }
 
@@ -81,7 +80,7 @@ func (y *Year) autumnWindow() SowWindow {
 func (y *Year) springWindow() SowWindow {
 	open := y.SoilRises(seedDepth, coolSoil)
 	if open.Never {
-		return SowWindow{Words: "no spring window for cool-season grass: " + open.Words}
+		return noWindow("no spring window for cool-season grass: " + open.Words)
 	}
 	heat, how := y.high.rises(float64(hot))
 	words := "8 weeks before highs reach 85 °F (29.4 °C)"
@@ -90,7 +89,7 @@ func (y *Year) springWindow() SowWindow {
 		words = "8 weeks before the warmest day"
 	}
 	if how == staysAbove {
-		return SowWindow{Words: "no spring window for cool-season grass: it is hot all year"}
+		return noWindow("no spring window for cool-season grass: it is hot all year")
 	}
 	end := y.spring(heat, crosses, "", hot).moved(-coolBeforeHeat, words)
 	return y.checked(SowWindow{Open: open, Best: open, Close: end}, "spring, second best for cool-season grass")
@@ -102,9 +101,11 @@ func (y *Year) dormantWindow() SowWindow {
 	g := y.Ground()
 	open := y.SoilFalls(seedDepth, dormantSoil)
 	if g.Kind != GroundMostWinters || open.Never || g.Median.Never {
-		return SowWindow{Words: "no dormant window: the soil does not stay cold enough for seed to wait until spring"}
+		return noWindow("no dormant window: the soil does not stay cold enough for seed to wait until spring")
 	}
-	return y.checked(SowWindow{Open: open, Best: open, Close: g.Median}, "dormant, before snow: the seed waits for spring")
+	w := y.checked(SowWindow{Open: open, Best: open, Close: g.Median}, "dormant, before snow: the seed waits for spring")
+	w.FreezeOdds = 0 // the seed has not come up
+	return w
 }
 
 // warmWindow runs from soil rising through 65 °F to 90 days before the
@@ -123,11 +124,11 @@ func (y *Year) warmWindow() SowWindow {
 	}
 	switch {
 	case open.Never && open.Below, end.Never && end.Below:
-		return SowWindow{Words: "no window for warm-season grass: the soil does not warm to 65 °F (18.3 °C) for long enough"}
+		return noWindow("no window for warm-season grass: the soil does not warm to 65 °F (18.3 °C) for long enough")
 	case open.Never && end.Never:
 		return SowWindow{OK: true, AllYear: true, Open: open, Best: open, Close: end, Words: "warm-season grass may be sown all year: the soil stays above 65 °F (18.3 °C)"}
 	case open.Never: // the soil is always warm, yet it freezes: not a climate of the earth
-		return SowWindow{Words: "no window for warm-season grass: soil and freeze dates disagree"}
+		return noWindow("no window for warm-season grass: soil and freeze dates disagree")
 	}
 	w := SowWindow{Open: open, Best: best, Close: end.moved(float64(-before), words)}
 	if best.Never {
@@ -136,13 +137,19 @@ func (y *Year) warmWindow() SowWindow {
 	return y.checked(w, "spring to summer, for warm-season grass")
 }
 
-// checked closes a window that would end before it opens, and works out the
-// odds of a freeze for its last sowing.
+func noWindow(why string) SowWindow {
+	never := When{Never: true}
+	return SowWindow{Open: never, Best: never, Close: never, Words: why}
+}
+
+// checked refuses a window that would end before it opens, and works out the odds
+// of a freeze for its last sowing.
 func (y *Year) checked(w SowWindow, name string) SowWindow {
 	if w.Close.D < w.Open.D {
-		return SowWindow{Words: "no window: " + name + " would close (" + w.Close.Words + ") before it opens (" + w.Open.Words + ")"}
+		return noWindow("no window: " + name + " would close (" + w.Close.Words + ") before it opens (" + w.Open.Words + ")")
 	}
 	w.OK = true
+	w.Best.D = min(max(w.Best.D, w.Open.D), w.Close.D)
 	w.FreezeOdds = y.FreezeOdds(w.Close.Day(), youngStand)
 	w.Words = name + ": from " + w.Open.Words + " to " + w.Close.Words
 	return w

@@ -23,7 +23,7 @@ func CheckDepth(depth Inches) error {
 // snow and without the heat that freezing water gives off. It is the measure
 // of how hard the ground freezes. It panics on a depth [CheckDepth] refuses.
 func (y *Year) SoilX(depth Inches, d Day) Fahrenheit {
-	return Fahrenheit(y.soil(depth).at(float64(d)))
+	return Fahrenheit(y.soil(depth).At(float64(d)))
 }
 
 // Soil is the normal soil temperature of the day under turf. It panics on a
@@ -35,7 +35,7 @@ func (y *Year) soil(depth Inches) curve {
 	if err := CheckDepth(depth); err != nil {
 		panic("climate: " + err.Error())
 	}
-	m := (y.mean.mean - 50) / 10 // [model] section 5
+	m := (y.mean.Mean - 50) / 10 // [model] section 5
 	offset := 1.5 + 1.3*m        // [model] section 5
 	surface := 1.00 + 0.05*m     // [model] section 5
 	if y.West {
@@ -44,7 +44,7 @@ func (y *Year) soil(depth Inches) curve {
 	}
 	const damping = 145.0 // cm, the depth by which the yearly swing falls to 1/e [model] section 5
 	z := depth.centimeters() / damping
-	return y.mean.delayed(y.mean.mean+offset, surface*math.Exp(-z), z/omega)
+	return y.mean.delayed(y.mean.Mean+offset, surface*math.Exp(-z), z/omega)
 }
 
 // frostShare is how much of the frost below 32 °F reaches the soil. [model] section 5

@@ -19,8 +19,8 @@ func (y *Year) Table() []DayRow {
 		sum += y.DegreeDay(d, 50)
 		rows[i] = DayRow{
 			Day: d, Mean: y.Mean(d), High: y.High(d), Low: y.Low(d),
-			Soil2:        y.limited(Fahrenheit(two.at(float64(d)))),
-			Soil4:        y.limited(Fahrenheit(four.at(float64(d)))),
+			Soil2:        y.limited(Fahrenheit(two.At(float64(d)))),
+			Soil4:        y.limited(Fahrenheit(four.At(float64(d)))),
 			GrowthCool:   y.Growth(d, Cool),
 			GrowthWarm:   y.Growth(d, Warm),
 			DegreeDays50: sum,

@@ -24,13 +24,22 @@ type Year struct {
 	hasFirst, hasLast bool
 }
 
+// FromCycles is the year of a place whose daily mean and daily range (high
+// minus low) are known as cycles, with the errors of monthly normals; west is
+// as [West] says, latitude in degrees.
+func FromCycles(mean, spread Cycle, west bool, latitude float64) *Year {
+	y := newYear("cycles of the daily mean and range", west, mean, spread, errorsOfNormals())
+	y.setLatitude(latitude)
+	return y
+}
+
 // newYear joins the cycles of the mean and of the daily range. [model] section 2
-func newYear(from string, west bool, mean, spread coefficients, e placeErrors) *Year {
+func newYear(from string, west bool, mean, spread Cycle, e placeErrors) *Year {
 	y := &Year{
 		From: from, West: west, MeanSD: e.month, errors: e, latitude: neutralLatitude,
 		mean: newCurve(mean),
-		low:  newCurve(mean.plus(-0.5, spread)), // [model] section 2
-		high: newCurve(mean.plus(0.5, spread)),  // [model] section 2
+		low:  newCurve(mean.Plus(-0.5, spread)), // [model] section 2
+		high: newCurve(mean.Plus(0.5, spread)),  // [model] section 2
 	}
 	if y.low.min() > 34 && y.low.min() < firstFreezeEast { // [model] section 4
 		y.errors.firstFreeze = max(y.errors.firstFreeze, singleNights)
@@ -54,13 +63,13 @@ func (y *Year) note(format string, args ...any) {
 }
 
 // Mean is the normal mean air temperature of the day.
-func (y *Year) Mean(d Day) Fahrenheit { return Fahrenheit(y.mean.at(float64(d))) }
+func (y *Year) Mean(d Day) Fahrenheit { return Fahrenheit(y.mean.At(float64(d))) }
 
 // High is the normal daily high.
-func (y *Year) High(d Day) Fahrenheit { return Fahrenheit(y.high.at(float64(d))) }
+func (y *Year) High(d Day) Fahrenheit { return Fahrenheit(y.high.At(float64(d))) }
 
 // Low is the normal daily low.
-func (y *Year) Low(d Day) Fahrenheit { return Fahrenheit(y.low.at(float64(d))) }
+func (y *Year) Low(d Day) Fahrenheit { return Fahrenheit(y.low.At(float64(d))) }
 
 // Warmest is the day with the highest normal mean air temperature, Coldest the
 // day with the lowest.
