@@ -1,6 +1,7 @@
 package agronomy
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -223,5 +224,32 @@ func TestFigure(t *testing.T) {
 		if got := figure(x); got != want {
 			t.Errorf("figure(%v) = %q, want %q", x, got, want)
 		}
+	}
+}
+
+// The printed example of [unl-calc]: 1 lb N from 28-3-6 on 6000 sq ft is
+// 3.57 lb per 1000 sq ft and 21.42 lb in all.
+func ExampleDoseFor() {
+	m := Material{Name: "lawn food 28-3-6", Kind: FertilizerMaterial, Analysis: Analysis{N: 28, P2O5: 3, K2O: 6}}
+	d, err := DoseFor(m, Wants{N: 1}, NoCaps())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, r := range d.Why {
+		fmt.Println(r.Text)
+	}
+	fmt.Printf("%.1f lb for 6000 sq ft\n", d.For(6000).Weight)
+	// Output:
+	// 1 lb N wanted ÷ 28 % = 3.57 lb of product per 1000 sq ft
+	// N is met first: 3.57 lb of product per 1000 sq ft brings 1 lb N, 0.107 lb P2O5, 0.214 lb K2O
+	// more than wanted: 0.107 lb P2O5, 0.214 lb K2O
+	// 21.4 lb for 6000 sq ft
+}
+
+func BenchmarkChoose(b *testing.B) {
+	ms := append([]Material{labelled("18-24-12"), labelled("30-0-0")}, TradeMaterials()...)
+	for b.Loop() {
+		Choose(ms, Wants{N: 0.7}, Caps{0.9, 0.7, 0, -1}, 2600)
 	}
 }
