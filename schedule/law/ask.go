@@ -1,6 +1,9 @@
 package law
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Verdict on an application.
 type Verdict uint8
@@ -50,7 +53,8 @@ const (
 	against
 )
 
-// Ask answers one question. It returns an error for an unknown state and for
+// Ask answers one question, in full sentences; a planner that tries many days
+// takes the limits of [For] instead. It returns an error for an unknown state and for
 // values out of range (see [Question.Check]).
 func Ask(q Question) (Answer, error) {
 	if err := q.Check(); err != nil {
@@ -61,7 +65,7 @@ func Ask(q Question) (Answer, error) {
 		return Answer{}, err
 	}
 	var a Answer
-	if rules.bind() {
+	if rules.bind() && !st.LocalUse() {
 		a.Verdict = Yes
 	}
 	var found []Finding
@@ -97,6 +101,10 @@ func Ask(q Question) (Answer, error) {
 	switch {
 	case q.nutrients() == 0:
 		a.Notes = append(a.Notes, "No nitrogen, phosphorus or potassium was named. Lime is not fertilizer in the definitions read (CT, ME, MD, NH, NJ and counties of NY).")
+	case st.LocalUse():
+		a.Notes = append(a.Notes, st.Name+" binds the label and leaves use to counties and cities: ask them.")
+	case rules.bind() && len(found)+len(a.Conditions) == 0:
+		a.Notes = append(a.Notes, fmt.Sprintf("The rules found in %s do not touch this application; looked at: %s.", st.Name, rules.kinds()))
 	case !rules.bind() && !st.NoneFound():
 		a.Notes = append(a.Notes, fmt.Sprintf("%s: no statewide rule that binds %s on any lawn was found. That is not permission: ask.", st.Name, q.Who))
 	}
@@ -112,6 +120,17 @@ func (rs Rules) bind() bool {
 		}
 	}
 	return false
+}
+
+// kinds names what the rules are about, each once.
+func (rs Rules) kinds() string {
+	var out []string
+	for _, r := range rs {
+		if !slices.Contains(out, r.Kind.String()) {
+			out = append(out, r.Kind.String())
+		}
+	}
+	return list(out, "and")
 }
 
 // soften turns what a rule that is only shown says against an application into

@@ -67,7 +67,7 @@ func (rs Rules) least(k Kind, q Question) (Limit, bool) {
 			!r.When.IsZero() && !r.When.Has(q.Date) {
 			continue
 		}
-		v, ok := r.cap(q.Grass)
+		v, ok := r.most(q.Grass)
 		if lift := r.LiftedBy(q) &^ EnhancedSource; lift.Has(NewLawn) && r.Raised > 0 {
 			v = r.Raised
 		} else if lift != 0 {

@@ -28,7 +28,7 @@ func (rs Rules) Phosphorus(q Question) (f Finding, ok bool) {
 // door weighs a rule that shuts phosphorus unless an exception opens it.
 func (r Rule) door(q Question) (stance, string) {
 	switch lift := r.LiftedBy(q); {
-	case lift.Has(LowPhosphate):
+	case q.P2O5Percent > 0 && q.P2O5Percent <= r.LowP2O5Percent:
 		return kept, fmt.Sprintf("A product of %s phosphate is no phosphorus fertilizer there.", percent(q.P2O5Percent/100))
 	case lift.Has(NewLawn):
 		return kept, "Open: a new lawn." + r.newFor()

@@ -66,7 +66,7 @@ type Question struct {
 	Liquid          bool
 
 	YearN, YearP2O5 float64 // lb per 1000 sq ft already down or planned this year besides this one, 0 to 100
-	Grass           string  // lower case, such as "tall fescue"; for yearly amounts by grass
+	Grass           string  // such as "tall fescue"; for yearly amounts by grass
 	Local           Local   // the site's own stricter rules
 }
 

@@ -41,6 +41,10 @@ type LocalExample struct {
 	Note           string
 }
 
+// LocalUse reports whether the state binds only the label and leaves use to
+// counties and cities, so that no state rule can say yes.
+func (s State) LocalUse() bool { return s.Law == "label and local" }
+
 // Rules is a set of rules of one state, in the order of the table.
 type Rules []Rule
 

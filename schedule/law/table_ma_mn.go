@@ -106,7 +106,7 @@ var rulesMAtoMN = []Rule{
 		Citation: mdLaw3, Agency: mdAgency, InForce: "2013-10-01", AsOf: "2023-03", How: Seen, Confidence: HighConfidence,
 		Note: "Enhanced-efficiency products have their own limits: 2.5 lb a year, 80 % of the year's recommendation at once, 0.7 lb released a month. An all-soluble dose stops at 0.7 lb."},
 	{ID: "md-n-annual-cap", State: "MD", Kind: NitrogenYear, Binding: BindsUse,
-		RefersTo: "University of Maryland Extension lawn schedule", byGrass: []grassCap{{"tall fescue", 2.7}, {"kentucky bluegrass", 2.7}, {"fine fescue", 1.4}, {"zoysiagrass", 1.8}, {"bermudagrass", 2.7}},
+		RefersTo: "University of Maryland Extension lawn schedule", byGrass: []grassCap{{"tall fescue", 2.7}, {"Kentucky bluegrass", 2.7}, {"fine fescue", 1.4}, {"zoysiagrass", 1.8}, {"bermudagrass", 2.7}},
 		Citation: mdLaw4, Agency: mdAgency, InForce: "2013-10-01", AsOf: "2023-03", How: Seen, Confidence: MediumConfidence,
 		Note: "The law points at the university's recommendations, which may be revised."},
 

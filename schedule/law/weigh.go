@@ -1,6 +1,9 @@
 package law
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // closes is the nutrient whose dates the rule closes, 0 for other kinds.
 func (r Rule) closes() Nutrient {
@@ -45,10 +48,10 @@ func (r Rule) amount(q Question) (lb float64, known bool) {
 	return 0, false
 }
 
-// cap is the figure that holds for the grass, and whether the table has one.
-func (r Rule) cap(grass string) (lb float64, ok bool) {
+// most is the figure that holds for the grass, and whether the table has one.
+func (r Rule) most(grass string) (lb float64, ok bool) {
 	for _, g := range r.byGrass {
-		if g.grass == grass {
+		if strings.EqualFold(g.grass, grass) {
 			return g.lb, true
 		}
 	}
@@ -63,7 +66,7 @@ func (r Rule) weighAmount(q Question) (stance, string) {
 	if of == 0 || !r.When.IsZero() && !q.Date.IsZero() && !r.When.Has(q.Date) {
 		return apart, ""
 	}
-	limit, ok := r.cap(q.Grass)
+	limit, ok := r.most(q.Grass)
 	if !ok {
 		return onTheDay, ""
 	}

@@ -54,7 +54,7 @@ func (r Rule) says() string {
 		}
 		return s
 	case GroundState:
-		return fmt.Sprintf("no %s on %s ground or turf", r.products(), r.Ground)
+		return fmt.Sprintf("no %s on ground or turf that is %s", r.products(), r.Ground)
 	case HeavyRain:
 		return fmt.Sprintf("no %s when heavy rain falls or is forecast", r.products())
 	case PavedSurface:
@@ -66,13 +66,13 @@ func (r Rule) says() string {
 func (r Rule) atMost(what string) string {
 	s := fmt.Sprintf("at most %s of %s", dose(r.Value), what)
 	if r.Value == 0 {
-		s = fmt.Sprintf("%s as the %s says", what, r.RefersTo)
+		s = fmt.Sprintf("%s: see the %s", what, r.RefersTo)
 		var by []string
 		for _, g := range r.byGrass {
 			by = append(by, fmt.Sprintf("%s %s", g.grass, dose(g.lb)))
 		}
 		if by != nil {
-			s += ": " + strings.Join(by, "; ")
+			s += ", " + strings.Join(by, "; ")
 		}
 	}
 	if !r.When.IsZero() {

@@ -1,0 +1,45 @@
+package law_test
+
+import (
+	"fmt"
+	"time"
+
+	"swardbook/schedule/law"
+)
+
+func ExampleAsk() {
+	a, err := law.Ask(law.Question{
+		State: "MD", Date: law.MonthDay{Month: time.November, Day: 20},
+		N: 0.8, SolubleN: 0.6, SlowShare: 0.25,
+		WaterFeet: law.Unknown, ReportAgeMonths: law.Unknown,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("allowed:", a.Verdict)
+	for _, f := range a.Deciding {
+		fmt.Println(f.Text)
+		fmt.Println(f.Rule.Source())
+	}
+	// Output:
+	// allowed: no
+	// Maryland: no products with nitrogen from November 16 to the end of February (homeowners). November 20 is closed.
+	// Md. Code, Agric. § 8-803.5 (Maryland Department of Agriculture; in force 2013-10-01; as of 2021-11; read; high confidence)
+}
+
+func ExampleFor() {
+	st, rules, err := law.For("VT", law.Homeowner)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, c := range rules.Closed(law.Potassium) {
+		fmt.Println(st.Name, "closes potassium", c.Span)
+	}
+	d := rules.Setback(law.Nitrogen, law.Question{})
+	fmt.Println("keep", d.Plain, "ft from water")
+	// Output:
+	// Vermont closes potassium October 16 to March 31
+	// keep 25 ft from water
+}
