@@ -22,7 +22,10 @@ func Choose(ms []Material, w Wants, c Caps, area SquareFeet) (Dose, []Reason, bo
 	var passed []Reason
 	best := PerThousand(0)
 	for i, m := range ms {
-		d, err := DoseFor(m, w, c)
+		if m.ToBuy && m.contents().within(w).total() == 0 {
+			continue // the quick way past most of the trade's list
+		}
+		d, err := solve(m, w, c)
 		if err != nil {
 			if !m.ToBuy { // nobody asks why a material of the trade was not bought
 				passed = append(passed, Reason{Text: "passed over: " + err.Error()})
@@ -49,6 +52,7 @@ func Choose(ms []Material, w Wants, c Caps, area SquareFeet) (Dose, []Reason, bo
 		return cmp.Or(cmp.Compare(a.supply, b.supply), near(a.misfit, b.misfit), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
 	})
 	chosen := fit[0]
+	chosen.explain(w, c)
 	why := []Reason{{Text: fmt.Sprintf("%s chosen: %s", chosen.Material.title(), chosen.describe())}}
 	for _, x := range fit[1:] {
 		if !x.Material.ToBuy {

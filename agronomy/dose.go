@@ -53,40 +53,37 @@ func DoseOf(m Material, rate PerThousand) Dose {
 // something under a cap of 0, a lime or elemental sulfur (those are dosed by
 // pH), a liquid without a density, and figures that are no amounts.
 func DoseFor(m Material, w Wants, c Caps) (Dose, error) {
+	d, err := solve(m, w, c)
+	if err != nil {
+		return Dose{}, err
+	}
+	d.explain(w, c)
+	return d, nil
+}
+
+// solve is [DoseFor] without the working: choosing among many materials needs
+// the working of one only.
+func solve(m Material, w Wants, c Caps) (Dose, error) {
 	if err := m.dosable(); err != nil {
 		return Dose{}, err
 	}
 	if err := w.check(); err != nil {
 		return Dose{}, err
 	}
-	in := m.contents()
-	bounds := []bound{
-		{"N", in.N, w.N, false},
-		{"P2O5", in.P2O5, w.P2O5, false},
-		{"K2O", in.K2O, w.K2O, false},
-		{"Mg", in.Mg, w.Mg, false},
-		{"S", in.S, w.S, false},
-		{"N", in.N, c.N, true},
-		{"soluble N", in.N * PerThousand(1-m.SlowShare), c.SolubleN, true},
-		{"P2O5", in.P2O5, c.P2O5, true},
-		{"K2O", in.K2O, c.K2O, true},
-	}
+	bounds := m.bounds(w, c)
 	var first *bound
-	var why []Reason
 	wanted := false
 	for i := range bounds {
 		b := &bounds[i]
-		if b.cap && math.IsNaN(float64(b.amount)) {
+		switch {
+		case b.cap && math.IsNaN(float64(b.amount)):
 			return Dose{}, fmt.Errorf("the cap on %s is not a number: give an amount, or a negative one for no cap", b.name)
-		}
-		if b.share <= 0 || b.amount < 0 || !b.cap && b.amount == 0 || math.IsInf(float64(b.amount), 1) {
+		case !b.holds():
 			continue
-		}
-		if b.cap && b.amount == 0 {
+		case b.amount == 0:
 			return Dose{}, fmt.Errorf("%s carries %s, of which none may go down: choose a material without it", m.title(), b.name)
 		}
 		wanted = wanted || !b.cap
-		why = append(why, b.reason())
 		// A cap that falls together with a want changes nothing, so it must be
 		// clearly lower to be named.
 		if first == nil || b.rate() < first.rate()*(1-1e-9) {
@@ -99,8 +96,31 @@ func DoseFor(m Material, w Wants, c Caps) (Dose, error) {
 	d := DoseOf(m, first.rate())
 	d.BoundBy, d.ByCap = first.name, first.cap
 	d.Over, d.Under = over(d.brings(), w), over(w, d.brings())
-	d.Why = append(why, first.verdict(d)...)
 	return d, nil
+}
+
+// explain writes the working of a dose that [solve] found.
+func (d *Dose) explain(w Wants, c Caps) {
+	for _, b := range d.Material.bounds(w, c) {
+		if b.holds() {
+			d.Why = append(d.Why, b.reason())
+		}
+	}
+	what := d.BoundBy + " is met first"
+	if d.ByCap {
+		what = "the cap on " + d.BoundBy + " is met first"
+	}
+	d.Why = append(d.Why, Reason{Text: fmt.Sprintf("%s: %s lb of product per 1000 sq ft brings %s", what, figure(d.Rate), d.brings())})
+	if d.Under != (Wants{}) {
+		d.Why = append(d.Why, Reason{Text: "still wanted from another material or day: " + d.Under.String()})
+	}
+	if d.Over != (Wants{}) {
+		d.Why = append(d.Why, Reason{Text: "more than wanted: " + d.Over.String()})
+	}
+	if d.Gallons > 0 {
+		d.Why = append(d.Why, Reason{fmt.Sprintf("%s lb ÷ %s lb per gal = %s gal (%s fl oz) per 1000 sq ft",
+			figure(d.Rate), figure(d.Material.Density), figure(d.Gallons), figure(d.Gallons*FluidOuncesPerGallon)), "definitions"})
+	}
 }
 
 // StarterDose doses a starter for a seedbed: as much as the nitrogen ceiling
@@ -140,6 +160,28 @@ type bound struct {
 	cap    bool
 }
 
+// bounds lists what may limit a material's rate, wants before caps.
+func (m Material) bounds(w Wants, c Caps) [9]bound {
+	in := m.contents()
+	return [9]bound{
+		{"N", in.N, w.N, false},
+		{"P2O5", in.P2O5, w.P2O5, false},
+		{"K2O", in.K2O, w.K2O, false},
+		{"Mg", in.Mg, w.Mg, false},
+		{"S", in.S, w.S, false},
+		{"N", in.N, c.N, true},
+		{"soluble N", in.N * PerThousand(1-m.SlowShare), c.SolubleN, true},
+		{"P2O5", in.P2O5, c.P2O5, true},
+		{"K2O", in.K2O, c.K2O, true},
+	}
+}
+
+// holds tells whether the bound limits anything: the material carries the
+// nutrient, and it is wanted or capped.
+func (b bound) holds() bool {
+	return b.share > 0 && (b.amount > 0 && !math.IsInf(float64(b.amount), 1) || b.cap && b.amount == 0)
+}
+
 func (b bound) rate() PerThousand { return b.amount / b.share }
 
 func (b bound) reason() Reason {
@@ -149,25 +191,6 @@ func (b bound) reason() Reason {
 	}
 	return Reason{fmt.Sprintf("%s lb %s %s ÷ %s %% = %s lb of product per 1000 sq ft",
 		figure(b.amount), b.name, verb, figure(100*b.share), figure(b.rate())), "unl-calc"}
-}
-
-func (b bound) verdict(d Dose) []Reason {
-	what := b.name + " is met first"
-	if b.cap {
-		what = "the cap on " + b.name + " is met first"
-	}
-	out := []Reason{{Text: fmt.Sprintf("%s: %s lb of product per 1000 sq ft brings %s", what, figure(d.Rate), d.brings())}}
-	if d.Under != (Wants{}) {
-		out = append(out, Reason{Text: "still wanted from another material or day: " + d.Under.String()})
-	}
-	if d.Over != (Wants{}) {
-		out = append(out, Reason{Text: "more than wanted: " + d.Over.String()})
-	}
-	if d.Gallons > 0 {
-		out = append(out, Reason{fmt.Sprintf("%s lb ÷ %s lb per gal = %s gal (%s fl oz) per 1000 sq ft",
-			figure(d.Rate), figure(d.Material.Density), figure(d.Gallons), figure(d.Gallons*FluidOuncesPerGallon)), "definitions"})
-	}
-	return out
 }
 
 // contents is what one pound of the material holds, in pounds.

@@ -1,6 +1,9 @@
 package agronomy
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Thing is something that happens to turf and keeps its distance from what
 // comes before or after it.
@@ -30,51 +33,56 @@ type SpacingRule struct {
 	Why          Reason
 }
 
-// SpacingRules lists the distances to keep.
-func SpacingRules() []SpacingRule {
-	const (
-		gas  = "Fresh lime turns ammonium and urea into ammonia gas."
-		tie  = "Fresh lime and phosphate at the surface tie each other up."
-		salt = "Turf should use one feeding before the next; salts add up."
-		lab  = "Fertilizer still lying in the soil would be read as fertility."
-	)
-	rules := []SpacingRule{
-		{First: LimeDown, Then: AmmoniumDown, Days: 14, UnlessTilled: true, Why: Reason{gas, "common"}},
-		{First: HydratedLimeDown, Then: AmmoniumDown, Days: 28, Why: Reason{gas, "common"}},
-		{First: AmmoniumDown, Then: LimeDown, Days: 7, UnlessTilled: true, Why: Reason{gas, "common"}},
-		{First: AmmoniumDown, Then: HydratedLimeDown, Days: 7, Why: Reason{gas, "common"}},
-		{First: LimeDown, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{tie, "common"}},
-		{First: HydratedLimeDown, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{tie, "common"}},
-		{First: SolubleNDown, Then: SolubleNDown, Days: 28, Why: Reason{salt, "common"}},
-		{First: SolubleNDown, Then: SlowNDown, Days: 28, Why: Reason{salt, "common"}},
-		{First: SlowNDown, Then: SolubleNDown, Days: 42, Why: Reason{salt, "common"}},
-		{First: SlowNDown, Then: SlowNDown, Days: 42, Why: Reason{salt, "common"}},
-		{First: PotassiumDown, Then: PotassiumDown, Days: 28, Why: Reason{salt, "common"}},
-		{First: SulfurDown, Then: SulfurDown, Days: 60, Why: Reason{"Soil life must turn one dressing of sulfur to acid before the next.", "common"}},
-		{First: SulfurDown, Then: LimeDown, Days: 180, Why: Reason{"Lime and sulfur undo each other.", "common"}},
-		{First: SulfurDown, Then: HydratedLimeDown, Days: 180, Why: Reason{"Lime and sulfur undo each other.", "common"}},
-		{First: SeedUp, Then: SolubleNDown, Days: 28, Why: Reason{"Seedlings burn easily and live on the starter at first.", "turf-trade-est"}},
-		{First: SeedUp, Then: SlowNDown, Days: 28, Why: Reason{"Seedlings burn easily and live on the starter at first.", "turf-trade-est"}},
-		{First: SeedUp, Then: FirstMow, Days: 14, Why: Reason{"Look whether the young grass stands a third above the mowing height.", "common"}},
-	}
-	for _, first := range []Thing{LimeDown, HydratedLimeDown} {
-		for _, then := range []Thing{LimeDown, HydratedLimeDown} {
-			rules = append(rules, SpacingRule{First: first, Then: then, Days: 90, Aim: 180,
-				Why: Reason{"Lime at the surface needs months to react; published intervals run from one to six months.", "common, vt-452-717, uga-792, psu-report-notes, nc-lee-lime"}})
-		}
-		rules = append(rules, SpacingRule{First: first, Then: SampleTaken, Days: 180,
-			Why: Reason{"The pH has not settled before about half a year.", "common"}})
-	}
-	for _, first := range []Thing{SolubleNDown, SlowNDown, PhosphorusDown, PotassiumDown} {
-		rules = append(rules, SpacingRule{First: first, Then: SampleTaken, Days: 42, Why: Reason{lab, "common"}})
-	}
-	return rules
+// SpacingRules lists the distances to keep. The slice is the caller's own.
+func SpacingRules() []SpacingRule { return slices.Clone(spacingRules) }
+
+const (
+	becauseGas   = "Fresh lime turns ammonium and urea into ammonia gas."
+	becauseTie   = "Fresh lime and phosphate at the surface tie each other up."
+	becauseSalts = "Turf should use one feeding before the next; salts add up."
+	becauseLab   = "Fertilizer still lying in the soil would be read as fertility."
+	becauseUndo  = "Lime and sulfur undo each other."
+	becauseBurn  = "Seedlings burn easily and live on the starter at first."
+	becauseSlow  = "Lime at the surface needs months to react; published intervals run from one to six months."
+	becauseLate  = "The pH has not settled before about half a year."
+
+	limeSpacingSources = "common, vt-452-717, uga-792, psu-report-notes, nc-lee-lime"
+)
+
+var spacingRules = []SpacingRule{
+	{First: LimeDown, Then: AmmoniumDown, Days: 14, UnlessTilled: true, Why: Reason{becauseGas, "common"}},
+	{First: HydratedLimeDown, Then: AmmoniumDown, Days: 28, Why: Reason{becauseGas, "common"}},
+	{First: AmmoniumDown, Then: LimeDown, Days: 7, UnlessTilled: true, Why: Reason{becauseGas, "common"}},
+	{First: AmmoniumDown, Then: HydratedLimeDown, Days: 7, Why: Reason{becauseGas, "common"}},
+	{First: LimeDown, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{becauseTie, "common"}},
+	{First: HydratedLimeDown, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{becauseTie, "common"}},
+	{First: LimeDown, Then: LimeDown, Days: 90, Aim: 180, Why: Reason{becauseSlow, limeSpacingSources}},
+	{First: LimeDown, Then: HydratedLimeDown, Days: 90, Aim: 180, Why: Reason{becauseSlow, limeSpacingSources}},
+	{First: HydratedLimeDown, Then: LimeDown, Days: 90, Aim: 180, Why: Reason{becauseSlow, limeSpacingSources}},
+	{First: HydratedLimeDown, Then: HydratedLimeDown, Days: 90, Aim: 180, Why: Reason{becauseSlow, limeSpacingSources}},
+	{First: SolubleNDown, Then: SolubleNDown, Days: 28, Why: Reason{becauseSalts, "common"}},
+	{First: SolubleNDown, Then: SlowNDown, Days: 28, Why: Reason{becauseSalts, "common"}},
+	{First: SlowNDown, Then: SolubleNDown, Days: 42, Why: Reason{becauseSalts, "common"}},
+	{First: SlowNDown, Then: SlowNDown, Days: 42, Why: Reason{becauseSalts, "common"}},
+	{First: PotassiumDown, Then: PotassiumDown, Days: 28, Why: Reason{becauseSalts, "common"}},
+	{First: SulfurDown, Then: SulfurDown, Days: 60, Why: Reason{"Soil life must turn one dressing of sulfur to acid before the next.", "common"}},
+	{First: SulfurDown, Then: LimeDown, Days: 180, Why: Reason{becauseUndo, "common"}},
+	{First: SulfurDown, Then: HydratedLimeDown, Days: 180, Why: Reason{becauseUndo, "common"}},
+	{First: SeedUp, Then: SolubleNDown, Days: 28, Why: Reason{becauseBurn, "turf-trade-est"}},
+	{First: SeedUp, Then: SlowNDown, Days: 28, Why: Reason{becauseBurn, "turf-trade-est"}},
+	{First: SeedUp, Then: FirstMow, Days: 14, Why: Reason{"Look whether the young grass stands a third above the mowing height.", "common"}},
+	{First: LimeDown, Then: SampleTaken, Days: 180, Why: Reason{becauseLate, "common"}},
+	{First: HydratedLimeDown, Then: SampleTaken, Days: 180, Why: Reason{becauseLate, "common"}},
+	{First: SolubleNDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
+	{First: SlowNDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
+	{First: PhosphorusDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
+	{First: PotassiumDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
 }
 
 // Spacing gives the days to keep between two things; false when any distance
 // will do.
 func Spacing(first, then Thing) (SpacingRule, bool) {
-	for _, r := range SpacingRules() {
+	for _, r := range spacingRules {
 		if r.First == first && r.Then == then {
 			return r, true
 		}
@@ -87,7 +95,7 @@ func Spacing(first, then Thing) (SpacingRule, bool) {
 // both are worked into a seedbed.
 func Between(first, then []Thing, tilled bool) (SpacingRule, bool) {
 	var widest SpacingRule
-	for _, r := range SpacingRules() {
+	for _, r := range spacingRules {
 		if r.Days <= widest.Days || tilled && r.UnlessTilled {
 			continue
 		}
