@@ -52,6 +52,7 @@ type Buffer struct {
 type Reading struct {
 	Given   bool
 	PPM     PPM      // elemental, under the report's extractant
+	PerAcre PerAcre  // elemental, if the sheet counts by the acre: as printed, before any depth
 	AsGiven string   // the words of the report: "28 lb/acre"
 	Steps   []Reason // how AsGiven became PPM
 	Wanted  Optimum  // the lab's own optimum, if it printed one
@@ -74,6 +75,7 @@ type Report struct {
 	Buffer        Buffer
 	Texture       Texture
 	CEC           Meq
+	Acidity       Meq // exchangeable acidity, where the lab prints it
 	OrganicMatter Percent
 	Phosphorus    Reading
 	Potassium     Reading

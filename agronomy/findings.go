@@ -1,0 +1,251 @@
+package agronomy
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// Findings says what each figure of a report means and what it cannot say,
+// ranked by what limits the grass most: a sour or chalky soil, phosphorus
+// under new grass, nitrogen (of which a report knows nothing), potassium, the
+// lesser nutrients, salt, iron; then what is well. [common] order, after the
+// limits of a report in [psu-report-notes] and [uconn-lawn-practices].
+// An empty report has no findings.
+func Findings(r Report, s Stand, state string, isNew bool) []Finding {
+	type ranked struct {
+		order int
+		Finding
+	}
+	var all []ranked
+	add := func(order int, f Finding) { all = append(all, ranked{order, f}) }
+	if r.PH > 0 {
+		add(phFinding(r, s))
+	}
+	for i, n := range Nutrients() {
+		if !r.Reading(n).Given {
+			continue
+		}
+		f := nutrientFinding(r, n, state, isNew)
+		order := 100 + i
+		switch short := f.Level == Low || f.Level == VeryLow; {
+		case n == Phosphorus && short && isNew:
+			order = 20
+		case n == Phosphorus && short:
+			order = 35
+		case n == Potassium && short:
+			order = 40
+		case n == Sodium && (f.Level == High || f.Level == VeryHigh):
+			order = 60
+		case n == Iron && short:
+			order = 70
+		case n != Sodium && short:
+			order = 50 + i
+		}
+		add(order, f)
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	add(30, Finding{Reading: "nitrogen", Level: Unknown,
+		Text: "No soil test tells how much nitrogen turf needs; it is planned from the grass, the care it gets and its age.",
+		Why:  []Reason{{"No reliable test is used for turf.", "psu-report-notes"}}})
+	if r.OrganicMatter > 0 {
+		add(120, organicFinding(r.OrganicMatter))
+	}
+	if r.CEC > 0 {
+		add(121, cecFinding(r))
+	}
+	slices.SortStableFunc(all, func(a, b ranked) int { return cmp.Compare(a.order, b.order) })
+	out := make([]Finding, len(all))
+	for i, f := range all {
+		out[i] = f.Finding
+		out[i].Rank = i + 1
+	}
+	return out
+}
+
+// The pH bounds that limit any grass.
+const (
+	acidLimit   PH = 5.5 // [mlsn-2014] aluminum dissolves below
+	chalkyLimit PH = 8.0 // [common]
+)
+
+// phFinding places the pH on the grass's range: half a unit under it is very
+// low, above 8 very high. [common]
+func phFinding(r Report, s Stand) (order int, f Finding) {
+	target, low, high, why := s.TargetPH()
+	if r.TargetPH > 0 {
+		target = r.TargetPH
+		why = append(why, Reason{Text: fmt.Sprintf("the target asked for: pH %.1f", float64(target))})
+	}
+	f = Finding{Reading: "ph", Value: float64(r.PH), Level: Medium, Why: why}
+	order = 99
+	switch {
+	case r.PH <= low-0.5:
+		f.Level = VeryLow
+		f.Text = fmt.Sprintf("The soil is far too sour for this grass, which wants about %.1f: feed works poorly and roots stay short until lime goes down.", float64(target))
+	case r.PH < low:
+		f.Level = Low
+		f.Text = fmt.Sprintf("The soil is a little sour for this grass, which wants about %.1f: lime helps all the rest.", float64(target))
+	case r.PH <= high:
+		f.Text = fmt.Sprintf("The pH suits this grass (%.1f to %.1f).", float64(low), float64(high))
+	case r.PH <= chalkyLimit:
+		f.Level = High
+		f.Text = fmt.Sprintf("The pH is above what this grass likes (%.1f to %.1f): no lime, and iron may be hard to get.", float64(low), float64(high))
+	default:
+		f.Level = VeryHigh
+		f.Text = "The soil is chalky: no lime, expect yellow young leaves from want of iron, and feed iron on the leaf. Sulfur will hardly move it."
+	}
+	switch {
+	case r.PH < acidLimit && r.PH < low, r.PH > chalkyLimit:
+		order = 10
+	case f.Level != Medium:
+		order = 25
+	}
+	if r.PH < acidLimit {
+		f.Why = append(f.Why, Reason{"Below pH 5.5 aluminum dissolves and stunts roots.", "mlsn-2014"})
+	}
+	if r.Buffer.PH > 0 {
+		f.Why = append(f.Why, Reason{Text: fmt.Sprintf("The pH says whether lime is wanted; the buffer pH of %.2f says how much.", float64(r.Buffer.PH))})
+	}
+	return order, f
+}
+
+// nutrientFinding says what one nutrient's reading means.
+func nutrientFinding(r Report, n Nutrient, state string, isNew bool) Finding {
+	reading := r.Reading(n)
+	s := r.standing(n, state)
+	f := Finding{Reading: string(n), Value: float64(reading.PPM), Unit: "ppm", Level: s.level,
+		Why: append(append([]Reason{}, reading.Steps...), s.why...)}
+	if share, ok := Saturation(n, reading.PPM, r.CEC); ok {
+		if n == Sodium {
+			f.Value, f.Unit = float64(share), "% of CEC"
+		} else {
+			f.Why = append(f.Why, Reason{fmt.Sprintf("It holds %.1f %% of the CEC.", float64(share)), "atomic-weights"})
+		}
+	}
+	if s.level == Unknown {
+		f.Text = fmt.Sprintf("There is no sure way to read this %s figure: %s", n, lowerFirst(s.why[0].Text))
+		return f
+	}
+	if s.enough && s.level == Medium {
+		f.Text = fmt.Sprintf("%s is where the scale wants it: nothing to do.", upperFirst(string(n)))
+		if n == Sodium {
+			f.Text = sodiumWords(Medium)
+		}
+		return f
+	}
+	f.Text = nutrientWords(n, s.level, r, isNew)
+	if n == Phosphorus && r.Method == Mehlich3 && reading.PPM > 200 { // [psu-m3p]
+		f.Why = append(f.Why, Reason{"Above 200 ppm by Mehlich-3 phosphorus in run-off becomes a worry for streams.", "psu-m3p"})
+	}
+	return f
+}
+
+// nutrientWords are the plain words for a level.
+func nutrientWords(n Nutrient, l Level, r Report, isNew bool) string {
+	short, ample := l == Low || l == VeryLow, l == High || l == VeryHigh
+	switch n {
+	case Phosphorus:
+		switch {
+		case short && isNew:
+			return "Phosphorus is short just where seedlings need it: a starter with the seed will show."
+		case short:
+			return "Phosphorus is short: roots and spread suffer, and a modest yearly dose helps."
+		case ample:
+			return "There is phosphorus enough: use feed without it. More would only wash into water."
+		}
+		return "Phosphorus is fair: a small dose may or may not show."
+	case Potassium:
+		switch {
+		case short:
+			return "Potassium is short: the turf wears, dries and winters badly until it is made up."
+		case ample:
+			return "There is potassium enough: none is wanted, and winter feeding with it does harm."
+		}
+		return "Potassium is fair: a moderate dose keeps it so."
+	case Calcium:
+		switch {
+		case short && r.PH > 0 && r.PH < 6.5:
+			return "Calcium is low, as in most sour soils: the lime that mends the pH brings it."
+		case short:
+			return "Calcium is low though the pH is not: gypsum brings it without moving the pH. True want of it is rare."
+		case ample:
+			return "There is calcium enough. A high figure on limy soil says little: the test dissolves lime itself."
+		}
+		return "Calcium is fair: nothing to do."
+	case Magnesium:
+		switch {
+		case short:
+			return "Magnesium is low: choose a dolomitic lime if lime is wanted, otherwise magnesium sulfate."
+		case ample:
+			return "There is magnesium enough: choose a calcitic lime. Balancing it against calcium does nothing for turf."
+		}
+		return "Magnesium is fair: nothing to do."
+	case Sulfur:
+		switch {
+		case short:
+			return "Sulfur is low: use some nitrogen as ammonium sulfate. Rain and soil life bring more than the test sees."
+		case ample:
+			return "There is sulfur enough. A high figure points to gypsum, sulfate feed or wet, airless soil."
+		}
+		return "Sulfur is fair: nothing to do."
+	case Sodium:
+		return sodiumWords(l)
+	}
+	switch {
+	case short:
+		return "Iron is low for this test, yet leaf color tells more: try a strip sprayed with iron."
+	case ample:
+		return "Iron is plentiful, as is usual in sour soil. Yellow leaves on high pH would still want it on the leaf."
+	}
+	return "Iron is fair; the test says little about color, which hangs on the pH."
+}
+
+func sodiumWords(l Level) string {
+	switch l {
+	case VeryHigh:
+		return "Sodium is high enough to seal the soil: gypsum, then plenty of water and drainage. Ask where it comes from first."
+	case High:
+		return "Sodium is above the usual ceiling: rinse with good water after winter or salty irrigation, and test again."
+	case Medium:
+		return "Sodium is worth watching: look to road salt, softened or salty water."
+	}
+	return "Sodium is no worry."
+}
+
+func organicFinding(om Percent) Finding {
+	f := Finding{Reading: "organic_matter", Value: float64(om), Unit: "%", Level: Medium,
+		Text: "Organic matter is ordinary: it stores water and feeds slowly."}
+	switch {
+	case om < 2: // [common]
+		f.Level, f.Text = Low, "Organic matter is low: feed in small doses, and leave the clippings."
+	case om > richSoil:
+		f.Level, f.Text = High, "Organic matter is high: the soil feeds the grass by itself in warm, moist weeks, so less nitrogen is needed."
+	}
+	f.Why = []Reason{{"Each 1 % may set free about half a pound of nitrogen a year where it is warm and moist (from memory).", "common"}}
+	return f
+}
+
+func cecFinding(r Report) Finding {
+	f := Finding{Reading: "cec", Value: float64(r.CEC), Unit: "meq/100 g", Level: Medium,
+		Text: "The soil holds nutrients reasonably well."}
+	switch {
+	case r.CEC < 5: // [tristate-2020]
+		f.Level, f.Text = Low, "The soil holds little: small doses more often, and a little lime moves it far."
+	case r.CEC > 20: // [common]
+		f.Level, f.Text = High, "The soil holds a great deal: it takes much lime to move it, and it changes slowly."
+	}
+	f.Why = r.Saturations()
+	return f
+}
+
+func upperFirst(s string) string { return string(s[0]-'a'+'A') + s[1:] }
+
+func lowerFirst(s string) string {
+	if s[0] >= 'A' && s[0] <= 'Z' {
+		return string(s[0]-'A'+'a') + s[1:]
+	}
+	return s
+}

@@ -1,0 +1,158 @@
+package agronomy
+
+import "fmt"
+
+// Care is how much is asked of a lawn, which sets its yearly nitrogen.
+type Care string
+
+// The levels of care.
+const (
+	LowCare    Care = "low"
+	MediumCare Care = "medium"
+	HighCare   Care = "high"
+)
+
+func (c Care) index() int {
+	switch c {
+	case LowCare:
+		return 0
+	case HighCare:
+		return 2
+	}
+	return 1
+}
+
+// NitrogenCase is all that a year's nitrogen depends on. Zero values of Care,
+// Zone, OrganicMatter and Age are not known.
+type NitrogenCase struct {
+	Stand             Stand
+	Care              Care
+	State             string
+	Zone              int // hardiness zone number, 1 to 13
+	ClippingsReturned bool
+	OrganicMatter     Percent
+	Age               float64 // years since seeding; 0 an established stand of unknown age
+	New               bool    // in its first year
+}
+
+// NitrogenNeed is a year's nitrogen.
+type NitrogenNeed struct {
+	Year    PerThousand
+	Why     []Reason
+	Assumed []Reason
+}
+
+// A stand younger than youngYears still thickens; one older than oldYears with
+// its clippings left feeds itself in part; a soil richer than richSoil too.
+const (
+	youngYears         = 2.0              // [common]
+	oldYears           = 15.0             // [common] from memory: 10 to 15 years
+	richSoil   Percent = 5.0              // [common] from memory
+	coolYear           = PerThousand(4.0) // [ksu-eckert] no need to pass it on cool-season lawns
+)
+
+// NitrogenYear gives the nitrogen for twelve months. A grass without a figure
+// is an error that names it.
+func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
+	var n NitrogenNeed
+	care := c.Care
+	if care == "" {
+		care = MediumCare
+		n.Assumed = append(n.Assumed, Reason{"No level of care is given; medium is taken.", "common"})
+	}
+	if c.OrganicMatter > richSoil && care != LowCare {
+		care = map[Care]Care{MediumCare: LowCare, HighCare: MediumCare}[care]
+		n.Why = append(n.Why, Reason{fmt.Sprintf("Organic matter of %.3g %% feeds the grass: one level of care less, %s (from memory).", float64(c.OrganicMatter), care), "common"})
+	}
+	if (c.New || c.Age > 0 && c.Age < youngYears) && care == LowCare {
+		care = MediumCare
+		n.Why = append(n.Why, Reason{"A stand under two years old is still thickening: medium care.", "common"})
+	}
+	florida := c.State == "FL"
+	ceiling, ceilingOf := PerThousand(0), ""
+	for i, sh := range c.Stand {
+		pounds, why, assumed, err := grassYear(sh.Grass, care, florida, c.Zone)
+		if err != nil {
+			return n, err
+		}
+		n.Why, n.Assumed = append(n.Why, why), append(n.Assumed, assumed...)
+		n.Year += pounds * PerThousand(c.Stand.weight(i))
+		if sh.Grass.Ceiling && (ceilingOf == "" || sh.Grass.N[2] < ceiling) {
+			ceiling, ceilingOf = sh.Grass.N[2], sh.Grass.Name
+		}
+	}
+	if len(c.Stand) > 1 {
+		n.Why = append(n.Why, Reason{fmt.Sprintf("weighted by share: %.2f lb N", float64(n.Year)), "common"})
+		if ceilingOf != "" && n.Year > ceiling {
+			n.Year = ceiling
+			n.Why = append(n.Why, Reason{fmt.Sprintf("held to the %.1f lb that %s stands", float64(ceiling), ceilingOf), "common"})
+		}
+	}
+	n.clippings(c, florida)
+	if season, _ := c.Stand.Season(); season == Cool && n.Year > coolYear {
+		n.Year = coolYear
+		n.Why = append(n.Why, Reason{"Cool-season lawns need no more than 4 lb N a year.", "ksu-eckert"})
+	}
+	return n, nil
+}
+
+// clippings takes the credit for clippings left on the lawn, once. Florida's
+// table has it in already.
+func (n *NitrogenNeed) clippings(c NitrogenCase, florida bool) {
+	before := n.Year
+	switch {
+	case florida && c.ClippingsReturned:
+		n.Why = append(n.Why, Reason{"Florida's table takes it that clippings are left: no further credit.", "uf-fyn"})
+	case florida:
+		n.Year = before / (1 - clippingsCredit)
+		n.Why = append(n.Why, Reason{fmt.Sprintf("Clippings are carried off, and the table counts them: %.2f ÷ 0.75 = %.2f lb N", float64(before), float64(n.Year)), "uf-fyn, common"})
+	case c.ClippingsReturned && c.Age > oldYears:
+		n.Year = ClippingsCredit(before, 0.5) // [uconn-clippings]
+		n.Why = append(n.Why, Reason{fmt.Sprintf("Over %.0f years old with clippings left, a lawn needs about half: %.2f × 0.5 = %.2f lb N. Connecticut found that leaving them can halve the need.", oldYears, float64(before), float64(n.Year)), "uconn-clippings, common"})
+	case c.ClippingsReturned:
+		n.Year = ClippingsCredit(before, clippingsCredit)
+		n.Why = append(n.Why, Reason{fmt.Sprintf("Clippings left on the lawn give back about a quarter: %.2f × 0.75 = %.2f lb N. Published shares run from a quarter to a half.", float64(before), float64(n.Year)), "uconn-clippings, common"})
+	}
+}
+
+// clippingsCredit is the share of a year's nitrogen that clippings give back.
+const clippingsCredit = 0.25 // [common] Connecticut: up to 0.5 [uconn-clippings]
+
+// ClippingsCredit takes the clippings' share off a year's need that was stated
+// for clippings carried off.
+func ClippingsCredit(removed PerThousand, share float64) PerThousand {
+	return removed * PerThousand(1-share)
+}
+
+// grassYear is one grass's yearly amount, clippings carried off except in
+// Florida.
+func grassYear(g Grass, care Care, florida bool, zone int) (PerThousand, Reason, []Reason, error) {
+	if !g.HasN() {
+		return 0, Reason{}, nil, fmt.Errorf("%s: no yearly nitrogen figure is held for this grass; ask the state's extension office for one", g.Name)
+	}
+	if florida && g.Florida[0][1] > 0 {
+		region, name, assumed := floridaRegion(zone)
+		r := g.Florida[region]
+		n := r[0] + (r[1]-r[0])*PerThousand(care.index())/2 // [common] low end, middle, high end
+		return n, Reason{fmt.Sprintf("%s in %s Florida: %.3g to %.3g lb N a year; %s care %.3g. The guide itself prefers the low end.", g.Name, name, float64(r[0]), float64(r[1]), care, float64(n)), "uf-fyn"}, assumed, nil
+	}
+	n := g.N[care.index()]
+	text := fmt.Sprintf("%s, %s care: %.3g lb N/1000 sq ft a year", g.Name, care, float64(n))
+	if g.Published[1] > 0 {
+		text += fmt.Sprintf(" (published: %.3g to %.3g)", float64(g.Published[0]), float64(g.Published[1]))
+	}
+	return n, Reason{text, g.NSource}, nil, nil
+}
+
+// floridaRegion tells the part of the state by hardiness zone.
+func floridaRegion(zone int) (index int, name string, assumed []Reason) {
+	switch {
+	case zone == 0:
+		return 0, "north", []Reason{{"No hardiness zone is given; the amounts for north Florida are taken.", "common"}}
+	case zone <= 8:
+		return 0, "north", nil // [common]
+	case zone == 9:
+		return 1, "central", nil // [common]
+	}
+	return 2, "south", nil // [common]
+}

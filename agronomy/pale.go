@@ -1,0 +1,94 @@
+package agronomy
+
+import "fmt"
+
+// Pale is the answer, as far as a soil report can give one, to "why is it pale
+// here?": what fits, what the report speaks against, and what to look at next.
+type Pale struct {
+	Fits     []Reason
+	Against  []Reason
+	LookNext []Reason
+}
+
+// ironPH is the pH above which iron in the soil is hard for roots to take up.
+const ironPH PH = 7.2 // [az-iron] [common]
+
+// WhyPale goes through the causes of pale turf that a report bears on.
+func WhyPale(r Report, s Stand, state string, isNew bool) Pale {
+	var p Pale
+	fits := func(source, format string, a ...any) {
+		p.Fits = append(p.Fits, Reason{fmt.Sprintf(format, a...), source})
+	}
+	against := func(source, format string, a ...any) {
+		p.Against = append(p.Against, Reason{fmt.Sprintf(format, a...), source})
+	}
+	fits("az-iron, uga-tissue", "Want of nitrogen, if the paleness is even, began on the oldest leaves and growth is slow. No report can show or rule it out.")
+	if r.PH > 0 {
+		_, low, _, _ := s.TargetPH()
+		switch {
+		case r.PH < acidLimit && r.PH < low:
+			fits("common", "Sour soil: at pH %.1f roots are stunted and feed seems to do nothing.", float64(r.PH))
+		case r.PH > ironPH:
+			fits("az-iron", "Want of iron: pH %.1f locks it up, whatever the iron reading says. Young leaves yellow between green veins.", float64(r.PH))
+		default:
+			against("az-iron", "Want of iron from a high pH: %.1f is not high. Cold, wet or scalped turf can still show it.", float64(r.PH))
+		}
+	}
+	level := func(n Nutrient) (l Level, given bool) {
+		l, _ = r.Level(n, state)
+		return l, r.Reading(n).Given && l != Unknown
+	}
+	if l, ok := level(Iron); ok {
+		switch {
+		case l == Low || l == VeryLow:
+			fits("rutgers-levels", "Little iron: %.3g ppm is under what the scale wants.", float64(r.Iron.PPM))
+		case r.PH <= ironPH:
+			against("rutgers-levels", "Want of iron in the soil itself: %.3g ppm is enough.", float64(r.Iron.PPM))
+		}
+	}
+	if l, ok := level(Phosphorus); ok {
+		switch {
+		case l == VeryHigh && r.PH > ironPH:
+			fits("az-iron", "Very high phosphorus makes iron still harder to get.")
+		case (l == Low || l == VeryLow) && isNew:
+			fits("psu-fert-copy, uga-tissue", "Low phosphorus under seedlings: dark or purple and slow, more than pale. Cold soil does the same.")
+		}
+	}
+	for _, c := range []struct {
+		of             Nutrient
+		sign           string
+		source, enough string
+	}{
+		{Sulfur, "young and old leaves pale, as with nitrogen, on sand poor in organic matter (from memory)", "common", "of sulfur"},
+		{Magnesium, "older leaves yellow between the veins or red at the edge (from memory)", "common", "of magnesium"},
+		{Potassium, "thin turf with scorched tips and edges, more than paleness", "uga-tissue", "of potassium"},
+	} {
+		l, ok := level(c.of)
+		switch {
+		case !ok:
+		case l == Low || l == VeryLow:
+			fits(c.source, "Low %s: %s.", c.of, c.sign)
+		default:
+			against(c.source, "Want %s: the reading is %s.", c.enough, l)
+		}
+	}
+	if l, ok := level(Sodium); ok && (l == High || l == VeryHigh) {
+		fits("handbook60", "Salt: brown tips, crusts, thin along roads and walks.")
+	}
+	p.LookNext = lookNext(r)
+	return p
+}
+
+// lookNext is what to do where the report ends.
+func lookNext(r Report) []Reason {
+	next := []Reason{
+		{"Which leaves are pale? The oldest first points to nitrogen; the youngest, striped yellow and green, to iron.", "az-iron"},
+		{"Feed one strip with a little nitrogen and spray another with iron: iron colors in one to three days, nitrogen in one to two weeks.", "az-iron"},
+		{"Patches, rings, sharp edges or one side of the lawn are disease, insects, drought, rubble, dogs or a spreader's miss, not hunger: dig and look.", "common"},
+		{"Shade, compaction, wet ground and traffic do not show on a report.", "uconn-lawn-practices"},
+	}
+	if r.PH == 0 {
+		next = append([]Reason{{"There is no pH to go by: have the soil tested first.", "psu-report-notes"}}, next...)
+	}
+	return next
+}

@@ -1,0 +1,221 @@
+package agronomy
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Nutrient is a reading's name on a soil report.
+type Nutrient string
+
+// The nutrients of a soil report. Sodium is listed because it can harm.
+const (
+	Phosphorus Nutrient = "phosphorus"
+	Potassium  Nutrient = "potassium"
+	Calcium    Nutrient = "calcium"
+	Magnesium  Nutrient = "magnesium"
+	Sulfur     Nutrient = "sulfur"
+	Sodium     Nutrient = "sodium"
+	Iron       Nutrient = "iron"
+)
+
+// Nutrients lists the nutrients in the order of a report.
+func Nutrients() []Nutrient {
+	return []Nutrient{Phosphorus, Potassium, Calcium, Magnesium, Sulfur, Sodium, Iron}
+}
+
+// Reading gives a report's reading of one nutrient.
+func (r Report) Reading(n Nutrient) Reading {
+	switch n {
+	case Phosphorus:
+		return r.Phosphorus
+	case Potassium:
+		return r.Potassium
+	case Calcium:
+		return r.Calcium
+	case Magnesium:
+		return r.Magnesium
+	case Sulfur:
+		return r.Sulfur
+	case Sodium:
+		return r.Sodium
+	case Iron:
+		return r.Iron
+	}
+	return Reading{}
+}
+
+// form is a way to count a nutrient that is not the element itself.
+type form struct {
+	name    string // as a sheet prints it, small letters
+	of      Nutrient
+	element float64 // weight of the element in it
+}
+
+var forms = []form{
+	{"p2o5", Phosphorus, PPerP2O5}, {"k2o", Potassium, KPerK2O}, {"cao", Calcium, CaPerCaO},
+	{"mgo", Magnesium, MgPerMgO}, {"na2o", Sodium, NaPerNa2O}, {"so4", Sulfur, SPerSulfate},
+}
+
+// symbols may follow a unit: "14 ppm P".
+var symbols = map[string]Nutrient{
+	"p": Phosphorus, "k": Potassium, "ca": Calcium, "mg": Magnesium, "s": Sulfur, "so4-s": Sulfur, "na": Sodium, "fe": Iron,
+}
+
+// maxPPM is the largest reading believed: 2 % of the soil's weight.
+const maxPPM = 20000 // [common]
+
+const readingHint = `like "14 ppm", "28 lb/acre", "9 mg/kg", "1.9 meq/100 g", "32 ppm P2O5"`
+
+// ParseReading reads one figure of a soil report and brings it to elemental
+// ppm, with each step of the way. Figures an acre are taken over the depth of
+// the sample; "28 lb/acre in 6.67 in" names another layer, and without any
+// depth the plough layer is taken, 2 lb/acre for 1 ppm. A share in percent is
+// of the CEC and needs it. Errors are QuantityErrors.
+func ParseReading(n Nutrient, text string, depth Inches, cec Meq) (Reading, error) {
+	fail := func(problem, hint string) (Reading, error) {
+		return Reading{}, &QuantityError{text, problem, hint}
+	}
+	x, rest, ok := number(strings.TrimSpace(text))
+	if !ok {
+		return fail("not a reading: it must begin with a plain number", readingHint)
+	}
+	unit, layer, err := layerOf(plainUnit(rest), depth)
+	if err != nil {
+		return fail(err.Error(), `like "28 lb/acre in 6.67 in"`)
+	}
+	r := Reading{Given: true, AsGiven: strings.TrimSpace(text)}
+	share := 1.0
+	for _, f := range forms {
+		if before, found := strings.CutSuffix(unit, " "+f.name); found {
+			if f.of != n {
+				return fail(fmt.Sprintf("%s does not count %s", strings.ToUpper(f.name), n), readingHint)
+			}
+			unit, share = before, f.element
+			r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s holds %.1f %% of its weight as the element: %.4g × %.4f = %.4g", oxideName(f.name), 100*share, x, share, x*share), "atomic-weights"})
+		}
+	}
+	if i := strings.LastIndex(unit, " "); i > 0 && share == 1 {
+		if of, found := symbols[unit[i+1:]]; found && unit[i+1:] != "g" {
+			if of != n {
+				return fail(fmt.Sprintf("this counts %s, not %s", of, n), readingHint)
+			}
+			unit = unit[:i]
+		}
+	}
+	x *= share
+	switch unit {
+	case "ppm", "mg/kg", "ug/g":
+		r.PPM = PPM(x)
+	case "lb/acre", "lbs/acre", "lb/a", "lbs/a", "lb/ac", "lbs/ac", "pp2m":
+		r.PerAcre = PerAcre(x)
+		r.PPM = r.fromAcre(layer, depth)
+	case "kg/ha":
+		r.PerAcre = PerThousand(x * 0.1 / GramsPerM2PerThousand).PerAcre()
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g kg/ha = %.4g lb/acre", x, float64(r.PerAcre)), "definitions"})
+		r.PPM = r.fromAcre(layer, depth)
+	case "meq/100 g", "meq/100g", "me/100 g", "me/100g", "cmol/kg", "cmol(+)/kg", "cmolc/kg", "meq":
+		w, cation := MeqWeight(n)
+		if !cation {
+			return fail(fmt.Sprintf("%s is not counted in meq", n), `use ppm or lb/acre`)
+		}
+		r.PPM = PPM(x) * w
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g meq/100 g × %.0f ppm = %.4g ppm", x, float64(w), float64(r.PPM)), "atomic-weights"})
+	case "%", "% of cec", "percent":
+		w, cation := MeqWeight(n)
+		switch {
+		case !cation:
+			return fail(fmt.Sprintf("%s has no share of the CEC", n), "use ppm or lb/acre")
+		case cec <= 0:
+			return fail("a share of the CEC needs the CEC", "give cec on the report, in meq/100 g")
+		case x > 100:
+			return fail("more than 100 % of the CEC", "check the figure on the sheet")
+		}
+		r.PPM = PPM(x/100*float64(cec)) * w
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g %% of %.4g meq/100 g × %.0f ppm = %.4g ppm", x, float64(cec), float64(w), float64(r.PPM)), "atomic-weights"})
+	case "":
+		return fail("a reading needs a unit", readingHint)
+	default:
+		return fail(fmt.Sprintf("%q is no unit of a soil reading", unit), readingHint)
+	}
+	if r.PPM > maxPPM {
+		return fail(fmt.Sprintf("%.6g ppm is not a believable reading", float64(r.PPM)), fmt.Sprintf("0 to %d ppm", maxPPM))
+	}
+	return r, nil
+}
+
+// layerOf splits "lb/acre in 6.67 in" into its unit and depth.
+func layerOf(unit string, depth Inches) (string, Inches, error) {
+	before, after, found := strings.Cut(unit, " in ")
+	if !found {
+		return unit, depth, nil
+	}
+	d, err := ParseDepth(after)
+	if err != nil {
+		return "", 0, fmt.Errorf("%q is no depth", after)
+	}
+	return before, d, nil
+}
+
+// fromAcre turns the figure an acre into ppm and notes how. A zero layer
+// stands for the plough layer.
+func (r *Reading) fromAcre(layer, sampled Inches) PPM {
+	if layer <= 0 {
+		ppm := PPM(float64(r.PerAcre) * 1e6 / poundsPerPloughLayer)
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("no depth given, so a plough layer of 2,000,000 lb of soil an acre: %.4g lb/acre ÷ 2 = %.4g ppm", float64(r.PerAcre), float64(ppm)), "tx-plantanswers"})
+		return ppm
+	}
+	ppm := r.PerAcre.PPM(layer)
+	million := SoilPerAcreInch * float64(layer) / 1e6
+	r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g in of soil weigh %.3g million lb an acre: %.4g lb/acre ÷ %.3g = %.4g ppm", float64(layer), million, float64(r.PerAcre), million, float64(ppm)), "definitions"})
+	if million < 1.8 && layer == sampled { // [common] a tenth under the plough layer
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("Many laboratories print twice the ppm as lb/acre whatever the depth. If yours does, this is %.4g ppm: write it so, or add the layer, \"%s in 6.67 in\".", float64(r.PerAcre)/2, r.AsGiven), "tx-plantanswers"})
+	}
+	return ppm
+}
+
+func oxideName(form string) string {
+	switch form {
+	case "p2o5":
+		return "P₂O₅"
+	case "k2o":
+		return "K₂O"
+	case "cao":
+		return "CaO"
+	case "mgo":
+		return "MgO"
+	case "na2o":
+		return "Na₂O"
+	}
+	return "Sulfate"
+}
+
+// ParseOptimum reads a lab's own wanted value: one text, or a low and a high.
+// Units are those of ParseReading.
+func ParseOptimum(n Nutrient, texts []string, depth Inches, cec Meq) (Optimum, error) {
+	all := strings.Join(texts, " to ")
+	if len(texts) < 1 || len(texts) > 2 {
+		return Optimum{}, &QuantityError{all, "an optimum is one value, or a low and a high", `like wanted = ["12 ppm", "20 ppm"]`}
+	}
+	low, err := ParseReading(n, texts[0], depth, cec)
+	if err != nil {
+		return Optimum{}, err
+	}
+	high := low
+	if len(texts) == 2 {
+		if high, err = ParseReading(n, texts[1], depth, cec); err != nil {
+			return Optimum{}, err
+		}
+		if high.PPM < low.PPM {
+			return Optimum{}, &QuantityError{all, "the low end is above the high end", "give the smaller value first"}
+		}
+	}
+	if low.PPM <= 0 {
+		return Optimum{}, &QuantityError{all, "an optimum must be above 0", "check the sheet; leave it out if the lab printed none"}
+	}
+	o := Optimum{Given: true, Low: low.PPM, High: high.PPM, AsGiven: all, Steps: low.Steps}
+	if len(texts) == 2 {
+		o.Steps = append(o.Steps, high.Steps...)
+	}
+	return o, nil
+}

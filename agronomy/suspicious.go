@@ -1,0 +1,140 @@
+package agronomy
+
+import "fmt"
+
+// Suspicion is a figure that may be a slip, with the likely cause. Field is its
+// key in a soil report of the site file.
+type Suspicion struct {
+	Field string
+	Reason
+}
+
+// usualMost is the reading in ppm above which a lawn's figure is more likely
+// to be a slip.
+func usualMost(n Nutrient, method Extractant) PPM {
+	switch n {
+	case Phosphorus:
+		switch method {
+		case ModifiedMorgan, Morgan:
+			return 60 // [common]
+		case Olsen:
+			return 100 // [common]
+		}
+		return 150 // [common]
+	case Potassium:
+		return 600 // [common]
+	case Calcium:
+		return 6000 // [common]
+	case Magnesium:
+		return 1000 // [common]
+	case Sulfur:
+		return 200 // [common]
+	case Sodium:
+		return 500 // [common]
+	}
+	return 1500 // [common] iron
+}
+
+// bufferStart is a buffer solution's own pH, which no soil can exceed.
+func bufferStart(m BufferMethod) PH {
+	switch m {
+	case AdamsEvans:
+		return 8.0 // [common]
+	case MehlichBuffer, ModifiedMehlich:
+		return 6.6 // [common]
+	}
+	return 7.5 // [common] SMP, and Sikora made to read like it
+}
+
+// Suspicious lists the figures of a report that look like slips of reading or
+// copying. None of them stops a program.
+func Suspicious(r Report, state string) []Suspicion {
+	var all []Suspicion
+	add := func(field, format string, a ...any) {
+		all = append(all, Suspicion{field, Reason{fmt.Sprintf(format, a...), "common"}})
+	}
+	switch {
+	case r.PH > 0 && r.PH < 4.2:
+		add("ph", "pH %.1f is rare under turf: was it measured in a salt solution (0.5 to 1 lower), or were two digits swapped?", float64(r.PH))
+	case r.PH > 8.7:
+		add("ph", "pH %.1f is rare under turf: check the sheet, or have sodium measured.", float64(r.PH))
+	}
+	if b := r.Buffer; b.PH > 0 {
+		start := bufferStart(b.Method)
+		switch {
+		case b.PH > start:
+			add("buffer", "A buffer pH of %.2f is above the buffer's own %.1f: it may be another method's, or the soil pH.", float64(b.PH), float64(start))
+		case b.PH < 4.8:
+			add("buffer", "A buffer pH of %.2f is below every table: check the sheet.", float64(b.PH))
+		case r.PH > 0 && b.PH < r.PH-0.5:
+			add("buffer", "The buffer pH (%.2f) is well under the soil pH (%.2f): were the two swapped?", float64(b.PH), float64(r.PH))
+		}
+	}
+	for _, n := range Nutrients() {
+		reading := r.Reading(n)
+		if !reading.Given {
+			continue
+		}
+		if most := usualMost(n, r.Method); reading.PPM > most {
+			slip := "is it lb/acre (half of it, or less, in ppm)"
+			switch n {
+			case Phosphorus:
+				slip += ", or P₂O₅ (2.29 times the P)"
+			case Potassium:
+				slip += ", or K₂O (1.20 times the K)"
+			case Sulfur:
+				slip = "is it sulfate (3 times the S), or was gypsum put down"
+			}
+			add(string(n), "%.4g ppm of %s is more than lawns usually show (%.0f): %s?", float64(reading.PPM), n, float64(most), slip)
+		}
+		all = append(all, r.shallowAcre(n, state)...)
+	}
+	all = append(all, r.cecSuspicions()...)
+	if r.OrganicMatter > 20 && r.Texture != Muck { // [tristate-1995] organic soil
+		add("organic_matter", "Organic matter of %.3g %% makes this an organic soil: then the texture is muck. Or was the decimal point lost?", float64(r.OrganicMatter))
+	}
+	return all
+}
+
+// shallowAcre warns where a figure in lb/acre from a shallow sample would mean
+// another level if the lab simply doubled its ppm.
+func (r Report) shallowAcre(n Nutrient, state string) []Suspicion {
+	reading := r.Reading(n)
+	if reading.PerAcre == 0 || r.Method == Mehlich1 {
+		return nil
+	}
+	doubled := reading
+	doubled.PPM = PPM(reading.PerAcre / 2)
+	here := r.standing(n, state).level
+	there := stand(n, doubled, r.Method, r.Texture, state, r.CEC).level
+	if reading.Wanted.Given || here == there {
+		return nil
+	}
+	return []Suspicion{{string(n), Reason{fmt.Sprintf("%s over the sampled depth is %.3g ppm (%s); if the lab just doubles its ppm, it is %.3g ppm (%s). Ask, or write ppm.",
+		reading.AsGiven, float64(reading.PPM), here, float64(doubled.PPM), there), "common"}}}
+}
+
+// cecSuspicions compares the CEC with the bases that must fit in it and with
+// the texture.
+func (r Report) cecSuspicions() []Suspicion {
+	if r.CEC <= 0 {
+		return nil
+	}
+	var all []Suspicion
+	sum := 0.0
+	for _, n := range []Nutrient{Potassium, Calcium, Magnesium, Sodium} {
+		if share, ok := Saturation(n, r.Reading(n).PPM, r.CEC); ok {
+			sum += float64(share)
+		}
+	}
+	if sum > 130 && r.PH > 0 && r.PH < 7.3 { // [common] above, free lime explains it
+		all = append(all, Suspicion{"cec", Reason{fmt.Sprintf("Potassium, calcium, magnesium and sodium come to %.0f %% of the CEC: are they lb/acre read as ppm?", sum), "common"}})
+	}
+	if r.CEC > 60 && r.Texture != Muck { // [common]
+		all = append(all, Suspicion{"cec", Reason{fmt.Sprintf("A CEC of %.3g meq/100 g is rare in mineral soil: check the unit.", float64(r.CEC)), "common"}})
+	}
+	if sandy(r.Texture) && r.CEC > 15 { // [common]
+		all = append(all, Suspicion{"texture", Reason{fmt.Sprintf("A %s seldom has a CEC of %.3g: is it heavier than it feels?", r.Texture, float64(r.CEC)), "common"}})
+	}
+	return all
+}
