@@ -1,0 +1,197 @@
+package agronomy
+
+import "fmt"
+
+// weakCEC is the CEC under which a soil is weakly buffered. [tristate-2020]
+const weakCEC Meq = 5
+
+// bySMP goes by an SMP or Sikora buffer pH: one calibration serves both
+// [iowa-buffers, sikora-2006]. The spread is that of Iowa, Oregon and Tri-state.
+func bySMP(c LimeCase) (limeMethod, error) {
+	rule := iowa()
+	var notes []Reason
+	switch c.State {
+	case "OR", "WA":
+		rule = oregon()
+	case "KS":
+		rule = kansas()
+	default:
+		if c.Buffer.PH < rule.low {
+			notes = append(notes, Reason{fmt.Sprintf("Iowa's table ends at %s; Oregon's goes lower.", short(rule.low)), "osu-em9585"})
+			rule = oregon()
+		}
+	}
+	if err := within("buffer pH", c.Buffer.PH, rule.low, 8, "so acid a reading is beyond the tables: ask the laboratory for its own lime figure"); err != nil {
+		return limeMethod{}, err
+	}
+	if c.Buffer.Method == SMP && rule.source != "laboski-lime" || c.Buffer.Method == Sikora && rule.source == "laboski-lime" {
+		notes = append(notes, Reason{"The Sikora buffer was made to read as SMP does, and one table serves both.", "iowa-buffers, sikora-2006"})
+	}
+	weak := c.CEC > 0 && c.CEC < weakCEC || c.CEC == 0 && (c.Texture == Sand || c.Texture == LoamySand)
+	if c.Buffer.PH > rule.high {
+		return above(c, rule.name, rule.high)
+	}
+	m := rule.laid(c)
+	m.notes = notes
+	var beside []limeMethod
+	for _, other := range []bufferRule{iowa(), oregon(), triState()} {
+		if c.Buffer.PH >= other.low && c.Buffer.PH <= other.high && other.targets[len(other.targets)-1] > c.PH {
+			beside = append(beside, other.laid(c))
+		}
+	}
+	table := m.need
+	m.spread = func(t PH) (PerThousand, PerThousand) {
+		low, high := table(t), table(t)
+		for _, o := range beside {
+			if t <= o.top {
+				low, high = min(low, o.need(t)), max(high, o.need(t))
+			}
+		}
+		return low, high
+	}
+	m.notes = append(m.notes, Reason{"Published tables differ by half for one reading; the spread is that of Iowa, Oregon and Tri-state (from memory).", "laboski-lime, osu-em9585, tristate-1995"})
+	if weak {
+		return weakly(c, m), nil
+	}
+	return m, nil
+}
+
+// weakly takes the larger of the table and pH with texture: on a soil with
+// little reserve the buffer shows too little of the need. [tristate-2020]
+func weakly(c LimeCase, table limeMethod) limeMethod {
+	lowest := c
+	if class, _ := c.textureOf(); len(usdaSteps(class, c.WarmRegion)) > 0 {
+		lowest.PH = max(c.PH, usdaKnots(class, c.WarmRegion)[0].ph) // from the lowest pH printed: at least so much
+	}
+	texture, err := byTexture(lowest)
+	if err != nil { // the pH is above those of the table by texture
+		return table
+	}
+	m := table
+	m.assumed = append(m.assumed, texture.assumed...)
+	m.need = func(t PH) PerThousand { return max(table.need(t), texture.need(min(t, texture.top))) }
+	m.spread = func(t PH) (PerThousand, PerThousand) {
+		low, high := table.spread(t)
+		also, more := texture.spread(min(t, texture.top))
+		return min(low, also), max(high, more)
+	}
+	if t := min(c.Target, texture.top); c.Target == 0 || texture.need(t) > table.need(c.Target) {
+		m.name = "pH and texture on weakly buffered soil"
+		m.why = func(t PH) []Reason {
+			return append(append(table.why(t), Reason{"Weakly buffered soil: the buffer shows too little, so the larger figure by pH and texture counts.", "tristate-2020"}), texture.why(min(t, texture.top))...)
+		}
+		m.most = max(ton, table.need(min(max(c.Target, c.PH), table.top)))
+	}
+	return m
+}
+
+// byAdamsEvans goes by an Adams-Evans buffer pH, counted in fully effective
+// lime: 73 % of the ordinary ground lime of the equation.
+func byAdamsEvans(c LimeCase) (limeMethod, error) {
+	const name = "Adams-Evans"
+	if c.Buffer.PH > 8 { // [uga-adams-evans]
+		return above(c, name, 8)
+	}
+	if c.CEC >= aeMostCEC {
+		m, err := byTexture(c)
+		m.notes = append(m.notes, Reason{fmt.Sprintf("Adams-Evans is for a CEC under 13, and this soil has %s: pH and texture stand in; better ask for an SMP, Sikora or Mehlich reading.", short(c.CEC)), "huluka-manual"})
+		return m, err
+	}
+	if _, err := AdamsEvansLime(c.PH, c.Buffer.PH, min(max(c.Target, c.PH), aeHighest)); err != nil {
+		return limeMethod{}, err
+	}
+	acidity := 8 * (8 - float64(c.Buffer.PH)) // [uga-adams-evans]
+	now := aeSaturation(c.PH)
+	printed := func(t PH) PerAcre {
+		if t <= c.PH {
+			return 0
+		}
+		return PerAcre(1500 * acidity * (1 - aeSaturation(t)/now)) // [adams-evans-1962, huluka-2007]
+	}
+	lawn := func(t PH) PerThousand { return printed(t).PerThousand() * PerThousand(c.Depth/aeDepth) }
+	return limeMethod{
+		name: name, top: aeHighest, most: unheld,
+		need: func(t PH) PerThousand { return aeOrdinary * lawn(t) },
+		spread: func(t PH) (PerThousand, PerThousand) {
+			return lawn(t) / 1.5, lawn(t) // with all and with none of the factor 1.5 taken off [huluka-2007]
+		},
+		why: func(t PH) []Reason {
+			lb := float64(printed(t))
+			return append([]Reason{
+				{fmt.Sprintf("Adams-Evans buffer pH %s: 8 × (8.00 − %s) = %s meq/100 g of acidity", short(c.Buffer.PH), short(c.Buffer.PH), short(acidity)), "uga-adams-evans"},
+				{fmt.Sprintf("share of acid sites %.3f at pH %s, %.3f at pH %s (line from memory)", now, short(c.PH), aeSaturation(t), short(t)), "adams-evans-1962"},
+				{fmt.Sprintf("1000 × %s × (%.3f − %.3f)/%.3f × 1.5 = %s lb/acre of ordinary ground lime over 6.7 in", short(acidity), now, aeSaturation(t), now, short(lb)), "huluka-2007"},
+				{fmt.Sprintf("such lime does 73 %% of what pure carbonate does: %s lb/acre of effective lime", short(lb*aeOrdinary)), "uga-aglime-study"},
+			}, scaled(lb*aeOrdinary, "lb", aeDepth, c.Depth)...)
+		},
+	}, nil
+}
+
+// byMehlichBuffer goes by a Mehlich buffer pH with North Carolina's equation,
+// the one that starts from the reading itself; with an exchangeable acidity
+// beside it Penn State's turf table is used outside North Carolina.
+func byMehlichBuffer(c LimeCase) (limeMethod, error) {
+	if c.Acidity > 0 && c.State != "NC" {
+		return byPennTurf(c)
+	}
+	if c.Buffer.PH > ncEnds {
+		return above(c, "the Mehlich buffer", ncEnds)
+	}
+	acidity, err := MehlichAcidity(c.Buffer.PH)
+	if err != nil {
+		return limeMethod{}, err
+	}
+	m, err := byCarolina(c, acidity, fmt.Sprintf("Mehlich buffer pH %s: 4 × (6.6 − %s) = %s meq/100 cm3 of acidity", short(c.Buffer.PH), short(c.Buffer.PH), short(acidity)))
+	if c.Buffer.Method == ModifiedMehlich {
+		m.assumed = append(m.assumed, Reason{"The modified Mehlich buffer is read as the Mehlich buffer it replaced.", "common"})
+	}
+	return m, err
+}
+
+// byCarolina goes by North Carolina's equation.
+func byCarolina(c LimeCase, acidity Meq, first string) (limeMethod, error) {
+	if err := within("soil pH for the Mehlich equation", c.PH, 3.5, ncEnds, "no lime is due over pH 6.6"); err != nil { // [nc-lime-factor]
+		return limeMethod{}, err
+	}
+	if c.PH == ncEnds {
+		return limeMethod{}, &RangeError{"soil pH for the Mehlich equation", float64(c.PH), 3.5, float64(ncEnds), "no lime is due at pH 6.6"}
+	}
+	tons := func(t PH) float64 { return float64(acidity) * max(0, float64(t-c.PH)) / float64(ncEnds-c.PH) } // [nc-lime-factor]
+	need := func(t PH) PerThousand {
+		return TonsPerAcre(tons(t)).PerThousand() * PerThousand(c.Depth/ncDepth)
+	}
+	return limeMethod{
+		name: "North Carolina's Mehlich equation", top: ncTarget, need: need, spread: third(need), most: unheld,
+		why: func(t PH) []Reason {
+			return append([]Reason{{first, "nc-lime-factor"},
+				{fmt.Sprintf("%s × (%s − %s)/(6.6 − %s) = %s tons/acre over 8 in (depth from memory)", short(acidity), short(t), short(c.PH), short(c.PH), short(tons(t))), "nc-lime-factor"}},
+				scaled(tons(t), "tons", ncDepth, c.Depth)...)
+		},
+	}, nil
+}
+
+// byPennTurf goes by exchangeable acidity with Penn State's turf table.
+func byPennTurf(c LimeCase) (limeMethod, error) {
+	row, err := pennTurfRow(c.Acidity)
+	if err != nil {
+		return limeMethod{}, err
+	}
+	knots := []knot{{c.PH, 0}}
+	for i, t := range []PH{6.0, 6.5, 7.0} { // [psu-turf-lime]
+		if t > c.PH {
+			knots = append(knots, knot{t, row[i]})
+		}
+	}
+	need := func(t PH) PerThousand { return PerThousand(along(knots, max(t, c.PH)) * float64(c.Depth/pennDepth)) }
+	return limeMethod{
+		name: "Penn State's turf table", top: 7.0, need: need, most: unheld,
+		spread: func(t PH) (PerThousand, PerThousand) { return need(t) * 2 / 3, PerThousand(along(knots, t)) },
+		why: func(t PH) []Reason {
+			printed := along(knots, t)
+			return []Reason{
+				{fmt.Sprintf("exchangeable acidity %s meq/100 g to pH %s: %s lb/1000 sq ft of pure lime in the plow layer", short(c.Acidity), short(t), short(printed)), "psu-turf-lime"},
+				{fmt.Sprintf("for %s of the 7 in of that layer (the depth is our reading): %s × %s/7 = %s lb/1000 sq ft; the laboratory itself gives the whole figure in dressings", short(c.Depth), short(printed), short(c.Depth), short(need(t))), "psu-turf-lime, tristate-1995"},
+			}
+		},
+	}, nil
+}

@@ -1,0 +1,93 @@
+package agronomy
+
+import "fmt"
+
+// ExpectedPH gives the pH to expect, about a year on, from an amount of fully
+// effective lime in the depth of the case. It turns round the method that
+// LimeRequirement takes for the same case: more lime never gives a lower pH,
+// and the amount of a requirement gives its target. Where a table answers one
+// amount for several targets, the one nearest c.Target counts; c.Target may be
+// 0. More than the method's highest target takes gives a RangeError.
+func ExpectedPH(c LimeCase, effective PerThousand) (PH, []Reason, error) {
+	m, c, err := c.inverse(effective)
+	if err != nil || effective == 0 {
+		return c.PH, []Reason{{"No lime: the pH stays as it is.", ""}}, err
+	}
+	reached := m.reached(effective, c.Target)
+	low, high := m.reachedSpread(effective, c.Target)
+	return reached, append([]Reason{
+		{fmt.Sprintf("%s lb/1000 sq ft of effective lime in %s in, by %s turned round: pH %s to about %.1f; %.1f to %.1f as far as the method may be off", short(effective), short(c.Depth), m.name, short(c.PH), float64(reached), float64(low), float64(high)), ""},
+		{"That is after about a year and if mixed to that depth; spread on the turf it changes the top inch more and the rest less.", "nc-home-report, vt-452-717"},
+	}, m.notes...), nil
+}
+
+// ExpectedPHSpread gives the least and the most pH to expect from an amount, as
+// far as the methods differ. The most ends at the highest target the method covers.
+func ExpectedPHSpread(c LimeCase, effective PerThousand) (low, high PH, err error) {
+	m, c, err := c.inverse(effective)
+	if err != nil || effective == 0 {
+		return c.PH, c.PH, err
+	}
+	low, high = m.reachedSpread(effective, c.Target)
+	return low, high, nil
+}
+
+// inverse settles the case and finds the method, if the amount is within it.
+func (c LimeCase) inverse(effective PerThousand) (limeMethod, LimeCase, error) {
+	c, _, err := c.settle()
+	if err != nil {
+		return limeMethod{}, c, err
+	}
+	if err := within("lime, lb/1000 sq ft,", effective, 0, 2000, "give the amount that is spread"); err != nil { // [common]
+		return limeMethod{}, c, err
+	}
+	m, err := limeMethodFor(c)
+	if err != nil {
+		return m, c, err
+	}
+	if most := m.need(m.top); effective > most && effective > 0 {
+		return m, c, &RangeError{"lime, lb/1000 sq ft,", float64(effective), 0, float64(most),
+			fmt.Sprintf("more than it takes to reach pH %s, where %s ends; spread less, and retest", short(m.top), m.name)}
+	}
+	return m, c, nil
+}
+
+// reached gives the target that takes the amount: of several, the nearest to wish.
+func (m limeMethod) reached(amount PerThousand, wish PH) PH {
+	const slack = 1e-9
+	first := m.search(func(t PH) bool { return m.need(t) >= amount*(1-slack) })
+	last := m.search(func(t PH) bool { return m.need(t) > amount*(1+slack) })
+	return min(max(wish, first), last)
+}
+
+// search finds the lowest pH up to the top at which ok becomes true.
+func (m limeMethod) search(ok func(PH) bool) PH {
+	low, high := PH(3.5), m.top // below the start nothing is needed
+	for range 44 {
+		mid := (low + high) / 2
+		if ok(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}
+
+// reachedSpread asks how far the amount goes if the need is the high or the low
+// end of its spread.
+func (m limeMethod) reachedSpread(amount PerThousand, wish PH) (low, high PH) {
+	at := m.reached(amount, wish)
+	need := m.need(at)
+	least, most := m.spread(at)
+	low, high = at, m.top
+	if most > need {
+		low = min(at, m.reached(amount*need/most, 0))
+	}
+	if least > 0 {
+		if more := amount * max(1, need/least); more <= m.need(m.top) {
+			high = max(at, m.reached(more, 0))
+		}
+	}
+	return low, high
+}

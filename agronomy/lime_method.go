@@ -1,0 +1,186 @@
+package agronomy
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// knot is a target pH and the need for it.
+type knot struct {
+	ph   PH
+	need float64
+}
+
+// along reads straight lines between knots of rising pH; ph lies within them.
+func along(knots []knot, ph PH) float64 {
+	for i := 1; i < len(knots); i++ {
+		if ph <= knots[i].ph {
+			a, b := knots[i-1], knots[i]
+			return between(float64(ph), float64(a.ph), a.need, float64(b.ph), b.need)
+		}
+	}
+	return knots[len(knots)-1].need
+}
+
+// limeMethod is one method laid on one case: the fully effective lime, in lb
+// per 1000 sq ft for the depth of the case, that each target takes. need never
+// falls as the target rises, so that it can be turned round.
+type limeMethod struct {
+	name    string
+	top     PH // the highest target covered
+	need    func(target PH) PerThousand
+	spread  func(target PH) (low, high PerThousand)
+	why     func(target PH) []Reason
+	notes   []Reason
+	assumed []Reason
+	most    PerThousand // to give on this evidence at once
+}
+
+// unheld is for methods that hold nothing back.
+var unheld = PerThousand(math.Inf(1))
+
+// ton is 1 ton/acre, the most on a weakly buffered soil. [tristate-2020]
+const ton PerThousand = PoundsPerTon * 1000.0 / SquareFeetPerAcre
+
+// reach refuses a target above those of the method.
+func (m limeMethod) reach(target PH) error {
+	if target <= m.top {
+		return nil
+	}
+	return &RangeError{"target pH by " + m.name, float64(target), 4.8, float64(m.top), "take a target within, and retest before more"}
+}
+
+// limeMethodFor picks the method of a settled case.
+func limeMethodFor(c LimeCase) (limeMethod, error) {
+	switch {
+	case c.organic():
+		m, err := byTexture(c)
+		if c.Buffer.PH != 0 || c.Acidity > 0 {
+			m.notes = append(m.notes, Reason{"The buffer tables are for mineral soil; organic soil goes by pH and the muck column.", "usda-1957"})
+		}
+		return m, err
+	case c.Buffer.PH != 0:
+		switch c.Buffer.Method {
+		case SMP, Sikora:
+			return bySMP(c)
+		case AdamsEvans:
+			return byAdamsEvans(c)
+		case MehlichBuffer, ModifiedMehlich:
+			return byMehlichBuffer(c)
+		}
+		return limeMethod{}, fmt.Errorf("buffer method %q is not known: name one of smp, sikora, adams-evans, mehlich, modified-mehlich", c.Buffer.Method)
+	case c.Acidity > 0 && c.State == "NC":
+		return byCarolina(c, c.Acidity, fmt.Sprintf("acidity %s meq/100 cm3 as reported", short(c.Acidity)))
+	case c.Acidity > 0:
+		return byPennTurf(c)
+	}
+	return byTexture(c)
+}
+
+// third is the error of an estimate that has no second method beside it.
+func third(need func(PH) PerThousand) func(PH) (low, high PerThousand) {
+	return func(t PH) (PerThousand, PerThousand) { n := need(t); return n * 2 / 3, n * 4 / 3 }
+}
+
+// above falls back on pH and texture where a buffer reads higher than its
+// method covers, and holds that to a ton an acre.
+func above(c LimeCase, name string, high PH) (limeMethod, error) {
+	m, err := byTexture(c)
+	if err != nil {
+		return m, err
+	}
+	m.most = ton
+	m.notes = append(m.notes, Reason{fmt.Sprintf("Buffer pH %s is above %s, where %s ends: the soil holds little reserve of acidity, and pH and texture stand in.", short(c.Buffer.PH), short(high), name), "tristate-2020"})
+	return m, nil
+}
+
+// byTexture goes by soil pH and texture.
+func byTexture(c LimeCase) (limeMethod, error) {
+	texture, assumed := c.textureOf()
+	if _, err := ByTextureUSDA(c.PH, 6.5, texture, c.WarmRegion); err != nil { // [usda-1957]
+		return limeMethod{}, err
+	}
+	knots := usdaKnots(texture, c.WarmRegion)
+	top := knots[len(knots)-1].ph
+	tons := func(t PH) float64 {
+		if t <= c.PH {
+			return 0
+		}
+		return along(knots, t) - along(knots, c.PH)
+	}
+	need := func(t PH) PerThousand {
+		return TonsPerAcre(tons(t)).PerThousand() * PerThousand(c.Depth/usdaDepth)
+	}
+	region := "cool"
+	if c.WarmRegion {
+		region = "warm"
+	}
+	return limeMethod{
+		name: "pH and texture", top: top, need: need, spread: third(need), assumed: assumed, most: unheld,
+		why: func(t PH) []Reason {
+			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), short(tons(t))), "usda-1957"}},
+				scaled(tons(t), "tons", usdaDepth, c.Depth)...)
+		},
+	}, nil
+}
+
+// scaled is the working from a figure per acre to the lawn.
+func scaled(perAcre float64, unit string, table, depth Inches) []Reason {
+	var steps []Reason
+	if table != depth {
+		at := perAcre * float64(depth/table)
+		steps = append(steps, Reason{fmt.Sprintf("for %s in: %s × %s/%s = %s %s/acre", short(depth), short(perAcre), short(depth), short(table), short(at), unit), "tristate-1995"})
+		perAcre = at
+	}
+	if unit == "tons" {
+		return append(steps, Reason{fmt.Sprintf("%s × 2000/43.56 = %s lb/1000 sq ft", short(perAcre), short(TonsPerAcre(perAcre).PerThousand())), "definitions"})
+	}
+	return append(steps, Reason{fmt.Sprintf("%s/43.56 = %s lb/1000 sq ft", short(perAcre), short(PerAcre(perAcre).PerThousand())), "definitions"})
+}
+
+// laid lays a table of needs by target on a case: a straight line from nothing
+// at the soil's pH through the printed targets above it.
+func (r bufferRule) laid(c LimeCase) limeMethod {
+	knots := []knot{{c.PH, 0}}
+	for i, need := range r.needs(c.Buffer.PH) {
+		if r.targets[i] > c.PH && (r.below == nil || c.PH < r.below[i]) {
+			knots = append(knots, knot{r.targets[i], need * float64(r.effective) / 100})
+		}
+	}
+	need := func(t PH) PerThousand {
+		perAcre := PerAcre(along(knots, max(t, c.PH)))
+		if r.unit == "tons" {
+			perAcre *= PoundsPerTon
+		}
+		return perAcre.PerThousand() * PerThousand(c.Depth/r.depth)
+	}
+	top := r.targets[len(r.targets)-1]
+	return limeMethod{name: r.name, top: top, need: need, spread: third(need), most: unheld, why: func(t PH) []Reason {
+		if len(knots) == 1 {
+			return []Reason{{fmt.Sprintf("%s ask for no lime at pH %s: they lime to %s only from under %s.", r.name, short(c.PH), short(top), short(r.below[len(r.below)-1])), r.source}}
+		}
+		why := r.working(c, knots, t)
+		return append(why, scaled(along(knots, t), r.unit, r.depth, c.Depth)...)
+	}}
+}
+
+// working tells how a table's figure for a target was read.
+func (r bufferRule) working(c LimeCase, knots []knot, t PH) []Reason {
+	name := string(c.Buffer.Method)
+	if c.Buffer.Method == SMP {
+		name = "SMP"
+	}
+	at := along(knots, t)
+	stone := "effective lime"
+	if r.effective != 100 {
+		stone = fmt.Sprintf("effective lime (the %s %% lime of the table × %s)", short(r.effective), short(r.effective/100))
+	}
+	i := slices.IndexFunc(knots, func(k knot) bool { return k.ph >= t })
+	why := []Reason{{fmt.Sprintf("%s buffer pH %s to pH %s by %s: %s %s/acre of %s over %s in", name, short(c.Buffer.PH), short(knots[i].ph), r.name, short(knots[i].need), r.unit, stone, short(r.depth)), r.source}}
+	if knots[i].ph != t {
+		from := knots[i-1]
+		why = append(why, Reason{fmt.Sprintf("pH %s lies between %s (%s) and %s (%s): %s %s/acre", short(t), short(from.ph), short(from.need), short(knots[i].ph), short(knots[i].need), short(at), r.unit), ""})
+	}
+	return why
+}

@@ -1,0 +1,57 @@
+package agronomy
+
+import "fmt"
+
+// GrassTarget is the soil pH that suits a grass.
+type GrassTarget struct {
+	Grass     string
+	Low, High PH // does well between
+	Default   PH // limed to
+	LimeBelow PH // lime only under this
+	Source    string
+}
+
+var grassTargets = []GrassTarget{
+	{"kentucky bluegrass", 6.0, 7.0, 6.5, 6.0, "psu-liming-turf"},
+	{"perennial ryegrass", 6.0, 7.0, 6.5, 6.0, "psu-liming-turf"},
+	{"tall fescue", 5.8, 7.0, 6.2, 5.8, "nc-home-report, ar-lime"},
+	{"fine fescue", 5.5, 6.5, 6.0, 5.5, "ext-609803"},
+	{"creeping bentgrass", 5.5, 6.5, 6.0, 5.5, "common"}, // from memory
+	{"bermudagrass", 5.5, 7.0, 6.2, 5.5, "nc-home-report, uga-792"},
+	{"zoysiagrass", 5.8, 7.0, 6.2, 5.8, "nc-home-report, ar-lime"},
+	{"st. augustinegrass", 5.5, 7.0, 6.2, 5.5, "nc-home-report, uga-792"},
+	{"centipedegrass", 5.0, 6.0, 5.5, 5.0, "nc-home-report"},
+	{"bahiagrass", 5.5, 6.5, 5.8, 5.5, "common"},        // from memory
+	{"carpetgrass", 4.8, 5.8, 5.3, 4.8, "common"},       // from memory
+	{"buffalograss", 6.0, 7.5, 6.5, 6.0, "common"},      // from memory
+	{"seashore paspalum", 5.5, 7.5, 6.5, 5.5, "common"}, // from memory
+}
+
+// GrassPH gives the pH that suits a grass, by its lower-case common name.
+func GrassPH(grass string) (GrassTarget, bool) {
+	for _, t := range grassTargets {
+		if t.Grass == grass {
+			return t, true
+		}
+	}
+	return GrassTarget{}, false
+}
+
+// LimeTrigger gives the pH under which to lime. With a target of the user's own
+// that is 0.2 under it [tristate-1995]; with the grass's default it is the low
+// end of the grass's range, for a pH inside the range costs the grass nothing
+// [ar-lime].
+func LimeTrigger(g GrassTarget, wish PH) (PH, Reason) {
+	if wish > 0 {
+		return wish - shortfall, Reason{fmt.Sprintf("Lime when the pH is under %s, 0.2 short of the target set for this area.", short(wish-shortfall)), "tristate-1995"}
+	}
+	return g.LimeBelow, Reason{fmt.Sprintf("%s does well from pH %s to %s: lime only under %s, then to %s.", capital(g.Grass), short(g.Low), short(g.High), short(g.LimeBelow), short(g.Default)), g.Source}
+}
+
+// capital starts a sentence with a plain ASCII word.
+func capital(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}
