@@ -19,7 +19,7 @@ type row struct {
 	state, zone       string
 	stations          int
 	lat, lon          float64
-	elevation         Meters
+	elevation         Meters  // unknown for a row without stations
 	mean, spread      Cycle   // daily mean temperature; daily high minus low
 	month             float64 // °F, typical error of one month's mean
 	fall50, spring50  float64 // days, error of the day the air passes 50 °F

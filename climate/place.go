@@ -296,6 +296,8 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	}
 	onePlace := p.State != "" && zone >= 0 // the errors of moved rows were measured for these only
 	switch {
+	case p.Elevation != nil && r.stations == 0:
+		notes = append(notes, "The elevation could not be used: how high the zone's places lie is not known without a station.")
 	case p.Elevation != nil && p.Latitude != nil && p.Longitude != nil:
 		r.toPosition(p.Elevation.Meters(), *p.Latitude, *p.Longitude)
 		from += ", moved to the elevation, latitude and longitude"
@@ -310,9 +312,11 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 			e.sharpen(isWest, false)
 		}
 	default:
-		if isWest {
+		switch {
+		case r.stations == 0: // cannot be moved
+		case isWest:
 			better = append(better, "elevation, which counts for most in the West")
-		} else {
+		default:
 			better = append(better, "elevation")
 		}
 		if p.Latitude != nil || p.Longitude != nil {
