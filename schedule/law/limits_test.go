@@ -113,6 +113,24 @@ func TestLimitsHonourWhatLiftsThem(t *testing.T) {
 	}
 }
 
+// Among rules that meet, the strictest wins, whatever their order.
+func TestStrictestWins(t *testing.T) {
+	slow := func(v float64) Rule { return Rule{Kind: SlowNitrogen, Value: v, Confidence: HighConfidence} }
+	for _, rs := range []Rules{{slow(0.2), slow(0.5)}, {slow(0.5), slow(0.2)}} {
+		if l, _ := rs.SlowShareMin(Question{SlowShare: 0.3}); l.Value != 0.5 {
+			t.Errorf("slow share %v, want 0.5", l.Value)
+		}
+	}
+	_, md, _ := For("MD", Homeowner)
+	if l, ok := md.NCap(Question{Date: MonthDay{time.July, 1}, Enhanced: true}); !ok || l.Value != 0.9 {
+		t.Errorf("an enhanced-efficiency product raises no cap: %v %v", l.Value, ok)
+	}
+	_, ny, _ := For("NY", Homeowner)
+	if d := ny.Setback(Nitrogen, Question{Turf: New}); d.Plain != 0 {
+		t.Errorf("NY: a new lawn's first season lifts the distance, got %v ft", d.Plain)
+	}
+}
+
 func TestConditionsOfTheDay(t *testing.T) {
 	_, nj, _ := For("NJ", Homeowner)
 	if len(nj.Rain(Nitrogen)) != 1 || len(nj.Ground(Nitrogen)) != 1 || len(nj.Impervious(Nitrogen)) != 1 {

@@ -72,7 +72,7 @@ func (r Rule) weighAmount(q Question) (stance, string) {
 	}
 	lb, known := r.amount(q)
 	over := fmt.Sprintf("%s is over it.", dose(lb))
-	switch lift := r.LiftedBy(q) &^ AllSoluble; {
+	switch lift := r.LiftedBy(q); {
 	case lb <= limit+slack:
 		return kept, fmt.Sprintf("%s is within it.", dose(lb))
 	case !known:
