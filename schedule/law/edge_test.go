@@ -151,7 +151,7 @@ func closedEdges(t *testing.T, r Rule) {
 
 func reportEdges(t *testing.T, r Rule) {
 	closed := shut(r)
-	if r.Doubt == askIfShut {
+	if r.doubt == askIfShut {
 		closed = "ask"
 	}
 	open := func(e Exception) string {
@@ -175,7 +175,7 @@ func reportEdges(t *testing.T, r Rule) {
 	q = plain(r)
 	q.Organic = true
 	want := open(OrganicSource)
-	if r.Doubt == askIfOrganic {
+	if r.doubt == askIfOrganic {
 		want = "ask"
 	}
 	expect(t, r, q, want, "organic source")
@@ -204,7 +204,7 @@ func reportEdges(t *testing.T, r Rule) {
 		q.P2O5Percent = r.MaxP2O5Percent
 	}
 	want = open(SoilTest)
-	if r.Doubt == askWithReport {
+	if r.doubt == askWithReport {
 		want = "ask"
 	}
 	expect(t, r, q, want, "report at its oldest")

@@ -36,7 +36,7 @@ func (r Rule) door(q Question) (stance, string) {
 		return kept, "Open: repair."
 	case lift.Has(SoilTest):
 		return r.byReport(q)
-	case lift.Has(OrganicSource) && r.Doubt == askIfOrganic:
+	case lift.Has(OrganicSource) && r.doubt == askIfOrganic:
 		return doubtful, "Only some organic sources are outside the rule: ask which."
 	case lift.Has(OrganicSource) && (r.OrganicMaxP2O5 == 0 || q.P2O5 <= r.OrganicMaxP2O5+slack):
 		return kept, "Open: an organic source."
@@ -44,9 +44,9 @@ func (r Rule) door(q Question) (stance, string) {
 	old, known := q.tooOld(r.ReportMonths)
 	low := q.Report == Low
 	switch {
-	case r.Doubt == askIfShut:
+	case r.doubt == askIfShut:
 		return doubtful, "Sources disagree on what else opens it: ask."
-	case low && r.Doubt == askWithReport:
+	case low && r.doubt == askWithReport:
 		return doubtful, "Whether a soil report opens it was not read: ask."
 	case low && r.Unless.Has(SoilTest) && !known:
 		return doubtful, "The age of the soil report was not given."

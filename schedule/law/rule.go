@@ -176,7 +176,7 @@ type Rule struct {
 	OrganicMaxP2O5 float64 // lb, what an organic source may bring without a report; 0: no figure here
 	ReportMonths   int     // how old a soil report may be; 0: no limit in the text
 	NewSeasons     int     // growing seasons for which a lawn counts as new; 0: not said
-	Doubt          doubt
+	doubt          doubt
 
 	Nutrients Nutrient  // only products with these; 0: any fertilizer
 	Ground    GroundIs  // states of the ground that close it

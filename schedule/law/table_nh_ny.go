@@ -129,7 +129,7 @@ var rulesNHtoNY = []Rule{
 		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
 		Note: "Open from April 2 to November 30 by the agency's own count, so both named days are closed. Potassium is fertilizer too."},
 	{ID: "ny-p-soil-test-required", State: "NY", Kind: PhosphorusReport, Binding: BindsUse,
-		LowP2O5Percent: 0.67, NewSeasons: 1, Doubt: askIfOrganic, Unless: SoilTest | NewLawn | LowPhosphate | OrganicSource | FarmLand,
+		LowP2O5Percent: 0.67, NewSeasons: 1, doubt: askIfOrganic, Unless: SoilTest | NewLawn | LowPhosphate | OrganicSource | FarmLand,
 		Citation: nyLaw, Agency: nyAgency, InForce: "2012-01-01", AsOf: "2024", How: Seen, Confidence: HighConfidence,
 		Note: "The text sets no age for the report. Compost is the only organic source outside. Repair of old turf is not an exception."},
 	{ID: "ny-setback-water-ft", State: "NY", Kind: WaterDistance, Binding: BindsUse,

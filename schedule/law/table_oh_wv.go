@@ -49,7 +49,7 @@ var rulesOHtoWV = []Rule{
 		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: HighConfidence,
 		Note: "After December 15 and before March 1, or as a later department rule says. Summaries from 2022 still tell of a full winter stop, since struck out; planning nothing in these weeks is the careful course."},
 	{ID: "pa-p-soil-test-required", State: "PA", Kind: PhosphorusReport, Binding: BindsUse,
-		Doubt: askIfShut, Unless: NewLawn | RepairWork | OrganicSource,
+		doubt: askIfShut, Unless: NewLawn | RepairWork | OrganicSource,
 		Citation: paLaw, Agency: paAgency, InForce: "2022-07-11", AsOf: "2024", How: Seen, Confidence: MediumConfidence,
 		Note: "Open for products labelled for new lawns or repair and for organic sources under the caps. A report is not among the exceptions read, though a 2022 news column names one; a written site plan is another way (described in a university column of 2023). Ask."},
 	{ID: "pa-p-cap-per-application", State: "PA", Kind: PhosphorusDose, Binding: BindsUse,
@@ -77,7 +77,7 @@ var rulesOHtoWV = []Rule{
 
 	// Virginia
 	{ID: "va-p-soil-test-required", State: "VA", Kind: PhosphorusReport, Binding: BindsUse,
-		Doubt: askWithReport, Unless: NewLawn | OrganicSource | LowPhosphate,
+		doubt: askWithReport, Unless: NewLawn | OrganicSource | LowPhosphate,
 		Citation: vaLaw, Agency: vaAgency, InForce: "2013-12-31", AsOf: "2011", How: InPart, Confidence: MediumConfidence,
 		Note: "Sale and use of maintenance fertilizer with phosphorus. Starter fertilizer and manure, compost or biosolids are outside. Whether a report opens an old lawn was not read."},
 	{ID: "va-label", State: "VA", Kind: LabelOrSign, Binding: BindsLabel,
