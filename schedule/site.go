@@ -24,6 +24,7 @@ type Site struct {
 	Sprayer   Sprayer
 	Spreader  Spreader
 	Calendar  Calendar
+	Assumed   []agronomy.Reason // defaults the file left to us
 }
 
 // Area is one piece of turf with one grass, one soil report, one treatment.

@@ -1,0 +1,158 @@
+package sitefile
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+var textures = []agronomy.Texture{agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam, agronomy.Loam,
+	agronomy.SiltLoam, agronomy.ClayLoam, agronomy.Clay, agronomy.Muck}
+
+func (r *reader) areaIDs() []string {
+	var ids []string
+	for _, a := range r.site.Areas {
+		ids = append(ids, a.ID)
+	}
+	return ids
+}
+
+func (r *reader) readAreas(top table) {
+	t := top.under("area")
+	names := t.names()
+	switch {
+	case len(names) > maxAreas:
+		t.wrong("", fmt.Sprintf("%d areas are more than the %d that are read", len(names), maxAreas), "split the site into several files")
+		return
+	case len(names) == 0 && !top.given("area"):
+		top.wrong("area", "no area is described", `begin one with a line such as [area.east], with size = "2600 sq ft" and grass = "perennial ryegrass" below it`)
+	}
+	for _, id := range names {
+		if _, ok := t.values[id].(map[string]any); !ok {
+			continue // reported by check
+		}
+		message, hint := isID(id)
+		switch {
+		case message != "":
+			t.wrong(id, message, hint)
+		case id == "site", slices.Contains(schedule.Kinds(), schedule.Kind(id)):
+			t.wrong(id, fmt.Sprintf("the id %q means something else here", id), "choose another: site and the kinds of job are taken")
+		}
+		for _, other := range r.site.Areas {
+			if strings.EqualFold(other.ID, id) {
+				t.wrong(id, fmt.Sprintf("differs from %q only in capitals", other.ID), "choose an id that cannot be mistaken for it")
+			}
+		}
+		r.site.Areas = append(r.site.Areas, r.readArea(t.under(id), id))
+	}
+}
+
+func (r *reader) readArea(t table, id string) schedule.Area {
+	a := schedule.Area{ID: id, Name: t.text("name")}
+	if a.Name == "" {
+		a.Name = id
+	}
+	t.need("size", `like size = "2600 sq ft" or "320 m2"`)
+	a.Size = quantity(t, "size", agronomy.ParseArea)
+	t.need("grass", `like grass = "perennial ryegrass"`)
+	a.Stand = readStand(t)
+	a.Seeded = r.readSeeded(t)
+	a.Dormant = t.flag("dormant")
+	if a.Dormant && !t.given("seeded") {
+		t.wrong("dormant", "is set, but no seeding day is given", "give seeded, the day about which to sow")
+	}
+	a.Texture = choice(t, "texture", textures...)
+	a.Care = choice(t, "care", agronomy.LowCare, agronomy.MediumCare, agronomy.HighCare)
+	a.Sprinkler = quantity(t, "sprinkler", agronomy.ParseWatering)
+	a.SolubleOnly, a.Cored = t.flag("soluble_only"), t.flag("cored")
+	a.Clippings = choice(t, "clippings", "returned", "removed") != "removed"
+
+	assume := func(format string, args ...any) {
+		a.Assumed = append(a.Assumed, agronomy.Reason{Text: fmt.Sprintf(format, args...)})
+	}
+	if !t.given("care") {
+		a.Care = agronomy.MediumCare
+		assume("%s: care not given, taken as medium", a.Name)
+	}
+	if !t.given("clippings") {
+		assume("%s: not said whether clippings are returned, taken as returned", a.Name)
+	}
+	if t.given("soil") {
+		s := t.under("soil")
+		a.Sampled = r.readSampled(s)
+		a.Soil = readSoil(s, a)
+		if !s.given("depth") {
+			assume("%s: depth of the sample not given; figures by the acre are taken over a plough layer", a.Name)
+		}
+	}
+	return a
+}
+
+// readStand reads one grass, or a mixture with the share of each.
+func readStand(t table) agronomy.Stand {
+	if name := t.text("grass"); name != "" {
+		g, ok := agronomy.LookupGrass(name)
+		if !ok {
+			t.wrong("grass", fmt.Sprintf("unknown grass %q", name), nearest(name, agronomy.GrassNames()))
+			return nil
+		}
+		return agronomy.Stand{{Grass: g, Percent: 100}}
+	}
+	mix := t.under("grass")
+	if mix.values == nil {
+		return nil
+	}
+	var stand agronomy.Stand
+	sum, good := 0.0, true
+	for _, name := range mix.names() {
+		before := len(t.problems)
+		share := mix.number(name, 0.1, 100)
+		g, ok := agronomy.LookupGrass(name)
+		if !ok {
+			mix.wrong(name, fmt.Sprintf("unknown grass %q", name), nearest(name, agronomy.GrassNames()))
+		}
+		if slices.ContainsFunc(stand, func(s agronomy.Share) bool { return s.Grass.Name == g.Name }) {
+			mix.wrong(name, "stands twice in the mixture", "add the two shares up")
+		}
+		good = good && share > 0 && len(t.problems) == before
+		stand = append(stand, agronomy.Share{Grass: g, Percent: agronomy.Percent(share)})
+		sum += share
+	}
+	if good && (sum < 99 || sum > 101) {
+		t.wrong("grass", fmt.Sprintf("the shares of the mixture add up to %.4g %%", sum), "make them add up to 100")
+	}
+	return stand
+}
+
+func (r *reader) readSeeded(t table) schedule.Date {
+	d := t.date("seeded")
+	if d.IsZero() || r.site.Start.IsZero() {
+		return d
+	}
+	if !r.site.Through.IsZero() && d.After(r.site.Through) {
+		t.wrong("seeded", fmt.Sprintf("the seeding day, %s, is after the program ends, %s", d, r.site.Through), "move through, or the seeding day")
+	}
+	southern := r.site.Place.Latitude != nil && *r.site.Place.Latitude < 0
+	winter := d.Month == time.December || d.Month == time.January || d.Month == time.February
+	if winter && !southern && !t.flag("dormant") {
+		t.doubt("seeded", fmt.Sprintf("seeded in %s: seed hardly comes up then", d.Month), "are month and day mixed up? for seed that is to lie until spring set dormant = true")
+	}
+	return d
+}
+
+func (r *reader) readSampled(s table) schedule.Date {
+	s.need("sampled", "the day the soil was taken, like sampled = 2026-08-11; laws and advice depend on its age")
+	d := s.date("sampled")
+	switch {
+	case d.IsZero():
+	case !r.site.Through.IsZero() && d.After(r.site.Through):
+		s.wrong("sampled", fmt.Sprintf("the soil was sampled on %s, after the program ends, %s", d, r.site.Through), "check the year of both")
+	case !r.site.Start.IsZero() && r.site.Start.DaysFrom(d) > 5*365: // [common] reports are repeated every 2 to 4 years
+		s.doubt("sampled", fmt.Sprintf("the report is %d years old at the start", r.site.Start.DaysFrom(d)/365), "is the year right? a report that old says little")
+	}
+	return d
+}

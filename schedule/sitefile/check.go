@@ -1,0 +1,207 @@
+package sitefile
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+// refused stands for a value that was reported and is not to be read: its key
+// is given, but it has no value.
+type refused struct{}
+
+// check compares the keys and the types of a table's values with the list of
+// keys, and puts refused in the place of what does not fit.
+func (r *reader) check(values map[string]any, n *node, path string) {
+	for _, name := range r.inOrder(values, path) {
+		at := join(path, name)
+		below := n.under(name)
+		if below == nil {
+			r.unknown(at, name, path, n)
+			continue
+		}
+		if message, hint := fits(values[name], below, at); message != "" {
+			r.report(schedule.Problem{Key: at, Message: message, Hint: hint})
+			values[name] = refused{}
+		} else if sub, ok := values[name].(map[string]any); ok {
+			r.check(sub, below, at)
+		}
+	}
+}
+
+// inOrder gives the names in a table in the order of the file.
+func (r *reader) inOrder(values map[string]any, path string) []string {
+	return slices.SortedFunc(maps.Keys(values), func(a, b string) int {
+		return cmp.Or(cmp.Compare(r.spot(join(path, a)).order, r.spot(join(path, b)).order), cmp.Compare(a, b))
+	})
+}
+
+// unknown reports a key that is not in the list, with the nearest that is, or
+// with the table where a key of that name belongs.
+func (r *reader) unknown(at, name, path string, n *node) {
+	where := "here"
+	if path != "" {
+		where = "in [" + path + "]"
+	}
+	p := schedule.Problem{Key: at, Message: "unknown key " + where}
+	var homes []string
+	for _, k := range allKeys() {
+		if before, found := strings.CutSuffix(k.pattern, "."+name); found {
+			homes = append(homes, "["+strings.ReplaceAll(before, "*", "NAME")+"]")
+		} else if k.pattern == name {
+			homes = append(homes, "the head of the file, before any table")
+		}
+	}
+	near := agronomy.NearestName(name, n.names)
+	switch {
+	case len(homes) > 0:
+		p.Hint = "this key belongs in " + strings.Join(homes, " or ")
+	case near != "" && !strings.Contains(near, ","):
+		p.Hint = "did you mean " + near + "?"
+	case len(n.names) == 0:
+		p.Hint = "nothing stands below " + path
+	default:
+		p.Hint = "known: " + strings.Join(n.names, ", ")
+	}
+	r.report(p)
+}
+
+// fits says what is wrong with a value at a key, "" for nothing.
+func fits(value any, n *node, at string) (message, hint string) {
+	switch v := value.(type) {
+	case map[string]any:
+		if n.takes&table_ != 0 {
+			return "", ""
+		}
+		return wants(n, "is a table")
+	case []map[string]any:
+		if n.takes&table_ != 0 {
+			return "double brackets make a list, and tables here have names", fmt.Sprintf("write [%s.NAME] with a name of your own instead of [[%s]]", strings.TrimSuffix(at, "."), at)
+		}
+		return wants(n, "is a list of tables")
+	case string:
+		if n.takes&(text|quantity_) != 0 {
+			return line(v)
+		}
+		if _, err := schedule.ParseDate(v); n.takes&date != 0 && err == nil {
+			return "", ""
+		}
+		return wants(n, "is text")
+	case int64:
+		if n.takes&(number|whole) != 0 {
+			return "", ""
+		}
+		return wants(n, "is a plain number")
+	case float64:
+		if n.takes&number != 0 {
+			return finite(v)
+		}
+		return wants(n, "is a plain number")
+	case bool:
+		if n.takes&flag != 0 {
+			return "", ""
+		}
+		return wants(n, "is true or false")
+	case time.Time:
+		if n.takes&date != 0 {
+			if v.Location().String() != "date-local" {
+				return "a day alone is wanted, without a time of day", "write it as 2026-09-12"
+			}
+			return "", ""
+		}
+		return wants(n, "is a day")
+	case []any:
+		return fitsList(v, n)
+	}
+	return wants(n, "has a type that is not known here")
+}
+
+func fitsList(list []any, n *node) (message, hint string) {
+	if n.takes&(texts|months) == 0 {
+		return wants(n, "is a list")
+	}
+	if len(list) > 100 {
+		return fmt.Sprintf("a list of %d is too long", len(list)), "at most 100"
+	}
+	for i, v := range list {
+		switch v := v.(type) {
+		case string:
+			if n.takes&texts == 0 {
+				return wants(n, fmt.Sprintf("has text as value %d", i+1))
+			}
+			if message, hint = line(v); message != "" {
+				return fmt.Sprintf("value %d: %s", i+1, message), hint
+			}
+		case int64, float64:
+			if n.takes&months == 0 {
+				return wants(n, fmt.Sprintf("has a plain number as value %d", i+1))
+			}
+			if f, ok := v.(float64); ok {
+				if message, hint = finite(f); message != "" {
+					return fmt.Sprintf("value %d: %s", i+1, message), hint
+				}
+			}
+		default:
+			return wants(n, fmt.Sprintf("has a wrong type as value %d", i+1))
+		}
+	}
+	return "", ""
+}
+
+// wants words a wrong type: what the value is, what is wanted, an example.
+func wants(n *node, is string) (message, hint string) {
+	var kinds []string
+	for _, s := range []struct {
+		shape
+		words string
+	}{{table_, "a table"}, {text, "text in quotes"}, {quantity_, "a number with its unit, in quotes"}, {number, "a plain number"}, {whole, "a whole number"},
+		{flag, "true or false"}, {date, "a day"}, {texts, "a list of texts in brackets"}, {months, "a list of twelve numbers in brackets"}} {
+		if n.takes&s.shape != 0 {
+			kinds = append(kinds, s.words)
+		}
+	}
+	message = is + " where " + strings.Join(kinds, " or ") + " is wanted"
+	name := n.pattern[strings.LastIndexByte(n.pattern, '.')+1:]
+	switch {
+	case n.example == "":
+		hint = "begin the table with its name in brackets, as in [" + strings.ReplaceAll(n.pattern, "*", "NAME") + "]"
+	case name == "*":
+		hint = "like " + n.example
+	default:
+		hint = "like " + name + " = " + n.example
+	}
+	return message, hint
+}
+
+// line says what is wrong with a text of one line.
+func line(s string) (message, hint string) {
+	if strings.TrimSpace(s) == "" {
+		return "is empty", "give a value, or remove the key"
+	}
+	count := 0
+	for _, c := range s {
+		count++
+		if unicode.IsControl(c) || c == '\u2028' || c == '\u2029' {
+			return "holds a line break or another control character", "keep the text on one line, without tabs"
+		}
+	}
+	if count > maxText {
+		return fmt.Sprintf("is %d characters long", count), fmt.Sprintf("keep it to %d", maxText)
+	}
+	return "", ""
+}
+
+func finite(v float64) (message, hint string) {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "is not a finite number", "write a plain number such as 7.4"
+	}
+	return "", ""
+}

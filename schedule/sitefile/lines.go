@@ -1,0 +1,224 @@
+package sitefile
+
+import (
+	"strconv"
+	"strings"
+)
+
+// spot is where a key stands: its line, and its place among all keys.
+type spot struct{ line, order int }
+
+// lines finds the spot of every key in the text of a TOML file. It takes the
+// text to be well formed; where it is not, the TOML library says so, and what
+// this scan finds is of no use but does no harm.
+type lines struct {
+	text  string
+	at    int // the byte to be read next
+	line  int
+	spots map[string]spot
+	deep  int // line of a value or key nested too deep to be meant; 0 none
+}
+
+// Deepest nesting read; the site file itself needs five. [common]
+const maxDepth = 12
+
+func scan(text string) *lines {
+	l := &lines{text: text, line: 1, spots: make(map[string]spot, 128)}
+	table := ""
+	for l.deep == 0 {
+		l.skip(" \t\r\n")
+		switch {
+		case l.at >= len(l.text):
+			return l
+		case l.next() == '[':
+			for l.next() == '[' {
+				l.at++
+			}
+			table = l.key("")
+		default:
+			start := l.at
+			path := l.key(table)
+			if l.next() == '=' {
+				l.at++
+				l.value(path, 1)
+			}
+			if l.at == start {
+				l.at++
+			}
+		}
+		l.restOfLine()
+	}
+	return l
+}
+
+// next gives the byte at hand; 0 at the end.
+func (l *lines) next() byte {
+	if l.at < len(l.text) {
+		return l.text[l.at]
+	}
+	return 0
+}
+
+// skip passes over the bytes named, and over comments if those are line ends.
+func (l *lines) skip(set string) {
+	for l.at < len(l.text) {
+		c := l.text[l.at]
+		switch {
+		case c == '#' && strings.Contains(set, "\n"):
+			l.restOfLine()
+			continue
+		case strings.IndexByte(set, c) < 0:
+			return
+		case c == '\n':
+			l.line++
+		}
+		l.at++
+	}
+}
+
+func (l *lines) restOfLine() {
+	if n := strings.IndexByte(l.text[l.at:], '\n'); n >= 0 {
+		l.at += n
+	} else {
+		l.at = len(l.text)
+	}
+}
+
+// key reads a dotted key, notes the spot of each of its parts, and gives the
+// whole path.
+func (l *lines) key(path string) string {
+	for parts := 1; ; parts++ {
+		if parts > maxDepth {
+			l.deep = l.line
+			return path
+		}
+		l.skip(" \t")
+		start := l.at
+		switch c := l.next(); c {
+		case '"', '\'':
+			l.quoted(c)
+			part := l.text[start:l.at]
+			if plain, err := strconv.Unquote(part); err == nil && c == '"' {
+				path = join(path, plain)
+			} else {
+				path = join(path, strings.Trim(part, string(c)))
+			}
+		default:
+			for l.at < len(l.text) && isBare(l.text[l.at]) {
+				l.at++
+			}
+			path = join(path, l.text[start:l.at])
+		}
+		if _, known := l.spots[path]; !known {
+			l.spots[path] = spot{l.line, len(l.spots)}
+		}
+		l.skip(" \t")
+		if l.next() != '.' {
+			return path
+		}
+		l.at++
+	}
+}
+
+// value passes over one value and notes the keys of tables within it.
+func (l *lines) value(path string, depth int) {
+	if depth > maxDepth {
+		l.deep = l.line
+	}
+	l.skip(" \t")
+	switch c := l.next(); c {
+	case '"', '\'':
+		if strings.HasPrefix(l.text[l.at:], strings.Repeat(string(c), 3)) {
+			l.quotedOverLines(c)
+		} else {
+			l.quoted(c)
+		}
+	case '[', '{':
+		l.at++
+		for l.deep == 0 {
+			l.skip(" \t\r\n,")
+			start := l.at
+			switch {
+			case l.at >= len(l.text):
+				return
+			case l.next() == ']' || l.next() == '}':
+				l.at++
+				return
+			case c == '[':
+				l.value(path, depth+1)
+			default:
+				sub := l.key(path)
+				if l.next() == '=' {
+					l.at++
+					l.value(sub, depth+1)
+				}
+			}
+			if l.at == start {
+				l.at++
+			}
+		}
+	default:
+		for l.at < len(l.text) && strings.IndexByte(",]}\n#", l.text[l.at]) < 0 {
+			l.at++
+		}
+	}
+}
+
+// quoted passes over a text in quotes on one line.
+func (l *lines) quoted(quote byte) {
+	for l.at++; l.at < len(l.text) && l.text[l.at] != '\n'; l.at++ {
+		switch c := l.text[l.at]; {
+		case c == quote:
+			l.at++
+			return
+		case c == '\\' && quote == '"' && l.at+1 < len(l.text) && l.text[l.at+1] != '\n':
+			l.at++
+		}
+	}
+}
+
+// quotedOverLines passes over a text in three quotes. It may end in quotes of
+// its own: up to five close it.
+func (l *lines) quotedOverLines(quote byte) {
+	three := strings.Repeat(string(quote), 3)
+	for l.at += 3; l.at < len(l.text); l.at++ {
+		switch c := l.text[l.at]; {
+		case c == '\n':
+			l.line++
+		case c == '\\' && quote == '"':
+			if l.at++; l.next() == '\n' {
+				l.line++
+			}
+		case strings.HasPrefix(l.text[l.at:], three):
+			l.at += 3
+			for range 2 {
+				if l.next() == quote {
+					l.at++
+				}
+			}
+			return
+		}
+	}
+}
+
+// isBare tells the bytes of a key that needs no quotes.
+func isBare(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_'
+}
+
+// join adds a name to the path of a table, in quotes if it needs them.
+func join(path, name string) string {
+	for i := range len(name) {
+		if !isBare(name[i]) {
+			name = strconv.Quote(name)
+			break
+		}
+	}
+	if name == "" {
+		name = `""`
+	}
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}

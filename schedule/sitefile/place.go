@@ -1,0 +1,185 @@
+package sitefile
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+)
+
+// readPlace fills the place and asks the climate whether it can be one.
+func (r *reader) readPlace(top table) {
+	t := top.under("place")
+	p := &r.site.Place
+	p.State = strings.ToUpper(t.text("state"))
+	p.Hardiness = strings.ToLower(t.text("hardiness"))
+	if t.text("elevation") != "" {
+		before := len(r.problems)
+		if e := quantity(t, "elevation", agronomy.ParseElevation); len(r.problems) == before {
+			p.Elevation = feet(e)
+		}
+	}
+	p.Latitude = degrees(t, "latitude", 90)
+	p.Longitude = degrees(t, "longitude", 180)
+	p.FirstFreeze, p.LastFreeze = freezeDay(t, "first_freeze"), freezeDay(t, "last_freeze")
+	r.site.Water = quantity(t, "water_within", between(agronomy.ParseLength, 0, 5280, "up to a mile; without water that near, remove the key"))
+
+	before := len(r.problems)
+	celsius := r.readNormals(t)
+	if len(r.problems) > before { // the climate would complain of the same again
+		return
+	}
+	if !t.given("state") && !t.given("hardiness") && p.Highs == nil {
+		t.wrong("", "nothing is said about the place", `give state = "OH" and hardiness = "6a" in [place], or monthly normals`)
+		return
+	}
+	_, err := p.Year()
+	bad, ok := errors.AsType[climate.PlaceErrors](err)
+	if !ok && err != nil {
+		bad = climate.PlaceErrors{{Problem: err.Error()}}
+	}
+	for _, e := range bad {
+		name := e.Field
+		switch {
+		case t.given("normals") && strings.HasPrefix(name, "mean_"):
+			name = "normals"
+		case celsius:
+			name = strings.Replace(name, "_f", "_c", 1)
+		}
+		if _, reported := t.values[name].(refused); !reported {
+			t.wrong(name, e.Problem, e.Hint)
+		}
+	}
+}
+
+func degrees(t table, name string, most float64) *float64 {
+	switch t.values[name].(type) {
+	case int64, float64:
+		d := t.number(name, -most, most)
+		return &d
+	}
+	return nil
+}
+
+func freezeDay(t table, name string) climate.Day {
+	s := t.text(name)
+	if s == "" {
+		return 0
+	}
+	m, d, ok := monthDay(s)
+	if !ok {
+		t.wrong(name, fmt.Sprintf("%q is not a day of the year", s), `month and day, like "10-14"`)
+		return 0
+	}
+	return climate.DayOf(m, d)
+}
+
+// readNormals fills the monthly means from the one place they may stand in,
+// and tells whether they were given in degrees Celsius.
+func (r *reader) readNormals(t table) (celsius bool) {
+	p := &r.site.Place
+	inF := t.given("mean_high_f") || t.given("mean_low_f")
+	inC := t.given("mean_high_c") || t.given("mean_low_c")
+	switch {
+	case inF && inC:
+		t.wrong(firstGiven(t, "mean_high_c", "mean_low_c"), "monthly means are given in °F and in °C", "keep one pair, mean_high_f and mean_low_f or mean_high_c and mean_low_c")
+	case t.given("normals") && (inF || inC):
+		t.wrong("normals", "monthly means are given as a file and as numbers", "keep one of the two")
+	case t.given("normals"):
+		r.readStation(t)
+	case inF:
+		p.Highs, p.Lows = means(t, "mean_high_f"), means(t, "mean_low_f")
+	case inC:
+		celsius = true
+		p.Highs, p.Lows = means(t, "mean_high_c"), means(t, "mean_low_c")
+		for i := range p.Highs {
+			p.Highs[i] = climate.Celsius(p.Highs[i]).Fahrenheit()
+		}
+		for i := range p.Lows {
+			p.Lows[i] = climate.Celsius(p.Lows[i]).Fahrenheit()
+		}
+	}
+	if p.Highs != nil {
+		p.NormalsFrom = "monthly normals typed in"
+		if name := t.text("normals"); name != "" {
+			p.NormalsFrom = "station file " + name
+		}
+	}
+	return celsius
+}
+
+func firstGiven(t table, names ...string) string {
+	for _, n := range names {
+		if t.given(n) {
+			return n
+		}
+	}
+	return names[0]
+}
+
+// means reads twelve monthly means in the unit of the key.
+func means(t table, name string) []climate.Fahrenheit {
+	if !t.given(name) {
+		t.wrong(name, "is missing", "give the highs and the lows, twelve values each")
+		return nil
+	}
+	list, _ := t.values[name].([]any)
+	if list == nil {
+		return nil
+	}
+	if len(list) != 12 {
+		t.wrong(name, fmt.Sprintf("has %d values where there must be 12", len(list)), "one for each month, January first")
+		return nil
+	}
+	low, high := -80.0, 130.0 // [common] wider than any monthly mean, °F
+	if strings.HasSuffix(name, "_c") {
+		low, high = -62, 54
+	}
+	out := make([]climate.Fahrenheit, 12)
+	for i, v := range list {
+		var x float64
+		switch v := v.(type) {
+		case int64:
+			x = float64(v)
+		case float64:
+			x = v
+		}
+		if !(x >= low && x <= high) {
+			t.wrong(name, fmt.Sprintf("value %d, %.6g, is no monthly mean", i+1, x), fmt.Sprintf("means lie between %g and %g; tenths of a degree must be divided by 10", low, high))
+			return nil
+		}
+		out[i] = climate.Fahrenheit(x)
+	}
+	return out
+}
+
+// readStation reads the station file beside the site file.
+func (r *reader) readStation(t table) {
+	name := t.text("normals")
+	if name == "" {
+		return
+	}
+	if !fs.ValidPath(name) || strings.ContainsAny(name, `\:`) {
+		t.wrong("normals", fmt.Sprintf("%q leads out of the folder of the site file", name), "put the station file beside the site file and give its name")
+		return
+	}
+	f, err := r.open(name)
+	if err != nil {
+		reason := err
+		if e, ok := errors.AsType[*fs.PathError](err); ok {
+			reason = e.Err
+		}
+		t.wrong("normals", fmt.Sprintf("cannot open %q: %v", name, reason), "the path is relative to the site file")
+		return
+	}
+	defer f.Close()
+	highs, lows, err := climate.ParseNormals(f)
+	if err != nil {
+		t.wrong("normals", fmt.Sprintf("%s: %v", name, strings.ReplaceAll(err.Error(), "\n", "; ")), "it must be the monthly normals of one station, as the weather service publishes them")
+		return
+	}
+	r.site.Place.Highs, r.site.Place.Lows = highs, lows
+}

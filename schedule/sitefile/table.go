@@ -1,0 +1,177 @@
+package sitefile
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+// table is one table of the site file, together with the reader that collects
+// what is wrong in it. A value that is absent, or was refused before, reads as
+// zero.
+type table struct {
+	*reader
+	path   string
+	values map[string]any
+}
+
+// given tells whether the file has the key, whatever its value.
+func (t table) given(name string) bool { _, ok := t.values[name]; return ok }
+
+// under gives the table below a key; an empty one if there is none.
+func (t table) under(name string) table {
+	v, _ := t.values[name].(map[string]any)
+	return table{t.reader, join(t.path, name), v}
+}
+
+// names gives the keys of the table in the order of the file.
+func (t table) names() []string { return t.inOrder(t.values, t.path) }
+
+// wrong reports a problem at a key.
+func (t table) wrong(name, message, hint string) {
+	t.report(schedule.Problem{Key: t.at(name), Message: message, Hint: hint})
+}
+
+// doubt reports a suspicious value at a key: a warning.
+func (t table) doubt(name, message, hint string) {
+	t.report(schedule.Problem{Key: t.at(name), Message: message, Hint: hint, Warning: true})
+}
+
+func (t table) at(name string) string {
+	if name == "" {
+		return t.path
+	}
+	return join(t.path, name)
+}
+
+// refuse reports what a parser said about the value at a key.
+func (t table) refuse(name string, err error) {
+	if e, ok := errors.AsType[*agronomy.QuantityError](err); ok {
+		t.wrong(name, fmt.Sprintf("%q: %s", e.Text, e.Problem), e.Hint)
+		return
+	}
+	message, hint, _ := strings.Cut(err.Error(), "; ")
+	t.wrong(name, message, hint)
+}
+
+// need reports a key that must be there.
+func (t table) need(name, hint string) {
+	if !t.given(name) {
+		t.wrong(name, "is missing", hint)
+	}
+}
+
+func (t table) text(name string) string {
+	s, _ := t.values[name].(string)
+	return strings.TrimSpace(s)
+}
+
+func (t table) flag(name string) bool { b, _ := t.values[name].(bool); return b }
+
+func (t table) texts(name string) []string {
+	list, _ := t.values[name].([]any)
+	var out []string
+	for _, v := range list {
+		if s, ok := v.(string); ok {
+			out = append(out, strings.TrimSpace(s))
+		}
+	}
+	return out
+}
+
+// number reads a plain number from low to high.
+func (t table) number(name string, low, high float64) float64 {
+	var x float64
+	switch v := t.values[name].(type) {
+	case int64:
+		x = float64(v)
+	case float64:
+		x = v
+	default:
+		return 0
+	}
+	if x >= low && x <= high {
+		return x
+	}
+	hint := fmt.Sprintf("give a value from %g to %g", low, high)
+	for _, shift := range []float64{10, 100} {
+		if x > high && x/shift >= low && x/shift <= high {
+			hint = fmt.Sprintf("did you mean %g? %s", x/shift, hint)
+			break
+		}
+	}
+	t.wrong(name, fmt.Sprintf("%.6g is outside %g to %g", x, low, high), hint)
+	return 0
+}
+
+// Years believed in a date. [common]
+const firstYear, lastYear = 1990, 2100
+
+func (t table) date(name string) schedule.Date {
+	var d schedule.Date
+	switch v := t.values[name].(type) {
+	case time.Time:
+		d = schedule.Date{Year: v.Year(), Month: v.Month(), Day: v.Day()}
+	case string:
+		d, _ = schedule.ParseDate(v) // looked at by check
+	default:
+		return d
+	}
+	if d.Year < firstYear || d.Year > lastYear {
+		t.wrong(name, fmt.Sprintf("the year %d is not believable", d.Year), fmt.Sprintf("give a day from %d to %d", firstYear, lastYear))
+		return schedule.Date{}
+	}
+	return d
+}
+
+// quantity reads a text with the parser of its kind of quantity.
+func quantity[Q any](t table, name string, parse func(string) (Q, error)) Q {
+	var none Q
+	s := t.text(name)
+	if s == "" {
+		return none
+	}
+	q, err := parse(s)
+	if err != nil {
+		t.refuse(name, err)
+		return none
+	}
+	return q
+}
+
+// choice reads a word that must be one of those known; "" when not given.
+func choice[W ~string](t table, name string, known ...W) W {
+	s := W(strings.ToLower(t.text(name)))
+	if s == "" || slices.Contains(known, s) {
+		return s
+	}
+	t.wrong(name, fmt.Sprintf("unknown value %q", t.text(name)), "known: "+list(known))
+	return ""
+}
+
+func list[W ~string](words []W) string {
+	var out []string
+	for _, w := range words {
+		out = append(out, string(w))
+	}
+	return strings.Join(out, ", ")
+}
+
+// isID says what is wrong with a name that goes into ids, "" for nothing.
+func isID(s string) (message, hint string) {
+	hint = "use up to 40 letters, digits and hyphens"
+	if s == "" || len(s) > 40 {
+		return fmt.Sprintf("the id %q has %d letters", s, len(s)), hint
+	}
+	for i := range len(s) {
+		if c := s[i]; !isBare(c) || c == '_' {
+			return fmt.Sprintf("%q cannot be an id", s), hint
+		}
+	}
+	return "", ""
+}
