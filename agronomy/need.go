@@ -133,6 +133,9 @@ func need(r Report, n Nutrient, state string, isNew bool, by amounts, source str
 		return out, nil
 	}
 	out.Year = by.at(s.grid())
+	if out.Year == 0 {
+		out.Why = append(out.Why, Reason{"Virginia likewise adds none of a nutrient that tests high.", "vt-spes384"})
+	}
 	turf := "established turf, a year"
 	if isNew {
 		turf = "new turf, at seeding"

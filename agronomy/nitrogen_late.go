@@ -24,7 +24,7 @@ func LateNitrogenFor(s Season, zone int, t Texture) LateNitrogen {
 		return LateNitrogen{Why: []Reason{{"No late nitrogen on warm-season grass: it goes dormant and cannot use it.", "common"}}}
 	}
 	late := LateNitrogen{Wanted: true, Low: 0.5, High: 1.0, // [purdue-latefall]
-		Why: []Reason{{"In zone 6 and milder, 0.5 to 1.0 lb N while the lawn is green and mowing is about over. Kansas and the Carolinas give 1 lb in November; Nebraska 0.25 to 0.3; Minnesota stops in mid October.", "purdue-latefall, ksu-eckert, nc-tallfescue, unl-fech-2018, umn-2012"}}}
+		Why: []Reason{{"In zone 6 and milder, 0.5 to 1.0 lb N while the lawn is green and mowing is about over. Kansas and the Carolinas give 1 lb in November; Ohio still teaches it; Nebraska gives 0.25 to 0.3; Minnesota stops in mid October.", "purdue-latefall, ksu-eckert, nc-tallfescue, osu-late-2015, unl-fech-2018, umn-2012"}}}
 	if zone <= 5 {
 		late.Low, late.High = 0.3, 0.5 // [unl-fech-2018]
 		late.Why = []Reason{{"In zone 5 and colder at most 0.3 to 0.5 lb N: Nebraska gives 0.25 to 0.3, and Minnesota stops in mid October.", "unl-fech-2018, umn-2012"}}

@@ -86,4 +86,9 @@ var materialSources = map[string]Source{
 		Where: "www.sites.ext.vt.edu/newsletter-archive/cses/2008-09/FallFertility.html",
 		How:   "seen",
 	},
+	"turf-mag-3n": {
+		Cite:  "From soil report to solution, Turf magazine: product for 3 lb N from 20-5-10.",
+		Where: "www.turfmagazine.com/turfmagazine/feature/fertilizer-feature-from-soil-report-to-solution/",
+		How:   "seen",
+	},
 }

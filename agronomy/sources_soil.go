@@ -71,11 +71,6 @@ var soilSources = map[string]Source{
 		Where: "www.blog.asianturfgrass.com/2015/04/soil-test-phosphorus-in-turf-soils-2-datasets.html",
 		How:   "seen",
 	},
-	"ny-bmp-p": {
-		Cite:  "New York golf course best management practices, phosphorus chapter (with Petrovic 2012 recommendations).",
-		Where: "nygcf.com/nysgolfbmp_com/phosphorus",
-		How:   "part",
-	},
 	"msu-lawn-report": {
 		Cite:  "Michigan State University home lawn soil test report no. 7BD887 (26 May 2017); report no. C57BVW as quoted by its owner to extension (2024); and the readings of a third, nothing but nitrogen wanted (extension answer 488158, 2018).",
 		Where: "homesoiltest.msu.edu/your-results/code/7BD887 ; ask.extension.org question 876992",
@@ -124,11 +119,6 @@ var soilSources = map[string]Source{
 	"handbook60": {
 		Cite: "Richards, L.A. (ed.) 1954. Diagnosis and improvement of saline and alkali soils. USDA Agriculture Handbook 60.",
 		How:  "memory",
-	},
-	"psu-sar": {
-		Cite:  "Penn State turf article on irrigation water and sodium, SportsTurf, April 2015.",
-		Where: "read.dmtmag.com/i/484138/38",
-		How:   "seen",
 	},
 	"spectrum-cec": {
 		Cite:  "A commercial soil laboratory's article on CEC, buffer pH and percent saturation: CEC by summation.",
@@ -200,11 +190,6 @@ var soilSources = map[string]Source{
 		Where: "grobigred.com/2018/10/11/late-fall-fertilizer-timing/",
 		How:   "seen",
 	},
-	"tn-hozer": {
-		Cite:  "Hozer, C.R., Crossville Chronicle, 14 April 2014, after University of Tennessee PB1038: cool-season fertilizing dates.",
-		Where: "www.crossville-chronicle.com/features/x749157580",
-		How:   "seen",
-	},
 	"lsu-strahan": {
 		Cite:  "Strahan, R., LSU AgCenter (newspaper column): summer nitrogen by grass, product arithmetic.",
 		Where: "www.theadvocate.com",
@@ -235,10 +220,6 @@ var soilSources = map[string]Source{
 		Where: "sustainability.uconn.edu/sustain/turf/07.html",
 		How:   "seen",
 	},
-	"gp-2005": {
-		Cite: "Gelernter, W. & Stowell, L. 2005. Improved overseeding programs 1. The role of weather. Golf Course Management, March 2005, 108-113.",
-		How:  "memory",
-	},
 	"gp-code": {
 		Cite:  "Woods, M. Growth potential scripts: C3 20 C and 5.5, C4 31 C and 7, C4 held at 1 above 31 C.",
 		Where: "github.com/micahwoods/gp_inflection (r/full_time_series.R)",
@@ -252,11 +233,6 @@ var soilSources = map[string]Source{
 	"gp-pace": {
 		Cite:  "PACE Turf. Modified warm season growth potential model; Turf growth potentials: a tool with many uses.",
 		Where: "www.paceturf.org/gallery/detail/modified-warm-season-gp-model",
-		How:   "seen",
-	},
-	"gp-optimum": {
-		Cite:  "Woods, M. 2014. Growth potential and optimum temperatures.",
-		Where: "www.blog.asianturfgrass.com/2014/07/growth-potential-gp-and-optimum-temperatures.html",
 		How:   "seen",
 	},
 	"ny-nmp-2019": {
@@ -349,11 +325,6 @@ var soilSources = map[string]Source{
 		Where: "soiltesting.cahnr.uconn.edu/suggested-fertilizer-practices-for-lawns",
 		How:   "part",
 	},
-	"sorochan-2014": {
-		Cite:  "Sorochan, J. (University of Tennessee) 2014, mowing heights, as printed by Green Industry Pros.",
-		Where: "www.greenindustrypros.com/mowing-maintenance/mowing/article/11305773",
-		How:   "seen",
-	},
 	"askhrgreen": {
 		Cite:  "Hampton Roads (Virginia) localities with Virginia Cooperative Extension. If you fertilize, have your soil tested.",
 		Where: "askhrgreen.org/fertilizing/",
@@ -379,9 +350,9 @@ var soilSources = map[string]Source{
 		Where: "www.mdpi.com/2311-7524/8/3/207",
 		How:   "seen",
 	},
-	"purdue-germ": {
-		Cite:  "Purdue Turfgrass Science. Turf 101: optimum temperatures for seed germination (after Beard, Turfgrass science and culture).",
-		Where: "turf.purdue.edu/turf-101-optimum-temperatures-for-seed-germination",
+	"rhs-acidify": {
+		Cite:  "Royal Horticultural Society. Acidifying soil: amounts.",
+		Where: "rhs.org.uk/soil-composts-mulches/acidifying-soil",
 		How:   "seen",
 	},
 }
