@@ -1,0 +1,127 @@
+package ical
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	ics "github.com/arran4/golang-ical"
+)
+
+const (
+	prodID      = "-//swardbook//lawn program//EN" // no version: a new one must not change the bytes
+	description = "Dated lawn jobs with their last safe days. A change can take a day to arrive."
+	refresh     = "PT12H" // a wish; clients poll as they like
+	color       = "olivedrab"
+
+	// comma stands for the commas between categories until the library, which
+	// would escape them, has done its work. Cleaned texts never hold it.
+	comma = "\x1f"
+
+	stampForm = "20060102T150405Z"
+	dayForm   = "20060102"
+)
+
+// encode writes the calendar, its events sorted by day and then UID.
+func encode(c calendar) ([]byte, error) {
+	if len(c.events) == 0 {
+		return nil, &Unwritable{"the calendar would be empty", "subscribers take that for a fault; choose other areas, persons or kinds"}
+	}
+	slices.SortFunc(c.events, func(a, b Event) int {
+		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.UID, b.UID))
+	})
+	// The library's setters put each property where it is first set, so the
+	// order of these calls is the order in the file.
+	cal := &ics.Calendar{}
+	cal.SetVersion("2.0")
+	cal.SetProductId(prodID)
+	cal.SetCalscale("GREGORIAN")
+	cal.CalendarProperties = append(cal.CalendarProperties,
+		ics.CalendarProperty{BaseProperty: ics.BaseProperty{IANAToken: "UID", Value: c.id}})
+	cal.SetName(c.name)
+	cal.SetXWRCalDesc(description)
+	cal.SetRefreshInterval(refresh)
+	cal.SetXPublishedTTL(refresh)
+	cal.SetColor(color)
+	if c.source != "" {
+		cal.CalendarProperties = append(cal.CalendarProperties, ics.CalendarProperty{BaseProperty: ics.BaseProperty{
+			IANAToken: "SOURCE", Value: c.source, ICalParameters: map[string][]string{"VALUE": {"URI"}}}})
+	}
+	for _, e := range c.events {
+		addEvent(cal, e)
+	}
+
+	var raw bytes.Buffer
+	raw.Grow(1500 * len(c.events))
+	if err := cal.SerializeTo(&raw, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
+		return nil, fmt.Errorf("writing the calendar: %w", err)
+	}
+	text := strings.ReplaceAll(raw.String(), comma, ",")
+	out := make([]byte, 0, len(text)+len(text)/16)
+	for line := range strings.SplitSeq(strings.TrimSuffix(text, "\r\n"), "\r\n") {
+		out = fold(out, line)
+	}
+	return out, nil
+}
+
+// addEvent writes one event in the fixed order of its properties.
+func addEvent(cal *ics.Calendar, e Event) {
+	v := cal.AddEvent(e.UID)
+	stamp := e.Stamp.UTC().Format(stampForm)
+	v.AddProperty(ics.ComponentPropertyDtstamp, stamp)
+	v.AddProperty(ics.ComponentPropertyLastModified, stamp)
+	v.SetSequence(e.Sequence)
+	v.SetAllDayStartAt(e.Date.Time())
+	v.SetAllDayEndAt(e.Date.AddDays(1).Time()) // the end is exclusive
+	v.SetSummary(e.Summary)
+	if e.Description != "" {
+		v.SetDescription(e.Description)
+	}
+	if e.Location != "" {
+		v.SetLocation(e.Location)
+	}
+	if e.Categories != "" {
+		v.AddCategory(strings.ReplaceAll(e.Categories, ",", comma))
+	}
+	if e.Cancelled {
+		v.SetStatus(ics.ObjectStatusCancelled)
+	} else {
+		v.SetStatus(ics.ObjectStatusConfirmed)
+	}
+	v.SetTimeTransparency(ics.TransparencyTransparent)
+	v.AddProperty("X-MICROSOFT-CDO-BUSYSTATUS", "FREE")
+	if e.Link != "" {
+		v.SetURL(e.Link)
+	}
+	for _, d := range e.Remind {
+		a := v.AddAlarm()
+		a.SetAction(ics.ActionDisplay)
+		a.SetDescription(e.Summary)
+		a.SetTrigger(trigger(d))
+	}
+}
+
+// trigger writes a span of whole seconds as an RFC 5545 duration: "-PT15H".
+func trigger(d time.Duration) string {
+	d = d.Truncate(time.Second)
+	sign := ""
+	if d < 0 {
+		sign, d = "-", -d
+	}
+	out := sign + "PT"
+	h, m, s := int(d/time.Hour), int(d/time.Minute)%60, int(d/time.Second)%60
+	if h > 0 {
+		out += fmt.Sprintf("%dH", h)
+	}
+	if m > 0 || h > 0 && s > 0 { // the grammar has no hours followed by seconds
+		out += fmt.Sprintf("%dM", m)
+	}
+	if s > 0 || d == 0 {
+		out += fmt.Sprintf("%dS", s)
+	}
+	return out
+}

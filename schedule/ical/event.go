@@ -1,0 +1,102 @@
+package ical
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"swardbook/schedule"
+)
+
+// Event is one job as the calendar holds it.
+type Event struct {
+	UID      string    // letters, digits, '-', '.', '@'; the same for the life of the job
+	Sequence int       // 0 at first, one more at every change of the content
+	Stamp    time.Time // of that change: DTSTAMP and LAST-MODIFIED, UTC, whole seconds
+	Content
+}
+
+// Content is what a reader of the calendar gets to see. SEQUENCE and
+// LAST-MODIFIED change with it, and only with it.
+type Content struct {
+	Date        schedule.Date
+	Summary     string // one line
+	Description string // plain text, several lines
+	Location    string // name of the area; "" for the whole site
+	Categories  string // one-word categories joined by commas
+	Link        string // absolute http or https address; "" none
+	Cancelled   bool
+	Remind      []time.Duration // alarms, from the start of the day; at most two
+}
+
+// equal tells whether a reader would see the same.
+func (c Content) equal(d Content) bool {
+	return c.Date == d.Date && c.Summary == d.Summary && c.Description == d.Description &&
+		c.Location == d.Location && c.Categories == d.Categories && c.Link == d.Link &&
+		c.Cancelled == d.Cancelled && slices.Equal(c.Remind, d.Remind)
+}
+
+// words names the event for the report of an update: "Lime east lawn (19 Sep 2026)".
+func (e Event) words() string {
+	return fmt.Sprintf("%s (%s)", bareTitle(e.Summary), e.Date.Short())
+}
+
+// Prefixes of SUMMARY that say how far a job has come.
+const (
+	doneTitle      = "Done: "
+	missedTitle    = "Missed: "
+	cancelledTitle = "Cancelled: "
+)
+
+// bareTitle gives a SUMMARY without such a prefix.
+func bareTitle(summary string) string {
+	for _, p := range []string{doneTitle, missedTitle, cancelledTitle} {
+		if s, ok := strings.CutPrefix(summary, p); ok {
+			return s
+		}
+	}
+	return summary
+}
+
+// usualRemind is when a calendar reminds whose site does not say: at 9 in the
+// morning of the day before, to buy and to look at the weather, and at 7 on the
+// day itself. // [common]
+func usualRemind() []time.Duration { return []time.Duration{-15 * time.Hour, 7 * time.Hour} }
+
+// category gives the one word for a kind of job.
+func category(k schedule.Kind) string {
+	switch k {
+	case schedule.LateNitrogen:
+		return "Nitrogen"
+	case schedule.SoilTest:
+		return "Sample"
+	case schedule.LastSafe, schedule.Reopen:
+		return "Season"
+	}
+	word := string(k)
+	if word == "" {
+		return "Job"
+	}
+	return strings.ToUpper(word[:1]) + word[1:]
+}
+
+// content turns an entry into what the calendar shows of it.
+func content(p *schedule.Program, e *schedule.Entry, o Options, link string, remind []time.Duration) Content {
+	c := Content{
+		Date:        e.Date,
+		Summary:     oneLine(e.Title),
+		Description: clean(describe(p, e, o, link)),
+		Location:    oneLine(e.AreaName),
+		Categories:  "Lawn," + category(e.Kind),
+		Link:        link,
+		Remind:      remind,
+	}
+	switch e.State {
+	case schedule.Finished:
+		c.Summary, c.Remind = doneTitle+c.Summary, nil
+	case schedule.Missed:
+		c.Summary, c.Remind = missedTitle+c.Summary, nil
+	}
+	return c
+}

@@ -1,0 +1,165 @@
+package ical
+
+import (
+	"fmt"
+	"time"
+
+	"swardbook/schedule"
+)
+
+// Changes is what an update did, each event as its title and day.
+type Changes struct {
+	Added, Changed, Cancelled, Restored, Dropped []string
+}
+
+// How long an event stays in the file after its day. // [common]
+const (
+	cancelledDays = 30 // long enough to be seen on every phone
+	historyMonths = 18 // a record of the season before
+)
+
+// Update makes the calendar of a program anew on top of old, which is what the
+// file holds now. An event whose content changed gets the next SEQUENCE, and
+// now as its stamp, or a second after its old stamp if that is later; all
+// others keep theirs, so that out equals old when nothing changed. A job that
+// left the program is cancelled, and dropped 30 days past its day; a past one
+// from before the program's first day stays as it was for 18 months.
+//
+// Errors are [*Refused] when old is another program's, another calendar's or
+// cannot be read, and [*Unwritable] as in [Write]. Nothing may be written then.
+func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []byte, changes Changes, err error) {
+	c, err := choose(p, o)
+	if err != nil {
+		return nil, changes, err
+	}
+	before, err := read(old)
+	if err != nil {
+		return nil, changes, err
+	}
+	if before.id != c.id {
+		return nil, changes, &Refused{fmt.Sprintf("the file holds the calendar %q, not %q", before.id, c.id), otherName}
+	}
+	now = now.UTC().Truncate(time.Second)
+	if !datable(dayOf(now)) {
+		return nil, changes, &Unwritable{fmt.Sprintf("the clock says %s", now.Format(time.DateOnly)), "set it right"}
+	}
+	had := make(map[string]Event, len(before.events))
+	for _, e := range before.events {
+		had[e.UID] = e
+	}
+	for i := range c.events {
+		e := &c.events[i]
+		was, known := had[e.UID]
+		delete(had, e.UID)
+		switch {
+		case !known:
+			e.Stamp = now
+			changes.Added = append(changes.Added, e.words())
+			continue
+		case was.equal(e.Content):
+			*e = was
+			continue
+		case was.Cancelled:
+			changes.Restored = append(changes.Restored, e.words())
+		default:
+			changes.Changed = append(changes.Changed, e.words())
+		}
+		*e = was.revised(e.Content, now)
+	}
+	for _, e := range before.events { // in the order of the file
+		if _, left := had[e.UID]; !left {
+			continue
+		}
+		switch fate(e, p.Start, dayOf(now)) {
+		case drop:
+			changes.Dropped = append(changes.Dropped, e.words())
+		case cancel:
+			c.events = append(c.events, e.revised(cancelled(e, p), now))
+			changes.Cancelled = append(changes.Cancelled, e.words())
+		case keep:
+			c.events = append(c.events, e)
+		}
+	}
+	out, err = encode(c)
+	return out, changes, err
+}
+
+// revised gives the event new content, the next SEQUENCE and a later stamp.
+func (e Event) revised(c Content, now time.Time) Event {
+	e.Content = c
+	e.Sequence++
+	if least := e.Stamp.Add(time.Second); now.Before(least) {
+		now = least
+	}
+	e.Stamp = now
+	return e
+}
+
+// What becomes of an event whose job is no longer in the calendar's choice.
+const (
+	keep = iota
+	cancel
+	drop
+)
+
+// fate decides that. A job from before the program's first day is history only
+// once its day is past: if the program merely starts later now, the job is
+// still on somebody's phone as one to do.
+func fate(e Event, start, today schedule.Date) int {
+	stale := today.After(e.Date.AddDays(cancelledDays))
+	switch {
+	case e.Cancelled && stale:
+		return drop
+	case e.Cancelled:
+		return keep
+	case e.Date.Before(start) && e.Date.Before(today):
+		if today.After(e.Date.AddMonths(historyMonths)) {
+			return drop
+		}
+		return keep
+	case stale:
+		return drop
+	}
+	return cancel
+}
+
+// cancelled is the content that tells a reader not to do the job, and why.
+func cancelled(e Event, p *schedule.Program) Content {
+	c := e.Content
+	title := bareTitle(e.Summary)
+	c.Summary = cancelledTitle + title
+	c.Description = clean(paragraphs("Do not do this job: "+title+".\n"+whyGone(e, p), e.Link))
+	c.Cancelled = true
+	c.Remind = nil
+	return c
+}
+
+// whyGone says why a job is no longer in the calendar.
+func whyGone(e Event, p *schedule.Program) string {
+	for _, now := range p.Entries {
+		switch {
+		case now.UID != e.UID:
+		case now.State == schedule.Finished:
+			return "It is done already."
+		case now.WhoName != "":
+			return "It is now for " + oneLine(now.WhoName) + "."
+		default:
+			return "It is no longer this person's."
+		}
+	}
+	job := recordedJob(e.Description)
+	for _, out := range p.LeftOut {
+		if out.ID != job || job == "" {
+			continue
+		}
+		why := labelled("Why: ", out.Reason)
+		if from := shortSources(out.Source); from != "" {
+			why += " (" + from + ")"
+		}
+		if !out.CarriedTo.IsZero() {
+			why += "\nIt is put off to " + out.CarriedTo.Short() + "."
+		}
+		return why
+	}
+	return "The program no longer has it."
+}

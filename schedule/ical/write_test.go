@@ -1,0 +1,287 @@
+package ical
+
+import (
+	"bytes"
+	"errors"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	ics "github.com/arran4/golang-ical"
+
+	"swardbook/schedule"
+)
+
+func mustWrite(t testing.TB, p *schedule.Program, o Options) []byte {
+	t.Helper()
+	out, err := Write(p, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func TestWriteSameBytes(t *testing.T) {
+	want := mustWrite(t, autumn(), Options{})
+	for range 50 {
+		p := autumn()
+		slices.Reverse(p.Entries)
+		if got := mustWrite(t, p, Options{}); !bytes.Equal(got, want) {
+			t.Fatal("other bytes for the same program")
+		}
+	}
+}
+
+// TestThreeReaders reads a file with the library, with the reader of these
+// tests and with our own, which must agree with the program.
+func TestThreeReaders(t *testing.T) {
+	p := autumn()
+	file := mustWrite(t, p, Options{Record: "https://example.org/done"})
+	lib, err := ics.ParseCalendar(bytes.NewReader(file))
+	if err != nil {
+		t.Fatal(err)
+	}
+	own, err := Events(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	other := parse(t, file)
+	if len(lib.Events()) != 4 || len(own) != 4 || len(other.subs) != 4 {
+		t.Fatalf("%d, %d, %d events", len(lib.Events()), len(own), len(other.subs))
+	}
+	for i, e := range own {
+		want := p.Entries[slices.IndexFunc(p.Entries, func(w schedule.Entry) bool { return w.UID == e.UID })]
+		if e.Summary != want.Title || e.Location != want.AreaName || e.Date != want.Date || !slices.Equal(e.Remind, usualRemind()) || e.Link != p.Site.Calendar.Link {
+			t.Errorf("our reader: %+v", e)
+		}
+		if first, _, _ := strings.Cut(e.Description, "\n"); first != want.Summary {
+			t.Errorf("first line %q, want %q", first, want.Summary)
+		}
+		l, o := lib.Events()[i], other.subs[i]
+		for name, want := range map[string]string{"UID": e.UID, "SUMMARY": e.Summary, "DESCRIPTION": e.Description, "LOCATION": e.Location, "URL": e.Link, "CATEGORIES": e.Categories} {
+			if got := o.text(name); got != want {
+				t.Errorf("second reader: %s %q, want %q", name, got, want)
+			}
+			if prop := l.GetProperty(ics.ComponentProperty(name)); want != "" && prop.Value != want || want == "" && prop != nil {
+				t.Errorf("library: %s %v, want %q", name, prop, want)
+			}
+		}
+	}
+}
+
+func TestHostileTexts(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 300 {
+		p := autumn()
+		for i := range p.Entries {
+			e := &p.Entries[i]
+			e.Title, e.Summary, e.IfRain, e.AreaName = "T"+randomText(r), "S"+randomText(r), randomText(r), randomText(r)
+			e.Steps, e.Cautions = []string{randomText(r), randomText(r)}, []string{randomText(r)}
+			e.Why = []schedule.Reason{{Text: randomText(r), Source: randomText(r)}}
+			e.WhoName, e.Next = randomText(r), randomText(r)
+		}
+		p.Title = randomText(r)
+		file := mustWrite(t, p, Options{})
+		if f := faults(file); len(f) > 0 {
+			t.Fatal(f)
+		}
+		out, c, err := Update(file, p, Options{}, at("2026-09-20T00:00:00Z"))
+		if err != nil || total(c) != 0 || !bytes.Equal(out, file) {
+			t.Fatalf("read back differently: %v %v", c, err)
+		}
+	}
+}
+
+func TestFiltersShareEvents(t *testing.T) {
+	p := autumn()
+	whole := byUID(parse(t, mustWrite(t, p, Options{})))
+	for _, c := range []struct {
+		o    Options
+		name string
+		want []string
+	}{
+		{Options{Area: "east"}, "Fernbank reading - East lawn", []string{"east.lime.1", "east.soil-test.1", "site.last-safe.1"}},
+		{Options{Person: "jo"}, "Fernbank reading lawn north “old” - Jo", []string{"site.last-safe.1", "west.nitrogen.1"}},
+		{Options{Kinds: []schedule.Kind{schedule.Lime}}, "", []string{"east.lime.1"}},
+		{Options{Kinds: []schedule.Kind{schedule.LastSafe, schedule.Lime}, Person: "jo"}, "", []string{"site.last-safe.1"}},
+	} {
+		file := mustWrite(t, p, c.o)
+		if f := faults(file); len(f) > 0 {
+			t.Error(f)
+		}
+		cal := parse(t, file)
+		var got []string
+		for uid, e := range byUID(cal) {
+			got = append(got, strings.TrimSuffix(strings.TrimPrefix(uid, "fernbank-7q2m."), "@swardbook"))
+			if e.shown() != whole[uid].shown() {
+				t.Errorf("%+v: %s differs from the whole", c.o, uid)
+			}
+		}
+		slices.Sort(got)
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%+v holds %v, want %v", c.o, got, c.want)
+		}
+		if name := cal.text("NAME"); c.name != "" && !strings.HasPrefix(name, strings.Fields(c.name)[0]) || utf8.RuneCountInString(name) > 40 || name == "Fernbank reading lawn north “old” wing" {
+			t.Errorf("%+v is called %q", c.o, name)
+		}
+	}
+	a := mustWrite(t, p, Options{Kinds: []schedule.Kind{schedule.Lime, schedule.Nitrogen}})
+	b := mustWrite(t, p, Options{Kinds: []schedule.Kind{schedule.Nitrogen, schedule.Lime}})
+	if !bytes.Equal(a, b) {
+		t.Error("the order of kinds matters")
+	}
+}
+
+func TestUnwritable(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*schedule.Program)
+		o      Options
+		want   string
+	}{
+		"empty":                        {func(p *schedule.Program) { p.Entries = nil }, Options{}, "empty"},
+		"nothing left":                 {nil, Options{Kinds: []schedule.Kind{schedule.Sow}}, "empty"},
+		"area":                         {nil, Options{Area: "south"}, "its areas are east, west"},
+		"person":                       {nil, Options{Person: "zoe"}, "no person"},
+		"kind":                         {nil, Options{Kinds: []schedule.Kind{"mow"}}, "no kind"},
+		"address":                      {nil, Options{Address: "lawn.ics"}, "web address"},
+		"record":                       {nil, Options{Record: "https://example.org/\nX:1"}, "web address"},
+		"link":                         {func(p *schedule.Program) { p.Site.Calendar.Link = "https://example.org/{x}?{y}" }, Options{}, "calendar.link"},
+		"reminders":                    {func(p *schedule.Program) { p.Site.Calendar.Remind = make([]time.Duration, 3) }, Options{}, "at most two"},
+		"double id":                    {func(p *schedule.Program) { p.Entries[1].UID = p.Entries[0].UID }, Options{}, "two jobs"},
+		"double id outside the choice": {func(p *schedule.Program) { p.Entries[1].UID = p.Entries[0].UID }, Options{Area: "east"}, "two jobs"},
+		"bad id":                       {func(p *schedule.Program) { p.Entries[0].UID = "a b" }, Options{}, "calendar id"},
+		"long id":                      {func(p *schedule.Program) { p.Entries[0].UID = strings.Repeat("a", 256) }, Options{}, "calendar id"},
+		"no day":                       {func(p *schedule.Program) { p.Entries[0].Date = schedule.Date{} }, Options{}, "1970"},
+		"no such day":                  {func(p *schedule.Program) { p.Entries[0].Date = schedule.Date{Year: 2026, Month: 2, Day: 30} }, Options{}, "1970"},
+		"no title":                     {func(p *schedule.Program) { p.Entries[0].Title = "\n" }, Options{}, "title"},
+		"no start":                     {func(p *schedule.Program) { p.Start = schedule.Date{} }, Options{}, "starts on"},
+		"no site id":                   {func(p *schedule.Program) { p.SiteID = "" }, Options{}, "would be called"},
+	} {
+		p := autumn()
+		if c.change != nil {
+			c.change(p)
+		}
+		out, err := Write(p, c.o)
+		var u *Unwritable
+		if !errors.As(err, &u) || !strings.Contains(err.Error(), c.want) || out != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestDescriptions(t *testing.T) {
+	p := autumn()
+	e := find(p, "east/lime/1")
+	got := describe(p, e, Options{Record: "https://example.org/k3/done"}, "https://example.org/lawn/")
+	want := `Spread 96 lb (2.4 packs) of pelletized limestone over 2,600 ft² of the east lawn.
+Window: 12 Sep to 21 Nov; last safe day 21 Nov 2026.
+
+1. Set the spreader to half: 18.5 lb per 1,000 ft².
+2. Walk it twice, the second time across the first.
+3. Sweep stray grains off the path; keep 3 ft from the pond.
+Water in: 0.25 in.
+If rain comes: a light rain does the watering in; wait if more than 1 in is forecast
+
+Caution: Wear gloves; lime dries the skin.
+Caution: No nitrogen for 3 weeks – the two lose ammonia together.
+
+Why: The soil is strongly acid: pH 5.1, wanted 6.5 (common practice).
+Why: The need of 55 lb per 1,000 ft² is split, as grass takes at most 50 at once (common practice).
+Why: Frost works lime in (common practice).
+
+Next: Feed, 10 Oct 2026
+Who: Mara
+
+Record: swardbook record FILE east/lime/1
+or here: https://example.org/k3/done?job=east%2Flime%2F1
+
+https://example.org/lawn/`
+	if got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	if formLink("https://example.org/done?site=a", "east/lime/1") != "https://example.org/done?site=a&job=east%2Flime%2F1" {
+		t.Error("form link")
+	}
+	if recordedJob(got) != "east/lime/1" {
+		t.Errorf("job is read back as %q", recordedJob(got))
+	}
+	p.Metric = true
+	e.Earliest = day("2026-11-12")
+	e.Latest = day("2027-04-03")
+	got = describe(p, e, Options{}, "")
+	for _, line := range []string{"Window: 12 Nov 2026 to 3 Apr 2027; last safe day 3 Apr 2027.", "Water in: 6 mm."} {
+		if !strings.Contains(got, "\n"+line+"\n") {
+			t.Errorf("%q is not in\n%s", line, got)
+		}
+	}
+}
+
+// TestLongDescription: reasons give way first, then whole lines before the
+// ending, and the first line never.
+func TestLongDescription(t *testing.T) {
+	p := autumn()
+	e := find(p, "east/lime/1")
+	e.Cautions = []string{strings.Repeat("care ", 290) + "."}
+	got := describe(p, e, Options{}, "https://example.org/")
+	if n := utf8.RuneCountInString(got); n > goodLength || strings.Count(got, "Why:") != 0 && n > goodLength || strings.Contains(got, moreLine) {
+		t.Errorf("%d characters, %d reasons", n, strings.Count(got, "Why:"))
+	}
+	e.Steps = slices.Repeat([]string{strings.Repeat("½ step ", 20)}, 60)
+	got = describe(p, e, Options{}, "https://example.org/")
+	if n := utf8.RuneCountInString(got); n > hardLength || n < hardLength-300 {
+		t.Errorf("%d characters", n)
+	}
+	if !strings.HasPrefix(got, e.Summary+"\n") || !strings.Contains(got, "\n\n"+moreLine+"\n\nNext: ") || !strings.HasSuffix(got, "\n\nhttps://example.org/") {
+		t.Errorf("cut in the wrong place:\n%s", got)
+	}
+}
+
+func TestStates(t *testing.T) {
+	p := autumn()
+	e := find(p, "east/lime/1")
+	e.State, e.Note = schedule.Finished, "only half of it"
+	c := content(p, e, Options{}, "", usualRemind())
+	if c.Summary != "Done: Lime east lawn, 96 lb" || len(c.Remind) != 0 || strings.Contains(c.Description, "1. ") ||
+		!strings.HasPrefix(c.Description, "Done 19 Sep 2026: Spread 96 lb") || !strings.Contains(c.Description, "\nRecord book: only half of it\n") {
+		t.Errorf("%+v", c)
+	}
+	e.State = schedule.Missed
+	c = content(p, e, Options{}, "", usualRemind())
+	if c.Summary != "Missed: Lime east lawn, 96 lb" || len(c.Remind) != 0 || !strings.HasPrefix(c.Description, "This was not done: ") {
+		t.Errorf("%+v", c)
+	}
+}
+
+func TestTriggers(t *testing.T) {
+	for d, want := range map[time.Duration]string{
+		-15 * time.Hour: "-PT15H", 7 * time.Hour: "PT7H", 0: "PT0S", -90 * time.Minute: "-PT1H30M", 30 * time.Minute: "PT30M",
+		time.Hour + time.Second: "PT1H0M1S", -48 * time.Hour: "-PT48H", 5 * time.Second: "PT5S",
+	} {
+		if got := trigger(d); got != want {
+			t.Errorf("trigger(%v) = %s, want %s", d, got, want)
+		}
+		if back, err := duration(want); back != d || err != nil {
+			t.Errorf("duration(%s) = %v, %v", want, back, err)
+		}
+	}
+	for _, s := range []string{"", "PT", "P1D", "-P15H", "PT1.5H", "PT1X", "PT999999999999H", "PT9000H", "pt1h"} {
+		if d, err := duration(s); err == nil {
+			t.Errorf("duration(%q) = %v", s, d)
+		}
+	}
+}
+
+func TestRemindersOfTheSite(t *testing.T) {
+	p := autumn()
+	p.Site.Calendar.Remind = []time.Duration{}
+	if strings.Contains(string(mustWrite(t, p, Options{})), "VALARM") {
+		t.Error("a site that wants no reminders got some")
+	}
+	p.Site = nil
+	if n := strings.Count(string(mustWrite(t, p, Options{})), "BEGIN:VALARM"); n != 8 {
+		t.Errorf("%d alarms on 4 events", n)
+	}
+}
