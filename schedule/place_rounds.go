@@ -1,0 +1,125 @@
+package schedule
+
+import (
+	"cmp"
+	"slices"
+)
+
+// round is the jobs of one group that one person could do on one day.
+type round []int
+
+// rounds gives each round the day that suits it best, and takes togetherBonus
+// off the cost of that day for each of its jobs that may be done then. It tells
+// whether that could move a job from its day in first, the answer without
+// rounds and without regard to jobs per day.
+//
+// The jobs of one group and person, in task order, are one round or, if days
+// take only so many jobs, as many rounds as that makes. A round's day is the
+// one open to most of its jobs, then with the least sum of costs, then the
+// earliest. A day is open to a job if it is among its days and keeps every
+// limit with where first put the other jobs: so the round's day asks nobody
+// else to move. Days must have room for the whole round beside recorded jobs and
+// rounds settled before; the more important kinds settle first. A round of one,
+// or without a day open to two, has no day.
+//
+// Rounds are settled before the search, so that they tie no areas together.
+func (b *board) rounds(first []int) (moved bool) {
+	if b.perDay == 1 {
+		return false
+	}
+	all := b.deal()
+	if len(all) == 0 {
+		return false
+	}
+	taken := slices.Clone(b.load)
+	for _, r := range all {
+		day, ok := b.roundDay(r, first, taken)
+		if !ok {
+			continue
+		}
+		for _, i := range r {
+			taken[b.slot(i, day)]++
+			if !b.allowed(i, day) {
+				continue
+			}
+			k, _ := slices.BinarySearchFunc(b.choices[i], day, func(c choice, d int) int { return c.day - d })
+			b.choices[i][k].cost -= togetherBonus * perUnit
+			b.ranked[i] = nil
+			moved = moved || first[i] != day
+		}
+	}
+	return moved
+}
+
+// deal splits the tasks that have a group into rounds of two and more, the most
+// important kind first.
+func (b *board) deal() []round {
+	type key struct {
+		group  string
+		person int
+	}
+	number := map[key]int{}
+	var parties []round
+	for i, t := range b.tasks {
+		if t.group == "" || t.fixed {
+			continue
+		}
+		k := key{t.group, b.person[i]}
+		n, ok := number[k]
+		if !ok {
+			n = len(parties)
+			number[k] = n
+			parties = append(parties, nil)
+		}
+		parties[n] = append(parties[n], i)
+	}
+	slices.SortStableFunc(parties, func(x, y round) int {
+		return cmp.Compare(b.tasks[x[0]].rank, b.tasks[y[0]].rank)
+	})
+	var all []round
+	for _, p := range parties {
+		size := len(p)
+		if b.perDay > 0 {
+			size = b.perDay
+		}
+		for r := range slices.Chunk(p, size) {
+			if len(r) > 1 {
+				all = append(all, r)
+			}
+		}
+	}
+	return all
+}
+
+// roundDay chooses the day of one round; see rounds.
+func (b *board) roundDay(r round, first, taken []int) (day int, ok bool) {
+	count, sum := make([]int, b.out), make([]int64, b.out)
+	for _, i := range r {
+		for _, c := range b.choices[i] {
+			if c.day != b.out && b.keeps(i, c.day, first) {
+				count[c.day]++
+				sum[c.day] += c.cost
+			}
+		}
+	}
+	for d := range b.out {
+		if count[d] < 2 || b.perDay > 0 && taken[b.slot(r[0], d)]+len(r) > b.perDay {
+			continue
+		}
+		if !ok || count[d] > count[day] || count[d] == count[day] && sum[d] < sum[day] {
+			day, ok = d, true
+		}
+	}
+	return day, ok
+}
+
+// keeps tells whether a task on a day keeps its limits with the others' days.
+func (b *board) keeps(i, day int, at []int) bool {
+	for k := range b.binding[i] {
+		t := &b.binding[i][k]
+		if o := at[t.other]; o != b.out && !t.allows(day, o) {
+			return false
+		}
+	}
+	return true
+}

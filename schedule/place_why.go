@@ -1,0 +1,82 @@
+package schedule
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// blocker is one thing that kept a job from a day it would rather have.
+type blocker struct {
+	why   string // for people
+	other int    // the task on the other side of a limit, -1 when it is no limit
+	full  bool   // the day had as many jobs as its person may have
+	day   Date   // the best of the days it closed
+}
+
+// explain says, for each task not on its cheapest day, what closed the cheaper
+// ones, the cheapest first; for a task left out, what closed them all. Each
+// cause is named once, with the best day it closed.
+func (b *board) explain(at []int) [][]blocker {
+	load := slices.Clone(b.load)
+	for i, d := range at {
+		if d != b.out && !b.tasks[i].fixed {
+			load[b.slot(i, d)]++
+		}
+	}
+	bound := make([][]blocker, len(b.tasks))
+	for i, t := range b.tasks {
+		if !t.fixed {
+			bound[i] = b.blockers(i, at, load)
+		}
+	}
+	return bound
+}
+
+func (b *board) blockers(i int, at, load []int) (found []blocker) {
+	t := &b.tasks[i]
+	own := int64(math.MaxInt64)
+	var better []choice // the days it would rather have, at their given cost
+	for k, d := range t.days {
+		c := choice{d.DaysFrom(b.origin), k, units(t.cost[k])}
+		better = append(better, c)
+		if c.day == at[i] {
+			own = c.cost
+		}
+	}
+	better = slices.DeleteFunc(better, func(c choice) bool { return c.cost >= own })
+	slices.SortStableFunc(better, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
+	name := func(why string, other int, full bool, c choice) {
+		same := func(f blocker) bool { return f.why == why && f.other == other }
+		if !slices.ContainsFunc(found, same) {
+			found = append(found, blocker{why, other, full, t.days[c.index]})
+		}
+	}
+	for _, c := range better {
+		closed := false
+		for _, l := range b.ties[i] {
+			if o := at[l.other]; o != b.out && !l.allows(c.day, o) {
+				name(b.limits[l.limit].why, l.other, false, c)
+				closed = true
+			}
+		}
+		switch {
+		case b.perDay > 0 && load[b.slot(i, c.day)] >= b.perDay:
+			name(b.fullDay(), -1, true, c)
+		case closed:
+		case own != math.MaxInt64 && b.choiceAt(i, at[i]).cost < own:
+			name("done on the day of the same job in other areas", -1, false, c)
+		default:
+			name("the search stopped before it had tried every arrangement", -1, false, c)
+		}
+	}
+	return found
+}
+
+func (b *board) fullDay() string {
+	if b.perDay == 1 {
+		return "no more than 1 job a day"
+	}
+	return fmt.Sprintf("no more than %d jobs a day", b.perDay)
+}
