@@ -33,7 +33,7 @@ type LimeNeed struct {
 
 const (
 	lawnDepth  Inches = 4   // established sod is sampled 0 to 4 in [tristate-1995]
-	shallowest Inches = 2   // sod in Kansas and Iowa [ksu-lime-sikora, iowa-cas-2019]
+	shallowest Inches = 2   // sod in Kansas and Iowa [ksu-lime-sikora] [iowa-cas-2019]
 	deepest    Inches = 8   // the deepest table [tristate-1995]
 	organicPH  PH     = 5.3 // target on organic soil [tristate-1995]
 	organicOM         = 20  // % organic matter, organic above it [tristate-1995]
@@ -47,9 +47,9 @@ func (c LimeCase) organic() bool { return c.Texture == Muck || c.OrganicMatter >
 // target over the depth of the case. It picks the method: a buffer pH by its
 // own method (Iowa's table for SMP and Sikora, Oregon's in OR and WA, Kansas's
 // in KS; Adams-Evans; Mehlich by North Carolina's equation), an exchangeable
-// acidity by Penn State's turf table, else soil pH and texture. A weakly
-// buffered soil takes the larger of the SMP figure and that by texture; a
-// buffer pH above the table falls back on texture and says so.
+// acidity by Penn State's turf table, else soil pH and texture. On a weakly
+// buffered soil, and for an SMP reading of 6.8 or more, pH and texture are asked
+// too, and stand alone above the table's readings; Why says so.
 //
 // PH 3.5 to 9, target 4.8 to 7.2, depth 2 to 8 inches; a figure outside what the
 // method covers gives a RangeError.
@@ -81,7 +81,7 @@ func LimeRequirement(c LimeCase) (LimeNeed, error) {
 	low, high := m.spread(c.Target)
 	why = append(append(why, m.why(c.Target)...), m.notes...)
 	if need > m.most {
-		why = append(why, Reason{fmt.Sprintf("Held to %s lb/1000 sq ft (1 ton/acre), the most to give on this evidence at once; retest before more.", short(m.most)), "tristate-2020"})
+		why = append(why, Reason{fmt.Sprintf("Held to %s lb/1000 sq ft, the most to give on such evidence; retest before more.", short(m.most)), "tristate-2020"})
 		need = m.most
 	}
 	reaches := c.PH

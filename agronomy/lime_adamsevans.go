@@ -15,7 +15,7 @@ const (
 // AdamsEvansAcidity gives the acidity behind an Adams-Evans buffer pH of 7.0
 // to 8.0. [uga-adams-evans]
 func AdamsEvansAcidity(buffer PH) (Meq, error) {
-	if err := within("Adams-Evans buffer pH", buffer, 7.0, 8.0, "ask the laboratory for an SMP, Sikora or Mehlich reading"); err != nil { // [huluka-manual]
+	if err := within("Adams-Evans buffer pH", buffer, 7.0, 8.0, "the buffer itself starts at 8.0; ask the laboratory to check it, or for an SMP, Sikora or Mehlich reading"); err != nil { // [huluka-manual]
 		return 0, err
 	}
 	return Meq(8 * (8.00 - float64(buffer))), nil // [uga-adams-evans]
@@ -38,7 +38,7 @@ func aeSaturation(ph PH) float64 {
 // AdamsEvansLime gives ordinary ground limestone (CCE 100 %) for a layer of
 // 6⅔ inches: soil pH 4.41 to 7.0, buffer pH 7.0 to 8.0, a need of up to 5 tons.
 // Its factor 1.5 already stands for the coarse part of ground lime: correct it
-// for CCE, not for fineness. [adams-evans-1962, huluka-manual]
+// for CCE, not for fineness. [adams-evans-1962] [huluka-manual]
 func AdamsEvansLime(ph, buffer, target PH) (PerAcre, error) {
 	acidity, err := AdamsEvansAcidity(buffer)
 	if err != nil {
@@ -52,7 +52,7 @@ func AdamsEvansLime(ph, buffer, target PH) (PerAcre, error) {
 	if err != nil || wanted >= now {
 		return 0, err
 	}
-	lb := 1000 * float64(acidity) / now * (now - wanted) * 1.5 // [adams-evans-1962, huluka-2007]
+	lb := 1000 * float64(acidity) / now * (now - wanted) * 1.5 // [adams-evans-1962] [huluka-2007]
 	return PerAcre(lb), within("lime need by Adams-Evans, lb/acre,", lb, 0, aeMost, "ask the laboratory for an SMP, Sikora or Mehlich reading")
 }
 

@@ -2,11 +2,14 @@ package agronomy
 
 import "fmt"
 
-// weakCEC is the CEC under which a soil is weakly buffered. [tristate-2020]
-const weakCEC Meq = 5
+const (
+	weakCEC  Meq = 5   // a soil under it is weakly buffered [tristate-2020]
+	scant    PH  = 6.8 // SMP readings from here up say little; the table ends here [ncr221-smp]
+	smpStart PH  = 7.5 // the buffer itself, from memory [smp-1961]
+)
 
 // bySMP goes by an SMP or Sikora buffer pH: one calibration serves both
-// [iowa-buffers, sikora-2006]. The spread is that of Iowa, Oregon and Tri-state.
+// [iowa-buffers] [sikora-2006]. The spread is that of Iowa, Oregon and Tri-state.
 func bySMP(c LimeCase) (limeMethod, error) {
 	rule := iowa()
 	var notes []Reason
@@ -21,27 +24,23 @@ func bySMP(c LimeCase) (limeMethod, error) {
 			rule = oregon()
 		}
 	}
-	if err := within("buffer pH", c.Buffer.PH, rule.low, 8, "so acid a reading is beyond the tables: ask the laboratory for its own lime figure"); err != nil {
+	if err := within("buffer pH", c.Buffer.PH, rule.low, smpStart, "the tables do not reach so far: ask the laboratory to check it, or for its own lime figure"); err != nil {
 		return limeMethod{}, err
 	}
 	if c.Buffer.Method == SMP && rule.source != "laboski-lime" || c.Buffer.Method == Sikora && rule.source == "laboski-lime" {
 		notes = append(notes, Reason{"The Sikora buffer was made to read as SMP does, and one table serves both.", "iowa-buffers, sikora-2006"})
 	}
-	weak := c.CEC > 0 && c.CEC < weakCEC || c.CEC == 0 && (c.Texture == Sand || c.Texture == LoamySand)
-	if c.Buffer.PH > rule.high {
-		return above(c, rule.name, rule.high)
-	}
-	m := rule.laid(c)
-	m.notes = notes
+	notes = append(notes, Reason{"Published tables differ by half for one reading; the spread is that of Iowa, Oregon and Tri-state (from memory).", "laboski-lime, osu-em9585, tristate-1995"})
+	table := rule.laid(c)
+	table.notes = notes
 	var beside []limeMethod
 	for _, other := range []bufferRule{iowa(), oregon(), triState()} {
 		if c.Buffer.PH >= other.low && c.Buffer.PH <= other.high && other.targets[len(other.targets)-1] > c.PH {
 			beside = append(beside, other.laid(c))
 		}
 	}
-	table := m.need
-	m.spread = func(t PH) (PerThousand, PerThousand) {
-		low, high := table(t), table(t)
+	table.spread = func(t PH) (PerThousand, PerThousand) {
+		low, high := table.need(t), table.need(t)
 		for _, o := range beside {
 			if t <= o.top {
 				low, high = min(low, o.need(t)), max(high, o.need(t))
@@ -49,49 +48,70 @@ func bySMP(c LimeCase) (limeMethod, error) {
 		}
 		return low, high
 	}
-	m.notes = append(m.notes, Reason{"Published tables differ by half for one reading; the spread is that of Iowa, Oregon and Tri-state (from memory).", "laboski-lime, osu-em9585, tristate-1995"})
-	if weak {
-		return weakly(c, m), nil
+	weak := c.CEC > 0 && c.CEC < weakCEC || c.CEC == 0 && (c.Texture == Sand || c.Texture == LoamySand)
+	switch {
+	case weak:
+		return besideTexture(c, rule, table, ton, Reason{"Weakly buffered soil: a buffer reading tells little, so pH and texture are asked too and the larger counts, up to 1 ton/acre.", "tristate-2020"})
+	case c.Buffer.PH >= scant:
+		last := c
+		last.Buffer.PH = scant
+		most := rule.laid(last).need(min(max(c.Target, c.PH), table.top))
+		return besideTexture(c, rule, table, most, Reason{fmt.Sprintf("A reading of %s says little: pH and texture are asked too and the larger counts, up to what the table gives at 6.8 (%s lb/1000 sq ft). With a CEC under 5 on the report it could be more.", short(c.Buffer.PH), short(most)), "common"})
 	}
-	return m, nil
+	return table, nil
 }
 
-// weakly takes the larger of the table and pH with texture: on a soil with
-// little reserve the buffer shows too little of the need. [tristate-2020]
-func weakly(c LimeCase, table limeMethod) limeMethod {
+// besideTexture takes the larger of a table and of pH with texture, the latter
+// held to most; above the table's readings texture stands alone. No reading
+// nearer neutral so ever asks for more lime.
+func besideTexture(c LimeCase, rule bufferRule, table limeMethod, most PerThousand, why Reason) (limeMethod, error) {
+	reads := c.Buffer.PH <= rule.high
 	lowest := c
 	if class, _ := c.textureOf(); len(usdaSteps(class, c.WarmRegion)) > 0 {
-		lowest.PH = max(c.PH, usdaKnots(class, c.WarmRegion)[0].ph) // from the lowest pH printed: at least so much
+		lowest.PH = max(c.PH, usdaKnots(class, c.WarmRegion)[0].ph)
 	}
 	texture, err := byTexture(lowest)
-	if err != nil { // the pH is above those of the table by texture
-		return table
+	if err != nil {
+		if reads {
+			return table, nil // the soil's pH is above those of the table by texture
+		}
+		return texture, err
 	}
-	m := table
-	m.assumed = append(m.assumed, texture.assumed...)
+	m := texture
+	m.most = most
+	m.notes = table.notes
+	if lowest.PH > c.PH {
+		m.notes = append(m.notes, Reason{fmt.Sprintf("The table by texture starts at pH %s, so its figure is a least one.", short(lowest.PH)), "usda-1957"})
+	}
+	if !reads {
+		m.why = func(t PH) []Reason {
+			return append([]Reason{{fmt.Sprintf("Buffer pH %s is above %s, where the readings of %s end.", short(c.Buffer.PH), short(rule.high), rule.name), rule.source}, why}, texture.why(t)...)
+		}
+		return m, nil
+	}
+	m.top = table.top
 	m.need = func(t PH) PerThousand { return max(table.need(t), texture.need(min(t, texture.top))) }
+	if t := min(c.Target, texture.top); c.Target > 0 && texture.need(t) <= table.need(c.Target) {
+		m.name, m.why, m.spread, m.most, m.assumed = table.name, table.why, table.spread, unheld, table.assumed
+		return m, nil
+	}
+	m.name = "pH and texture, beside " + rule.name
+	m.most = max(most, table.need(min(max(c.Target, c.PH), table.top)))
 	m.spread = func(t PH) (PerThousand, PerThousand) {
 		low, high := table.spread(t)
-		also, more := texture.spread(min(t, texture.top))
-		return min(low, also), max(high, more)
+		least, greatest := texture.spread(min(t, texture.top))
+		return max(low, least), max(high, greatest)
 	}
-	if t := min(c.Target, texture.top); c.Target == 0 || texture.need(t) > table.need(c.Target) {
-		m.name = "pH and texture on weakly buffered soil"
-		m.why = func(t PH) []Reason {
-			return append(append(table.why(t), Reason{"Weakly buffered soil: the buffer shows too little, so the larger figure by pH and texture counts.", "tristate-2020"}), texture.why(min(t, texture.top))...)
-		}
-		m.most = max(ton, table.need(min(max(c.Target, c.PH), table.top)))
+	m.why = func(t PH) []Reason {
+		return append(append(table.why(t), why), texture.why(min(t, texture.top))...)
 	}
-	return m
+	return m, nil
 }
 
 // byAdamsEvans goes by an Adams-Evans buffer pH, counted in fully effective
 // lime: 73 % of the ordinary ground lime of the equation.
 func byAdamsEvans(c LimeCase) (limeMethod, error) {
 	const name = "Adams-Evans"
-	if c.Buffer.PH > 8 { // [uga-adams-evans]
-		return above(c, name, 8)
-	}
 	if c.CEC >= aeMostCEC {
 		m, err := byTexture(c)
 		m.notes = append(m.notes, Reason{fmt.Sprintf("Adams-Evans is for a CEC under 13, and this soil has %s: pH and texture stand in; better ask for an SMP, Sikora or Mehlich reading.", short(c.CEC)), "huluka-manual"})
@@ -106,7 +126,7 @@ func byAdamsEvans(c LimeCase) (limeMethod, error) {
 		if t <= c.PH {
 			return 0
 		}
-		return PerAcre(1500 * acidity * (1 - aeSaturation(t)/now)) // [adams-evans-1962, huluka-2007]
+		return PerAcre(1500 * acidity * (1 - aeSaturation(t)/now)) // [adams-evans-1962] [huluka-2007]
 	}
 	lawn := func(t PH) PerThousand { return printed(t).PerThousand() * PerThousand(c.Depth/aeDepth) }
 	return limeMethod{
@@ -133,9 +153,6 @@ func byAdamsEvans(c LimeCase) (limeMethod, error) {
 func byMehlichBuffer(c LimeCase) (limeMethod, error) {
 	if c.Acidity > 0 && c.State != "NC" {
 		return byPennTurf(c)
-	}
-	if c.Buffer.PH > ncEnds {
-		return above(c, "the Mehlich buffer", ncEnds)
 	}
 	acidity, err := MehlichAcidity(c.Buffer.PH)
 	if err != nil {
@@ -164,7 +181,7 @@ func byCarolina(c LimeCase, acidity Meq, first string) (limeMethod, error) {
 		name: "North Carolina's Mehlich equation", top: ncTarget, need: need, spread: third(need), most: unheld,
 		why: func(t PH) []Reason {
 			return append([]Reason{{first, "nc-lime-factor"},
-				{fmt.Sprintf("%s × (%s − %s)/(6.6 − %s) = %s tons/acre over 8 in (depth from memory)", short(acidity), short(t), short(c.PH), short(c.PH), short(tons(t))), "nc-lime-factor"}},
+				{fmt.Sprintf("%s × (%s − %s)/(6.6 − %s) = %s tons/acre over 8 in (depth from memory)", short(acidity), short(t), short(c.PH), short(c.PH), fine(tons(t))), "nc-lime-factor"}},
 				scaled(tons(t), "tons", ncDepth, c.Depth)...)
 		},
 	}, nil

@@ -7,7 +7,7 @@ import (
 
 // Spacing and proof of lime on turf.
 const (
-	LimeSpacingDays        = 90  // between two dressings, at least [common], inside [vt-452-717, psu-report-notes]
+	LimeSpacingDays        = 90  // between two dressings, at least [common], inside [vt-452-717] [psu-report-notes]
 	LimeSpacingWantedDays  = 180 // aimed at: fall and spring [nc-lee-lime]
 	LimeRetestMonths       = 6   // after the last dressing a sample begins to tell [psu-report-notes]
 	LimeRetestLatestMonths = 12  // and by then it should be drawn [psu-report-notes]
@@ -16,8 +16,8 @@ const (
 
 // Caps on one dressing.
 const (
-	LimeCapTurf     PerThousand = 50  // [vt-452-717, nc-lee-lime, osu-tallfescue-lime, unh-lawn-report, uga-792]
-	LimeCapCored    PerThousand = 100 // cored turf [purdue-ay18, psu-report-notes]
+	LimeCapTurf     PerThousand = 50  // [vt-452-717] [nc-lee-lime] [osu-tallfescue-lime] [unh-lawn-report] [uga-792]
+	LimeCapCored    PerThousand = 100 // cored turf [purdue-ay18] [psu-report-notes]
 	LimeCapGreen    PerThousand = 25  // greens and tees [psu-report-notes]
 	LimeCapHydrated PerThousand = 10  // from memory [common]
 	LimeCapTilled   PerThousand = 200 // one tillage pass [psu-establish]

@@ -12,7 +12,7 @@ const (
 // MehlichAcidity gives the acidity behind a Mehlich buffer pH of 4.0 to 6.6, in
 // meq per 100 cm3 of soil. [nc-lime-factor]
 func MehlichAcidity(buffer PH) (Meq, error) {
-	if err := within("Mehlich buffer pH", buffer, ncLowest, ncEnds, "ask the laboratory for the acidity in meq/100 cm3"); err != nil {
+	if err := within("Mehlich buffer pH", buffer, ncLowest, ncEnds, "the buffer itself starts at 6.6; ask the laboratory for the acidity in meq/100 cm3"); err != nil {
 		return 0, err
 	}
 	return Meq(4 * (6.6 - float64(buffer))), nil // [nc-lime-factor]

@@ -83,18 +83,6 @@ func third(need func(PH) PerThousand) func(PH) (low, high PerThousand) {
 	return func(t PH) (PerThousand, PerThousand) { n := need(t); return n * 2 / 3, n * 4 / 3 }
 }
 
-// above falls back on pH and texture where a buffer reads higher than its
-// method covers, and holds that to a ton an acre.
-func above(c LimeCase, name string, high PH) (limeMethod, error) {
-	m, err := byTexture(c)
-	if err != nil {
-		return m, err
-	}
-	m.most = ton
-	m.notes = append(m.notes, Reason{fmt.Sprintf("Buffer pH %s is above %s, where %s ends: the soil holds little reserve of acidity, and pH and texture stand in.", short(c.Buffer.PH), short(high), name), "tristate-2020"})
-	return m, nil
-}
-
 // byTexture goes by soil pH and texture.
 func byTexture(c LimeCase) (limeMethod, error) {
 	texture, assumed := c.textureOf()
@@ -119,7 +107,7 @@ func byTexture(c LimeCase) (limeMethod, error) {
 	return limeMethod{
 		name: "pH and texture", top: top, need: need, spread: third(need), assumed: assumed, most: unheld,
 		why: func(t PH) []Reason {
-			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), short(tons(t))), "usda-1957"}},
+			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), fine(tons(t))), "usda-1957"}},
 				scaled(tons(t), "tons", usdaDepth, c.Depth)...)
 		},
 	}, nil
@@ -130,13 +118,13 @@ func scaled(perAcre float64, unit string, table, depth Inches) []Reason {
 	var steps []Reason
 	if table != depth {
 		at := perAcre * float64(depth/table)
-		steps = append(steps, Reason{fmt.Sprintf("for %s in: %s × %s/%s = %s %s/acre", short(depth), short(perAcre), short(depth), short(table), short(at), unit), "tristate-1995"})
+		steps = append(steps, Reason{fmt.Sprintf("for %s in: %s × %s/%s = %s %s/acre", short(depth), fine(perAcre), short(depth), short(table), fine(at), unit), "tristate-1995"})
 		perAcre = at
 	}
 	if unit == "tons" {
-		return append(steps, Reason{fmt.Sprintf("%s × 2000/43.56 = %s lb/1000 sq ft", short(perAcre), short(TonsPerAcre(perAcre).PerThousand())), "definitions"})
+		return append(steps, Reason{fmt.Sprintf("%s × 2000/43.56 = %s lb/1000 sq ft", fine(perAcre), short(TonsPerAcre(perAcre).PerThousand())), "definitions"})
 	}
-	return append(steps, Reason{fmt.Sprintf("%s/43.56 = %s lb/1000 sq ft", short(perAcre), short(PerAcre(perAcre).PerThousand())), "definitions"})
+	return append(steps, Reason{fmt.Sprintf("%s/43.56 = %s lb/1000 sq ft", fine(perAcre), short(PerAcre(perAcre).PerThousand())), "definitions"})
 }
 
 // laid lays a table of needs by target on a case: a straight line from nothing
@@ -168,8 +156,11 @@ func (r bufferRule) laid(c LimeCase) limeMethod {
 // working tells how a table's figure for a target was read.
 func (r bufferRule) working(c LimeCase, knots []knot, t PH) []Reason {
 	name := string(c.Buffer.Method)
-	if c.Buffer.Method == SMP {
+	switch c.Buffer.Method {
+	case SMP:
 		name = "SMP"
+	case Sikora:
+		name = "Sikora"
 	}
 	at := along(knots, t)
 	stone := "effective lime"
@@ -177,10 +168,10 @@ func (r bufferRule) working(c LimeCase, knots []knot, t PH) []Reason {
 		stone = fmt.Sprintf("effective lime (the %s %% lime of the table × %s)", short(r.effective), short(r.effective/100))
 	}
 	i := slices.IndexFunc(knots, func(k knot) bool { return k.ph >= t })
-	why := []Reason{{fmt.Sprintf("%s buffer pH %s to pH %s by %s: %s %s/acre of %s over %s in", name, short(c.Buffer.PH), short(knots[i].ph), r.name, short(knots[i].need), r.unit, stone, short(r.depth)), r.source}}
+	why := []Reason{{fmt.Sprintf("%s buffer pH %s to pH %s by %s: %s %s/acre of %s over %s in", name, short(c.Buffer.PH), short(knots[i].ph), r.name, fine(knots[i].need), r.unit, stone, short(r.depth)), r.source}}
 	if knots[i].ph != t {
 		from := knots[i-1]
-		why = append(why, Reason{fmt.Sprintf("pH %s lies between %s (%s) and %s (%s): %s %s/acre", short(t), short(from.ph), short(from.need), short(knots[i].ph), short(knots[i].need), short(at), r.unit), ""})
+		why = append(why, Reason{fmt.Sprintf("pH %s lies between %s (%s) and %s (%s): %s %s/acre", short(t), short(from.ph), fine(from.need), short(knots[i].ph), fine(knots[i].need), fine(at), r.unit), ""})
 	}
 	return why
 }

@@ -46,3 +46,11 @@ func short[T ~float64](x T) string {
 	}
 	return fmt.Sprint(math.Round(v*digits) / digits)
 }
+
+// fine is short with a digit more below 10, for tons per acre in a sum.
+func fine(x float64) string {
+	if math.Abs(x) < 10 {
+		return fmt.Sprint(math.Round(x*1000) / 1000)
+	}
+	return short(x)
+}

@@ -86,11 +86,11 @@ func triState() bufferRule {
 }
 
 // ncr221 is the table of NCR Publication 221: tons of 90 % lime per acre,
-// 8 in. The cells are from memory. [ncr221-smp, smp-1961]
+// 8 in. The cells are from memory. [ncr221-smp] [smp-1961]
 func ncr221() bufferRule {
 	return bufferRule{
 		name: "the North Central SMP table", source: "ncr221-smp",
-		depth: 8, effective: 90, unit: "tons", low: 4.8, high: 6.8, // [ncr221-smp, ucdavis-lr]
+		depth: 8, effective: 90, unit: "tons", low: 4.8, high: 6.8, // [ncr221-smp] [ucdavis-lr]
 		targets: []PH{6.0, 6.5, 7.0}, // [ncr221-smp]
 		needs: func(buffer PH) []float64 {
 			return fromRows(ncr221Rows)(buffer)[:3]
@@ -99,7 +99,7 @@ func ncr221() bufferRule {
 }
 
 // ncr221Rows holds buffer pH and tons to pH 6.0, 6.5, 7.0 on mineral soil and
-// to 5.2 on organic soil. From memory. [ncr221-smp, smp-1961]
+// to 5.2 on organic soil. From memory. [ncr221-smp] [smp-1961]
 var ncr221Rows = [][]float64{
 	{6.8, 1.0, 1.2, 1.4, 0.7},
 	{6.7, 1.7, 2.1, 2.4, 1.3},
@@ -133,7 +133,7 @@ func SMPIowa(buffer, target PH) (PerAcre, error) {
 }
 
 // SMPNCR221 gives lime of 90 % value for an 8 inch layer from an SMP buffer pH
-// of 4.8 to 6.8, to a target of 6.0 to 7.0. From memory. [ncr221-smp, smp-1961]
+// of 4.8 to 6.8, to a target of 6.0 to 7.0. From memory. [ncr221-smp] [smp-1961]
 func SMPNCR221(buffer, target PH) (TonsPerAcre, error) {
 	t, err := ncr221().at(buffer, target)
 	return TonsPerAcre(t), err
@@ -150,7 +150,7 @@ func SMPOrganic(buffer PH) (TonsPerAcre, error) {
 
 // SMPTriState gives lime of 90 % value for an 8 inch layer from an SMP buffer
 // pH (a tenth of the lime test index) of 4.8 to 7.5, to a target of 6.0 to 6.8;
-// none over 7.0. The lines are from memory. [tristate-1995, msu-lime-index]
+// none over 7.0. The lines are from memory. [tristate-1995] [msu-lime-index]
 func SMPTriState(buffer, target PH) (TonsPerAcre, error) {
 	t, err := triState().at(buffer, target)
 	return TonsPerAcre(t), err

@@ -94,7 +94,7 @@ func ENM(cce Percent, label []Sieve) (Pounds, error) {
 }
 
 // ENP gives the effective neutralizing power of Minnesota and Ohio, lb per ton.
-// [mn-mda-enp, bc-637-200]
+// [mn-mda-enp] [bc-637-200]
 func ENP(cce Percent, label []Sieve, moisture Percent) (Pounds, error) {
 	r, _ := FinenessRuleOf("Ohio")
 	share, err := r.Effective(cce, label, moisture)

@@ -65,7 +65,7 @@ func sulfurRange(ph PH, depth Inches) error {
 // SulfurToLower gives elemental sulfur to bring a soil of pH 6.5 to 8.2 down to
 // a target of 6.5 or more, 1 to 8 inches deep, and splits it at 5 lb per 1000
 // sq ft a time and 10 a year. The table is from memory; soil with free lime is
-// refused. [sulfur-table, purdue-sulfur]
+// refused. [sulfur-table] [purdue-sulfur]
 func SulfurToLower(ph, target PH, texture Texture, depth Inches) (SulfurNeed, error) {
 	if err := sulfurRange(ph, depth); err != nil {
 		return SulfurNeed{}, err

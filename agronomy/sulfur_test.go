@@ -1,0 +1,114 @@
+package agronomy
+
+import (
+	"errors"
+	"math"
+	"testing"
+)
+
+func TestSulfurAndExpectedPHAreInverse(t *testing.T) {
+	for _, texture := range []Texture{Sand, LoamySand, SandyLoam, Loam, SiltLoam, ClayLoam, Clay} {
+		var before PerThousand
+		for ph := PH(6.6); ph <= 8.2; ph += 0.1 {
+			n, err := SulfurToLower(ph, 6.5, texture, 4)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if n.Total <= before {
+				t.Errorf("%s at %v: %v lb, no more than %v before", texture, ph, n.Total, before)
+			}
+			before = n.Total
+			resolve(t, n.Why)
+			if perYear := n.Total / PerThousand(n.Years); perYear > SulfurCapYear+1e-9 {
+				t.Errorf("%s at %v: %v lb a year", texture, ph, perYear)
+			}
+			var sum PerThousand
+			for _, a := range n.Applications {
+				if sum += a; a > SulfurCap+1e-9 {
+					t.Errorf("%s at %v: %v lb at once", texture, ph, a)
+				}
+			}
+			if math.Abs(float64(sum-n.Total)) > 1e-9 {
+				t.Errorf("%s at %v: applications add up to %v of %v", texture, ph, sum, n.Total)
+			}
+			part, err := SulfurToLower(ph, 6.55, texture, 4)
+			if err != nil {
+				t.Fatal(err)
+			}
+			at, why, err := PHAfterSulfur(ph, texture, 4, part.Total)
+			if err != nil || math.Abs(float64(at-6.55)) > 0.01 {
+				t.Errorf("%s from %v: %v lb reaches %v (%v), want 6.55", texture, ph, part.Total, at, err)
+			}
+			resolve(t, why)
+			if at, _, err := PHAfterSulfur(ph, texture, 4, 0); err != nil || math.Abs(float64(at-ph)) > 0.01 {
+				t.Errorf("%s from %v: no sulfur reaches %v (%v)", texture, ph, at, err)
+			}
+		}
+	}
+}
+
+// The printed rows of the plow layer, at its own depth.
+func TestSulfurTable(t *testing.T) {
+	for _, c := range []struct {
+		ph      PH
+		texture Texture
+		lb      PerAcre
+	}{{7.0, Sand, 100}, {7.5, Loam, 800}, {8.0, Clay, 2000}, {7.25, Clay, 650}} {
+		n, err := SulfurToLower(c.ph, 6.5, c.texture, 6.5)
+		if err != nil || math.Abs(float64(n.Total.PerAcre()-c.lb)) > 0.01 {
+			t.Errorf("%s from %v: %v lb/acre (%v), want %v", c.texture, c.ph, n.Total.PerAcre(), err, c.lb)
+		}
+	}
+	if n, err := SulfurToLower(6.8, 7.0, Loam, 4); err != nil || n.Total != 0 || len(n.Why) == 0 {
+		t.Errorf("already below: %+v (%v)", n, err)
+	}
+	if lb, err := SulfurGarden(ClayLoam); err != nil || lb != 20 {
+		t.Errorf("garden rate on clay loam: %v (%v)", lb, err)
+	}
+}
+
+func TestSulfurRefused(t *testing.T) {
+	for _, c := range []struct {
+		ph, target PH
+		texture    Texture
+		depth      Inches
+	}{{8.3, 6.5, Loam, 4}, {6.2, 6.5, Loam, 4}, {7.5, 5.5, Loam, 4}, {7.5, 6.5, Muck, 4}, {7.5, 6.5, Loam, 12}, {PH(math.NaN()), 6.5, Loam, 4}} {
+		if n, err := SulfurToLower(c.ph, c.target, c.texture, c.depth); err == nil {
+			t.Errorf("%+v gave %v", c, n.Total)
+		}
+	}
+	var outside *RangeError
+	if _, _, err := PHAfterSulfur(7.5, Loam, 4, 500); !errors.As(err, &outside) {
+		t.Errorf("500 lb of sulfur: %v", err)
+	}
+}
+
+func TestGrassTargets(t *testing.T) {
+	for _, g := range grassTargets {
+		if !(g.Low < g.Default && g.Default < g.High && g.LimeBelow <= g.Low+0.001 && g.LimeBelow < g.Default) {
+			t.Errorf("%+v: out of order", g)
+		}
+		trigger, why := LimeTrigger(g, 0)
+		if trigger != g.LimeBelow {
+			t.Errorf("%s: lime below %v", g.Grass, trigger)
+		}
+		resolve(t, []Reason{why})
+		own, why := LimeTrigger(g, 6.4)
+		if math.Abs(float64(own-6.2)) > 1e-9 {
+			t.Errorf("%s to 6.4: lime below %v", g.Grass, own)
+		}
+		resolve(t, []Reason{why})
+		if _, err := LimeRequirement(LimeCase{PH: g.LimeBelow - 0.1, Target: g.Default, LimeBelow: g.LimeBelow, Texture: SandyLoam}); err != nil {
+			t.Errorf("%s: %v", g.Grass, err)
+		}
+	}
+	if _, ok := GrassPH("creeping bentgrass"); !ok {
+		t.Error("creeping bentgrass has no target")
+	}
+	if _, ok := GrassPH("crabgrass"); ok {
+		t.Error("crabgrass has a target")
+	}
+	if !WarmLimeRegion("GA") || WarmLimeRegion("OH") {
+		t.Error("Georgia takes the warm column, Ohio the cool one")
+	}
+}
