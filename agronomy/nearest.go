@@ -3,6 +3,7 @@ package agronomy
 import (
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // NearestName gives a hint for a misspelt word: the known names that contain
@@ -15,23 +16,42 @@ func NearestName(got string, known []string) string {
 	}
 	var holding []string
 	for _, k := range known {
-		if len(got) >= 3 && strings.Contains(k, got) {
+		if bare := lettersOf(got); len(bare) >= 3 && strings.Contains(lettersOf(k), bare) {
 			holding = append(holding, k)
 		}
 	}
 	if len(holding) > 0 {
 		return strings.Join(holding, ", ")
 	}
+	if best := closest(got, known); best != "" {
+		return best
+	}
+	return shortList(known)
+}
+
+// closest is the first known name with the fewest letters to change, if they
+// are no more than a third and one.
+func closest(got string, known []string) string {
 	best, least := "", 0
 	for _, k := range known {
 		if d := editDistance(got, k); best == "" || d < least {
 			best, least = k, d
 		}
 	}
-	if best != "" && least <= 1+min(len(got), len(best))/3 {
-		return best
+	if least > 1+min(len(got), len(best))/3 {
+		return ""
 	}
-	return shortList(known)
+	return best
+}
+
+// lettersOf leaves out all that people spell differently: spaces, points, strokes.
+func lettersOf(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return -1
+	}, s)
 }
 
 func shortList(known []string) string {

@@ -25,12 +25,12 @@ func WhyPale(r Report, s Stand, state string, isNew bool) Pale {
 	fits("az-iron, uga-tissue", "Want of nitrogen, if the paleness is even, began on the oldest leaves and growth is slow. No report can show or rule it out.")
 	if r.PH > 0 {
 		_, low, _, _ := s.TargetPH()
-		switch {
-		case r.PH < acidLimit && r.PH < low:
+		if r.PH < acidLimit && r.PH < low {
 			fits("common", "Sour soil: at pH %.1f roots are stunted and feed seems to do nothing.", float64(r.PH))
-		case r.PH > ironPH:
+		}
+		if r.PH > ironPH {
 			fits("az-iron", "Want of iron: pH %.1f locks it up, whatever the iron reading says. Young leaves yellow between green veins.", float64(r.PH))
-		default:
+		} else {
 			against("az-iron", "Want of iron from a high pH: %.1f is not high. Cold, wet or scalped turf can still show it.", float64(r.PH))
 		}
 	}

@@ -31,6 +31,7 @@ type SquareFeetPerGallon float64
 // kind's own unit, and the sizes that are believable.
 type measure struct {
 	what      string
+	own       string // the kind's own unit
 	units     map[string]float64
 	low, high float64 // in the kind's own unit, both allowed
 	above     bool    // low itself is refused
@@ -38,47 +39,47 @@ type measure struct {
 }
 
 var (
-	areas = measure{"an area", map[string]float64{
+	areas = measure{"an area", "sq ft", map[string]float64{
 		"sq ft": 1, "ft2": 1, "sqft": 1, "square feet": 1, "square foot": 1, "sf": 1,
 		"m2": SquareFeetPerMeter2, "sq m": SquareFeetPerMeter2, "square meters": SquareFeetPerMeter2, "square metres": SquareFeetPerMeter2,
 		"acre": SquareFeetPerAcre, "acres": SquareFeetPerAcre, "ac": SquareFeetPerAcre,
 		"ha": 10000 * SquareFeetPerMeter2, "sq yd": 9, "yd2": 9, "square yards": 9,
 	}, 1, 1000 * SquareFeetPerAcre, false, `"2600 sq ft", "320 m2", "0.25 acre"`}
-	weights = measure{"a weight", map[string]float64{
+	weights = measure{"a weight", "lb", map[string]float64{
 		"lb": 1, "lbs": 1, "pound": 1, "pounds": 1, "oz": 1.0 / 16, "ounces": 1.0 / 16,
 		"kg": PoundsPerKilogram, "g": PoundsPerKilogram / 1000, "ton": PoundsPerTon, "tons": PoundsPerTon, "t": 1000 * PoundsPerKilogram,
 	}, 0, 1e6, false, `"40 lb", "8 oz", "18 kg"`}
-	volumes = measure{"a volume", map[string]float64{
+	volumes = measure{"a volume", "gal", map[string]float64{
 		"gal": 1, "gallon": 1, "gallons": 1, "qt": 0.25, "pt": 0.125, "fl oz": 1.0 / 128,
 		"l": 1 / LitersPerGallon, "liter": 1 / LitersPerGallon, "liters": 1 / LitersPerGallon, "litre": 1 / LitersPerGallon, "litres": 1 / LitersPerGallon, "ml": 0.001 / LitersPerGallon,
 	}, 0, 1e5, false, `"2.5 gal", "10 L"`}
-	depths = measure{"a depth", map[string]float64{
+	depths = measure{"a depth", "in", map[string]float64{
 		"in": 1, "inch": 1, "inches": 1, `"`: 1, "mm": 1 / MillimetersPerInch, "cm": 10 / MillimetersPerInch,
 	}, 0, 60, true, `"4 in", "6 mm", "10 cm"`}
-	lengths = measure{"a length", map[string]float64{
+	lengths = measure{"a length", "ft", map[string]float64{
 		"ft": 1, "foot": 1, "feet": 1, "'": 1, "yd": 3, "m": FeetPerMeter, "meters": FeetPerMeter, "metres": FeetPerMeter,
 		"in": 1.0 / 12, "cm": FeetPerMeter / 100, "mi": 5280, "km": 1000 * FeetPerMeter,
 	}, 0, 1e6, false, `"30 ft", "9 m"`}
-	rates = measure{"a rate", map[string]float64{
-		"lb/1000 sq ft": 1, "lb/1000 ft2": 1, "lb/1000 sqft": 1, "lb/m": 1, "lb per 1000 sq ft": 1, "lbs/1000 sq ft": 1, "lb/1,000 sq ft": 1, "lb per 1000": 1, "lb/1000": 1,
+	rates = measure{"a rate", "lb/1000 sq ft", map[string]float64{
+		"lb/1000 sq ft": 1, "lb/1000 ft2": 1, "lb/1000 sqft": 1, "lb/m": 1, "lb per 1000 sq ft": 1, "lbs/1000 sq ft": 1, "lb per 1000": 1, "lb/1000": 1,
 		"oz/1000 sq ft": 1.0 / 16,
 		"lb/acre":       1000.0 / SquareFeetPerAcre, "lb/a": 1000.0 / SquareFeetPerAcre, "lbs/acre": 1000.0 / SquareFeetPerAcre, "lbs/a": 1000.0 / SquareFeetPerAcre, "lb/ac": 1000.0 / SquareFeetPerAcre, "lb per acre": 1000.0 / SquareFeetPerAcre,
 		"ton/acre": PoundsPerTon * 1000.0 / SquareFeetPerAcre, "tons/acre": PoundsPerTon * 1000.0 / SquareFeetPerAcre,
 		"g/m2": 1 / GramsPerM2PerThousand, "kg/100 m2": 10 / GramsPerM2PerThousand, "kg/ha": 0.1 / GramsPerM2PerThousand, "t/ha": 100 / GramsPerM2PerThousand,
 	}, 0, 2000, false, `"0.7 lb/1000 sq ft", "40 lb/acre", "5 g/m2", "50 kg/ha"`}
-	densities = measure{"a density", map[string]float64{
+	densities = measure{"a density", "lb/gal", map[string]float64{
 		"lb/gal": 1, "lbs/gal": 1, "lb per gal": 1, "lb/gallon": 1, "kg/l": PoundsPerKilogram * LitersPerGallon, "g/ml": PoundsPerKilogram * LitersPerGallon, "g/cm3": PoundsPerKilogram * LitersPerGallon,
 	}, 5, 25, false, `"9.6 lb/gal", "1.15 kg/L"`}
-	waterings = measure{"a rate of watering", map[string]float64{
+	waterings = measure{"a rate of watering", "in/h", map[string]float64{
 		"in/h": 1, "in/hr": 1, "in/hour": 1, "inches/hour": 1, "in per hour": 1, "mm/h": 1 / MillimetersPerInch, "mm/hr": 1 / MillimetersPerInch, "mm/hour": 1 / MillimetersPerInch, "cm/h": 10 / MillimetersPerInch,
 	}, 0, 10, true, `"0.4 in/h", "10 mm/h"`}
-	percents = measure{"a percentage", map[string]float64{
+	percents = measure{"a percentage", "%", map[string]float64{
 		"%": 1, "percent": 1,
 	}, 0, 100, false, `"2.1 %"`}
-	times = measure{"a length of time", map[string]float64{
+	times = measure{"a length of time", "weeks", map[string]float64{
 		"week": 1, "weeks": 1, "wk": 1, "day": 1.0 / 7, "days": 1.0 / 7, "d": 1.0 / 7, "month": 365.25 / 12 / 7, "months": 365.25 / 12 / 7,
 	}, 0, 104, false, `"8 weeks", "90 days", "3 months"`}
-	coverages = measure{"a coverage", map[string]float64{
+	coverages = measure{"a coverage", "sq ft per gal", map[string]float64{
 		"sq ft per gal": 1, "ft2 per gal": 1, "sq ft/gal": 1, "ft2/gal": 1, "sqft/gal": 1, "sq ft per gallon": 1,
 		"m2 per l": SquareFeetPerMeter2 * LitersPerGallon, "m2/l": SquareFeetPerMeter2 * LitersPerGallon,
 	}, 10, 20000, false, `"1000 sq ft per gal", "25 m2 per L"`}
@@ -170,7 +171,7 @@ func read[Q ~float64](m measure, text string) (Q, error) {
 	}
 	if !known {
 		hint := "like " + m.example
-		if near := NearestName(unit, slices.Sorted(maps.Keys(m.units))); near != "" && !strings.Contains(near, ",") {
+		if near := closest(unit, slices.Sorted(maps.Keys(m.units))); near != "" {
 			hint = fmt.Sprintf("did you mean %q? %s", near, hint)
 		}
 		return 0, &QuantityError{text, fmt.Sprintf("%q is no unit of %s", unit, strings.TrimPrefix(strings.TrimPrefix(m.what, "an "), "a ")), hint}
@@ -181,20 +182,9 @@ func read[Q ~float64](m measure, text string) (Q, error) {
 		if m.above {
 			from = fmt.Sprintf("above %g", m.low)
 		}
-		return 0, &QuantityError{text, "not a believable size", fmt.Sprintf("%s %s to %.7g %s", m.what, from, m.high, ownUnit(m))}
+		return 0, &QuantityError{text, "not a believable size", fmt.Sprintf("%s %s to %s %s", m.what, from, strconv.FormatFloat(m.high, 'f', -1, 64), m.own)}
 	}
 	return Q(v), nil
-}
-
-// ownUnit names the unit a measure is held in: the shortest name of factor 1.
-func ownUnit(m measure) string {
-	best := ""
-	for name, factor := range m.units {
-		if factor == 1 && (best == "" || len(name) > 1 && (len(name) < len(best) || len(name) == len(best) && name < best)) {
-			best = name
-		}
-	}
-	return best
 }
 
 // number splits a text into its leading number and the rest. Thousands may be
@@ -263,6 +253,6 @@ func wholeNumber(s string) (x float64, rest string, ok bool) {
 // plain 2 for a raised one, no space around a stroke.
 func plainUnit(s string) string {
 	s = strings.ToLower(strings.Join(strings.Fields(s), " "))
-	s = strings.NewReplacer("²", "2", "^2", "2", "³", "3", " /", "/", "/ ", "/", "sq. ft.", "sq ft", "sq. ft", "sq ft", "₂", "2", "₅", "5").Replace(s)
+	s = strings.NewReplacer(" / ", "/", "1,000", "1000", "²", "2", "^2", "2", "³", "3", " /", "/", "/ ", "/", "sq. ft.", "sq ft", "sq. ft", "sq ft", "₂", "2", "₅", "5").Replace(s)
 	return strings.TrimSuffix(s, ".")
 }
