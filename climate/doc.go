@@ -1,0 +1,71 @@
+// Package climate turns what is known about a place into its normal year:
+// temperatures of air and soil, freezes, growth of grass, frozen ground, and
+// the dates that follow, each with its spread in days.
+//
+// Start with [Place.Year]; then [Year.FirstFreeze], [Year.SoilFalls],
+// [Year.Ground], [Year.SeedWindow], or [Year.Events] for every date at once.
+// [ParseNormals] reads a station's monthly normals. The package reads no clock
+// and no file; the same place gives the same year.
+//
+// # The model
+//
+// In what follows, "section" is a section of the source "model" of [Sources].
+// East and West: [West] lists the states of the West. t is days since 1
+// January 00:00 in a year of 365 days, w = 2 pi / 365, D = t + 0.5 the day
+// number (noon of calendar day d is D = d), temperatures are in °F.
+//
+// Section 2, cycle.go, degreedays.go. The annual cycle of the daily mean and
+// of the daily range (high minus low):
+//
+//	T(t) = M + c1 cos wt + s1 sin wt + c2 cos 2wt + s2 sin 2wt
+//	high = mean + range/2, low = mean - range/2
+//
+// fitted to twelve monthly means, each an average over its month, by least
+// squares. Single days scatter about it by 5 to 9 °F; with a scatter of 8 the
+// degree days above a base are the sum over days of
+//
+//	z Phi(z/8) + 8 phi(z/8), z = T - base
+//
+// Section 3, hardiness.go, place.go. Without normals the ten numbers come from
+// data/hardiness.csv, by state and half-zone, and are moved by fixed amounts
+// per km of elevation, degree of latitude and longitude, and half-zone.
+//
+// Section 4, freeze.go. The median first freeze falls where the daily low
+// falls through 42.8 (East) or 39.7 (West); the median last freeze where it
+// rises through 42.6 or 40.4, less 0.11 (latitude - 39). Year to year, with g
+// the slope of the low in °F a day, at least 0.10:
+//
+//	SD autumn = 6.8 + 1.62/g, SD spring = 6.1 + 1.84/g days
+//
+// Section 5, soil.go. Soil at depth z cm, m = (M - 50)/10, W = 1 in the West:
+//
+//	X(z,t) = M + off + r0 exp(-z/145) [T(t - z/(145 w)) - M]
+//	off    = 1.5 + 1.7 W + 1.3 m,  r0 = 1.00 + 0.14 W + 0.05 m
+//	soil   = X from 32 up; 32 - n (32 - X) below, n = 0.10 (East), 0.25 (West)
+//
+// Section 6, ground.go. At 5 cm: X falls through 36, frozen by then one year
+// in five; through 33, half of the years; through 40, less 7 days, the last
+// safe day. A least X of 40 or more: the ground does not freeze. The ground
+// is taken to be open again when X rises through 40, which is our own rule.
+//
+// Section 7, hardiness.go, year.go. The spread of a date in one coming year is
+// the error of the place and the year-to-year spread, squared and added.
+//
+// growth.go. The growth potential, exp(-((T - best)/width)²/2): best 20 °C and
+// width 5.5 for cool-season, 31 and 7 for warm-season grass, held at 1 above
+// 31. Growth begins and ends at 0.10; nitrogen is not worth it under 0.20.
+//
+// # Where autumn is
+//
+// Nothing looks at the calendar. Autumn runs from the warmest point of a cycle
+// to the coldest after it, spring from the coldest before it to the warmest;
+// see [When] for the day numbers. A level is passed in autumn where the cycle
+// first falls to it, in spring where it last rises to it.
+//
+// # What it leaves out
+//
+// It is a normal of 1981-2010: later years run about half a degree warmer, a
+// day or two in autumn. Mulch, shade, irrigation, slope, snow depth and the
+// town's heat are not in it. Soil under dense turf warms a few days later in
+// spring. A soil thermometer beats it.
+package climate

@@ -1,0 +1,187 @@
+package climate
+
+import (
+	"fmt"
+	"math"
+)
+
+// Range of the stations behind the table, [model] opening: its moves hold
+// within it.
+const (
+	lowestStation, highestStation     = Meters(-40), Meters(3450) // [ncei-normals] stations used
+	southernStation, northernStation  = 24.5, 49.5                // [ncei-normals] stations used
+	westernStation, easternStation    = -125.0, -66.5             // [ncei-normals] stations used
+	farthestLatitude, farthestDegrees = 7.0, 10.0                 // [common] no state reaches farther from a row's middle
+)
+
+// fromNormals fits the year to the monthly means; the table serves only the
+// latitude of the state. [model] section 2
+func (p Place) fromNormals(zone Zone) *Year {
+	var mean, spread [12]Fahrenheit
+	for m := range 12 {
+		mean[m] = (p.Highs[m] + p.Lows[m]) / 2
+		spread[m] = p.Highs[m] - p.Lows[m]
+	}
+	from := p.NormalsFrom
+	if from == "" {
+		from = "monthly normals typed in"
+	}
+	y := newYear(from, West(p.State), FitCycle(mean), FitCycle(spread), errorsOfNormals())
+	r, inTable := p.anyRow(zone)
+	outside, middle := outsideTable(p.State)
+	switch {
+	case p.Latitude != nil:
+		y.setLatitude(*p.Latitude)
+	case inTable:
+		y.setLatitude(r.lat)
+	case outside != "":
+		y.setLatitude(middle)
+	default:
+		y.Better = append(y.Better, "latitude")
+		y.note("The latitude is not known: the spring freeze date is worked out for 39 degrees.")
+	}
+	y.Southern = coldInNorthernSummer(y.mean)
+	if l := p.Latitude; l != nil {
+		if y.mean.max()-y.mean.min() > 10 && (*l < 0) != y.Southern && math.Abs(*l) > 15 {
+			y.note("The coldest time is %s, which is odd at latitude %g: check its sign and the order of the months.", wrap(y.mean.coldest), *l)
+		}
+		y.Southern = *l < 0
+	}
+	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.Mean-r.mean.Mean) > max(6, 3*r.month) {
+		y.note("The normals are %.0f °F away from what is usual for %s %s: check that both belong to this place.", math.Abs(y.mean.Mean-r.mean.Mean), p.State, zone)
+	}
+	return y
+}
+
+// anyRow is the row of the state and zone, else of the state.
+func (p Place) anyRow(zone Zone) (row, bool) {
+	if p.State == "" {
+		return row{}, false
+	}
+	if zone >= 0 {
+		if r, ok := findRow(p.State, zone.String()); ok {
+			return r, true
+		}
+	}
+	return findRow(p.State, "*")
+}
+
+func coldInNorthernSummer(c curve) bool {
+	cold := wrap(c.coldest)
+	return cold > DayOf(4, 30) && cold < DayOf(11, 1)
+}
+
+// fromTable takes the year from the hardiness table, moved to the place as
+// far as it is known. [model] section 3
+func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
+	if name, _ := outsideTable(p.State); name != "" {
+		return nil, PlaceErrors{{"state", "the hardiness table does not cover " + name, giveNormals}}
+	}
+	if p.State == "" && zone < 0 {
+		return nil, PlaceErrors{{"state", "nothing is known about the place", "give state and hardiness; outside the 48 adjoining states " + giveNormals}}
+	}
+	var notes []string
+	state, listed := "*", "*"
+	if p.State != "" {
+		state = p.State
+	}
+	near := zone
+	if zone >= 0 {
+		listed = zone.String()
+		if p.State != "" {
+			near = nearestZone(p.State, zone)
+			listed = near.String()
+			if distance(near, zone) > 2 {
+				return nil, PlaceErrors{{"hardiness", fmt.Sprintf("no place in %s is in zone %s; the nearest is %s", p.State, zone, near), "look the zone up again, or " + giveNormals}}
+			}
+		}
+	}
+	r, ok := findRow(state, listed)
+	if !ok {
+		return nil, PlaceErrors{{"hardiness", fmt.Sprintf("zone %s is not in the table", zone), giveNormals}}
+	}
+	var from string
+	var better []string
+	switch {
+	case zone < 0:
+		from, better = "state alone", []string{"hardiness zone"}
+	case p.State == "":
+		from, better = "hardiness zone alone", []string{"state"}
+	default:
+		from = "state and hardiness zone"
+	}
+	if near != zone {
+		r.toZone(near, zone)
+		notes = append(notes, fmt.Sprintf("Zone %s is not listed for %s: the figures are those of %s, moved by %s. How far off they may be was not measured; check the zone.", zone, p.State, near, plural(distance(near, zone), "half-zone")))
+	}
+	if r.stations == 0 {
+		notes = append(notes, fmt.Sprintf("No weather station stands behind %s %s: its figures follow from the state and the zone by a rule.", state, listed))
+	}
+	if problems := p.tooFar(r); len(problems) > 0 {
+		return nil, problems
+	}
+	isWest := West(p.State)
+	e := errorsOfRow(r, isWest)
+	lat := r.lat
+	if p.Latitude != nil {
+		lat = *p.Latitude
+	}
+	onePlace := p.State != "" && zone >= 0 // the errors of moved rows were measured for these only
+	switch {
+	case p.Elevation != nil && r.stations == 0:
+		notes = append(notes, "The elevation could not be used: how high the zone's places lie is not known without a station.")
+	case p.Elevation != nil && p.Latitude != nil && p.Longitude != nil:
+		r.toPosition(p.Elevation.Meters(), *p.Latitude, *p.Longitude)
+		from += ", moved to the elevation, latitude and longitude"
+		if onePlace {
+			e.sharpen(isWest, true)
+		}
+	case p.Elevation != nil:
+		r.toElevation(p.Elevation.Meters())
+		from += ", moved to the elevation"
+		better = append(better, "latitude and longitude")
+		if onePlace {
+			e.sharpen(isWest, false)
+		}
+	default:
+		switch {
+		case r.stations == 0: // cannot be moved
+		case isWest:
+			better = append(better, "elevation, which counts for most in the West")
+		default:
+			better = append(better, "elevation")
+		}
+		if p.Latitude != nil || p.Longitude != nil {
+			notes = append(notes, "Latitude and longitude hardly help without the elevation, so the temperatures were not moved by them.")
+		}
+	}
+	y := newYear(from, isWest, r.mean, r.spread, e)
+	y.setLatitude(lat)
+	y.Notes = append(y.Notes, notes...)
+	y.Better = append(better, "twelve monthly mean highs and lows of a nearby station, or its monthly normals file")
+	return y, nil
+}
+
+// tooFar refuses a position that cannot belong to the row.
+func (p Place) tooFar(r row) (problems PlaceErrors) {
+	check := func(field string, given *float64, low, high, middle, reach float64) {
+		if given == nil {
+			return
+		}
+		if *given < low || *given > high {
+			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is outside the 48 adjoining states, which the hardiness table covers", *given), giveNormals})
+		} else if p.State != "" && math.Abs(*given-middle) > reach {
+			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is not in %s", *given, p.State), fmt.Sprintf("its stations of this zone lie about %.1f", middle)})
+		}
+	}
+	check("latitude", p.Latitude, southernStation, northernStation, r.lat, farthestLatitude)
+	check("longitude", p.Longitude, westernStation, easternStation, r.lon, farthestDegrees)
+	return problems
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "one " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

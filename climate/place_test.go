@@ -1,0 +1,176 @@
+package climate
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+)
+
+func ptr[T any](v T) *T { return &v }
+
+func flat(v Fahrenheit) []Fahrenheit {
+	s := make([]Fahrenheit, 12)
+	for i := range s {
+		s[i] = v
+	}
+	return s
+}
+
+// What is wrong with a place is said by field, with a remedy, all at once.
+func TestPlaceProblems(t *testing.T) {
+	warm, cold := flat(70), flat(50)
+	for name, c := range map[string]struct {
+		place Place
+		want  []string // "field: text"
+	}{
+		"nothing known":     {Place{}, []string{"state: nothing is known"}},
+		"zone without half": {Place{State: "OH", Hardiness: "6"}, []string{"hardiness: hardiness zone \"6\" lacks its half"}},
+		"two at once":       {Place{State: "ZZ", Hardiness: "14a"}, []string{"state: unknown state", "hardiness: hardiness zone \"14a\" is off the map"}},
+		"Alaska":            {Place{State: "AK", Hardiness: "4b"}, []string{"state: the hardiness table does not cover Alaska"}},
+		"Hawaii":            {Place{State: "hi"}, []string{"state: the hardiness table does not cover Hawaii"}},
+		"territory":         {Place{State: "PR", Hardiness: "13a"}, []string{"state: the hardiness table does not cover Puerto Rico"}},
+		"too far a zone":    {Place{State: "ND", Hardiness: "9a"}, []string{"hardiness: no place in ND is in zone 9a"}},
+		"zone of nowhere":   {Place{Hardiness: "1a"}, []string{"hardiness: zone 1a is not in the table"}},
+		"hot zone":          {Place{Hardiness: "13b"}, []string{"hardiness: zone 13b is not in the table"}},
+		"south":             {Place{State: "OH", Hardiness: "6a", Latitude: ptr(-40.0)}, []string{"latitude: -40 is outside the 48"}},
+		"elsewhere":         {Place{State: "OH", Hardiness: "6a", Latitude: ptr(30.0), Longitude: ptr(-120.0)}, []string{"latitude: 30 is not in OH", "longitude: -120 is not in OH"}},
+		"no sign":           {Place{State: "OH", Hardiness: "6a", Longitude: ptr(83.0)}, []string{"longitude: 83 is outside the 48"}},
+		"not on earth":      {Place{State: "OH", Latitude: ptr(99.0), Longitude: ptr(math.NaN()), Elevation: ptr(Feet(math.Inf(1)))}, []string{"elevation: ", "latitude: ", "longitude: "}},
+		"a peak":            {Place{State: "CO", Hardiness: "5a", Elevation: ptr(Feet(14000))}, []string{"elevation: 14000 ft is outside"}},
+		"eleven months":     {Place{Highs: warm[:11], Lows: cold}, []string{"mean_high_f: 11 monthly values"}},
+		"no lows":           {Place{Highs: warm}, []string{"mean_low_f: 0 monthly values"}},
+		"exchanged":         {Place{Highs: cold, Lows: warm}, []string{"mean_low_f: month 1: the low, 70, is not below the high, 50"}},
+		"not a number":      {Place{Highs: flat(Fahrenheit(math.NaN())), Lows: cold}, []string{"mean_high_f: value 1, NaN"}},
+		"tenths":            {Place{Highs: flat(700), Lows: cold}, []string{"mean_high_f: value 1, 700, is no monthly mean"}},
+		"Celsius":           {Place{Highs: flat(21), Lows: flat(10)}, []string{"mean_high_f: the hottest month's mean high is 21 °F"}},
+		"bad day":           {Place{State: "OH", Hardiness: "6a", FirstFreeze: 400}, []string{"first_freeze: day 400 is not in the year"}},
+		"spring in autumn":  {Place{State: "OH", Hardiness: "6a", FirstFreeze: DayOf(5, 2)}, []string{"first_freeze: May 2 is not in the autumn"}},
+		"autumn in spring":  {Place{State: "OH", Hardiness: "6a", LastFreeze: DayOf(10, 14)}, []string{"last_freeze: Oct 14 is not in the spring"}},
+	} {
+		_, err := c.place.Year()
+		var problems PlaceErrors
+		if !errors.As(err, &problems) {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		for _, want := range c.want {
+			if !strings.Contains(err.Error(), want) {
+				t.Errorf("%s: %v; want %q", name, err, want)
+			}
+		}
+		for _, p := range problems {
+			if p.Field == "" || p.Problem == "" || p.Hint == "" {
+				t.Errorf("%s: %+v lacks a part", name, p)
+			}
+		}
+	}
+}
+
+// Each kind of knowledge is used and named, and says what would better it.
+func TestKnowledgeUsed(t *testing.T) {
+	s := stationByID(t, "USW00094846")
+	full := Place{State: "IL", Hardiness: "6a", Elevation: ptr(Feet(660)), Latitude: &s.lat, Longitude: &s.lon, Highs: s.highs, Lows: s.lows,
+		NormalsFrom: "station file ohare.csv", FirstFreeze: DayOf(10, 14), LastFreeze: DayOf(5, 2)}
+	noOwn := full
+	noOwn.FirstFreeze, noOwn.LastFreeze = 0, 0
+	typed := noOwn
+	typed.NormalsFrom = ""
+	moved := typed
+	moved.Highs, moved.Lows = nil, nil
+	up := moved
+	up.Latitude, up.Longitude = nil, nil
+	row := up
+	row.Elevation = nil
+	state, zone := row, row
+	state.Hardiness, zone.State = "", ""
+	lastMeanSD := Fahrenheit(-1)
+	for _, c := range []struct {
+		place        Place
+		from, better string
+	}{
+		{full, "station file ohare.csv, freeze dates from own records", ""},
+		{noOwn, "station file ohare.csv", "first and last freezes"},
+		{typed, "monthly normals typed in", "first and last freezes"},
+		{moved, "state and hardiness zone, moved to the elevation, latitude and longitude", "twelve monthly mean"},
+		{up, "state and hardiness zone, moved to the elevation", "latitude and longitude"},
+		{row, "state and hardiness zone", "elevation"},
+		{state, "state alone", "hardiness zone"},
+		{zone, "hardiness zone alone", "state"},
+	} {
+		y := yearOf(t, c.place)
+		if y.From != c.from {
+			t.Errorf("from %q, want %q", y.From, c.from)
+		}
+		if !strings.Contains(strings.Join(y.Better, "; "), c.better) {
+			t.Errorf("%s: better %q lacks %q", y.From, y.Better, c.better)
+		}
+		if y.MeanSD < lastMeanSD {
+			t.Errorf("%s: error %.2f °F, less than of better knowledge, %.2f", y.From, float64(y.MeanSD), float64(lastMeanSD))
+		}
+		lastMeanSD = y.MeanSD
+	}
+}
+
+// Own freeze records move the freeze dates only.
+func TestOwnFreezeRecords(t *testing.T) {
+	plain := yearOf(t, Place{State: "OH", Hardiness: "6a"})
+	own := yearOf(t, Place{State: "OH", Hardiness: "6a", FirstFreeze: DayOf(10, 24)})
+	if d := own.FirstFreeze().Day(); d != DayOf(10, 24) {
+		t.Errorf("first freeze %s", d)
+	}
+	if own.LastFreeze() != plain.LastFreeze() || own.Mean(100) != plain.Mean(100) || own.SoilFalls(2, 50) != plain.SoilFalls(2, 50) {
+		t.Error("own first freeze moved something else")
+	}
+	if got := strings.Join(own.Notes, " "); !strings.Contains(got, "Oct 24, 11 days later than the model's Oct 13") {
+		t.Errorf("notes %q", got)
+	}
+	if own.FirstFreeze().SD >= plain.FirstFreeze().SD {
+		t.Error("own records must narrow the spread")
+	}
+	// Places that freeze in January, and records where the model expects none.
+	gulf := yearOf(t, Place{State: "TX", Hardiness: "9b", FirstFreeze: DayOf(1, 6), LastFreeze: DayOf(1, 28)})
+	if a, b := gulf.FirstFreeze(), gulf.LastFreeze(); a.Day() != 6 || a.D != 371 || b.D != 28 {
+		t.Errorf("%+v %+v", a, b)
+	}
+	miami := yearOf(t, Place{State: "FL", Hardiness: "10b", FirstFreeze: DayOf(1, 6)})
+	if got := strings.Join(miami.Notes, " "); !strings.Contains(got, "the model expects none") || miami.FirstFreeze().Never {
+		t.Errorf("notes %q", got)
+	}
+}
+
+// A zone a step or two off the state's list is moved; DC is Maryland.
+func TestZoneNotListed(t *testing.T) {
+	listed, step := yearOf(t, Place{State: "OH", Hardiness: "6a"}), yearOf(t, Place{State: "OH", Hardiness: "5b"})
+	diff := listed.mean.Mean - step.mean.Mean
+	near(t, "one half-zone", diff, 2.1, 0.3) // [model] section 3
+	z5, z6 := -1.25, -0.75
+	near(t, "one half-zone, exactly", diff, (4.373+2*0.109*(z5+z6)/2)/2, 1e-6) // [model] section 3
+	if len(step.Notes) == 0 || !strings.Contains(step.Notes[0], "Zone 5b is not listed for OH") {
+		t.Errorf("notes %q", step.Notes)
+	}
+	if a, b := yearOf(t, Place{State: "DC", Hardiness: "7b"}), yearOf(t, Place{State: "MD", Hardiness: "7b"}); a.mean != b.mean {
+		t.Error("DC is not MD")
+	}
+	bare := yearOf(t, Place{State: "CT", Hardiness: "7b", Elevation: ptr(Feet(50))}) // a row without a station
+	if got := strings.Join(bare.Notes, " "); !strings.Contains(got, "No weather station") || !strings.Contains(got, "elevation could not be used") {
+		t.Errorf("notes %q", got)
+	}
+}
+
+// Outside the table normals do all the work.
+func TestAlaskaFromNormals(t *testing.T) {
+	// Anchorage, US Climate Normals 1981-2010, from memory, rounded.
+	highs := []Fahrenheit{23, 27, 34, 44, 56, 63, 65, 64, 55, 40, 28, 25}
+	lows := []Fahrenheit{11, 14, 19, 29, 40, 48, 52, 50, 42, 29, 17, 13}
+	y := yearOf(t, Place{State: "AK", Hardiness: "5a", Highs: highs, Lows: lows})
+	if d := y.FirstFreeze().Day(); d < DayOf(9, 5) || d > DayOf(10, 10) {
+		t.Errorf("first freeze %s", d)
+	}
+	if y.Southern || y.Ground().Kind != GroundMostWinters {
+		t.Errorf("%+v", y.Ground())
+	}
+	if got := strings.Join(y.Notes, " "); !strings.Contains(got, "between 24.5 and 49.5 degrees") {
+		t.Errorf("the clipped latitude is not named: %q", got)
+	}
+}
