@@ -1,6 +1,9 @@
 package schedule
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // task is one job to place on a day.
 type task struct {
@@ -89,9 +92,11 @@ func place(tasks []task, limits []limit, jobsPerDay int) placed {
 	p := placed{day: make([]int, len(tasks)), proven: !b.stopped, bound: b.explain(at)}
 	var sum int64
 	for i := range tasks {
-		c := b.choiceAt(i, at[i])
-		p.day[i] = c.index
-		sum += c.cost
+		p.day[i] = left
+		if at[i] != b.out {
+			p.day[i] = slices.IndexFunc(tasks[i].days, func(d Date) bool { return d.DaysFrom(b.origin) == at[i] })
+		}
+		sum += costOn(b.choices[i], at[i])
 	}
 	p.cost = float64(sum) / perUnit
 	return p
@@ -257,14 +262,10 @@ func (b *board) countRecorded() {
 // slot is the place of a task's person and a day in a table of people by days.
 func (b *board) slot(i, day int) int { return b.person[i]*b.out + day }
 
-// choiceAt finds the choice of a task on a day.
-func (b *board) choiceAt(i, day int) choice {
-	for _, c := range b.choices[i] {
-		if c.day == day {
-			return c
-		}
-	}
-	panic("schedule: task placed on a day it does not have")
+// costOn gives the cost of a task's choice of a day.
+func costOn(choices []choice, day int) int64 {
+	k, _ := slices.BinarySearchFunc(choices, day, func(c choice, d int) int { return c.day - d })
+	return choices[k].cost
 }
 
 // allowed tells whether a task may be on a day or, on out, be left out.

@@ -41,42 +41,48 @@ func (b *board) relieve(knots [][]int, at []int) []int {
 				first = min(first, c)
 			}
 		}
-		c := crowd{b: b, place: make([]int, len(b.tasks)), knotOf: make([]int, len(b.tasks))}
+		var members [][]int
 		for k, knot := range knots {
 			if met[crowdOf[k]] {
 				crowdOf[k] = first
-				c.knots = append(c.knots, knot)
-				c.tasks = append(c.tasks, knot...)
+				members = append(members, knot)
 			}
 		}
-		slices.Sort(c.tasks)
+		c := newCrowd(b, members)
 		days, ok := c.solve()
-		if !ok {
-			b.stopped = true
-			return b.makeDo(knots)
-		}
 		for k, i := range c.tasks {
 			at[i] = days[k]
+		}
+		if !ok {
+			b.stopped = true
+			return b.makeDo(knots, at)
 		}
 	}
 }
 
-// fullest finds the person and day, as a slot, with most jobs above the number
-// allowed. Recorded jobs count, but a day with nothing else is let be.
+// room gives the jobs a slot can hold beside recorded ones.
+func (b *board) room(slot int) int { return max(0, b.perDay-b.load[slot]) }
+
+// fullest finds the person and day, as a slot, with most jobs above its room.
 func (b *board) fullest(tasks, days []int) (full int, over bool) {
-	load := slices.Clone(b.load)
-	for k, i := range tasks {
-		if days[k] != b.out && !b.tasks[i].fixed {
-			load[b.slot(i, days[k])]++
-		}
-	}
-	most := b.perDay
-	for s, n := range load {
-		if n > most && n > b.load[s] {
-			full, most, over = s, n, true
+	most := 0
+	for s, n := range b.count(tasks, days) {
+		if above := n - b.room(s); above > most {
+			full, most, over = s, above, true
 		}
 	}
 	return full, over
+}
+
+// count gives the jobs in each slot, recorded ones left aside.
+func (b *board) count(tasks, days []int) []int {
+	n := make([]int, len(b.load))
+	for k, i := range tasks {
+		if days[k] != b.out && !b.tasks[i].fixed {
+			n[b.slot(i, days[k])]++
+		}
+	}
+	return n
 }
 
 // crowd is knots that want the same days.
@@ -84,10 +90,23 @@ func (b *board) fullest(tasks, days []int) (full int, over bool) {
 // The plan: solve each knot by itself. If a day then holds too many jobs, at
 // most as many as there is room for can stay: either the first of them leaves,
 // or it stays and the second leaves, and so on, or the first ones stay and all
-// others leave. Each case is a case for the same search, with only the knots
-// solved again whose answer it forbids. The case with the least sum comes next
-// every time, of equals the one with the earliest days; so the first that fits
-// every day is the answer.
+// others leave. Each of these is a case for the same search, with only the
+// knots solved again whose answer it forbids. The case with the least sum comes
+// next every time, of equals the one with the earliest days; so the first that
+// fits every day is the answer.
+//
+// Where many jobs want few days that sum says too little: it lets them all have
+// the best day. So after a few cases the search sets prices on days (see
+// setPrices) and starts again. With prices the sum of a case is
+//
+//	costs of days + prices paid - price × room over all days
+//
+// which is no more than the true cost of any answer that fits: paying for a
+// full day cancels out, a day not full pays back less. An answer that fits and
+// leaves no priced day part empty costs just its sum, and ends the search as
+// before. One that does leave room is kept as the best so far, and the case is
+// split: either one more job that could takes the room, or it does not; when
+// no more could, what the empty room was counted for is added back to the sum.
 type crowd struct {
 	b      *board
 	knots  [][]int
@@ -95,6 +114,9 @@ type crowd struct {
 	place  []int // of a task: its place in tasks
 	knotOf []int // of a task: its place in knots
 	queue  []crowdCase
+	price  []int64    // by slot, nil before they are set
+	plain  [][]choice // by place: choices without prices
+	best   *crowdCase // fits every day; its cost is its true cost
 }
 
 // crowdCase is one set of rulings with the best days they leave each knot.
@@ -105,43 +127,94 @@ type crowdCase struct {
 	cost    int64
 }
 
-// solve gives the crowd's days. It is not ok when the steps ran out.
-func (c *crowd) solve() (days []int, ok bool) {
-	for k, i := range c.tasks {
-		c.place[i] = k
-	}
-	root := crowdCase{days: make([]int, len(c.tasks)), costs: make([]int64, len(c.knots))}
-	for k, knot := range c.knots {
+const plainCases = 64 // cases tried before prices are set
+
+func newCrowd(b *board, knots [][]int) *crowd {
+	c := &crowd{b: b, knots: knots}
+	c.place, c.knotOf = make([]int, len(b.tasks)), make([]int, len(b.tasks))
+	for k, knot := range knots {
+		c.tasks = append(c.tasks, knot...)
 		for _, i := range knot {
 			c.knotOf[i] = k
 		}
-		if !c.again(&root, k) {
-			return nil, false
-		}
 	}
-	c.queue = append(c.queue, root)
-	for len(c.queue) > 0 && c.b.steps >= 0 {
-		best := heap.Pop(c).(crowdCase)
-		full, over := c.b.fullest(c.tasks, best.days)
-		if !over {
-			return best.days, true
-		}
-		c.branch(best, full)
+	slices.Sort(c.tasks)
+	for k, i := range c.tasks {
+		c.place[i] = k
+		c.plain = append(c.plain, b.choices[i])
 	}
-	return nil, false
+	return c
 }
 
-// branch queues the cases of one overfull day.
-func (c *crowd) branch(from crowdCase, full int) {
-	b := c.b
-	day := full % b.out
-	var here, others []int
-	room := max(0, b.perDay-b.load[full])
-	for k, i := range c.tasks {
-		if b.slot(i, day) != full || !b.allowed(i, day) || !from.rulings.allows(i, day) {
-			continue
+// solve gives the crowd's days. It is not ok when the steps ran out; the days
+// are then the best that fit or, failing that, the best that do not.
+func (c *crowd) solve() (days []int, ok bool) {
+	defer c.charge(nil)
+	root := c.root()
+	c.queue = append(c.queue, root)
+	for n := 0; len(c.queue) > 0 && c.b.steps >= 0; n++ {
+		if n == plainCases {
+			root = c.setPrices()
+			c.queue = append(c.queue[:0], root)
 		}
+		next := heap.Pop(c).(crowdCase)
+		if c.best != nil && c.best.before(&next) {
+			break
+		}
+		if full, over := c.b.fullest(c.tasks, next.days); over {
+			c.relieve(next, full)
+		} else if slack, some := c.slackest(next); some {
+			c.keep(next)
+			c.fill(next, slack)
+		} else {
+			c.keep(next)
+			break
+		}
+	}
+	switch {
+	case c.best == nil:
+		return root.days, false
+	default:
+		return c.best.days, c.b.steps >= 0
+	}
+}
+
+// before orders cases: least sum first, then earliest days.
+func (x *crowdCase) before(y *crowdCase) bool {
+	return cmp.Or(cmp.Compare(x.cost, y.cost), slices.Compare(x.days, y.days)) < 0
+}
+
+// root gives the case without rulings.
+func (c *crowd) root() crowdCase {
+	root := crowdCase{days: make([]int, len(c.tasks)), costs: make([]int64, len(c.knots))}
+	for k := range c.knots {
+		c.again(&root, k)
+	}
+	for s, p := range c.price {
+		root.cost -= p * int64(c.b.room(s))
+	}
+	return root
+}
+
+// keep remembers days that fit, if they are the best so far.
+func (c *crowd) keep(x crowdCase) {
+	x.cost = 0
+	for k, d := range x.days {
+		x.cost += costOn(c.plain[k], d)
+	}
+	if c.best == nil || x.before(c.best) {
+		c.best = &x
+	}
+}
+
+// relieve queues the cases of one overfull slot.
+func (c *crowd) relieve(from crowdCase, full int) {
+	b, day := c.b, full%c.b.out
+	room := b.room(full)
+	var here, others []int
+	for k, i := range c.tasks {
 		switch {
+		case !c.could(from, i, full):
 		case from.rulings.keeps(i, day):
 			room--
 		case from.days[k] == day:
@@ -151,19 +224,20 @@ func (c *crowd) branch(from crowdCase, full int) {
 		}
 	}
 	stay := from.rulings
-	for k := 0; k <= room; k++ {
-		next := &ruling{here[k], day, false, stay}
-		if k == room {
-			for _, i := range here[k+1:] {
-				next = &ruling{i, day, false, next}
-			}
-			for _, i := range others {
-				next = &ruling{i, day, false, next}
-			}
-		}
-		c.add(from, next)
+	for k := 0; k < room; k++ {
+		c.add(from, &ruling{here[k], day, false, stay})
 		stay = &ruling{here[k], day, true, stay}
 	}
+	for _, i := range slices.Concat(here[room:], others) {
+		stay = &ruling{i, day, false, stay}
+	}
+	c.add(from, stay)
+}
+
+// could tells whether a task may be in a slot under the rulings of a case.
+func (c *crowd) could(x crowdCase, i, slot int) bool {
+	day := slot % c.b.out
+	return c.b.slot(i, day) == slot && c.b.allowed(i, day) && x.rulings.allows(i, day)
 }
 
 // add queues a case, unless its rulings leave no answer.
@@ -207,15 +281,12 @@ func (r *ruling) keeps(i, day int) bool {
 	return false
 }
 
-// The queue is a heap, least sum first, then earliest days.
+// The queue is a heap.
 
-func (c *crowd) Len() int      { return len(c.queue) }
-func (c *crowd) Swap(i, j int) { c.queue[i], c.queue[j] = c.queue[j], c.queue[i] }
-func (c *crowd) Push(x any)    { c.queue = append(c.queue, x.(crowdCase)) }
-func (c *crowd) Less(i, j int) bool {
-	x, y := &c.queue[i], &c.queue[j]
-	return cmp.Or(cmp.Compare(x.cost, y.cost), slices.Compare(x.days, y.days)) < 0
-}
+func (c *crowd) Len() int           { return len(c.queue) }
+func (c *crowd) Less(i, j int) bool { return c.queue[i].before(&c.queue[j]) }
+func (c *crowd) Swap(i, j int)      { c.queue[i], c.queue[j] = c.queue[j], c.queue[i] }
+func (c *crowd) Push(x any)         { c.queue = append(c.queue, x.(crowdCase)) }
 func (c *crowd) Pop() any {
 	last := len(c.queue) - 1
 	x := c.queue[last]

@@ -10,31 +10,35 @@ const (
 	makeDoPasses = 10
 )
 
-// makeDo gives a lawful answer when the search ran out of steps: the jobs in
-// order of importance, each on the cheapest day still open to it; then each
-// knot in turn as well as it can beside the others, while that gains anything.
-func (b *board) makeDo(knots [][]int) []int {
+// makeDo gives a lawful answer when the search ran out of steps. It starts from
+// days that may overfill some: the jobs in order of importance, each on the day
+// wished or else on the cheapest still open to it; then each knot in turn as
+// well as it can beside the others, while that gains anything.
+func (b *board) makeDo(knots [][]int, wish []int) []int {
 	at := make([]int, len(b.tasks))
 	load := slices.Clone(b.load)
 	order := make([]int, len(b.tasks))
 	for i := range at {
 		order[i] = i
 		at[i] = b.out
-		if b.tasks[i].fixed && len(b.tasks[i].days) > 0 {
-			at[i] = b.choices[i][0].day
+		if b.tasks[i].fixed {
+			at[i] = wish[i]
 		}
 	}
 	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.tasks[x].rank, b.tasks[y].rank) })
+	fits := func(i, day int) bool {
+		return day == b.out || b.keeps(i, day, at) && load[b.slot(i, day)] < b.perDay
+	}
 	for _, i := range order {
 		if b.tasks[i].fixed {
 			continue
 		}
-		for _, c := range b.rank(i) {
-			if c.day == b.out || b.keeps(i, c.day, at) && load[b.slot(i, c.day)] < b.perDay {
-				b.move(i, c.day, at, load)
-				break
-			}
+		day := wish[i]
+		if day == b.out || !fits(i, day) {
+			by := b.rank(i)
+			day = by[slices.IndexFunc(by, func(c choice) bool { return fits(i, c.day) })].day
 		}
+		b.move(i, day, at, load)
 	}
 	for range makeDoPasses {
 		gained := false
@@ -57,7 +61,7 @@ func (b *board) improve(knot, at, load []int) bool {
 	was, before := make([]int, len(knot)), int64(0)
 	for m, i := range knot {
 		was[m] = at[i]
-		before += b.choiceAt(i, at[i]).cost
+		before += costOn(b.choices[i], at[i])
 		b.move(i, b.out, at, load)
 	}
 	var full *ruling

@@ -93,8 +93,8 @@ func (b *board) solve(knot []int, r *ruling) (days []int, cost int64) {
 		copy(s.open[m*b.words:], b.open[i])
 	}
 	for ; r != nil; r = r.up {
-		m := s.local[r.task]
-		if knot[m] != r.task {
+		m, ours := slices.BinarySearch(knot, r.task)
+		if !ours {
 			continue
 		}
 		open := s.open[m*b.words : (m+1)*b.words]

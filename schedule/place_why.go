@@ -65,7 +65,7 @@ func (b *board) blockers(i int, at, load []int) (found []blocker) {
 		case b.perDay > 0 && load[b.slot(i, c.day)] >= b.perDay:
 			name(b.fullDay(), -1, true, c)
 		case closed:
-		case own != math.MaxInt64 && b.choiceAt(i, at[i]).cost < own:
+		case own != math.MaxInt64 && costOn(b.choices[i], at[i]) < own:
 			name("done on the day of the same job in other areas", -1, false, c)
 		default:
 			name("the search stopped before it had tried every arrangement", -1, false, c)
