@@ -13,9 +13,9 @@ import (
 var textures = []agronomy.Texture{agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam, agronomy.Loam,
 	agronomy.SiltLoam, agronomy.ClayLoam, agronomy.Clay, agronomy.Muck}
 
-func (r *reader) areaIDs() []string {
+func areaIDs(s *schedule.Site) []string {
 	var ids []string
-	for _, a := range r.site.Areas {
+	for _, a := range s.Areas {
 		ids = append(ids, a.ID)
 	}
 	return ids
@@ -97,7 +97,7 @@ func readStand(t table) agronomy.Stand {
 	if name := t.text("grass"); name != "" {
 		g, ok := agronomy.LookupGrass(name)
 		if !ok {
-			t.wrong("grass", fmt.Sprintf("unknown grass %q", name), nearest(name, agronomy.GrassNames()))
+			t.wrong("grass", fmt.Sprintf("unknown grass %q", name), suggest(name, agronomy.GrassNames()))
 			return nil
 		}
 		return agronomy.Stand{{Grass: g, Percent: 100}}
@@ -113,7 +113,7 @@ func readStand(t table) agronomy.Stand {
 		share := mix.number(name, 0.1, 100)
 		g, ok := agronomy.LookupGrass(name)
 		if !ok {
-			mix.wrong(name, fmt.Sprintf("unknown grass %q", name), nearest(name, agronomy.GrassNames()))
+			mix.wrong(name, fmt.Sprintf("unknown grass %q", name), suggest(name, agronomy.GrassNames()))
 		}
 		if slices.ContainsFunc(stand, func(s agronomy.Share) bool { return s.Grass.Name == g.Name }) {
 			mix.wrong(name, "stands twice in the mixture", "add the two shares up")

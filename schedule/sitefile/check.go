@@ -10,7 +10,6 @@ import (
 	"time"
 	"unicode"
 
-	"swardbook/agronomy"
 	"swardbook/schedule"
 )
 
@@ -60,16 +59,13 @@ func (r *reader) unknown(at, name, path string, n *node) {
 			homes = append(homes, "the head of the file, before any table")
 		}
 	}
-	near := agronomy.NearestName(name, n.names)
 	switch {
 	case len(homes) > 0:
 		p.Hint = "this key belongs in " + strings.Join(homes, " or ")
-	case near != "" && !strings.Contains(near, ","):
-		p.Hint = "did you mean " + near + "?"
 	case len(n.names) == 0:
 		p.Hint = "nothing stands below " + path
 	default:
-		p.Hint = "known: " + strings.Join(n.names, ", ")
+		p.Hint = suggest(name, n.names)
 	}
 	r.report(p)
 }
@@ -78,40 +74,44 @@ func (r *reader) unknown(at, name, path string, n *node) {
 func fits(value any, n *node, at string) (message, hint string) {
 	switch v := value.(type) {
 	case map[string]any:
-		if n.takes&table_ != 0 {
+		if n.takes&asTable != 0 {
 			return "", ""
 		}
 		return wants(n, "is a table")
 	case []map[string]any:
-		if n.takes&table_ != 0 {
-			return "double brackets make a list, and tables here have names", fmt.Sprintf("write [%s.NAME] with a name of your own instead of [[%s]]", strings.TrimSuffix(at, "."), at)
+		if n.takes&asTable != 0 {
+			hint = fmt.Sprintf("write [%s] instead of [[%s]]", at, at)
+			if n.below["*"] != nil {
+				hint = fmt.Sprintf("write [%s.NAME] with a name of your own instead of [[%s]]", at, at)
+			}
+			return "double brackets make a list, and tables here have names", hint
 		}
 		return wants(n, "is a list of tables")
 	case string:
-		if n.takes&(text|quantity_) != 0 {
-			return line(v)
+		if n.takes&(asText|asQuantity) != 0 {
+			return oneLine(v)
 		}
-		if _, err := schedule.ParseDate(v); n.takes&date != 0 && err == nil {
+		if _, err := schedule.ParseDate(v); n.takes&asDate != 0 && err == nil {
 			return "", ""
 		}
 		return wants(n, "is text")
 	case int64:
-		if n.takes&(number|whole) != 0 {
+		if n.takes&(asNumber|asWhole) != 0 {
 			return "", ""
 		}
 		return wants(n, "is a plain number")
 	case float64:
-		if n.takes&number != 0 {
+		if n.takes&asNumber != 0 {
 			return finite(v)
 		}
 		return wants(n, "is a plain number")
 	case bool:
-		if n.takes&flag != 0 {
+		if n.takes&asFlag != 0 {
 			return "", ""
 		}
 		return wants(n, "is true or false")
 	case time.Time:
-		if n.takes&date != 0 {
+		if n.takes&asDate != 0 {
 			if v.Location().String() != "date-local" {
 				return "a day alone is wanted, without a time of day", "write it as 2026-09-12"
 			}
@@ -125,7 +125,7 @@ func fits(value any, n *node, at string) (message, hint string) {
 }
 
 func fitsList(list []any, n *node) (message, hint string) {
-	if n.takes&(texts|months) == 0 {
+	if n.takes&(asTexts|asMonths) == 0 {
 		return wants(n, "is a list")
 	}
 	if len(list) > 100 {
@@ -134,14 +134,14 @@ func fitsList(list []any, n *node) (message, hint string) {
 	for i, v := range list {
 		switch v := v.(type) {
 		case string:
-			if n.takes&texts == 0 {
+			if n.takes&asTexts == 0 {
 				return wants(n, fmt.Sprintf("has text as value %d", i+1))
 			}
-			if message, hint = line(v); message != "" {
+			if message, hint = oneLine(v); message != "" {
 				return fmt.Sprintf("value %d: %s", i+1, message), hint
 			}
 		case int64, float64:
-			if n.takes&months == 0 {
+			if n.takes&asMonths == 0 {
 				return wants(n, fmt.Sprintf("has a plain number as value %d", i+1))
 			}
 			if f, ok := v.(float64); ok {
@@ -162,8 +162,8 @@ func wants(n *node, is string) (message, hint string) {
 	for _, s := range []struct {
 		shape
 		words string
-	}{{table_, "a table"}, {text, "text in quotes"}, {quantity_, "a number with its unit, in quotes"}, {number, "a plain number"}, {whole, "a whole number"},
-		{flag, "true or false"}, {date, "a day"}, {texts, "a list of texts in brackets"}, {months, "a list of twelve numbers in brackets"}} {
+	}{{asTable, "a table"}, {asText, "text in quotes"}, {asQuantity, "a number with its unit in quotes"}, {asNumber, "a plain number"}, {asWhole, "a whole number"},
+		{asFlag, "true or false"}, {asDate, "a day"}, {asTexts, "a list of texts in brackets"}, {asMonths, "a list of twelve numbers in brackets"}} {
 		if n.takes&s.shape != 0 {
 			kinds = append(kinds, s.words)
 		}
@@ -181,8 +181,8 @@ func wants(n *node, is string) (message, hint string) {
 	return message, hint
 }
 
-// line says what is wrong with a text of one line.
-func line(s string) (message, hint string) {
+// oneLine says what is wrong with a text of one line.
+func oneLine(s string) (message, hint string) {
 	if strings.TrimSpace(s) == "" {
 		return "is empty", "give a value, or remove the key"
 	}

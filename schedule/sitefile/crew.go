@@ -33,16 +33,16 @@ func (r *reader) readCrew(top table) {
 		ids = append(ids, id)
 	}
 	who := t.under("who")
-	subjects := r.areaIDs()
+	subjects := areaIDs(&r.site)
 	for _, k := range schedule.Kinds() {
 		subjects = append(subjects, string(k))
 	}
 	for _, subject := range who.names() {
 		person := who.text(subject)
 		if !slices.Contains(subjects, subject) {
-			who.wrong(subject, "is neither an area nor a kind of job", "known: "+nearest(subject, subjects))
+			who.wrong(subject, "is neither an area nor a kind of job", suggest(subject, subjects))
 		} else if person != "" && !slices.Contains(ids, person) {
-			hint := "known: " + nearest(person, ids)
+			hint := suggest(person, ids)
 			if len(ids) == 0 {
 				hint = fmt.Sprintf("add the person: [crew.people] and below it %s = \"Name\"", person)
 			}
@@ -50,14 +50,6 @@ func (r *reader) readCrew(top table) {
 		}
 		c.Who = append(c.Who, schedule.Assignment{KindOrArea: subject, Person: person})
 	}
-}
-
-// nearest gives the nearest of the names known, else all of them.
-func nearest(got string, known []string) string {
-	if near := agronomy.NearestName(got, known); near != "" {
-		return near
-	}
-	return strings.Join(known[:min(len(known), 20)], ", ")
 }
 
 func (r *reader) readWeekdays(t table) {

@@ -9,15 +9,15 @@ import (
 type shape uint
 
 const (
-	table_    shape = 1 << iota // a table of keys
-	text                        // words in quotes
-	quantity_                   // a number with its unit, in quotes
-	number                      // a plain number
-	whole                       // a plain whole number
-	flag                        // true or false
-	date                        // a day, 2026-09-12
-	texts                       // a list of texts
-	months                      // a list of twelve numbers
+	asTable    shape = 1 << iota // a table of keys
+	asText                       // words in quotes
+	asQuantity                   // a number with its unit, in quotes
+	asNumber                     // a plain number
+	asWhole                      // a plain whole number
+	asFlag                       // true or false
+	asDate                       // a day, 2026-09-12
+	asTexts                      // a list of texts
+	asMonths                     // a list of twelve numbers
 )
 
 // key is one key of the site file. A * in its pattern stands for a name that
@@ -30,115 +30,115 @@ type key struct {
 
 // keys is every key of the site file, in the order of the starter file.
 var keys = []key{
-	{"id", text, `"fernbank-7q2m"`},
-	{"title", text, `"Fernbank reading lawn"`},
-	{"start", date, `2026-09-12`},
-	{"through", date, `2027-09-11`},
-	{"units", text, `"us"`},
+	{"id", asText, `"fernbank-7q2m"`},
+	{"title", asText, `"Fernbank reading lawn"`},
+	{"start", asDate, `2026-09-12`},
+	{"through", asDate, `2027-09-11`},
+	{"units", asText, `"us"`},
 
-	{"place", table_, ""},
-	{"place.state", text, `"OH"`},
-	{"place.hardiness", text, `"6a"`},
-	{"place.elevation", quantity_, `"900 ft"`},
-	{"place.latitude", number, `40.1`},
-	{"place.longitude", number, `-83.1`},
-	{"place.mean_high_f", months, `[36, 40, 51, 63, 73, 82, 85, 84, 77, 65, 52, 40]`},
-	{"place.mean_low_f", months, `[20, 23, 31, 40, 51, 60, 64, 62, 55, 43, 34, 25]`},
-	{"place.mean_high_c", months, `[2, 4, 11, 17, 23, 28, 29, 29, 25, 18, 11, 4]`},
-	{"place.mean_low_c", months, `[-7, -5, -1, 4, 11, 16, 18, 17, 13, 6, 1, -4]`},
-	{"place.normals", text, `"station.csv"`},
-	{"place.first_freeze", text, `"10-14"`},
-	{"place.last_freeze", text, `"05-02"`},
-	{"place.water_within", quantity_, `"30 ft"`},
+	{"place", asTable, ""},
+	{"place.state", asText, `"OH"`},
+	{"place.hardiness", asText, `"6a"`},
+	{"place.elevation", asQuantity, `"900 ft"`},
+	{"place.latitude", asNumber, `40.1`},
+	{"place.longitude", asNumber, `-83.1`},
+	{"place.mean_high_f", asMonths, `[36, 40, 51, 63, 73, 82, 85, 84, 77, 65, 52, 40]`},
+	{"place.mean_low_f", asMonths, `[20, 23, 31, 40, 51, 60, 64, 62, 55, 43, 34, 25]`},
+	{"place.mean_high_c", asMonths, `[2, 4, 11, 17, 23, 28, 29, 29, 25, 18, 11, 4]`},
+	{"place.mean_low_c", asMonths, `[-7, -5, -1, 4, 11, 16, 18, 17, 13, 6, 1, -4]`},
+	{"place.normals", asText, `"station.csv"`},
+	{"place.first_freeze", asText, `"10-14"`},
+	{"place.last_freeze", asText, `"05-02"`},
+	{"place.water_within", asQuantity, `"30 ft"`},
 
-	{"crew", table_, ""},
-	{"crew.paid", flag, `false`},
-	{"crew.days", texts, `["sat", "wed"]`},
-	{"crew.away", texts, `["2026-10-03/2026-10-11"]`},
-	{"crew.jobs_per_day", whole, `2`},
-	{"crew.people", table_, ""},
-	{"crew.people.*", text, `"Mara"`},
-	{"crew.who", table_, ""},
-	{"crew.who.*", text, `"mara"`},
+	{"crew", asTable, ""},
+	{"crew.paid", asFlag, `false`},
+	{"crew.days", asTexts, `["sat", "wed"]`},
+	{"crew.away", asTexts, `["2026-10-03/2026-10-11"]`},
+	{"crew.jobs_per_day", asWhole, `2`},
+	{"crew.people", asTable, ""},
+	{"crew.people.*", asText, `"Mara"`},
+	{"crew.who", asTable, ""},
+	{"crew.who.*", asText, `"mara"`},
 
-	{"area", table_, ""},
-	{"area.*", table_, ""},
-	{"area.*.name", text, `"East lawn"`},
-	{"area.*.size", quantity_, `"2600 sq ft"`},
-	{"area.*.grass", text | table_, `"perennial ryegrass"`},
-	{"area.*.grass.*", number, `60`},
-	{"area.*.seeded", date, `2026-08-24`},
-	{"area.*.dormant", flag, `false`},
-	{"area.*.texture", text, `"sandy loam"`},
-	{"area.*.care", text, `"medium"`},
-	{"area.*.clippings", text, `"returned"`},
-	{"area.*.sprinkler", quantity_, `"0.4 in/h"`},
-	{"area.*.soluble_only", flag, `false`},
-	{"area.*.cored", flag, `false`},
+	{"area", asTable, ""},
+	{"area.*", asTable, ""},
+	{"area.*.name", asText, `"East lawn"`},
+	{"area.*.size", asQuantity, `"2600 sq ft"`},
+	{"area.*.grass", asText | asTable, `"perennial ryegrass"`},
+	{"area.*.grass.*", asNumber, `60`},
+	{"area.*.seeded", asDate, `2026-08-24`},
+	{"area.*.dormant", asFlag, `false`},
+	{"area.*.texture", asText, `"sandy loam"`},
+	{"area.*.care", asText, `"medium"`},
+	{"area.*.clippings", asText, `"returned"`},
+	{"area.*.sprinkler", asQuantity, `"0.4 in/h"`},
+	{"area.*.soluble_only", asFlag, `false`},
+	{"area.*.cored", asFlag, `false`},
 
-	{"area.*.soil", table_, ""},
-	{"area.*.soil.sampled", date, `2026-08-11`},
-	{"area.*.soil.depth", quantity_, `"4 in"`},
-	{"area.*.soil.method", text, `"mehlich-3"`},
-	{"area.*.soil.ph", number, `5.6`},
-	{"area.*.soil.buffer", table_, `{ method = "smp", ph = 6.4 }`},
-	{"area.*.soil.buffer.method", text, `"smp"`},
-	{"area.*.soil.buffer.ph", number, `6.4`},
-	{"area.*.soil.target_ph", number, `6.5`},
-	{"area.*.soil.acidity", number, `2.5`},
-	{"area.*.soil.cec", number, `7.4`},
-	{"area.*.soil.organic_matter", quantity_, `"2.1 %"`},
-	{"area.*.soil.phosphorus", quantity_ | table_, `"14 ppm"`},
-	{"area.*.soil.potassium", quantity_ | table_, `"61 ppm"`},
-	{"area.*.soil.calcium", quantity_ | table_, `"520 ppm"`},
-	{"area.*.soil.magnesium", quantity_ | table_, `"48 ppm"`},
-	{"area.*.soil.sulfur", quantity_ | table_, `"9 ppm"`},
-	{"area.*.soil.sodium", quantity_ | table_, `"18 ppm"`},
-	{"area.*.soil.iron", quantity_ | table_, `"72 ppm"`},
+	{"area.*.soil", asTable, ""},
+	{"area.*.soil.sampled", asDate, `2026-08-11`},
+	{"area.*.soil.depth", asQuantity, `"4 in"`},
+	{"area.*.soil.method", asText, `"mehlich-3"`},
+	{"area.*.soil.ph", asNumber, `5.6`},
+	{"area.*.soil.buffer", asTable, `{ method = "smp", ph = 6.4 }`},
+	{"area.*.soil.buffer.method", asText, `"smp"`},
+	{"area.*.soil.buffer.ph", asNumber, `6.4`},
+	{"area.*.soil.target_ph", asNumber, `6.5`},
+	{"area.*.soil.acidity", asNumber, `2.5`},
+	{"area.*.soil.cec", asNumber, `7.4`},
+	{"area.*.soil.organic_matter", asQuantity, `"2.1 %"`},
+	{"area.*.soil.phosphorus", asQuantity | asTable, `"14 ppm"`},
+	{"area.*.soil.potassium", asQuantity | asTable, `"61 ppm"`},
+	{"area.*.soil.calcium", asQuantity | asTable, `"520 ppm"`},
+	{"area.*.soil.magnesium", asQuantity | asTable, `"48 ppm"`},
+	{"area.*.soil.sulfur", asQuantity | asTable, `"9 ppm"`},
+	{"area.*.soil.sodium", asQuantity | asTable, `"18 ppm"`},
+	{"area.*.soil.iron", asQuantity | asTable, `"72 ppm"`},
 
-	{"material", table_, ""},
-	{"material.*", table_, ""},
-	{"material.*.name", text, `"pelletized limestone"`},
-	{"material.*.kind", text, `"lime"`},
-	{"material.*.cce", number, `90`},
-	{"material.*.ecce", number, `85`},
-	{"material.*.fineness", table_, `{ "8" = 100, "20" = 98, "60" = 75, "100" = 60 }`},
-	{"material.*.fineness.*", number, `98`},
-	{"material.*.hydrated", flag, `false`},
-	{"material.*.analysis", text, `"18-24-12"`},
-	{"material.*.slow_share", number, `0.4`},
-	{"material.*.lasts", quantity_, `"8 weeks"`},
-	{"material.*.form", text, `"granular"`},
-	{"material.*.density", quantity_, `"9.6 lb/gal"`},
-	{"material.*.calcium", number, `30`},
-	{"material.*.magnesium", number, `1.5`},
-	{"material.*.sulfur", number, `12`},
-	{"material.*.pack", quantity_, `"40 lb"`},
-	{"material.*.on_hand", number, `1.5`},
-	{"material.*.price", number, `7.25`},
+	{"material", asTable, ""},
+	{"material.*", asTable, ""},
+	{"material.*.name", asText, `"pelletized limestone"`},
+	{"material.*.kind", asText, `"lime"`},
+	{"material.*.cce", asNumber, `90`},
+	{"material.*.ecce", asNumber, `85`},
+	{"material.*.fineness", asTable, `{ "8" = 100, "20" = 98, "60" = 75, "100" = 60 }`},
+	{"material.*.fineness.*", asNumber, `98`},
+	{"material.*.hydrated", asFlag, `false`},
+	{"material.*.analysis", asText, `"18-24-12"`},
+	{"material.*.slow_share", asNumber, `0.4`},
+	{"material.*.lasts", asQuantity, `"8 weeks"`},
+	{"material.*.form", asText, `"granular"`},
+	{"material.*.density", asQuantity, `"9.6 lb/gal"`},
+	{"material.*.calcium", asNumber, `30`},
+	{"material.*.magnesium", asNumber, `1.5`},
+	{"material.*.sulfur", asNumber, `12`},
+	{"material.*.pack", asQuantity, `"40 lb"`},
+	{"material.*.on_hand", asNumber, `1.5`},
+	{"material.*.price", asNumber, `7.25`},
 
-	{"local", table_, ""},
-	{"local.no_nitrogen", texts, `["11-15/03-01"]`},
-	{"local.no_phosphorus", texts, `["11-15/03-01"]`},
-	{"local.max_n_per_application", quantity_, `"0.7 lb/1000 sq ft"`},
-	{"local.note", text, `"Borough ordinance, see the clerk"`},
+	{"local", asTable, ""},
+	{"local.no_nitrogen", asTexts, `["11-15/03-01"]`},
+	{"local.no_phosphorus", asTexts, `["11-15/03-01"]`},
+	{"local.max_n_per_application", asQuantity, `"0.7 lb/1000 sq ft"`},
+	{"local.note", asText, `"Borough ordinance, see the clerk"`},
 
-	{"sprayer", table_, ""},
-	{"sprayer.tank", quantity_, `"4 gal"`},
-	{"sprayer.covers", quantity_, `"1000 sq ft per gal"`},
-	{"spreader", table_, ""},
-	{"spreader.width", quantity_, `"4 ft"`},
+	{"sprayer", asTable, ""},
+	{"sprayer.tank", asQuantity, `"4 gal"`},
+	{"sprayer.covers", asQuantity, `"1000 sq ft per gal"`},
+	{"spreader", asTable, ""},
+	{"spreader.width", asQuantity, `"4 ft"`},
 
-	{"calendar", table_, ""},
-	{"calendar.remind", texts, `["15h before", "7h after"]`},
-	{"calendar.link", text, `"https://example.org/lawn/"`},
-	{"calendar.secret", text, `"a-word-nobody-guesses-4711"`},
+	{"calendar", asTable, ""},
+	{"calendar.remind", asTexts, `["15h before", "7h after"]`},
+	{"calendar.link", asText, `"https://example.org/lawn/"`},
+	{"calendar.secret", asText, `"a-word-nobody-guesses-4711"`},
 }
 
 // readingKeys are the keys of a reading that comes with the lab's own optimum.
 var readingKeys = []key{
-	{"found", quantity_, `"14 ppm"`},
-	{"wanted", quantity_ | texts, `["12 ppm", "20 ppm"]`},
+	{"found", asQuantity, `"14 ppm"`},
+	{"wanted", asQuantity | asTexts, `["12 ppm", "20 ppm"]`},
 }
 
 // Keys lists the pattern of every key that can hold a value, in the order of
@@ -146,7 +146,7 @@ var readingKeys = []key{
 func Keys() []string {
 	var out []string
 	for _, k := range allKeys() {
-		if k.takes != table_ || k.example != "" {
+		if k.takes != asTable || k.example != "" {
 			out = append(out, k.pattern)
 		}
 	}
@@ -157,7 +157,7 @@ func allKeys() []key {
 	var out []key
 	for _, k := range keys {
 		out = append(out, k)
-		if k.takes == quantity_|table_ {
+		if k.takes == asQuantity|asTable {
 			for _, sub := range readingKeys {
 				sub.pattern = k.pattern + "." + sub.pattern
 				out = append(out, sub)

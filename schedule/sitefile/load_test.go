@@ -1,10 +1,15 @@
 package sitefile
 
 import (
+	"flag"
+	"fmt"
 	"io"
 	"math"
 	"os"
+	"path/filepath"
 	"reflect"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -13,6 +18,8 @@ import (
 	"swardbook/schedule"
 	"swardbook/schedule/law"
 )
+
+var update = flag.Bool("update", false, "write the .want files anew")
 
 func mustRead(t testing.TB, name string) []byte {
 	t.Helper()
@@ -83,6 +90,133 @@ func TestFullFile(t *testing.T) {
 	} {
 		if !reflect.DeepEqual(c.got, c.want) {
 			t.Errorf("%s: got %v, want %v", c.what, c.got, c.want)
+		}
+	}
+}
+
+// Each testdata/*.toml has beside it, as .want, what is to be said about it.
+func TestProblems(t *testing.T) {
+	files, _ := filepath.Glob("testdata/*.toml")
+	if len(files) < 10 {
+		t.Fatalf("only %d files", len(files))
+	}
+	for _, f := range files {
+		name := strings.TrimSuffix(filepath.Base(f), ".toml")
+		t.Run(name, func(t *testing.T) {
+			s, ps := Load("site.toml", mustRead(t, f), fromTestdata)
+			var b strings.Builder
+			for _, p := range ps {
+				b.WriteString(p.Error() + "\n")
+				if p.Hint != "" {
+					b.WriteString("  hint: " + p.Hint + "\n")
+				}
+			}
+			if (s == nil) != schedule.Fatal(ps) {
+				t.Errorf("site is nil: %t, fatal: %t", s == nil, schedule.Fatal(ps))
+			}
+			want := strings.TrimSuffix(f, ".toml") + ".want"
+			if *update {
+				if err := os.WriteFile(want, []byte(b.String()), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if got := b.String(); got != string(mustRead(t, want)) {
+				t.Errorf("got\n%s\nwant\n%s", got, mustRead(t, want))
+			}
+		})
+	}
+}
+
+// Files that are no site file at all.
+func TestUnreadable(t *testing.T) {
+	for name, c := range map[string]struct {
+		text string
+		line int
+		want string
+	}{
+		"big":        {strings.Repeat("# filler\n", 1<<20/8), 0, "more than the"},
+		"mark":       {"\xef\xbb\xbftitle = 'x'\n", 1, "byte order mark"},
+		"utf-16":     {"\xff\xfet\x00", 1, "UTF-16"},
+		"bytes":      {"title = 'x'\n# \xff\n", 2, "not UTF-8"},
+		"zero":       {"title = 'x'\n\n\x00", 3, "zero byte"},
+		"deep list":  {"title = 'x'\na = " + strings.Repeat("[", 400000), 2, "nested more than"},
+		"deep table": {"title = 'x'\n" + strings.Repeat("a.", 200000) + "b = 1", 2, "nested more than"},
+		"empty":      {"", 0, "no area"},
+		"bare CR":    {"title = 'x'\rstart = 2026-09-12\r", 1, ""},
+	} {
+		s, ps := load(t, c.text)
+		if s != nil || len(ps) == 0 || ps[0].Line != c.line || !strings.Contains(ps[0].Message, c.want) || ps[0].Hint == "" {
+			t.Errorf("%s: got %+v", name, ps)
+		}
+	}
+}
+
+// A file with a thousand mistakes ends in a count, not in a thousand lines.
+func TestManyProblems(t *testing.T) {
+	var b strings.Builder
+	for i := range 1000 {
+		fmt.Fprintf(&b, "x%d = 1\n", i)
+	}
+	_, ps := load(t, b.String())
+	if last := ps[len(ps)-1]; len(ps) != maxProblems+1 || !strings.Contains(last.Message, "more problems") {
+		t.Errorf("%d problems, last %v", len(ps), last)
+	}
+	b.Reset()
+	for i := range maxAreas + 1 {
+		fmt.Fprintf(&b, "[area.a%d]\n", i)
+	}
+	if _, ps = load(t, b.String()); !slices.ContainsFunc(ps, func(p schedule.Problem) bool { return strings.Contains(p.Message, "501 areas") }) {
+		t.Errorf("501 areas: %v", ps[0])
+	}
+}
+
+// CRLF reads as LF does.
+func TestLineEnds(t *testing.T) {
+	text := string(mustRead(t, "testdata/full.toml"))
+	a, _ := load(t, text)
+	b, ps := load(t, strings.ReplaceAll(text, "\n", "\r\n"))
+	if len(ps) > 0 || !reflect.DeepEqual(a, b) {
+		t.Errorf("CRLF differs: %v", ps)
+	}
+}
+
+// What is left out and has a default is named.
+func TestDefaultsAreNamed(t *testing.T) {
+	s, ps := load(t, `
+title = "Çedar Row, the 2nd"
+start = 2026-09-12
+[place]
+state = "OH"
+[area.front]
+size = "2600 sq ft"
+grass = "tall fescue"
+[area.front.soil]
+sampled = 2026-08-11
+ph = 6.2
+[material.urea]
+analysis = "46-0-0"
+`)
+	if s == nil || len(ps) > 0 {
+		t.Fatal(ps)
+	}
+	if s.ID != "edar-row-the-2nd" || s.Through != day(2027, 9, 11) || s.Areas[0].Care != "medium" || !s.Areas[0].Clippings || s.Areas[0].Name != "front" {
+		t.Errorf("%+v", s)
+	}
+	said := fmt.Sprint(s.Assumed, s.Areas[0].Assumed)
+	for _, want := range []string{"edar-row-the-2nd", "2027-09-11", "US units", "any day of the week", "urea: no packs", "taken as medium", "taken as returned", "plough layer"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not named in %s", want, said)
+		}
+	}
+}
+
+func BenchmarkLoad(b *testing.B) {
+	text := mustRead(b, "testdata/three.toml")
+	b.SetBytes(int64(len(text)))
+	b.ReportAllocs()
+	for b.Loop() {
+		if s, ps := Load("site.toml", text, fromTestdata); s == nil {
+			b.Fatal(ps)
 		}
 	}
 }

@@ -106,7 +106,7 @@ func checkKind(t table, m agronomy.Material) {
 		a := m.Analysis
 		if sum := a.N + a.P2O5 + a.K2O + m.Calcium + m.Magnesium + m.Sulfur; sum > 100 {
 			t.wrong("analysis", fmt.Sprintf("with calcium, magnesium and sulfur it adds up to %.4g %%, more than the bag holds", float64(sum)), "check each figure on the label")
-		} else if t.text("analysis") != "" && sum == 0 {
+		} else if s := t.text("analysis"); s != "" && sum == 0 && strings.Trim(s, "0-. ") == "" {
 			t.doubt("analysis", "brings no nutrient at all", "check the label")
 		}
 		if m.SlowShare > 0 && a.N == 0 && t.text("analysis") != "" {
@@ -147,6 +147,8 @@ func readPack(t table, m *agronomy.Material) {
 	if s == "" {
 		if (m.OnHand > 0 || m.Price > 0) && !t.given("pack") {
 			t.wrong("pack", "is missing", `packs on hand and their price need the size of a pack, like pack = "40 lb"`)
+		} else if !t.given("pack") {
+			t.assume("material %s: size of a pack not given, so amounts are not counted in packs", m.ID)
 		}
 		return
 	}

@@ -36,6 +36,9 @@ func (r *reader) readPlace(top table) {
 		t.wrong("", "nothing is said about the place", `give state = "OH" and hardiness = "6a" in [place], or monthly normals`)
 		return
 	}
+	if !t.given("state") {
+		r.assume("state not given: no state's law on fertilizer is looked up, so ask whether there is one")
+	}
 	_, err := p.Year()
 	bad, ok := errors.AsType[climate.PlaceErrors](err)
 	if !ok && err != nil {

@@ -22,41 +22,55 @@ const (
 	maxText      = 200
 )
 
-// reader reads one site file and collects what is wrong with it.
-type reader struct {
+// complaints collects what is wrong with one file.
+type complaints struct {
 	file     string
-	open     func(string) (io.ReadCloser, error)
-	lines    *lines
+	lines    *lines // nil where keys have no lines of their own
 	problems []schedule.Problem
 	more     int // problems beyond the limit
-	site     schedule.Site
 }
 
 // report notes a problem at a key, or at the nearest table above it that
 // stands in the file.
-func (r *reader) report(p schedule.Problem) {
-	if len(r.problems) >= maxProblems {
-		r.more++
+func (c *complaints) report(p schedule.Problem) {
+	if len(c.problems) >= maxProblems {
+		c.more++
 		return
 	}
-	p.File = r.file
+	p.File = c.file
 	if p.Line == 0 {
-		p.Line = r.spot(p.Key).line
+		p.Line = c.spot(p.Key).line
 	}
-	r.problems = append(r.problems, p)
+	c.problems = append(c.problems, p)
 }
 
-func (r *reader) spot(path string) spot {
-	if r.lines == nil {
+func (c *complaints) spot(path string) spot {
+	if c.lines == nil {
 		return spot{}
 	}
 	for path != "" {
-		if s, ok := r.lines.spots[path]; ok {
+		if s, ok := c.lines.spots[path]; ok {
 			return s
 		}
 		path = path[:max(0, strings.LastIndexByte(path, '.'))]
 	}
 	return spot{}
+}
+
+// all gives the problems in the order of the file.
+func (c *complaints) all() []schedule.Problem {
+	ps := schedule.SortProblems(c.problems)
+	if c.more > 0 {
+		ps = append(ps, schedule.Problem{File: c.file, Message: fmt.Sprintf("and %d more problems", c.more), Hint: "mend these first"})
+	}
+	return ps
+}
+
+// reader reads one site file.
+type reader struct {
+	complaints
+	open func(string) (io.ReadCloser, error)
+	site schedule.Site
 }
 
 // readable refuses what cannot be the text of such a file. It reports true when
@@ -166,15 +180,12 @@ func syntaxHint(e toml.ParseError) string {
 // name, which never leaves the site file's own folder. The site is nil if any
 // problem is more than a warning.
 func Load(name string, text []byte, open func(string) (io.ReadCloser, error)) (*schedule.Site, []schedule.Problem) {
-	r := &reader{file: name, open: open}
+	r := &reader{complaints: complaints{file: name}, open: open}
 	if values, ok := r.parse(text); ok {
 		r.check(values, tree(), "")
 		r.read(table{r, "", values})
 	}
-	ps := schedule.SortProblems(r.problems)
-	if r.more > 0 {
-		ps = append(ps, schedule.Problem{File: name, Message: fmt.Sprintf("and %d more problems", r.more), Hint: "mend these first"})
-	}
+	ps := r.all()
 	if schedule.Fatal(ps) {
 		return nil, ps
 	}

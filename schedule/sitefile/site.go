@@ -87,6 +87,7 @@ func (r *reader) readDays(top table) {
 	switch days := s.Through.DaysFrom(s.Start) + 1; {
 	case days < 1:
 		top.wrong("through", fmt.Sprintf("the last day, %s, is before the start, %s", s.Through, s.Start), "have the two changed places?")
+		s.Through = schedule.Date{} // or every later day would be wrong too
 	case days > maxProgram:
 		top.wrong("through", fmt.Sprintf("the program would run for %d days", days), fmt.Sprintf("at most %d: a later year wants a new soil report", maxProgram))
 	}

@@ -59,9 +59,9 @@ func (t table) refuse(name string, err error) {
 	t.wrong(name, message, hint)
 }
 
-// need reports a key that must be there.
+// need reports a key that must be there, in a table that is there.
 func (t table) need(name, hint string) {
-	if !t.given(name) {
+	if t.values != nil && !t.given(name) {
 		t.wrong(name, "is missing", hint)
 	}
 }
@@ -160,6 +160,19 @@ func list[W ~string](words []W) string {
 		out = append(out, string(w))
 	}
 	return strings.Join(out, ", ")
+}
+
+// suggest is a hint for a word that is not known: the nearest that is, or all
+// of them.
+func suggest(got string, known []string) string {
+	near := agronomy.NearestName(got, known)
+	switch {
+	case near == "":
+		return "known: " + strings.Join(known, ", ")
+	case strings.Contains(near, ", "):
+		return "known: " + near
+	}
+	return "did you mean " + near + "?"
 }
 
 // isID says what is wrong with a name that goes into ids, "" for nothing.

@@ -1,0 +1,320 @@
+package sitefile
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+// Header is the first line of a record book.
+const Header = "date,area,job,material,amount,by,note\n"
+
+var columns = strings.Split(strings.TrimSpace(Header), ",")
+
+// maxLines is the most lines read of a record book. [common]
+const maxLines = 20000
+
+// book reads one record book.
+type book struct {
+	complaints
+	site  *schedule.Site // nil: areas and materials are not known
+	order []string       // the columns in the order of the file
+	done  []schedule.Done
+}
+
+// row is one line of the book, its cells by column.
+type row struct {
+	*book
+	line  int
+	cells map[string]string
+}
+
+func (w row) wrong(column, message, hint string) {
+	w.report(schedule.Problem{Line: w.line, Key: column, Message: message, Hint: hint})
+}
+
+func (w row) doubt(column, message, hint string) {
+	w.report(schedule.Problem{Line: w.line, Key: column, Message: message, Hint: hint, Warning: true})
+}
+
+// LoadRecord reads a record book: one line a job done or missed, columns as in
+// [Header], in another order if the first line says so. Blank lines and lines
+// that begin with # are passed over. The site tells which areas and materials
+// there are; it may be nil. Lines with a problem are left out of what comes
+// back.
+//
+// A job column may hold a kind ("lime"), a kind with its number ("lime/1") or
+// a whole id ("east/lime/1"). Lines that name a kind alone each count. Lines
+// that name the same numbered job are corrections: the last one counts, and a
+// warning says which it replaced.
+func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done, []schedule.Problem) {
+	b := &book{complaints: complaints{file: name}, site: site, order: columns}
+	text = []byte(strings.TrimPrefix(string(text), "\xef\xbb\xbf")) // spreadsheets put a mark there
+	if p, ok := readable(name, text); !ok {
+		return nil, []schedule.Problem{p}
+	}
+	b.read(text)
+	b.correct()
+	return b.done, b.all()
+}
+
+func (b *book) read(text []byte) {
+	c := csv.NewReader(strings.NewReader(string(text)))
+	c.Comment, c.FieldsPerRecord, c.TrimLeadingSpace = '#', -1, true
+	first := true
+	for range maxLines {
+		cells, err := c.Read()
+		if errors.Is(err, io.EOF) {
+			return
+		}
+		if err != nil {
+			p := schedule.Problem{Line: 1, Message: plain(err.Error()), Hint: "mend the line"}
+			if e, ok := errors.AsType[*csv.ParseError](err); ok {
+				p.Line, p.Message = e.StartLine, "the quotes of this line do not match"
+				p.Hint = `put text with a comma or a quote in double quotes, and write a quote in it twice: "the ""far"" end"`
+			}
+			b.report(p)
+			continue
+		}
+		for i := range cells {
+			cells[i] = strings.TrimSpace(cells[i])
+		}
+		line, _ := c.FieldPos(0)
+		switch {
+		case slices.IndexFunc(cells, func(s string) bool { return s != "" }) < 0, strings.HasPrefix(cells[0], "#"):
+		case first && isHeader(cells):
+			first = false
+			if !b.header(line, cells) {
+				return
+			}
+		case len(cells) == 1 && strings.ContainsAny(cells[0], ";\t"):
+			b.report(schedule.Problem{Line: line, Message: "the columns are not parted by commas", Hint: "save the sheet as comma-separated values"})
+			return
+		default:
+			first = false
+			b.row(line, cells)
+		}
+	}
+	b.report(schedule.Problem{Line: maxLines, Message: fmt.Sprintf("more than %d lines", maxLines), Hint: "begin a new record book; keep this one beside it"})
+}
+
+// isHeader tells a line of column names from a line of the book.
+func isHeader(cells []string) bool {
+	return slices.ContainsFunc(cells, func(s string) bool { return strings.EqualFold(s, "date") || strings.EqualFold(s, "job") })
+}
+
+func (b *book) header(line int, cells []string) bool {
+	b.order = nil
+	before := len(b.problems)
+	for _, s := range cells {
+		s = strings.ToLower(s)
+		switch {
+		case s != "" && !slices.Contains(columns, s):
+			b.report(schedule.Problem{Line: line, Key: s, Message: "unknown column", Hint: suggest(s, columns)})
+		case s != "" && slices.Contains(b.order, s):
+			b.report(schedule.Problem{Line: line, Key: s, Message: "the column is there twice", Hint: "remove one of the two"})
+		}
+		b.order = append(b.order, s)
+	}
+	for _, s := range []string{"date", "job"} {
+		if !slices.Contains(b.order, s) {
+			b.report(schedule.Problem{Line: line, Key: s, Message: "the column is missing", Hint: "columns: " + strings.Join(columns, ", ")})
+		}
+	}
+	return len(b.problems) == before
+}
+
+func (b *book) row(line int, cells []string) {
+	w := row{b, line, map[string]string{}}
+	before := len(b.problems)
+	for i, s := range cells {
+		if i >= len(b.order) || b.order[i] == "" {
+			if s != "" {
+				w.wrong("", fmt.Sprintf("a cell %q after the last column", s), "put text with a comma in it in double quotes")
+			}
+			continue
+		}
+		s = fromCell(s)
+		w.cells[b.order[i]] = s
+		if s != "" {
+			if message, hint := oneLine(s); message != "" {
+				w.wrong(b.order[i], message, hint)
+				return
+			}
+		}
+	}
+	d := schedule.Done{Line: line, Date: w.date(), By: w.cells["by"], Note: w.cells["note"]}
+	d.Area, d.Job = w.job()
+	m := w.material(&d)
+	w.amount(&d, m)
+	if b.site != nil && !d.Date.IsZero() {
+		w.plausible(d)
+	}
+	for _, p := range b.problems[before:] {
+		if !p.Warning {
+			return
+		}
+	}
+	if b.more == 0 {
+		b.done = append(b.done, d)
+	}
+}
+
+func (w row) date() schedule.Date {
+	s := w.cells["date"]
+	d, err := schedule.ParseDate(s)
+	switch {
+	case s == "":
+		w.wrong("date", "is missing", "the day it was done, like 2026-09-19")
+	case err != nil:
+		w.wrong("date", fmt.Sprintf("%q is not a date", s), dateHint(s))
+	case d.Year < firstYear || d.Year > lastYear:
+		w.wrong("date", fmt.Sprintf("the year %d is not believable", d.Year), fmt.Sprintf("give a day from %d to %d", firstYear, lastYear))
+	default:
+		return d
+	}
+	return schedule.Date{}
+}
+
+// dateHint knows the forms in which spreadsheets write dates.
+func dateHint(s string) string {
+	const hint = "write it as 2026-09-19; in a spreadsheet, format the column as text"
+	parts := strings.FieldsFunc(s, func(c rune) bool { return c == '/' || c == '.' || c == '-' })
+	if len(parts) != 3 || len(parts[2]) != 4 {
+		return hint
+	}
+	a, errA := strconv.Atoi(parts[0])
+	b, errB := strconv.Atoi(parts[1])
+	if errA != nil || errB != nil || a < 1 || b < 1 || a > 31 || b > 31 || a > 12 && b > 12 {
+		return hint
+	}
+	monthFirst, dayFirst := fmt.Sprintf("%s-%02d-%02d", parts[2], a, b), fmt.Sprintf("%s-%02d-%02d", parts[2], b, a)
+	switch {
+	case a > 12:
+		return "did you mean " + dayFirst + "? " + hint
+	case b > 12 || a == b:
+		return "did you mean " + monthFirst + "? " + hint
+	}
+	return "did you mean " + monthFirst + " or " + dayFirst + "? " + hint
+}
+
+// job reads the area and the job, and gives the job's whole id if it has a
+// number, else its kind.
+func (w row) job() (area, job string) {
+	s := w.cells["job"]
+	area = w.cells["area"]
+	if s == "" {
+		w.wrong("job", "is missing", "a kind of job or an id, like lime or east/lime/1")
+		return area, ""
+	}
+	idArea, kind, n, err := schedule.JobName(s)
+	if err != nil {
+		hint := "like lime, lime/1 or east/lime/1"
+		if kind != "" && !slices.Contains(schedule.Kinds(), kind) {
+			hint = suggest(string(kind), kindNames())
+		}
+		w.wrong("job", plain(err.Error()), hint)
+		return area, ""
+	}
+	if kind.Notice() {
+		w.wrong("job", fmt.Sprintf("%s marks a day; there is nothing to do and nothing to record", kind), "remove the line")
+	}
+	if area != "" && idArea != "" && area != idArea {
+		w.wrong("area", fmt.Sprintf("%q is not the area of job %s", area, s), "leave the area empty, or mend one of the two")
+	}
+	if idArea != "" {
+		area = idArea
+	}
+	if w.site != nil {
+		ids := areaIDs(w.site)
+		switch {
+		case area == "" && len(ids) == 1:
+			area = ids[0]
+		case area == "":
+			w.wrong("area", "is missing", "one of: "+strings.Join(ids, ", "))
+		case !slices.Contains(ids, area):
+			w.wrong("area", fmt.Sprintf("unknown area %q", area), suggest(area, ids))
+		}
+	}
+	if n > 0 {
+		return area, fmt.Sprintf("%s/%s/%d", area, kind, n)
+	}
+	return area, string(kind)
+}
+
+func kindNames() []string {
+	var out []string
+	for _, k := range schedule.Kinds() {
+		if !k.Notice() {
+			out = append(out, string(k))
+		}
+	}
+	return out
+}
+
+// material reads the material and looks it up; a nil one was not named.
+func (w row) material(d *schedule.Done) *agronomy.Material {
+	d.Material = w.cells["material"]
+	if d.Material == "" || w.site == nil {
+		return nil
+	}
+	var ids []string
+	for _, m := range append(slices.Clone(w.site.Materials), agronomy.TradeMaterials()...) {
+		if m.ID == d.Material {
+			return &m
+		}
+		ids = append(ids, m.ID)
+	}
+	w.wrong("material", fmt.Sprintf("unknown material %q", d.Material), suggest(d.Material, ids)+" What is not in the site file goes there first, as [material.NAME]")
+	return nil
+}
+
+// plausible compares a line with the site's program and with the lines before.
+func (w row) plausible(d schedule.Done) {
+	numbered := strings.Contains(d.Job, "/")
+	switch {
+	case d.Date.Before(w.site.Start) && !numbered && !d.Missed && spreads(d.Job) && (d.AsPlanned || d.Material == ""):
+		w.wrong("material", "before the program starts nothing is planned, so the line must say what went down", "give the material and the amount")
+	case d.Date.After(w.site.Through):
+		w.doubt("date", fmt.Sprintf("is after the program ends, %s", w.site.Through), "is the year right?")
+	}
+	for _, e := range w.done {
+		if e.Date == d.Date && e.Area == d.Area && e.Job == d.Job && !numbered && e.Material == d.Material && e.Weight == d.Weight && e.Volume == d.Volume && e.Packs == d.Packs {
+			w.doubt("job", fmt.Sprintf("the same as line %d", e.Line), "if it was done once, remove one of the two")
+			return
+		}
+	}
+}
+
+// spreads tells the kinds of job that put a material down.
+func spreads(job string) bool {
+	k := schedule.Kind(job)
+	return k != schedule.SoilTest && k != schedule.Sow && k != ""
+}
+
+// correct keeps the last line of each numbered job.
+func (b *book) correct() {
+	last := map[string]int{}
+	for _, d := range b.done {
+		if strings.Contains(d.Job, "/") {
+			last[d.Job] = d.Line
+		}
+	}
+	b.done = slices.DeleteFunc(b.done, func(d schedule.Done) bool {
+		by, numbered := last[d.Job]
+		if !numbered || by == d.Line {
+			return false
+		}
+		b.report(schedule.Problem{Line: d.Line, Key: "job", Warning: true,
+			Message: fmt.Sprintf("%s is recorded again on line %d, which counts instead", d.Job, by),
+			Hint:    fmt.Sprintf("if both went down, write the kind alone in one of them, or the sum in line %d", by)})
+		return true
+	})
+}
