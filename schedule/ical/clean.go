@@ -8,23 +8,27 @@ import (
 )
 
 // clean makes a text safe for every reader of the file: line ends become \n,
-// control characters, byte order marks and broken UTF-8 go, runs of blanks and
-// of empty lines shrink to one, and angle brackets turn into quotation marks,
-// since some calendars render them as HTML. Cleaning twice changes nothing.
+// control characters, byte order marks and broken UTF-8 go, runs of blanks
+// shrink to one and runs of line ends to two, and angle brackets turn into
+// quotation marks, since some calendars render them as HTML. Cleaning twice
+// changes nothing.
 func clean(s string) string {
+	if isClean(s) {
+		return s
+	}
 	s = strings.ReplaceAll(s, "\r\n", "\n")
 	var b strings.Builder
 	b.Grow(len(s))
 	blank, breaks := false, 0 // owed before the next visible character
 	for _, r := range s {
 		switch {
-		case r == '\n' || r == '\r' || r == '\v' || r == '\f' || r == '\u0085' || r == '\u2028' || r == '\u2029':
+		case strings.ContainsRune("\n\r\v\f\u0085\u2028\u2029", r) && r != utf8.RuneError:
 			blank, breaks = false, breaks+1
 			continue
-		case r == ' ' || r == '\t':
+		case unicode.IsSpace(r):
 			blank = true
 			continue
-		case r == utf8.RuneError || r == '\uFEFF' || unicode.IsControl(r):
+		case unfit(r):
 			continue
 		case r == '<':
 			r = '‹'
@@ -43,21 +47,55 @@ func clean(s string) string {
 	return b.String()
 }
 
+// unfit tells the characters that go: controls, byte order marks, and what
+// stands for broken UTF-8.
+func unfit(r rune) bool {
+	return r == utf8.RuneError || r == '\uFEFF' || unicode.IsControl(r)
+}
+
+// isClean tells whether [clean] would change nothing; most texts are so.
+func isClean(s string) bool {
+	before, last := byte('\n'), byte('\n') // as if after an empty line
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		switch {
+		case c > '~':
+			r, size := utf8.DecodeRuneInString(s[i:])
+			if unfit(r) || unicode.IsSpace(r) {
+				return false
+			}
+			i += size - 1
+		case c > ' ' && c != '<' && c != '>':
+		case c == ' ' && last > ' ':
+		case c == '\n' && last != ' ' && before != '\n':
+		default:
+			return false
+		}
+		before, last = last, c
+	}
+	return last > ' ' || s == ""
+}
+
 // oneLine is [clean] for texts that have no second line.
 func oneLine(s string) string {
-	return strings.Join(strings.Fields(strings.ReplaceAll(clean(s), "\n", " ")), " ")
+	s = clean(s)
+	if strings.Contains(s, "\n") {
+		s = strings.Join(strings.Fields(s), " ")
+	}
+	return s
 }
 
 // plainName is [oneLine] without the characters that need an escape, at most
 // limit characters long: some calendars show escapes in the name as they are.
 func plainName(s string, limit int) string {
 	s = oneLine(strings.NewReplacer(",", " ", ";", " ", `\`, " ").Replace(s))
-	if utf8.RuneCountInString(s) <= limit {
+	runes := []rune(s)
+	if len(runes) <= limit {
 		return s
 	}
-	s = string([]rune(s)[:limit])
-	if i := strings.LastIndexByte(s, ' '); i > len(s)/2 {
-		s = s[:i]
+	s = string(runes[:limit])
+	if i := strings.LastIndexByte(s, ' '); i > len(s)/2 && runes[limit] != ' ' {
+		s = s[:i] // no broken word
 	}
 	return strings.TrimSpace(s)
 }

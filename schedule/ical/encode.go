@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -56,52 +57,56 @@ func encode(c calendar) ([]byte, error) {
 	}
 
 	var raw bytes.Buffer
-	raw.Grow(1500 * len(c.events))
+	raw.Grow(2048 * len(c.events))
 	if err := cal.SerializeTo(&raw, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
 		return nil, fmt.Errorf("writing the calendar: %w", err)
 	}
-	text := strings.ReplaceAll(raw.String(), comma, ",")
-	out := make([]byte, 0, len(text)+len(text)/16)
-	for line := range strings.SplitSeq(strings.TrimSuffix(text, "\r\n"), "\r\n") {
-		out = fold(out, line)
+	for i, c := range raw.Bytes() {
+		if c == comma[0] {
+			raw.Bytes()[i] = ','
+		}
+	}
+	out := make([]byte, 0, raw.Len()+raw.Len()/16)
+	for line := range bytes.Lines(raw.Bytes()) {
+		out = fold(out, bytes.TrimSuffix(line, []byte("\r\n")))
 	}
 	return out, nil
 }
 
-// addEvent writes one event in the fixed order of its properties.
+// addEvent writes one event; the order of its properties is part of the form.
 func addEvent(cal *ics.Calendar, e Event) {
 	v := cal.AddEvent(e.UID)
-	stamp := e.Stamp.UTC().Format(stampForm)
-	v.AddProperty(ics.ComponentPropertyDtstamp, stamp)
-	v.AddProperty(ics.ComponentPropertyLastModified, stamp)
-	v.SetSequence(e.Sequence)
+	v.Properties = slices.Grow(v.Properties, 13)
+	stamp, status := e.Stamp.UTC().Format(stampForm), ics.ObjectStatusConfirmed
+	if e.Cancelled {
+		status = ics.ObjectStatusCancelled
+	}
+	put(&v.ComponentBase, "DTSTAMP", stamp)
+	put(&v.ComponentBase, "LAST-MODIFIED", stamp)
+	put(&v.ComponentBase, "SEQUENCE", strconv.Itoa(e.Sequence))
 	v.SetAllDayStartAt(e.Date.Time())
 	v.SetAllDayEndAt(e.Date.AddDays(1).Time()) // the end is exclusive
-	v.SetSummary(e.Summary)
-	if e.Description != "" {
-		v.SetDescription(e.Description)
-	}
-	if e.Location != "" {
-		v.SetLocation(e.Location)
-	}
-	if e.Categories != "" {
-		v.AddCategory(strings.ReplaceAll(e.Categories, ",", comma))
-	}
-	if e.Cancelled {
-		v.SetStatus(ics.ObjectStatusCancelled)
-	} else {
-		v.SetStatus(ics.ObjectStatusConfirmed)
-	}
-	v.SetTimeTransparency(ics.TransparencyTransparent)
-	v.AddProperty("X-MICROSOFT-CDO-BUSYSTATUS", "FREE")
-	if e.Link != "" {
-		v.SetURL(e.Link)
-	}
+	put(&v.ComponentBase, "SUMMARY", e.Summary)
+	put(&v.ComponentBase, "DESCRIPTION", e.Description)
+	put(&v.ComponentBase, "LOCATION", e.Location)
+	put(&v.ComponentBase, "CATEGORIES", strings.ReplaceAll(e.Categories, ",", comma))
+	put(&v.ComponentBase, "STATUS", string(status))
+	put(&v.ComponentBase, "TRANSP", string(ics.TransparencyTransparent))
+	put(&v.ComponentBase, "X-MICROSOFT-CDO-BUSYSTATUS", "FREE")
+	put(&v.ComponentBase, "URL", e.Link)
 	for _, d := range e.Remind {
 		a := v.AddAlarm()
-		a.SetAction(ics.ActionDisplay)
-		a.SetDescription(e.Summary)
-		a.SetTrigger(trigger(d))
+		put(&a.ComponentBase, "ACTION", string(ics.ActionDisplay))
+		put(&a.ComponentBase, "DESCRIPTION", e.Summary)
+		put(&a.ComponentBase, "TRIGGER", trigger(d))
+	}
+}
+
+// put appends a property without parameters, unless it has no value. The
+// library's own setters search the properties and make a map for each.
+func put(c *ics.ComponentBase, name, value string) {
+	if value != "" {
+		c.Properties = append(c.Properties, ics.IANAProperty{BaseProperty: ics.BaseProperty{IANAToken: name, Value: value}})
 	}
 }
 

@@ -19,7 +19,7 @@ const (
 	sizeLimit     = 8 << 20 // octets; a season has about 60 kB
 	sequenceLimit = 999_999_999
 	otherName     = "write to another file name, or move this one away"
-	restore       = "restore it from a copy, or move it away and publish anew"
+	restore       = "restore it from a copy; if there is none, publish under another name, as phones would keep the old events"
 )
 
 // Events reads a calendar that [Write] or [Update] wrote. Line ends and a byte
