@@ -39,7 +39,7 @@
 // # From a need to a dose
 //
 // Material is a product with its analysis. Choose finds the best of several
-// for what is wanted under caps, DoseFor works one out, and Dose.Released follows
+// for what is wanted under caps, DoseFor works one out, and Released follows
 // its slow part over the weeks. Spreader, sprayer and watering figures, gaps
 // between jobs, last useful days and cautions are tables with their sources.
 //
