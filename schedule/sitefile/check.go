@@ -3,7 +3,6 @@ package sitefile
 import (
 	"cmp"
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -38,9 +37,20 @@ func (r *reader) check(values map[string]any, n *node, path string) {
 
 // inOrder gives the names in a table in the order of the file.
 func (r *reader) inOrder(values map[string]any, path string) []string {
-	return slices.SortedFunc(maps.Keys(values), func(a, b string) int {
-		return cmp.Or(cmp.Compare(r.spot(join(path, a)).order, r.spot(join(path, b)).order), cmp.Compare(a, b))
-	})
+	type placed struct {
+		name  string
+		order int
+	}
+	all := make([]placed, 0, len(values))
+	for name := range values {
+		all = append(all, placed{name, r.spot(join(path, name)).order})
+	}
+	slices.SortFunc(all, func(a, b placed) int { return cmp.Or(cmp.Compare(a.order, b.order), cmp.Compare(a.name, b.name)) })
+	names := make([]string, len(all))
+	for i, p := range all {
+		names[i] = p.name
+	}
+	return names
 }
 
 // unknown reports a key that is not in the list, with the nearest that is, or

@@ -65,7 +65,7 @@ func keysOf(t *testing.T, text string) {
 	if l.deep > 0 {
 		return
 	}
-	var v raw
+	var v any
 	md, err := toml.Decode(text, &v)
 	if err != nil {
 		return

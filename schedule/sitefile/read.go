@@ -105,17 +105,8 @@ func readable(file string, text []byte) (schedule.Problem, bool) {
 
 func lineOf(s string, at int) int { return 1 + strings.Count(s[:at], "\n") }
 
-// raw takes the values as the TOML library parsed them.
-type raw map[string]any
-
-// UnmarshalTOML keeps the parsed table as it is.
-func (v *raw) UnmarshalTOML(parsed any) error {
-	*v, _ = parsed.(map[string]any)
-	return nil
-}
-
 // parse turns the text into values, or reports why it cannot.
-func (r *reader) parse(text []byte) (raw, bool) {
+func (r *reader) parse(text []byte) (map[string]any, bool) {
 	if p, ok := readable(r.file, text); !ok {
 		r.report(p)
 		return nil, false
@@ -126,10 +117,11 @@ func (r *reader) parse(text []byte) (raw, bool) {
 		r.report(schedule.Problem{Line: r.lines.deep, Message: fmt.Sprintf("nested more than %d deep", maxDepth), Hint: "no key of a site file is as deep as that"})
 		return nil, false
 	}
-	var values raw
+	var values any // as parsed: decoding into anything else would cost as much again
 	_, err := toml.Decode(s, &values)
 	if err == nil {
-		return values, true
+		top, _ := values.(map[string]any)
+		return top, true
 	}
 	p := schedule.Problem{Message: err.Error()}
 	if e, ok := errors.AsType[toml.ParseError](err); ok {
