@@ -26,7 +26,7 @@
 //
 //	z Phi(z/8) + 8 phi(z/8), z = T - base
 //
-// Section 3, hardiness.go, place.go. Without normals the ten numbers come from
+// Section 3, hardiness.go, knowledge.go. Without normals the ten numbers come from
 // data/hardiness.csv, by state and half-zone, and are moved by fixed amounts
 // per km of elevation, degree of latitude and longitude, and half-zone.
 //

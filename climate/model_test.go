@@ -141,10 +141,12 @@ func TestWorkedStation(t *testing.T) {
 	near(t, "last freeze", last.D, 115.6, 0.06)
 	near(t, "first freeze year SD", first.YearSD, 10.5, 0.06)
 	near(t, "last freeze year SD", last.YearSD, 11.2, 0.06)
-	near(t, "first freeze SD", first.SD, math.Hypot(4, first.YearSD), 1e-9) // [model] section 7
-	near(t, "last freeze SD", last.SD, math.Hypot(4.5, last.YearSD), 1e-9)  // [model] section 7
-	near(t, "soil SD, autumn", y.SoilFalls(2, 50).SD, 9, 1e-9)              // [model] section 7
-	near(t, "soil SD, spring", y.SoilRises(2, 50).SD, 10, 1e-9)             // [model] section 7
+	near(t, "first freeze SD", first.SD, math.Hypot(4, first.YearSD), 1e-9)     // [model] section 7
+	near(t, "last freeze SD", last.SD, math.Hypot(4.5, last.YearSD), 1e-9)      // [model] section 7
+	near(t, "early first freeze", first.Early(), first.D-1.2816*first.SD, 1e-9) // [model] section 4
+	near(t, "late first freeze", first.Late(), first.D+1.2816*first.SD, 1e-9)
+	near(t, "soil SD, autumn", y.SoilFalls(2, 50).SD, 9, 1e-9)  // [model] section 7
+	near(t, "soil SD, spring", y.SoilRises(2, 50).SD, 10, 1e-9) // [model] section 7
 	near(t, "air 50 spring", y.AirRises(50).D, 108.4, 0.06)
 	near(t, "air 50 autumn", y.AirFalls(50).D, 295.4, 0.06)
 	near(t, "soil 50 spring", y.SoilRises(ten, 50).D, 108.4, 0.06)
@@ -180,6 +182,14 @@ func TestWorkedRow(t *testing.T) {
 	// The errors shrink by the factors of section 7: East 0.95, then 0.8.
 	near(t, "errors, elevation", level.errors.fall/y.errors.fall, 0.95, 1e-9)
 	near(t, "errors, all three", moved.errors.fall/y.errors.fall, 0.8, 1e-9)
+	co := yearOf(t, Place{State: "CO", Hardiness: "6a"})
+	feet, north, east := Feet(5300), 39.7, -105.0
+	co1 := yearOf(t, Place{State: "CO", Hardiness: "6a", Elevation: &feet})
+	co3 := yearOf(t, Place{State: "CO", Hardiness: "6a", Elevation: &feet, Latitude: &north, Longitude: &east})
+	near(t, "West, elevation", co1.errors.spring/co.errors.spring, 0.8, 1e-9)
+	near(t, "West, all three", co3.errors.spring/co.errors.spring, 0.65, 1e-9)
+	near(t, "West, freezes", co1.errors.lastFreeze/co.errors.lastFreeze, 0.9, 1e-9)
+	near(t, "West, freezes, all three", co3.errors.lastFreeze/co.errors.lastFreeze, 0.8, 1e-9)
 	near(t, "freeze errors, all three", moved.errors.firstFreeze/y.errors.firstFreeze, 0.95, 1e-9)
 }
 
@@ -194,6 +204,7 @@ func TestWorkedWest(t *testing.T) {
 	near(t, "early ground freeze", y.Ground().Early.D, 334.5, 0.06)
 	near(t, "last safe", y.Ground().LastSafe.D, 316.1, 0.06)
 	near(t, "least X", y.soil(fiveCentimeters).min(), 31.35, 0.01)
+	near(t, "least soil", float64(y.Soil(fiveCentimeters, wrap(y.soil(fiveCentimeters).coldest))), 32-0.25*(32-31.35), 0.01) // [model] section 5, West
 	if !y.West || y.Ground().Kind != GroundMostWinters {
 		t.Errorf("west %v, %s", y.West, y.Ground().Kind)
 	}

@@ -26,6 +26,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 )
 
@@ -34,13 +35,13 @@ func main() {
 		fmt.Fprintln(os.Stderr, "usage: hardiness STATIONS ZONES > hardiness.csv")
 		os.Exit(2)
 	}
-	if err := run(os.Args[1], os.Args[2]); err != nil {
+	if err := run(os.Stdout, os.Args[1], os.Args[2]); err != nil {
 		fmt.Fprintln(os.Stderr, "hardiness:", err)
 		os.Exit(1)
 	}
 }
 
-func run(stationFile, zoneFile string) error {
+func run(w io.Writer, stationFile, zoneFile string) error {
 	stations, err := readStations(stationFile)
 	if err != nil {
 		return err
@@ -53,5 +54,5 @@ func run(stationFile, zoneFile string) error {
 	if err != nil {
 		return err
 	}
-	return write(os.Stdout, rows)
+	return write(w, rows)
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/csv"
+	"io"
 	"math"
 	"os"
 	"path/filepath"
@@ -17,28 +18,11 @@ const (
 	shipped     = "../../climate/data/hardiness.csv"
 )
 
-func built(t *testing.T, stations, zones string) ([]row, error) {
-	t.Helper()
-	s, err := readStations(stations)
-	if err != nil {
-		return nil, err
-	}
-	z, err := readZones(zones)
-	if err != nil {
-		return nil, err
-	}
-	return rebuild(s, z)
-}
-
 // The shipped table follows from the stations and the zones, to one unit in
 // the last digit (processors differ in the last bit).
 func TestRebuildGivesTheShippedTable(t *testing.T) {
-	rows, err := built(t, stationFile, zoneFile)
-	if err != nil {
-		t.Fatal(err)
-	}
 	var b bytes.Buffer
-	if err := write(&b, rows); err != nil {
+	if err := run(&b, stationFile, zoneFile); err != nil {
 		t.Fatal(err)
 	}
 	got, err := csv.NewReader(&b).ReadAll()
@@ -138,7 +122,7 @@ func TestBadInputIsNamed(t *testing.T) {
 		if err := os.WriteFile(z, []byte(c.zones), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := built(t, s, z); err == nil || !strings.Contains(err.Error(), c.want) {
+		if err := run(io.Discard, s, z); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want %q", name, err, c.want)
 		}
 	}
