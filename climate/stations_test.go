@@ -291,3 +291,24 @@ func TestTableAgreesWithNormals(t *testing.T) {
 		}
 	}
 }
+
+// Where freezes come in single nights the date is about twice as uncertain,
+// and the year says so. [model] section 4
+func TestSingleNights(t *testing.T) {
+	var errors []float64
+	for _, s := range allStations(t) {
+		y := yearOf(t, s.place())
+		w := y.FirstFreeze()
+		if y.low.min() <= 34 || w.Never || s.ff50 <= 0 {
+			continue
+		}
+		errors = append(errors, w.D-s.ff50)
+		near(t, s.id+" error of the median", y.errors.firstFreeze, 8, 1e-9) // [model] section 4
+		if len(y.Notes) == 0 {
+			t.Errorf("%s: no note", s.id)
+		}
+	}
+	_, sd := biasAndSD(errors)
+	t.Logf("%d stations, SD %.1f days", len(errors), sd)
+	near(t, "SD", sd, 8, 1.5) // [model] section 4
+}
