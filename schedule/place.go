@@ -51,6 +51,8 @@ const (
 	// answer is the same on every machine. Ordinary sites need a few hundred.
 	searchSteps = 200_000
 
+	plainCases = 64 // cases a crowd tries before it sets prices
+
 	unreachable = math.MaxInt64 / 4 // above every sum of costs
 )
 
@@ -77,25 +79,25 @@ func units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }
 // The plan: only limits and jobs per day tie tasks together. Tasks tied by
 // limits form a knot, most often an area; each knot is solved by itself
 // ([knotSearch]). Where the answers of several knots together overfill a day,
-// those knots, and only those, are solved as one crowd ([crowdSearch]). Each
+// those knots, and only those, are solved as one crowd ([crowd]). Each
 // step solves a relaxed problem exactly and adds the rest only where the
 // relaxed answer breaks it, so the final answer is least for the whole problem,
 // and effort grows with the number of areas where days are not contested.
 func place(tasks []task, limits []limit, jobsPerDay int) placed {
-	b := newBoard(tasks, limits, jobsPerDay)
+	return newBoard(tasks, limits, jobsPerDay).place()
+}
+
+func (b *board) place() placed {
 	knots := b.knots()
 	at := b.solveAll(knots)
 	if moved := b.rounds(at); moved {
 		at = b.solveAll(knots)
 	}
 	at = b.relieve(knots, at)
-	p := placed{day: make([]int, len(tasks)), proven: !b.stopped, bound: b.explain(at)}
+	p := placed{day: make([]int, len(b.tasks)), proven: !b.stopped, bound: b.explain(at)}
 	var sum int64
-	for i := range tasks {
-		p.day[i] = left
-		if at[i] != b.out {
-			p.day[i] = slices.IndexFunc(tasks[i].days, func(d Date) bool { return d.DaysFrom(b.origin) == at[i] })
-		}
+	for i := range b.tasks {
+		p.day[i] = b.index(i, at[i])
 		sum += costOn(b.choices[i], at[i])
 	}
 	p.cost = float64(sum) / perUnit
@@ -152,10 +154,12 @@ type board struct {
 	steps   int        // left to spend on the search at hand
 	stopped bool       // a search ran out of steps
 	arena   []uint64
+
+	plainCases int
 }
 
 func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
-	b := &board{tasks: tasks, limits: limits, perDay: jobsPerDay}
+	b := &board{tasks: tasks, limits: limits, perDay: jobsPerDay, plainCases: plainCases}
 	n, total := len(tasks), 0
 	lo, hi := math.MaxInt, math.MinInt
 	for _, t := range tasks {
@@ -262,6 +266,14 @@ func (b *board) countRecorded() {
 // slot is the place of a task's person and a day in a table of people by days.
 func (b *board) slot(i, day int) int { return b.person[i]*b.out + day }
 
+// index finds a day among a task's days; left out is not among them.
+func (b *board) index(i, day int) int {
+	if day == b.out {
+		return left
+	}
+	return slices.IndexFunc(b.tasks[i].days, func(d Date) bool { return d.DaysFrom(b.origin) == day })
+}
+
 // costOn gives the cost of a task's choice of a day.
 func costOn(choices []choice, day int) int64 {
 	k, _ := slices.BinarySearchFunc(choices, day, func(c choice, d int) int { return c.day - d })
@@ -274,7 +286,6 @@ func (b *board) allowed(i, day int) bool { return hasDay(b.open[i], day) }
 // Sets of days are bits, so that a limit closes a run of days at once.
 
 func setDay(s []uint64, d int)      { s[d>>6] |= 1 << (d & 63) }
-func clearDay(s []uint64, d int)    { s[d>>6] &^= 1 << (d & 63) }
 func hasDay(s []uint64, d int) bool { return s[d>>6]>>(d&63)&1 == 1 }
 
 // clearRun closes the days from lo to hi, both included.

@@ -230,6 +230,14 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 		if again := place(tasks, limits, perDay); fmt.Sprint(again) != fmt.Sprint(got) {
 			t.Fatalf("case %d: twice the same case, two answers", n)
 		}
+		// Small crowds rarely need prices; with prices from the start the
+		// answer must be the same.
+		b := newBoard(tasks, limits, perDay)
+		b.plainCases = 0
+		if priced := b.place(); fmt.Sprint(priced) != fmt.Sprint(got) {
+			t.Fatalf("case %d, %d a day: prices change the answer\n got %v\nwant %v\n%s", n, perDay,
+				priced, got, show(tasks, limits))
+		}
 		loose := place(tasks, limits, 0)
 		for i := range tasks {
 			moved += b2i(len(got.bound[i]) > 0)

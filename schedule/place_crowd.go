@@ -113,6 +113,7 @@ type crowd struct {
 	tasks  []int // all of theirs, in order
 	place  []int // of a task: its place in tasks
 	knotOf []int // of a task: its place in knots
+	like   []int // by place, see classes
 	queue  []crowdCase
 	price  []int64    // by slot, nil before they are set
 	plain  [][]choice // by place: choices without prices
@@ -126,8 +127,6 @@ type crowdCase struct {
 	costs   []int64 // by knot
 	cost    int64
 }
-
-const plainCases = 64 // cases tried before prices are set
 
 func newCrowd(b *board, knots [][]int) *crowd {
 	c := &crowd{b: b, knots: knots}
@@ -143,6 +142,7 @@ func newCrowd(b *board, knots [][]int) *crowd {
 		c.place[i] = k
 		c.plain = append(c.plain, b.choices[i])
 	}
+	c.classes()
 	return c
 }
 
@@ -153,7 +153,8 @@ func (c *crowd) solve() (days []int, ok bool) {
 	root := c.root()
 	c.queue = append(c.queue, root)
 	for n := 0; len(c.queue) > 0 && c.b.steps >= 0; n++ {
-		if n == plainCases {
+		c.b.steps -= len(c.tasks) // a case costs about that, besides its knots
+		if n == c.b.plainCases {
 			root = c.setPrices()
 			c.queue = append(c.queue[:0], root)
 		}
@@ -211,27 +212,64 @@ func (c *crowd) keep(x crowdCase) {
 func (c *crowd) relieve(from crowdCase, full int) {
 	b, day := c.b, full%c.b.out
 	room := b.room(full)
-	var here, others []int
+	var here, others, staying []int
 	for k, i := range c.tasks {
 		switch {
 		case !c.could(from, i, full):
 		case from.rulings.keeps(i, day):
 			room--
+			staying = append(staying, i)
 		case from.days[k] == day:
 			here = append(here, i)
 		default:
 			others = append(others, i)
 		}
 	}
-	stay := from.rulings
+	r := from.rulings
 	for k := 0; k < room; k++ {
-		c.add(from, &ruling{here[k], day, false, stay})
-		stay = &ruling{here[k], day, true, stay}
+		c.add(from, c.leave(here[k], day, staying, r))
+		r = &ruling{here[k], day, day, true, r}
+		staying = append(staying, here[k])
 	}
 	for _, i := range slices.Concat(here[room:], others) {
-		stay = &ruling{i, day, false, stay}
+		r = c.leave(i, day, staying, r)
 	}
-	c.add(from, stay)
+	c.add(from, r)
+}
+
+// leave rules that a task must not be on a day. Beside one that stays there and
+// is alike it need not look on both sides: of alike tasks the first goes first.
+func (c *crowd) leave(i, day int, staying []int, up *ruling) *ruling {
+	r := &ruling{i, day, day, false, up}
+	for _, o := range staying {
+		if c.like[c.place[o]] == c.like[c.place[i]] {
+			if o < i {
+				r.first = 0
+			} else {
+				r.last = c.b.out
+			}
+		}
+	}
+	return r
+}
+
+// classes numbers the tasks so that alike ones have one number: without limits,
+// of one person, with the same days at the same costs. Trading their days
+// changes nothing, so they keep their order.
+func (c *crowd) classes() {
+	for k, i := range c.tasks {
+		c.like = append(c.like, k)
+		if len(c.knots[c.knotOf[i]]) > 1 {
+			continue
+		}
+		for m, o := range c.tasks[:k] {
+			if c.b.person[o] == c.b.person[i] && len(c.knots[c.knotOf[o]]) == 1 &&
+				slices.EqualFunc(c.plain[m], c.plain[k], func(x, y choice) bool { return x.day == y.day && x.cost == y.cost }) {
+				c.like[k] = c.like[m]
+				break
+			}
+		}
+	}
 }
 
 // could tells whether a task may be in a slot under the rulings of a case.
@@ -245,7 +283,7 @@ func (c *crowd) add(from crowdCase, r *ruling) {
 	next := crowdCase{r, slices.Clone(from.days), slices.Clone(from.costs), from.cost}
 	broken := make([]bool, len(c.knots))
 	for x := r; x != from.rulings; x = x.up {
-		if on := from.days[c.place[x.task]] == x.day; on != x.stay {
+		if !x.permits(from.days[c.place[x.task]]) {
 			broken[c.knotOf[x.task]] = true
 		}
 	}
@@ -274,7 +312,7 @@ func (c *crowd) again(n *crowdCase, k int) bool {
 // keeps tells whether a ruling holds the task on the day.
 func (r *ruling) keeps(i, day int) bool {
 	for ; r != nil; r = r.up {
-		if r.stay && r.task == i && r.day == day {
+		if r.stay && r.task == i && r.first == day {
 			return true
 		}
 	}

@@ -34,7 +34,7 @@ func (b *board) makeDo(knots [][]int, wish []int) []int {
 			continue
 		}
 		day := wish[i]
-		if day == b.out || !fits(i, day) {
+		if day == b.out || !b.allowed(i, day) || !fits(i, day) {
 			by := b.rank(i)
 			day = by[slices.IndexFunc(by, func(c choice) bool { return fits(i, c.day) })].day
 		}
@@ -68,7 +68,7 @@ func (b *board) improve(knot, at, load []int) bool {
 	for _, i := range knot {
 		for _, c := range b.choices[i] {
 			if c.day != b.out && load[b.slot(i, c.day)] >= b.perDay {
-				full = &ruling{i, c.day, false, full}
+				full = &ruling{i, c.day, c.day, false, full}
 			}
 		}
 	}

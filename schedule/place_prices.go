@@ -7,6 +7,7 @@ import (
 
 const (
 	priceRounds = 120
+	patience    = 4             // rounds without gain before the stride is halved
 	firstStep   = perUnit / 100 // of a price for each job too many
 )
 
@@ -14,7 +15,8 @@ const (
 // most, and leaves them charged; it gives the case to start from. In each round
 // days with too many jobs grow dearer and days with room cheaper, in
 // proportion, and the knots choose again. The stride grows while that raises
-// the sum and shrinks when it does not. Any prices from 0 up keep the search
+// the sum; when it has not for a few rounds, the search for prices goes back to
+// the best and takes half the stride. Any prices from 0 up keep the search
 // exact; good ones make it short.
 func (c *crowd) setPrices() (best crowdCase) {
 	price := make([]int64, len(c.b.load))
@@ -24,22 +26,18 @@ func (c *crowd) setPrices() (best crowdCase) {
 	for range priceRounds {
 		c.charge(price)
 		x := c.root()
-		switch {
-		case kept == nil || x.cost > best.cost:
+		if kept == nil || x.cost > best.cost {
 			best, kept, idle = x, slices.Clone(price), 0
 			stride += stride / 8
-		default:
-			if idle++; idle == 4 {
-				stride, idle = stride/2, 0
-			}
+		} else if idle++; idle == patience {
+			stride, idle = stride/2, 0
+			copy(price, kept)
+			x = best
 		}
-		steady := true
 		for s, n := range c.b.count(c.tasks, x.days) {
-			next := max(0, price[s]+stride*int64(n-c.b.room(s)))
-			steady = steady && next == price[s]
-			price[s] = next
+			price[s] = max(0, price[s]+stride*int64(n-c.b.room(s)))
 		}
-		if steady {
+		if stride == 0 || slices.Equal(price, kept) {
 			break
 		}
 	}
@@ -93,22 +91,22 @@ func (c *crowd) fill(from crowdCase, slot int) {
 			n++
 			continue
 		}
-		c.add(from, &ruling{i, day, true, from.rulings})
-		c.add(from, &ruling{i, day, false, from.rulings})
+		c.add(from, &ruling{i, day, day, true, from.rulings})
+		c.add(from, &ruling{i, day, day, false, from.rulings})
 		return
 	}
 	from.cost += c.price[slot] * int64(c.b.room(slot)-n)
-	from.rulings = &ruling{settles, slot, false, from.rulings}
+	from.rulings = &ruling{task: settles, first: slot, up: from.rulings}
 	heap.Push(c, from)
 }
 
 // settles stands in place of a task in a ruling that a slot's empty room has
-// been added back; its day is the slot.
+// been added back; its first is the slot.
 const settles = -1
 
 func (r *ruling) settled(slot int) bool {
 	for ; r != nil; r = r.up {
-		if r.task == settles && r.day == slot {
+		if r.task == settles && r.first == slot {
 			return true
 		}
 	}

@@ -37,15 +37,15 @@ func (b *board) explain(at []int) [][]blocker {
 func (b *board) blockers(i int, at, load []int) (found []blocker) {
 	t := &b.tasks[i]
 	own := int64(math.MaxInt64)
+	if k := b.index(i, at[i]); k != left {
+		own = units(t.cost[k])
+	}
 	var better []choice // the days it would rather have, at their given cost
 	for k, d := range t.days {
-		c := choice{d.DaysFrom(b.origin), k, units(t.cost[k])}
-		better = append(better, c)
-		if c.day == at[i] {
-			own = c.cost
+		if c := units(t.cost[k]); c < own {
+			better = append(better, choice{d.DaysFrom(b.origin), k, c})
 		}
 	}
-	better = slices.DeleteFunc(better, func(c choice) bool { return c.cost >= own })
 	slices.SortStableFunc(better, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
 	name := func(why string, other int, full bool, c choice) {
 		same := func(f blocker) bool { return f.why == why && f.other == other }

@@ -1,0 +1,114 @@
+package schedule
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// knots gathers the tasks tied by limits that can bind, each knot in task order.
+func (b *board) knots() [][]int {
+	seen := make([]bool, len(b.tasks))
+	all := make([]int, 0, len(b.tasks))
+	var knots [][]int
+	for i := range b.tasks {
+		if seen[i] {
+			continue
+		}
+		seen[i] = true
+		from := len(all)
+		all = append(all, i)
+		for k := from; k < len(all); k++ {
+			for _, t := range b.binding[all[k]] {
+				if !seen[t.other] {
+					seen[t.other] = true
+					all = append(all, t.other)
+				}
+			}
+		}
+		knot := all[from:len(all):len(all)]
+		slices.Sort(knot)
+		knots = append(knots, knot)
+	}
+	return knots
+}
+
+// solveAll solves each knot by itself and gives the day of every task.
+// Each has an equal share of the steps.
+func (b *board) solveAll(knots [][]int) []int {
+	at := make([]int, len(b.tasks))
+	for _, k := range knots {
+		b.steps = searchSteps / len(knots)
+		days, _ := b.solve(k, nil)
+		b.stopped = b.stopped || b.steps < 0
+		for m, i := range k {
+			at[i] = days[m]
+		}
+	}
+	return at
+}
+
+// cheapest gives every task its cheapest day, if no limit minds: then nothing
+// needs searching.
+func (b *board) cheapest(knot []int) (days []int, cost int64, ok bool) {
+	days = make([]int, len(knot))
+	for m, i := range knot {
+		best := choice{cost: math.MaxInt64}
+		for _, c := range b.choices[i] {
+			if c.cost < best.cost {
+				best = c
+			}
+		}
+		days[m] = best.day
+		cost += best.cost
+	}
+	for m, i := range knot {
+		for k := range b.binding[i] {
+			t := &b.binding[i][k]
+			if t.other < i {
+				continue
+			}
+			o, _ := slices.BinarySearch(knot, t.other)
+			if days[m] != b.out && days[o] != b.out && !t.allows(days[m], days[o]) {
+				return nil, 0, false
+			}
+		}
+	}
+	return days, cost, true
+}
+
+// rank gives a task's choices by cost, then day.
+func (b *board) rank(i int) []choice {
+	if b.ranked[i] == nil {
+		b.ranked[i] = byCost(b.choices[i])
+	}
+	return b.ranked[i]
+}
+
+// byCost sorts choices by cost, then day. Costs mostly rise on both sides of
+// the ideal day, so it first deals outwards from the cheapest, and sorts only
+// if that did not do.
+func byCost(by []choice) []choice {
+	order := func(x, y choice) int { return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.day, y.day)) }
+	ideal := 0
+	for k := range by {
+		if by[k].cost < by[ideal].cost {
+			ideal = k
+		}
+	}
+	sorted := make([]choice, 0, len(by))
+	before, after := ideal-1, ideal
+	for len(sorted) < len(by) {
+		if after == len(by) || before >= 0 && order(by[before], by[after]) < 0 {
+			sorted = append(sorted, by[before])
+			before--
+		} else {
+			sorted = append(sorted, by[after])
+			after++
+		}
+	}
+	if !slices.IsSortedFunc(sorted, order) {
+		slices.SortFunc(sorted, order)
+	}
+	return sorted
+}
