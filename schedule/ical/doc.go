@@ -16,9 +16,9 @@
 //
 // # Which calendar a file is
 //
-// The calendar's own UID (RFC 7986, section 5.3) names the site and the choice
-// of area, person and kinds. A file is only ever updated with the calendar it
-// already holds; anything else is refused, never overwritten.
+// X-WR-RELCALID names the site and the choice of area, person and kinds. A
+// file is only ever updated with the calendar it already holds; anything else
+// is refused, never overwritten.
 //
 // # Life of an event
 //

@@ -19,6 +19,11 @@ const (
 	refresh     = "PT12H" // a wish; clients poll as they like
 	color       = "olivedrab"
 
+	// calendarID is the property that says which calendar a file holds. The
+	// UID that RFC 7986 has for it will not do: a widely used sync tool takes it
+	// for the UID of every event, and keeps one event of them all.
+	calendarID = "X-WR-RELCALID"
+
 	// comma stands for the commas between categories until the library, which
 	// would escape them, has done its work. Cleaned texts never hold it.
 	comma = "\x1f"
@@ -42,7 +47,7 @@ func encode(c calendar) ([]byte, error) {
 	cal.SetProductId(prodID)
 	cal.SetCalscale("GREGORIAN")
 	cal.CalendarProperties = append(cal.CalendarProperties,
-		ics.CalendarProperty{BaseProperty: ics.BaseProperty{IANAToken: "UID", Value: c.id}})
+		ics.CalendarProperty{BaseProperty: ics.BaseProperty{IANAToken: calendarID, Value: c.id}})
 	cal.SetName(c.name)
 	cal.SetXWRCalDesc(description)
 	cal.SetRefreshInterval(refresh)

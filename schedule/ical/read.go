@@ -167,7 +167,7 @@ func (r *reader) calendarLine(name, value string) error {
 	switch name {
 	case "PRODID":
 		r.ours = unescape(value) == prodID
-	case "UID":
+	case calendarID:
 		r.cal.id = value
 	}
 	return nil

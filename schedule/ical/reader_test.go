@@ -126,7 +126,7 @@ func byUID(cal *node) map[string]*node {
 
 // Orders of properties that are part of the format; "?" marks an optional one.
 var (
-	calendarOrder = []string{"VERSION", "PRODID", "CALSCALE", "UID", "NAME", "X-WR-CALNAME", "X-WR-CALDESC",
+	calendarOrder = []string{"VERSION", "PRODID", "CALSCALE", "X-WR-RELCALID", "NAME", "X-WR-CALNAME", "X-WR-CALDESC",
 		"REFRESH-INTERVAL;VALUE=DURATION", "X-PUBLISHED-TTL", "COLOR", "?SOURCE;VALUE=URI"}
 	eventOrder = []string{"UID", "DTSTAMP", "LAST-MODIFIED", "SEQUENCE", "DTSTART;VALUE=DATE", "DTEND;VALUE=DATE", "SUMMARY",
 		"?DESCRIPTION", "?LOCATION", "?CATEGORIES", "STATUS", "TRANSP", "X-MICROSOFT-CDO-BUSYSTATUS", "?URL"}

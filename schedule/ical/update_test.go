@@ -199,8 +199,8 @@ func TestRefused(t *testing.T) {
 		"another program":  {swap(prodID, "-//example//other//EN"), "another program"},
 		"no program":       {swap("PRODID:"+prodID+"\r\n", ""), "another program"},
 		"foreign and bare": {"BEGIN:VCALENDAR\r\nEND:VCALENDAR\r\n", "another program"},
-		"another site":     {swap("UID:fernbank-7q2m\r\n", "UID:mossgate\r\n"), "holds the calendar"},
-		"a part of it":     {swap("UID:fernbank-7q2m\r\n", "UID:fernbank-7q2m.area-east\r\n"), "holds the calendar"},
+		"another site":     {swap("X-WR-RELCALID:fernbank-7q2m\r\n", "X-WR-RELCALID:mossgate\r\n"), "holds the calendar"},
+		"a part of it":     {swap("X-WR-RELCALID:fernbank-7q2m\r\n", "X-WR-RELCALID:fernbank-7q2m.area-east\r\n"), "holds the calendar"},
 		"cut at a line":    {old[:strings.LastIndex(old, "END:VCALENDAR")], "cut short"},
 		"cut in a line":    {old[:len(old)/2], "cannot be read|cut short"},
 		"cut in the end":   {strings.TrimSuffix(old, "DAR\r\n"), "cannot be read"},
@@ -247,7 +247,7 @@ func FuzzUpdate(f *testing.F) {
 	f.Add(bytes.Replace(old, []byte("STATUS:CONFIRMED"), []byte("STATUS:CANCELLED"), 1))
 	f.Add(bytes.Replace(old, []byte("east.lime.1"), []byte("east.lime.9"), 1))
 	f.Add(old[:len(old)/2])
-	f.Add([]byte("BEGIN:VCALENDAR\r\nPRODID:" + prodID + "\r\nUID:fernbank-7q2m\r\nEND:VCALENDAR\r\n"))
+	f.Add([]byte("BEGIN:VCALENDAR\r\nPRODID:" + prodID + "\r\nX-WR-RELCALID:fernbank-7q2m\r\nEND:VCALENDAR\r\n"))
 	p := autumn()
 	now := at("2026-09-14T08:00:00Z")
 	f.Fuzz(func(t *testing.T, text []byte) {
