@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
@@ -41,7 +42,19 @@ func (c *complaints) report(p schedule.Problem) {
 	if p.Line == 0 {
 		p.Line = c.spot(p.Key).line
 	}
+	p.Key, p.Message, p.Hint = printable(p.Key), printable(p.Message), printable(p.Hint)
 	c.problems = append(c.problems, p)
+}
+
+// printable keeps what a file holds from breaking a message's line or steering
+// a terminal.
+func printable(s string) string {
+	return strings.Map(func(c rune) rune {
+		if unicode.IsControl(c) || c == '\u2028' || c == '\u2029' {
+			return ' '
+		}
+		return c
+	}, s)
 }
 
 func (c *complaints) spot(path string) spot {

@@ -27,6 +27,7 @@ type book struct {
 	site  *schedule.Site // nil: areas and materials are not known
 	order []string       // the columns in the order of the file
 	done  []schedule.Done
+	seen  map[schedule.Done]int // the line of each, without line, person and note
 }
 
 // row is one line of the book, its cells by column.
@@ -55,7 +56,7 @@ func (w row) doubt(column, message, hint string) {
 // that name the same numbered job are corrections: the last one counts, and a
 // warning says which it replaced.
 func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done, []schedule.Problem) {
-	b := &book{complaints: complaints{file: name}, site: site, order: columns}
+	b := &book{complaints: complaints{file: name}, site: site, order: columns, seen: map[schedule.Done]int{}}
 	text = []byte(strings.TrimPrefix(string(text), "\xef\xbb\xbf")) // spreadsheets put a mark there
 	if p, ok := readable(name, text); !ok {
 		return nil, []schedule.Problem{p}
@@ -285,12 +286,15 @@ func (w row) plausible(d schedule.Done) {
 	case d.Date.After(w.site.Through):
 		w.doubt("date", fmt.Sprintf("is after the program ends, %s", w.site.Through), "is the year right?")
 	}
-	for _, e := range w.done {
-		if e.Date == d.Date && e.Area == d.Area && e.Job == d.Job && !numbered && e.Material == d.Material && e.Weight == d.Weight && e.Volume == d.Volume && e.Packs == d.Packs {
-			w.doubt("job", fmt.Sprintf("the same as line %d", e.Line), "if it was done once, remove one of the two")
-			return
-		}
+	if numbered {
+		return
 	}
+	same := d
+	same.Line, same.By, same.Note = 0, "", ""
+	if line, ok := w.seen[same]; ok {
+		w.doubt("job", fmt.Sprintf("the same as line %d", line), "if it was done once, remove one of the two")
+	}
+	w.seen[same] = d.Line
 }
 
 // spreads tells the kinds of job that put a material down.

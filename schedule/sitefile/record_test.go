@@ -169,7 +169,7 @@ func FuzzRecord(f *testing.F) {
 		done, ps := LoadRecord("r.csv", []byte(text), site)
 		count := 1 + strings.Count(text, "\n")
 		for _, p := range ps {
-			if p.Line < 0 || p.Line > count || p.Message == "" || strings.Contains(p.Message, "\n") {
+			if p.Line < 0 || p.Line > count || p.Message == "" || strings.ContainsAny(p.Key+p.Message+p.Hint, "\n\r\x1b") {
 				t.Errorf("%q: problem %+v", text, p)
 			}
 		}
