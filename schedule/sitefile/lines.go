@@ -17,6 +17,11 @@ type lines struct {
 	line  int
 	spots map[string]spot
 	deep  int // line of a value or key nested too deep to be meant; 0 none
+
+	want     string // a key whose value is looked for; "" none
+	from, to int    // the bytes of that value
+	table    string // the table it stands in
+	head     int    // the byte after that table's header line; 0 not there
 }
 
 // Deepest nesting read; the site file itself needs five. [common]
@@ -24,17 +29,25 @@ const maxDepth = 12
 
 func scan(text string) *lines {
 	l := &lines{text: text, line: 1, spots: make(map[string]spot, 128)}
+	l.scan()
+	return l
+}
+
+func (l *lines) scan() {
 	table := ""
 	for l.deep == 0 {
 		l.skip(" \t\r\n")
 		switch {
 		case l.at >= len(l.text):
-			return l
+			return
 		case l.next() == '[':
 			for l.next() == '[' {
 				l.at++
 			}
 			table = l.key("")
+			if l.restOfLine(); table == l.table && l.want != "" {
+				l.head = l.at
+			}
 		default:
 			start := l.at
 			path := l.key(table)
@@ -48,7 +61,6 @@ func scan(text string) *lines {
 		}
 		l.restOfLine()
 	}
-	return l
 }
 
 // next gives the byte at hand; 0 at the end.
@@ -120,12 +132,21 @@ func (l *lines) key(path string) string {
 	}
 }
 
-// value passes over one value and notes the keys of tables within it.
+// value passes over one value, notes the keys of tables within it, and where
+// the value that is looked for stands.
 func (l *lines) value(path string, depth int) {
+	l.skip(" \t")
+	start := l.at
+	l.pass(path, depth)
+	if path == l.want && l.want != "" {
+		l.from, l.to = start, start+len(strings.TrimRight(l.text[start:l.at], " \t\r"))
+	}
+}
+
+func (l *lines) pass(path string, depth int) {
 	if depth > maxDepth {
 		l.deep = l.line
 	}
-	l.skip(" \t")
 	switch c := l.next(); c {
 	case '"', '\'':
 		if strings.HasPrefix(l.text[l.at:], strings.Repeat(string(c), 3)) {

@@ -1,0 +1,154 @@
+package sitefile
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+// With gives the text of a site file with one key set to another value, and
+// the key's whole path. The key may be shortened to its last parts where only
+// one key of the file ends so: "hardiness" for place.hardiness. The value is
+// as a person writes it, without quotes. A key that the file does not hold yet
+// must be given in full.
+//
+// What the new file says is not checked: [Load] does that.
+func With(text []byte, key, value string) (changed []byte, path string, err error) {
+	s := string(text)
+	path, err = resolve(s, key)
+	if err != nil {
+		return nil, "", err
+	}
+	n := nodeAt(path)
+	if n == nil || n.takes&^asTable == 0 && n.example == "" {
+		return nil, "", unknownKey(key)
+	}
+	literal, err := literal(n, value)
+	if err != nil {
+		return nil, "", fmt.Errorf("%s: %w", path, err)
+	}
+	table, name := "", path
+	if i := lastDot(path); i >= 0 {
+		table, name = path[:i], path[i+1:]
+	}
+	l := &lines{text: s, line: 1, spots: map[string]spot{}, want: path, table: table}
+	l.scan()
+	line := name + " = " + literal + "\n"
+	switch {
+	case l.to > 0:
+		return []byte(s[:l.from] + literal + s[l.to:]), path, nil
+	case table == "":
+		return []byte(line + s), path, nil
+	case l.head > 0:
+		if l.head < len(s) {
+			return []byte(s[:l.head] + "\n" + strings.TrimSuffix(line, "\n") + s[l.head:]), path, nil
+		}
+		return []byte(s + "\n" + line), path, nil
+	}
+	return []byte(strings.TrimRight(s, "\n") + "\n\n[" + table + "]\n" + line), path, nil
+}
+
+// resolve finds the one key that a short name means.
+func resolve(text, key string) (string, error) {
+	spots := scan(text).spots
+	if _, ok := spots[key]; ok {
+		return key, nil
+	}
+	var fit []string
+	for path := range spots {
+		if strings.HasSuffix(path, "."+key) {
+			fit = append(fit, path)
+		}
+	}
+	slices.Sort(fit)
+	switch {
+	case len(fit) == 1:
+		return fit[0], nil
+	case len(fit) > 1:
+		return "", fmt.Errorf("%q fits several keys: %s", key, strings.Join(fit, ", "))
+	case nodeAt(key) == nil:
+		return "", unknownKey(key)
+	}
+	return key, nil
+}
+
+func unknownKey(key string) error {
+	if near := agronomy.NearestName(key, Keys()); near != "" {
+		return fmt.Errorf("unknown key %q; near it: %s", key, near)
+	}
+	return fmt.Errorf("unknown key %q; write it in full, like place.hardiness or area.NAME.soil.ph", key)
+}
+
+// nodeAt finds a key in the list of keys by its path.
+func nodeAt(path string) *node {
+	n := tree()
+	for path != "" {
+		name := path
+		if i := firstDot(path); i >= 0 {
+			name, path = path[:i], path[i+1:]
+		} else {
+			path = ""
+		}
+		if n = n.under(name); n == nil {
+			return nil
+		}
+	}
+	return n
+}
+
+// literal writes a value as TOML, in the way its key takes it.
+func literal(n *node, value string) (string, error) {
+	value = strings.TrimSpace(value)
+	if message, _ := oneLine(value); message != "" || value == "" {
+		return "", fmt.Errorf("%q is no value", value)
+	}
+	switch {
+	case n.takes&asDate != 0:
+		d, err := schedule.ParseDate(value)
+		return d.String(), err
+	case n.takes&asFlag != 0:
+		if value != "true" && value != "false" {
+			return "", fmt.Errorf("%q is neither true nor false", value)
+		}
+		return value, nil
+	case n.takes&(asNumber|asWhole) != 0 && n.takes&(asText|asQuantity) == 0:
+		if _, err := strconv.ParseFloat(value, 64); err != nil {
+			return "", fmt.Errorf("%q is not a number", value)
+		}
+		return value, nil
+	case value[0] == '[' || value[0] == '{', n.takes&(asText|asQuantity) == 0:
+		return value, nil
+	}
+	return strconv.Quote(value), nil
+}
+
+// firstDot and lastDot find the dots between the parts of a path, passing over
+// those in quotes.
+func firstDot(path string) int {
+	quoted := false
+	for i := range len(path) {
+		switch {
+		case path[i] == '"':
+			quoted = !quoted
+		case path[i] == '.' && !quoted:
+			return i
+		}
+	}
+	return -1
+}
+
+func lastDot(path string) int {
+	last, at := -1, 0
+	for {
+		i := firstDot(path[at:])
+		if i < 0 {
+			return last
+		}
+		last = at + i
+		at = last + 1
+	}
+}

@@ -1,0 +1,163 @@
+package text
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"swardbook/climate"
+	"swardbook/schedule"
+)
+
+// eightInTen is the normal law's factor for the 10 % and 90 % dates.
+const eightInTen = 1.2816 // [model]
+
+// Climate writes a place's year: a table of its dates with their spread, and a
+// small drawing.
+func Climate(title string, y *climate.Year, metric bool, style Style) string {
+	s := newSheet(style)
+	s.b.WriteString(s.bold(clean(title)) + "\n")
+	s.para(0, "Climate from "+sentence(y.From))
+	s.gap()
+	s.table(0, Dates(y))
+	s.gap()
+	s.drawing(y, schedule.Measure{Metric: metric})
+	s.gap()
+	s.para(0, "Usual is the middle of the years. 8 years in 10 fall between early and late. A soil thermometer is a better guide than this table.")
+	for _, n := range y.Notes {
+		s.para(0, n)
+	}
+	if len(y.Better) > 0 {
+		s.para(0, "More exact with: "+sentence(strings.Join(y.Better, "; ")))
+	}
+	return s.String()
+}
+
+// Dates gives the events of a place's year with their spread.
+func Dates(y *climate.Year) Table {
+	t := Table{Columns: columns("Event", "#Usual", "#Early", "#Late", "#± days")}
+	for _, e := range y.Events() {
+		w := e.When
+		if w.Never {
+			t.add(capital(w.Words), "never", "", "", "")
+			continue
+		}
+		t.add(capital(w.Words), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
+	}
+	return t
+}
+
+// monthDay writes a day number as "14 Oct".
+func monthDay(d float64) string {
+	day := climate.Day(1).Add(int(math.Round(d)) - 1)
+	return fmt.Sprintf("%d %s", day.Date(), day.Month().String()[:3])
+}
+
+// Days gives all 365 days of a place's year as a table.
+func Days(y *climate.Year, metric bool) Table {
+	unit, shown := "f", func(f climate.Fahrenheit) string { return places(float64(f), 1) }
+	if metric {
+		unit, shown = "c", func(f climate.Fahrenheit) string { return places(float64(f.Celsius()), 1) }
+	}
+	t := Table{Columns: columns("#day", "date", "#mean_"+unit, "#high_"+unit, "#low_"+unit, "#soil_2in_"+unit, "#soil_4in_"+unit,
+		"#growth_cool", "#growth_warm", "#degree_days_50f")}
+	for _, r := range y.Table() {
+		t.add(strconv.Itoa(int(r.Day)), fmt.Sprintf("%02d-%02d", int(r.Day.Month()), r.Day.Date()), shown(r.Mean), shown(r.High), shown(r.Low),
+			shown(r.Soil2), shown(r.Soil4), places(r.GrowthCool, 3), places(r.GrowthWarm, 3), places(r.DegreeDays50, 0))
+	}
+	return t
+}
+
+const gutter = 12 // columns for the names at the left of the drawing
+
+// drawing draws the year from January to December: soil temperature as a
+// curve, growth, freezes and the ground as strips below it.
+func (s *sheet) drawing(y *climate.Year, m schedule.Measure) {
+	month := min(max((s.Width-gutter)/12, 4), 8)
+	columns := 12 * month
+	middle := func(x int) climate.Day { return climate.Day(1 + int((float64(x)+0.5)*365/float64(columns))) }
+	column := func(w climate.When) int {
+		if w.Never {
+			return -1
+		}
+		return min((int(w.Day())-1)*columns/365, columns-1)
+	}
+	line := func(name, body string) {
+		s.b.WriteString(strings.TrimRight(fmt.Sprintf("%-*s", gutter, name)+body, " ") + "\n")
+	}
+	strip := func(name string, mark func(x int) byte) {
+		body := make([]byte, columns)
+		for x := range body {
+			body[x] = mark(x)
+		}
+		line(name, string(body))
+	}
+
+	s.para(0, fmt.Sprintf("Soil at %s through the year:", m.Depth(2)))
+	low, high := 1000.0, -1000.0
+	soil := make([]float64, columns)
+	for x := range soil {
+		soil[x] = float64(y.Soil(2, middle(x)))
+		low, high = min(low, soil[x]), max(high, soil[x])
+	}
+	for t := math.Ceil(high/10) * 10; t > math.Floor(low/10)*10-1; t -= 10 {
+		label := m.Temperature(climate.Fahrenheit(t))
+		body := []byte(strings.Repeat(" ", columns))
+		for x := range body {
+			if soil[x] > t-5 && soil[x] <= t+5 {
+				body[x] = '*'
+			}
+		}
+		line(fmt.Sprintf("%*s", gutter-2, label), string(body))
+	}
+	names := ""
+	for _, n := range [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"} {
+		names += fmt.Sprintf("%-*s", month, n)
+	}
+	line("", names)
+	growth := func(season climate.Season) func(int) byte {
+		return func(x int) byte {
+			switch g := y.Growth(middle(x), season); {
+			case g >= 0.5:
+				return '#'
+			case g >= 0.2:
+				return '+'
+			case g >= 0.1:
+				return '-'
+			}
+			return '.'
+		}
+	}
+	strip("cool grass", growth(climate.Cool))
+	strip("warm grass", growth(climate.Warm))
+	first, last := y.FirstFreeze(), y.LastFreeze()
+	strip("freezes", inside(column(first), column(last), first.Never && first.Below, 'x'))
+	g := y.Ground()
+	strip("ground shut", inside(column(g.LastSafe), column(g.Reopens), false, '='))
+	strip("last safe", func(x int) byte {
+		if x == column(g.LastSafe) {
+			return '^'
+		}
+		return ' '
+	})
+	s.para(0, "Growth: # good (half its best or more), + slow, - hardly, . none. x: freezes. =: from the last safe day to the reopening of the ground.")
+}
+
+// inside marks the columns from one event to the next, around the year's end
+// if need be.
+func inside(from, to int, always bool, mark byte) func(int) byte {
+	return func(x int) byte {
+		in := always
+		if from >= 0 && to >= 0 {
+			in = x >= from && x <= to
+			if from > to {
+				in = x >= from || x <= to
+			}
+		}
+		if in {
+			return mark
+		}
+		return ' '
+	}
+}

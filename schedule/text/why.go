@@ -1,0 +1,185 @@
+package text
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"swardbook/schedule"
+)
+
+// working writes reasons as numbered steps, each with its sources in short.
+func (s *sheet) working(indent int, why []schedule.Reason) {
+	var steps []string
+	for _, r := range why {
+		t := capital(sentence(r.Text))
+		if from := schedule.ShortSources(r.Source); from != "" {
+			t += " [" + from + "]"
+		}
+		steps = append(steps, t)
+	}
+	s.numbered(indent, steps)
+}
+
+// citations writes in full every source that reasons name, each once.
+func (s *sheet) citations(why ...[]schedule.Reason) {
+	var keys []string
+	seen := map[string]bool{}
+	for _, rs := range why {
+		for _, r := range rs {
+			for _, ref := range schedule.Cited(r.Source) {
+				if !seen[ref.Key] {
+					seen[ref.Key] = true
+					keys = append(keys, ref.Key)
+				}
+			}
+		}
+	}
+	if len(keys) == 0 {
+		return
+	}
+	s.head("Sources")
+	for _, key := range keys {
+		for _, ref := range schedule.Cited(key) {
+			s.hang(2, "-", reference(ref))
+		}
+	}
+}
+
+func reference(r schedule.Reference) string {
+	t := sentence(r.Cite)
+	if r.Where != "" {
+		t += " " + r.Where + "."
+	}
+	if r.How != "" {
+		t += fmt.Sprintf(" %s: %s.", r.Key, r.Checked())
+	}
+	return t
+}
+
+// Why writes the working of one job: the dose, step by step from the report to
+// the bag, then the window, and what bound the day.
+func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
+	s := newSheet(style)
+	s.b.WriteString(s.bold(clean(e.Title)) + "\n")
+	s.para(0, e.Summary)
+	s.para(0, fmt.Sprintf("%s, %s; job %s.", e.Date.Words(), p.Standing(e, s.Today), e.ID))
+	if e.Note != "" {
+		s.para(0, "Record book: "+e.Note)
+	}
+	s.dose(p, e)
+	if len(e.Why) > 0 {
+		s.head("How it comes about")
+		s.working(2, e.Why)
+	}
+	s.head("The day")
+	if w := when(p, e); w != "" {
+		s.para(2, w)
+	}
+	if e.Window != "" {
+		s.para(2, capital(sentence(e.Window)))
+	}
+	if len(e.BoundBy) > 0 {
+		for _, b := range e.BoundBy {
+			s.hang(2, "-", capital(sentence(b)))
+		}
+	} else if !e.Ideal.IsZero() && e.State == schedule.Planned {
+		s.para(2, "Nothing stood in the way of the best day.")
+	}
+	if len(e.Steps) > 0 {
+		s.head("How to do it")
+		s.numbered(2, e.Steps)
+		if e.IfRain != "" {
+			s.hang(2, "-", "If rain comes: "+e.IfRain)
+		}
+	}
+	s.list("Take care", e.Cautions)
+	s.citations(e.Why)
+	return s.String()
+}
+
+// dose writes what goes down and what it brings.
+func (s *sheet) dose(p *schedule.Program, e *schedule.Entry) {
+	if e.Rate == 0 {
+		return
+	}
+	m := measure(p)
+	s.head("Dose")
+	name := e.MaterialName
+	if name == "" {
+		name = e.Material
+	}
+	if e.ToBuy {
+		name += ", to buy"
+	}
+	t := Table{Columns: columns("", "")}
+	t.add("Material", name)
+	t.add("Rate", m.Rate(e.Rate))
+	amount := m.Weight(e.Pounds)
+	if e.Gallons > 0 {
+		amount = m.Volume(e.Gallons) + ", " + amount
+	}
+	if e.Packs > 0 {
+		amount += ", " + schedule.Packs(e.Packs)
+	}
+	t.add("For the area", amount)
+	var brings []string
+	for _, n := range []struct {
+		name string
+		rate float64
+	}{{"N", float64(e.N)}, {"P₂O₅", float64(e.P2O5)}, {"K₂O", float64(e.K2O)}} {
+		if n.rate > 0 {
+			brings = append(brings, nutrient(m, n.rate, n.name))
+		}
+	}
+	if len(brings) > 0 {
+		t.add("Brings", strings.Join(brings, "; "))
+	}
+	if e.SlowN > 0 {
+		t.add("Of that slow", nutrient(m, float64(e.SlowN), "N"))
+	}
+	if e.WaterIn > 0 {
+		t.add("Water in", m.Depth(e.WaterIn))
+	}
+	s.bare(2, t)
+}
+
+// LeftOut writes why a job has no day.
+func LeftOut(l *schedule.LeftOut, style Style) string {
+	s := newSheet(style)
+	s.b.WriteString(s.bold(clean(l.ID)+" was left out") + "\n")
+	s.para(0, capital(sentence(l.Reason)))
+	if !l.CarriedTo.IsZero() {
+		s.para(0, "Its next time is "+l.CarriedTo.Short()+".")
+	}
+	s.citations([]schedule.Reason{{Source: l.Source}})
+	return s.String()
+}
+
+// Working writes reasons and their sources under a title: the answer of one
+// calculation by itself.
+func Working(answer string, why []schedule.Reason, style Style) string {
+	s := newSheet(style)
+	for _, l := range wrap(clean(answer), s.Width) {
+		s.b.WriteString(s.bold(l) + "\n")
+	}
+	if len(why) > 0 {
+		s.head("How it comes about")
+		s.working(2, why)
+	}
+	s.citations(why)
+	return s.String()
+}
+
+// round keeps three decimals of small amounts and two of large ones, so that
+// no shown figure has a tail of nines.
+func round(v float64) float64 {
+	if math.Abs(v) >= 100 {
+		return math.Round(v*100) / 100
+	}
+	return math.Round(v*1000) / 1000
+}
+
+// places writes v with a fixed number of decimals.
+func places(v float64, n int) string { return strconv.FormatFloat(v, 'f', n, 64) }
