@@ -41,6 +41,7 @@ func choose(p *schedule.Program, o Options) (calendar, error) {
 	if len(remind) > 2 {
 		return c, &Unwritable{fmt.Sprintf("the site asks for %d reminders", len(remind)), "give at most two, as some phones show no more"}
 	}
+	t := newTeller(p, o, link)
 	seen := map[string]bool{}
 	for i := range p.Entries {
 		e := &p.Entries[i]
@@ -56,7 +57,7 @@ func choose(p *schedule.Program, o Options) (calendar, error) {
 		}
 		seen[e.UID] = true
 		if o.holds(e) {
-			c.events = append(c.events, Event{UID: e.UID, Content: content(p, e, o, link, remind)})
+			c.events = append(c.events, Event{UID: e.UID, Content: t.content(e, remind)})
 		}
 	}
 	return c, nil

@@ -1,11 +1,13 @@
 package ical
 
 import (
+	"cmp"
 	"fmt"
 	"net/url"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"swardbook/schedule"
@@ -14,9 +16,9 @@ import (
 // Lengths of a description in characters. Phones show little, and one common
 // service cuts near 8,000. // [common]
 const (
-	goodLength = 2000 // fewer reasons are given above this
+	goodLength = 2000 // only the first reason is given above this
 	hardLength = 4000 // whole lines are left to the sheet above this
-	mostWhys   = 3
+	mostWhys   = 4
 )
 
 const (
@@ -24,24 +26,40 @@ const (
 	recordPrefix = "Record: swardbook record FILE "
 )
 
+// teller knows what the descriptions of one calendar have in common.
+type teller struct {
+	program *schedule.Program
+	jobs    map[string]string // kind and day of each
+	record  string            // address of the done form; "" none
+	link    string            // last line; "" none
+}
+
+func newTeller(p *schedule.Program, o Options, link string) *teller {
+	t := &teller{p, make(map[string]string, len(p.Entries)), o.Record, link}
+	for _, e := range p.Entries {
+		t.jobs[e.ID] = strings.ReplaceAll(string(e.Kind), "-", " ") + ", " + e.Date.Short()
+	}
+	return t
+}
+
 // describe writes the text of one event: what to do first, then when, how,
 // cautions, why, what comes next, who, and how to record it. It is meant for a
 // narrow screen and for being read aloud, and does not depend on which areas,
 // persons or kinds the calendar was asked for.
-func describe(p *schedule.Program, e *schedule.Entry, o Options, link string) string {
-	end := ending(e, o, link)
+func (t *teller) describe(e *schedule.Entry) string {
+	end := t.ending(e)
 	var body, text string
-	for whys := mostWhys; whys >= 0; whys-- {
-		body = opening(p, e, whys)
+	for _, whys := range []int{mostWhys, mostWhys - 1, mostWhys - 2, 1} {
+		body = t.opening(e, whys)
 		text = paragraphs(body, end)
 		if utf8.RuneCountInString(text) <= goodLength {
 			return text
 		}
 	}
-	lines := strings.Split(body, "\n")
-	for utf8.RuneCountInString(text) > hardLength && len(lines) > 1 {
-		lines = lines[:len(lines)-1]
-		text = paragraphs(strings.Join(lines, "\n"), moreLine, end)
+	rest := strings.Split(body, "\n")
+	for utf8.RuneCountInString(text) > hardLength && len(rest) > 1 {
+		rest = rest[:len(rest)-1]
+		text = paragraphs(strings.TrimSpace(strings.Join(rest, "\n")), moreLine, end)
 	}
 	return text
 }
@@ -52,36 +70,36 @@ func paragraphs(blocks ...string) string {
 }
 
 // opening is the part of the description about the job itself.
-func opening(p *schedule.Program, e *schedule.Entry, whys int) string {
+func (t *teller) opening(e *schedule.Entry, whys int) string {
 	switch e.State {
 	case schedule.Finished:
-		return paragraphs(lines("Done "+e.Date.Short()+": "+oneLine(e.Summary), labelled("Record book: ", e.Note)))
+		return lines("Done "+e.Date.Short()+": "+oneLine(e.Summary), labelled("Record book: ", e.Note))
 	case schedule.Missed:
 		return paragraphs(lines("This was not done: "+oneLine(e.Summary), labelled("Record book: ", e.Note)),
 			"Do not make up for it on your own. What still fits is in the program as a job of its own.")
 	}
 	return paragraphs(
 		lines(oneLine(e.Summary), windowLine(e)),
-		lines(numbered(e.Steps), waterLine(e, p.Metric), labelled("If rain comes: ", e.IfRain)),
-		cautions(e.Cautions),
-		reasons(e, whys),
+		lines(numbered(e.Steps), oneLine(e.IfRain)),
+		bullets("Cautions:", e.Cautions),
+		bullets("Why:", t.reasons(e, whys)),
 	)
 }
 
 // ending is the part about what follows, whose job it is, and the links.
-func ending(e *schedule.Entry, o Options, link string) string {
-	who := e.WhoName
-	if who == "" {
-		who = e.Who
+func (t *teller) ending(e *schedule.Entry) string {
+	next, who := cmp.Or(t.jobs[e.Next], e.Next), cmp.Or(e.WhoName, e.Who)
+	if e.State == schedule.Finished || e.State == schedule.Missed {
+		next = "" // so that what is over stays as it is
 	}
 	record, form := "", ""
 	if !e.Kind.Notice() {
 		record = recordPrefix + oneLine(e.ID)
-		if o.Record != "" {
-			form = "or here: " + formLink(o.Record, e.ID)
+		if t.record != "" {
+			form = "or here: " + formLink(t.record, e.ID)
 		}
 	}
-	return paragraphs(lines(labelled("Next: ", e.Next), labelled("Who: ", who)), lines(record, form), link)
+	return paragraphs(lines(labelled("Next: ", next), labelled("Who: ", who)), lines(record, form), t.link)
 }
 
 // formLink gives the address of the form on which one job is recorded.
@@ -116,16 +134,6 @@ func windowLine(e *schedule.Entry) string {
 		e.Earliest.Time().Format(form), e.Latest.Time().Format(form), e.Latest.Short())
 }
 
-func waterLine(e *schedule.Entry, metric bool) string {
-	if e.WaterIn <= 0 {
-		return ""
-	}
-	if metric {
-		return fmt.Sprintf("Water in: %.0f mm.", float64(e.WaterIn)*25.4) // [definitions]
-	}
-	return "Water in: " + strconv.FormatFloat(float64(e.WaterIn), 'g', 2, 64) + " in."
-}
-
 func numbered(steps []string) string {
 	out := make([]string, 0, len(steps))
 	for _, s := range steps {
@@ -136,36 +144,28 @@ func numbered(steps []string) string {
 	return lines(out...)
 }
 
-// cautions gives each caution once.
-func cautions(all []string) string {
-	var out []string
+// bullets lists texts under a heading, each once, with a capital letter.
+func bullets(heading string, all []string) string {
+	out := []string{heading}
 	for _, s := range all {
-		if s = labelled("Caution: ", s); !slices.Contains(out, s) {
+		if s = labelled("- ", capital(oneLine(s))); s != "" && !slices.Contains(out, s) {
 			out = append(out, s)
 		}
+	}
+	if len(out) == 1 {
+		return ""
 	}
 	return lines(out...)
 }
 
-// reasons gives the shortest n reasons, in the order of the entry. The rest,
-// and what bound the day, are left to the commands and the page.
-func reasons(e *schedule.Entry, n int) string {
-	order := make([]int, len(e.Why))
-	for i := range order {
-		order[i] = i
+// capital begins a text with a capital letter, unless it begins with a symbol
+// such as pH.
+func capital(s string) string {
+	first, n := utf8.DecodeRuneInString(s)
+	if second, _ := utf8.DecodeRuneInString(s[n:]); !unicode.IsLower(first) || !unicode.IsLower(second) {
+		return s
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return len(e.Why[a].Text) - len(e.Why[b].Text) })
-	order = order[:min(n, len(order))]
-	slices.Sort(order)
-	var out []string
-	for _, i := range order {
-		text := labelled("Why: ", e.Why[i].Text)
-		if from := shortSources(e.Why[i].Source); from != "" && text != "" {
-			text = strings.TrimSuffix(text, ".") + " (" + from + ")."
-		}
-		out = append(out, text)
-	}
-	return lines(out...)
+	return string(unicode.ToUpper(first)) + s[n:]
 }
 
 // labelled puts a label before a text, and is empty without one.

@@ -82,14 +82,14 @@ func category(k schedule.Kind) string {
 }
 
 // content turns an entry into what the calendar shows of it.
-func content(p *schedule.Program, e *schedule.Entry, o Options, link string, remind []time.Duration) Content {
+func (t *teller) content(e *schedule.Entry, remind []time.Duration) Content {
 	c := Content{
 		Date:        e.Date,
 		Summary:     oneLine(e.Title),
-		Description: clean(describe(p, e, o, link)),
+		Description: clean(t.describe(e)),
 		Location:    oneLine(e.AreaName),
 		Categories:  "Lawn," + category(e.Kind),
-		Link:        link,
+		Link:        t.link,
 		Remind:      remind,
 	}
 	switch e.State {

@@ -41,7 +41,11 @@ func autumn() *schedule.Program {
 	p := &schedule.Program{
 		Format: 1, Title: "Fernbank reading lawn, north; “old” wing", SiteID: "fernbank-7q2m",
 		Start: day("2026-09-12"), Through: day("2027-09-11"),
-		Areas: []schedule.AreaShown{{ID: "east", Name: "East lawn"}, {ID: "west", Name: "West lawn, by the café"}},
+		Areas: []schedule.AreaShown{{
+			ID: "east", Name: "East lawn",
+			Findings: []schedule.FindingShown{{Reading: "ph", Text: "The soil is far too sour for this grass.", Source: "common"}, {Reading: "iron", Text: "Iron is high."}},
+			Needs:    []schedule.Need{{Kind: schedule.Lime, Text: "lime: 50 lb per 1,000 ft² in all brings pH 5.1 to 6.3"}},
+		}, {ID: "west", Name: "West lawn, by the café"}},
 		Site: &schedule.Site{
 			Crew: schedule.Crew{People: []schedule.Person{{ID: "mara", Name: "Mara"}, {ID: "jo", Name: "Jo"}}},
 			Calendar: schedule.Calendar{
@@ -64,9 +68,8 @@ func autumn() *schedule.Program {
 	}
 	e := job("east", "East lawn", schedule.Lime, 1, "2026-09-19", "2026-09-12", "2026-11-21", "Lime east lawn, 96 lb",
 		"Spread 96 lb (2.4 packs) of pelletized limestone over 2,600 ft² of the east lawn.", "mara", "Mara")
-	e.Steps = []string{"Set the spreader to half: 18.5 lb per 1,000 ft².", "Walk it twice, the second time across the first.", "Sweep stray grains off the path; keep 3 ft from the pond."}
-	e.WaterIn = 0.25
-	e.IfRain = "a light rain does the watering in; wait if more than 1 in is forecast"
+	e.Steps = []string{"Set the spreader to half: 18.5 lb per 1,000 ft².", "Walk it twice, the second time across the first.", "Sweep stray grains off the path; keep 3 ft from the pond.", "Water in with 0.25 in within 48 hours."}
+	e.IfRain = "If 1 in or more of rain is forecast within a day, wait; a light rain does the watering in."
 	e.Cautions = []string{"Wear gloves; lime dries the skin.", "Wear gloves; lime dries the skin.", "No nitrogen for 3 weeks – the two lose ammonia together."}
 	e.Why = []schedule.Reason{
 		{Text: "The soil is strongly acid: pH 5.1, wanted 6.5.", Source: "common"},
@@ -74,7 +77,8 @@ func autumn() *schedule.Program {
 		{Text: "Frost works lime in.", Source: "common"},
 		{Text: "A longer reason that there is no room for on a narrow screen, and that the page tells in full.", Source: "definitions"},
 	}
-	e.Next = "Feed, 10 Oct 2026"
+	e.Next = "east/soil-test/1"
+	e.Window = "seedlings stand a mowing until the last safe day"
 
 	e = job("west", "West lawn, by the café", schedule.Nitrogen, 1, "2026-10-10", "2026-09-20", "2026-10-21", "Feed west lawn, 4.2 lb",
 		"Spread 4.2 lb (1/2 bag) of 46-0-0 over 1,900 ft² at the west lawn.", "jo", "Jo")

@@ -106,6 +106,7 @@ func TestShortCite(t *testing.T) {
 		"Penn State. Agronomy Guide, Part 1, Section 2.":                                                "Penn State",
 		"UC Davis Analytical Laboratory. Method 450, Lime requirement (SMP).":                           "UC Davis Analytical Laboratory",
 		"Camberato, J. (Purdue), in a farm paper, 17 January 2023: pounds of N per gallon, no. 120235.": "Camberato 2023",
+		"NOAA National Centers. US Climate Normals 1981-2010: temperature.":                             "NOAA National Centers",
 		"": "",
 	} {
 		if got := shortCite(cite); got != want {

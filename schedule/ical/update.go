@@ -152,10 +152,7 @@ func whyGone(e Event, p *schedule.Program) string {
 		if out.ID != job || job == "" {
 			continue
 		}
-		why := labelled("Why: ", out.Reason)
-		if from := shortSources(out.Source); from != "" {
-			why += " (" + from + ")"
-		}
+		why := labelled("Why: ", sourced(out.Reason, out.Source))
 		if !out.CarriedTo.IsZero() {
 			why += "\nIt is put off to " + out.CarriedTo.Short() + "."
 		}

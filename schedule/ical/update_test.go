@@ -119,7 +119,7 @@ func TestCancelledThenDropped(t *testing.T) {
 		t.Fatal(err)
 	}
 	e := events(t, file)[feedUID]
-	want := "Do not do this job: Feed west lawn, 4.2 lb.\nWhy: the ground is frozen by then (common practice)\nIt is put off to 1 May 2027.\n\n" + p.Site.Calendar.Link
+	want := "Do not do this job: Feed west lawn, 4.2 lb.\nWhy: the ground is frozen by then (common practice).\nIt is put off to 1 May 2027.\n\n" + p.Site.Calendar.Link
 	if e.text("DESCRIPTION") != want || e.text("SUMMARY") != "Cancelled: Feed west lawn, 4.2 lb" || e.number(t, "SEQUENCE") != 1 || len(e.subs) != 0 {
 		t.Errorf("%s\n%s", e.text("SUMMARY"), e.text("DESCRIPTION"))
 	}

@@ -175,24 +175,27 @@ func TestUnwritable(t *testing.T) {
 func TestDescriptions(t *testing.T) {
 	p := autumn()
 	e := find(p, "east/lime/1")
-	got := describe(p, e, Options{Record: "https://example.org/k3/done"}, "https://example.org/lawn/")
+	got := newTeller(p, Options{Record: "https://example.org/k3/done"}, "https://example.org/lawn/").describe(e)
 	want := `Spread 96 lb (2.4 packs) of pelletized limestone over 2,600 ft² of the east lawn.
 Window: 12 Sep to 21 Nov; last safe day 21 Nov 2026.
 
 1. Set the spreader to half: 18.5 lb per 1,000 ft².
 2. Walk it twice, the second time across the first.
 3. Sweep stray grains off the path; keep 3 ft from the pond.
-Water in: 0.25 in.
-If rain comes: a light rain does the watering in; wait if more than 1 in is forecast
+4. Water in with 0.25 in within 48 hours.
+If 1 in or more of rain is forecast within a day, wait; a light rain does the watering in.
 
-Caution: Wear gloves; lime dries the skin.
-Caution: No nitrogen for 3 weeks – the two lose ammonia together.
+Cautions:
+- Wear gloves; lime dries the skin.
+- No nitrogen for 3 weeks – the two lose ammonia together.
 
-Why: The soil is strongly acid: pH 5.1, wanted 6.5 (common practice).
-Why: The need of 55 lb per 1,000 ft² is split, as grass takes at most 50 at once (common practice).
-Why: Frost works lime in (common practice).
+Why:
+- The soil is far too sour for this grass (common practice).
+- Lime: 50 lb per 1,000 ft² in all brings pH 5.1 to 6.3
+- The window: seedlings stand a mowing until the last safe day
+- Frost works lime in (common practice).
 
-Next: Feed, 10 Oct 2026
+Next: soil test, 10 Apr 2027
 Who: Mara
 
 Record: swardbook record FILE east/lime/1
@@ -208,14 +211,11 @@ https://example.org/lawn/`
 	if recordedJob(got) != "east/lime/1" {
 		t.Errorf("job is read back as %q", recordedJob(got))
 	}
-	p.Metric = true
 	e.Earliest = day("2026-11-12")
 	e.Latest = day("2027-04-03")
-	got = describe(p, e, Options{}, "")
-	for _, line := range []string{"Window: 12 Nov 2026 to 3 Apr 2027; last safe day 3 Apr 2027.", "Water in: 6 mm."} {
-		if !strings.Contains(got, "\n"+line+"\n") {
-			t.Errorf("%q is not in\n%s", line, got)
-		}
+	got = newTeller(p, Options{}, "").describe(e)
+	if line := "Window: 12 Nov 2026 to 3 Apr 2027; last safe day 3 Apr 2027."; !strings.Contains(got, "\n"+line+"\n") {
+		t.Errorf("%q is not in\n%s", line, got)
 	}
 }
 
@@ -224,13 +224,13 @@ https://example.org/lawn/`
 func TestLongDescription(t *testing.T) {
 	p := autumn()
 	e := find(p, "east/lime/1")
-	e.Cautions = []string{strings.Repeat("care ", 290) + "."}
-	got := describe(p, e, Options{}, "https://example.org/")
-	if n := utf8.RuneCountInString(got); n > goodLength || strings.Count(got, "Why:") != 0 && n > goodLength || strings.Contains(got, moreLine) {
-		t.Errorf("%d characters, %d reasons", n, strings.Count(got, "Why:"))
+	e.Cautions = []string{strings.Repeat("care ", 270) + "."}
+	got := newTeller(p, Options{}, "https://example.org/").describe(e)
+	if n := utf8.RuneCountInString(got); n > goodLength || strings.Count(got, "\n- ") > 4 || strings.Count(got, "\n- ") < 2 || strings.Contains(got, moreLine) {
+		t.Errorf("%d characters, %d cautions and reasons", n, strings.Count(got, "\n- "))
 	}
 	e.Steps = slices.Repeat([]string{strings.Repeat("½ step ", 20)}, 60)
-	got = describe(p, e, Options{}, "https://example.org/")
+	got = newTeller(p, Options{}, "https://example.org/").describe(e)
 	if n := utf8.RuneCountInString(got); n > hardLength || n < hardLength-300 {
 		t.Errorf("%d characters", n)
 	}
@@ -243,13 +243,13 @@ func TestStates(t *testing.T) {
 	p := autumn()
 	e := find(p, "east/lime/1")
 	e.State, e.Note = schedule.Finished, "only half of it"
-	c := content(p, e, Options{}, "", usualRemind())
+	c := newTeller(p, Options{}, "").content(e, usualRemind())
 	if c.Summary != "Done: Lime east lawn, 96 lb" || len(c.Remind) != 0 || strings.Contains(c.Description, "1. ") ||
 		!strings.HasPrefix(c.Description, "Done 19 Sep 2026: Spread 96 lb") || !strings.Contains(c.Description, "\nRecord book: only half of it\n") {
 		t.Errorf("%+v", c)
 	}
 	e.State = schedule.Missed
-	c = content(p, e, Options{}, "", usualRemind())
+	c = newTeller(p, Options{}, "").content(e, usualRemind())
 	if c.Summary != "Missed: Lime east lawn, 96 lb" || len(c.Remind) != 0 || !strings.HasPrefix(c.Description, "This was not done: ") {
 		t.Errorf("%+v", c)
 	}
