@@ -66,13 +66,11 @@ func encode(c calendar) ([]byte, error) {
 	if err := cal.SerializeTo(&raw, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
 		return nil, fmt.Errorf("writing the calendar: %w", err)
 	}
-	for i, c := range raw.Bytes() {
-		if c == comma[0] {
-			raw.Bytes()[i] = ','
-		}
-	}
 	out := make([]byte, 0, raw.Len()+raw.Len()/16)
 	for line := range bytes.Lines(raw.Bytes()) {
+		if bytes.HasPrefix(line, []byte("CATEGORIES:")) {
+			line = bytes.ReplaceAll(line, []byte(comma), []byte(","))
+		}
 		out = fold(out, bytes.TrimSuffix(line, []byte("\r\n")))
 	}
 	return out, nil
