@@ -67,7 +67,7 @@ func (d Date) number() int {
 	if m <= 2 { // a year that starts in March has its leap day last
 		y, m = y-1, m+12
 	}
-	return 365*y + floorDiv(y, 4) - floorDiv(y, 100) + floorDiv(y, 400) + (153*(m-3)+2)/5 + d.Day
+	return 365*y + floorDiv(y, 4) - floorDiv(y, 100) + floorDiv(y, 400) + (153*(m-3)+2)/5 + d.Day + 60
 }
 
 func floorDiv(a, b int) int {
@@ -78,8 +78,24 @@ func floorDiv(a, b int) int {
 	return q
 }
 
+// fromNumber is the inverse of number.
+func fromNumber(n int) Date {
+	n -= 61 // days before 1 March of year 0 in this count
+	era := floorDiv(n, 146097)
+	of := n - era*146097 // day of the 400-year era, 0 to 146096
+	y := (of - of/1460 + of/36524 - of/146096) / 365
+	yday := of - (365*y + y/4 - y/100)
+	m := (5*yday + 2) / 153
+	day := yday - (153*m+2)/5 + 1
+	y += era * 400
+	if m += 3; m > 12 {
+		m, y = m-12, y+1
+	}
+	return Date{y, time.Month(m), day}
+}
+
 // AddDays gives the day n days later, or earlier for a negative n.
-func (d Date) AddDays(n int) Date { return dateOf(d.Time().AddDate(0, 0, n)) }
+func (d Date) AddDays(n int) Date { return fromNumber(d.number() + n) }
 
 // AddMonths gives the same day n months later; a day that the month lacks
 // becomes its last.
@@ -102,21 +118,19 @@ func (d Date) Before(e Date) bool { return d.number() < e.number() }
 func (d Date) After(e Date) bool { return d.number() > e.number() }
 
 // Weekday gives the day of the week.
-func (d Date) Weekday() time.Weekday { return d.Time().Weekday() }
+func (d Date) Weekday() time.Weekday { return time.Weekday(((d.number()+5)%7 + 7) % 7) }
+
+// monthStart counts the days of a 365-day year before each month.
+var monthStart = [...]int{0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365}
 
 // DayOfYear gives the climate's day; 29 February counts as 28 February.
 func (d Date) DayOfYear() climate.Day {
-	day := d.Day
-	if d.Month == time.February && day == 29 {
-		day = 28
-	}
-	return climate.Day(time.Date(2001, d.Month, day, 0, 0, 0, 0, time.UTC).YearDay())
+	return climate.Day(min(monthStart[d.Month-1]+d.Day, monthStart[d.Month]))
 }
 
 // onDay gives the first date on or after d that falls on the climate's day.
 func (d Date) onDay(c climate.Day) Date {
-	t := time.Date(2001, time.January, int(c), 0, 0, 0, 0, time.UTC)
-	r := Date{d.Year, t.Month(), t.Day()}
+	r := Date{d.Year, c.Month(), c.Date()}
 	if r.Before(d) {
 		r.Year++
 	}
