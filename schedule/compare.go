@@ -1,10 +1,99 @@
 package schedule
 
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
 // Change is one difference between two programs.
 type Change struct {
 	ID   string `json:"id"`
-	What string `json:"what"` // "moved", "grew", "shrank", "appeared", "vanished", "left out", "changed"
+	What string `json:"what"` // "moved", "grew", "shrank", "changed", "appeared", "vanished", "left out", "no longer left out"
 	Text string `json:"text"`
 	Was  Date   `json:"was,omitzero"`
 	Is   Date   `json:"is,omitzero"`
+}
+
+// Compare lists what moved, grew, appeared or vanished from one program to
+// another, in the order of the days.
+func Compare(was, is *Program) []Change {
+	var out []Change
+	m := Measure{is.Metric}
+	old := map[string]*Entry{}
+	for i := range was.Entries {
+		old[was.Entries[i].ID] = &was.Entries[i]
+	}
+	now := map[string]bool{}
+	for i := range is.Entries {
+		e := &is.Entries[i]
+		now[e.ID] = true
+		o, ok := old[e.ID]
+		if !ok {
+			out = append(out, Change{ID: e.ID, What: "appeared", Is: e.Date, Text: fmt.Sprintf("%s on %s", e.Title, e.Date.Short())})
+			continue
+		}
+		if o.Date != e.Date {
+			days := e.Date.DaysFrom(o.Date)
+			dir := "later"
+			if days < 0 {
+				dir = "earlier"
+			}
+			out = append(out, Change{ID: e.ID, What: "moved", Was: o.Date, Is: e.Date,
+				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), plural(int(math.Abs(float64(days))), "day"), dir)})
+		}
+		if math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05 { // less is not seen on a scale
+			what := "grew"
+			if e.Rate < o.Rate || e.Rate == o.Rate && e.Pounds < o.Pounds {
+				what = "shrank"
+			}
+			out = append(out, Change{ID: e.ID, What: what, Was: o.Date, Is: e.Date,
+				Text: fmt.Sprintf("from %s to %s", m.Weight(o.Pounds), m.Weight(e.Pounds))})
+		}
+		if o.Material != e.Material {
+			out = append(out, Change{ID: e.ID, What: "changed", Was: o.Date, Is: e.Date, Text: fmt.Sprintf("%s instead of %s", e.MaterialName, o.MaterialName)})
+		}
+		if o.State != e.State {
+			out = append(out, Change{ID: e.ID, What: "changed", Was: o.Date, Is: e.Date, Text: fmt.Sprintf("%s, was %s", e.State, o.State)})
+		}
+	}
+	for i := range was.Entries {
+		if o := &was.Entries[i]; !now[o.ID] {
+			out = append(out, Change{ID: o.ID, What: "vanished", Was: o.Date, Text: fmt.Sprintf("%s, was planned for %s", o.Title, o.Date.Short())})
+		}
+	}
+	out = append(out, compareLeft(was, is)...)
+	slices.SortStableFunc(out, func(a, b Change) int {
+		return cmp.Or(firstDate(a).Compare(firstDate(b)), cmp.Compare(a.ID, b.ID))
+	})
+	return out
+}
+
+func firstDate(c Change) Date {
+	if c.Is.IsZero() {
+		return c.Was
+	}
+	return c.Is
+}
+
+func compareLeft(was, is *Program) []Change {
+	var out []Change
+	key := func(l LeftOut) string { return l.ID + "\x00" + l.Reason }
+	old, now := map[string]bool{}, map[string]bool{}
+	for _, l := range was.LeftOut {
+		old[key(l)] = true
+	}
+	for _, l := range is.LeftOut {
+		now[key(l)] = true
+		if !old[key(l)] {
+			out = append(out, Change{ID: l.ID, What: "left out", Is: l.CarriedTo, Text: l.Reason})
+		}
+	}
+	for _, l := range was.LeftOut {
+		if !now[key(l)] && !slices.ContainsFunc(is.LeftOut, func(n LeftOut) bool { return n.ID == l.ID }) {
+			out = append(out, Change{ID: l.ID, What: "no longer left out", Text: "before: " + l.Reason})
+		}
+	}
+	return out
 }

@@ -1,6 +1,10 @@
 package schedule
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+
 	"swardbook/agronomy"
 )
 
@@ -21,18 +25,18 @@ type AreaLedger struct {
 
 // LedgerLine is one application, on record or planned.
 type LedgerLine struct {
-	Date     Date                 `json:"date"`
-	Job      string               `json:"job"`
-	Text     string               `json:"text"`
-	Down     bool                 `json:"down"` // on record; else planned
-	N        agronomy.PerThousand `json:"n_lb_per_1000_sqft"`
-	SlowN    agronomy.PerThousand `json:"slow_n_lb_per_1000_sqft"`
-	P2O5     agronomy.PerThousand `json:"p2o5_lb_per_1000_sqft"`
-	K2O      agronomy.PerThousand `json:"k2o_lb_per_1000_sqft"`
-	Lime     agronomy.PerThousand `json:"lime_lb_per_1000_sqft"`
-	FeedsTo  Date                 `json:"feeds_to,omitzero"` // last day on which its nitrogen feeds
-	SumN     agronomy.PerThousand `json:"sum_n_lb_per_1000_sqft"` // of the turf year so far
-	Released agronomy.PerThousand `json:"released_n_lb_per_1000_sqft"` // of all nitrogen down, by this day
+	Date    Date                 `json:"date"`
+	Job     string               `json:"job"`
+	Text    string               `json:"text"`
+	Down    bool                 `json:"down"` // on record; else planned
+	N       agronomy.PerThousand `json:"n_lb_per_1000_sqft"`
+	SlowN   agronomy.PerThousand `json:"slow_n_lb_per_1000_sqft"`
+	P2O5    agronomy.PerThousand `json:"p2o5_lb_per_1000_sqft"`
+	K2O     agronomy.PerThousand `json:"k2o_lb_per_1000_sqft"`
+	Lime    agronomy.PerThousand `json:"lime_lb_per_1000_sqft"`
+	FeedsTo Date                 `json:"feeds_to,omitzero"`          // last day on which its nitrogen feeds
+	SumN    agronomy.PerThousand `json:"sum_n_lb_per_1000_sqft"`     // since the start of the turf year
+	Feeding agronomy.PerThousand `json:"feeding_n_lb_per_1000_sqft"` // of all slow nitrogen down by then, what is still to come free
 }
 
 // LedgerLimit is one limit and how near the area comes to it.
@@ -40,7 +44,191 @@ type LedgerLimit struct {
 	What   string               `json:"what"` // "nitrogen in a year", "quick nitrogen in 30 days", …
 	Limit  agronomy.PerThousand `json:"limit_lb_per_1000_sqft"`
 	Most   agronomy.PerThousand `json:"most_lb_per_1000_sqft"` // the most that comes together under it
-	Down   agronomy.PerThousand `json:"down_lb_per_1000_sqft"` // of that, on record
+	Down   agronomy.PerThousand `json:"down_lb_per_1000_sqft"` // the most of what is on record
 	Passed bool                 `json:"passed"`
 	Source string               `json:"source,omitzero"`
+}
+
+// applied is one application behind a line.
+type applied struct {
+	LedgerLine
+	dose agronomy.Dose
+}
+
+func (c *Case) ledger(p *Program) AreaLedger {
+	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name, Lines: []LedgerLine{}}
+	all := c.applications(p)
+	for i := range all {
+		a := &all[i]
+		growth := func(day int) float64 { return c.almanac.Growth(a.Date.AddDays(day).DayOfYear(), c.season) }
+		if a.N > 0 {
+			if days, ok := agronomy.FeedsUntil(a.dose, growth); ok {
+				a.FeedsTo = a.Date.AddDays(days)
+			}
+		}
+		begins := c.almanac.yearBegins(c.almanac.turfYear(a.Date, c.season), c.season)
+		for _, b := range all[:i+1] {
+			if b.N == 0 {
+				continue
+			}
+			if !b.Date.Before(begins) {
+				a.SumN += b.N
+			}
+			before := func(day int) float64 { return c.almanac.Growth(b.Date.AddDays(day).DayOfYear(), c.season) }
+			a.Feeding += max(0, b.N-agronomy.Released(b.dose, a.Date.DaysFrom(b.Date), before))
+		}
+		l.Lines = append(l.Lines, a.rounded())
+	}
+	l.Limits = c.limits(all)
+	l.Verdict = verdict(c, l)
+	return l
+}
+
+func (l LedgerLine) rounded() LedgerLine {
+	for _, r := range []*agronomy.PerThousand{&l.N, &l.SlowN, &l.P2O5, &l.K2O, &l.Lime, &l.SumN, &l.Feeding} {
+		*r = rounded(*r, 3)
+	}
+	return l
+}
+
+// applications joins the record book with what is planned, by date.
+func (c *Case) applications(p *Program) []applied {
+	var out []applied
+	add := func(d Date, job, text string, onRecord bool, dose agronomy.Dose) {
+		a := applied{LedgerLine{Date: d, Job: job, Text: text, Down: onRecord, N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, dose}
+		if dose.Material.Kind == agronomy.LimeMaterial {
+			a.N, a.SlowN, a.P2O5, a.K2O, a.Lime = 0, 0, 0, 0, dose.Rate
+		}
+		out = append(out, a)
+	}
+	m := c.Measure()
+	for _, d := range c.down {
+		if !d.missed && d.dose.Rate > 0 {
+			add(d.Date, jobID(d.area, d.kind, d.n), m.doseWords(d.dose, c.Area.Size), true, d.dose)
+		}
+	}
+	for _, e := range p.Entries {
+		if e.Area == c.Area.ID && e.State == Planned && e.Dose.Rate > 0 {
+			add(e.Date, e.ID, m.doseWords(e.Dose, c.Area.Size), false, e.Dose)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b applied) int {
+		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.Job, b.Job))
+	})
+	return out
+}
+
+// limits measures the applications against the year, 30 days, single doses and
+// the law.
+func (c *Case) limits(all []applied) []LedgerLimit {
+	lim := agronomy.LimitsOfNitrogen(c.season)
+	n := func(a applied) agronomy.PerThousand { return a.N }
+	quick := func(a applied) agronomy.PerThousand { return a.N - a.SlowN }
+	p2o5 := func(a applied) agronomy.PerThousand { return a.P2O5 }
+	k2o := func(a applied) agronomy.PerThousand { return a.K2O }
+	var out []LedgerLimit
+	add := func(what string, limit agronomy.PerThousand, source string, days int, of func(applied) agronomy.PerThousand) {
+		l := LedgerLimit{What: what, Limit: limit, Source: source}
+		l.Most = most(all, days, of)
+		l.Down = most(slices.DeleteFunc(slices.Clone(all), func(a applied) bool { return !a.Down }), days, of)
+		l.Passed = l.Most > limit+1e-6
+		out = append(out, l)
+	}
+	if need := c.yearlyN(); need > 0 {
+		l := LedgerLimit{What: "nitrogen wanted in a turf year", Limit: need}
+		for _, a := range all {
+			l.Most = max(l.Most, a.SumN)
+			if a.Down {
+				l.Down = max(l.Down, a.SumN)
+			}
+		}
+		l.Passed = l.Most > need+trace
+		out = append(out, l)
+	}
+	if lim.Year > 0 {
+		add("nitrogen in any 12 months", lim.Year, "ksu-eckert", 365, n)
+	}
+	add("quick nitrogen in any 30 days", lim.Soluble30Days, "common", 30, quick)
+	add("quick nitrogen at once", lim.Soluble, "md-ag-6-224", 1, quick)
+	q := c.asked
+	if l, ok := c.law.NCap(q); ok {
+		add("nitrogen at once, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 1, n)
+	}
+	if l, ok := c.law.SolubleCap(q); ok {
+		add("quick nitrogen at once, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 1, quick)
+	}
+	if l, ok := c.law.AnnualNCap(q); ok {
+		add("nitrogen in any 12 months, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 365, n)
+	}
+	if l, ok := c.law.PCap(q); ok {
+		add("phosphorus (P₂O₅) at once, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 1, p2o5)
+	}
+	if l, ok := c.law.PAnnualCap(q); ok {
+		add("phosphorus (P₂O₅) in any 12 months, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 365, p2o5)
+	}
+	add("potassium (K₂O) at once", 1, "common", 1, k2o) // [common]
+	return out
+}
+
+// yearlyN gives the nitrogen the plan wants for the turf year of its start.
+func (c *Case) yearlyN() agronomy.PerThousand {
+	for _, n := range c.needs {
+		if n.Kind == Nitrogen {
+			return n.Total
+		}
+	}
+	return 0
+}
+
+// most gives the largest sum within a run of days.
+func most(all []applied, days int, of func(applied) agronomy.PerThousand) agronomy.PerThousand {
+	var best agronomy.PerThousand
+	for i, a := range all {
+		var sum agronomy.PerThousand
+		for _, b := range all[i:] {
+			if b.Date.DaysFrom(a.Date) >= days {
+				break
+			}
+			sum += of(b)
+		}
+		best = max(best, sum)
+	}
+	return best
+}
+
+func verdict(c *Case, l AreaLedger) string {
+	m := c.Measure()
+	var down, passed []string
+	var n agronomy.PerThousand
+	for _, x := range l.Lines {
+		if x.Down {
+			n += x.N
+		}
+	}
+	for _, x := range l.Limits {
+		switch {
+		case x.Down > x.Limit+1e-6:
+			down = append(down, fmt.Sprintf("%s: %s against %s", x.What, m.NutrientRate(x.Down, ""), m.NutrientRate(x.Limit, "")))
+		case x.Passed:
+			passed = append(passed, x.What)
+		}
+	}
+	switch {
+	case len(down) > 0:
+		return "Yes, too much is down: " + list(down) + "."
+	case len(passed) > 0:
+		return "Not so far, but with what is planned it would pass: " + list(passed) + "."
+	case n == 0:
+		return "No: nothing with nitrogen is on record yet, and what is planned stays within every limit."
+	}
+	return fmt.Sprintf("No: %s is down, and with what is planned the area stays within every limit.", m.NutrientRate(n, "N"))
+}
+
+// Ledger gives the nutrients of every area against their limits.
+func (p *Program) Ledger() Ledger {
+	l := Ledger{Areas: []AreaLedger{}}
+	for _, c := range p.cases {
+		l.Areas = append(l.Areas, c.ledger(p))
+	}
+	return l
 }

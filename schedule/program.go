@@ -37,6 +37,8 @@ type Program struct {
 	Metric      bool        `json:"metric,omitzero"`
 
 	Site *Site `json:"-"`
+
+	cases []*Case // behind the areas, for the ledger
 }
 
 // PlaceShown says where the site is and what its climate was read from.

@@ -1,6 +1,10 @@
 package schedule
 
 import (
+	"fmt"
+	"math"
+	"slices"
+
 	"swardbook/agronomy"
 )
 
@@ -29,4 +33,94 @@ type Use struct {
 	Date   Date            `json:"date"`
 	Pounds agronomy.Pounds `json:"amount_lb"`
 	Packs  float64         `json:"packs"`
+}
+
+// Supplies lists every material that the program uses or that is in the shed,
+// in the order of the site file, then what must be bought beside it.
+func (p *Program) Supplies() []Supply {
+	var out []Supply
+	at := map[string]int{}
+	add := func(m agronomy.Material) int {
+		if i, ok := at[m.ID]; ok {
+			return i
+		}
+		s := Supply{Material: m.ID, Name: materialName(m), OnHand: m.OnHand, Uses: []Use{}, Priced: m.Price > 0}
+		switch w, ok := m.PackWeight(); {
+		case m.PackVolume > 0:
+			s.PackSize = Measure{p.Metric}.Volume(m.PackVolume)
+		case ok:
+			s.PackSize = Measure{p.Metric}.Weight(w)
+		}
+		at[m.ID] = len(out)
+		out = append(out, s)
+		return at[m.ID]
+	}
+	for _, m := range p.Site.Materials {
+		add(m)
+	}
+	materials := map[string]agronomy.Material{}
+	for _, e := range p.Entries {
+		if e.Material == "" {
+			continue
+		}
+		m := e.Dose.Material
+		if given := slices.IndexFunc(p.Site.Materials, func(g agronomy.Material) bool { return g.ID == m.ID }); given >= 0 {
+			m = p.Site.Materials[given]
+		}
+		materials[m.ID] = m
+		s := &out[add(m)]
+		s.Pounds += e.Pounds
+		s.Gallons += e.Gallons
+		s.Packs += e.Packs
+		s.Uses = append(s.Uses, Use{Job: e.ID, Date: e.Date, Pounds: e.Pounds, Packs: e.Packs})
+		if s.By.IsZero() && s.Packs > s.OnHand+1e-9 {
+			s.By = e.Date
+		}
+	}
+	for i := range out {
+		s := &out[i]
+		m, used := materials[s.Material]
+		if !used {
+			s.Left = s.OnHand
+			if s.OnHand > 0 {
+				s.Note = "in the shed, not used by this program"
+			}
+			continue
+		}
+		if s.PackSize == "" {
+			s.Note = "the size of a pack is not given, so packs cannot be counted"
+			continue
+		}
+		b := m.Purchase(s.Packs)
+		s.Buy, s.Cost, s.Left = b.Packs, math.Round(b.Cost*100)/100, b.Left
+		if s.Buy == 0 {
+			s.By = Date{}
+		} else if !s.Priced {
+			s.Note = fmt.Sprintf("no price is given for %s", s.Name)
+		}
+	}
+	return out
+}
+
+// withoutBuying says what cannot be done if nothing more is bought.
+func (p *Program) withoutBuying() []string {
+	var out []string
+	for _, s := range p.Supplies() {
+		if s.Buy == 0 {
+			continue
+		}
+		var jobs []string
+		used := 0.0
+		for _, u := range s.Uses {
+			if used += u.Packs; used > s.OnHand+1e-9 {
+				jobs = append(jobs, fmt.Sprintf("%s on %s", u.Job, u.Date.Short()))
+			}
+		}
+		if s.OnHand > 0 {
+			out = append(out, fmt.Sprintf("If no more %s is bought, it runs out at %s.", s.Name, list(jobs)))
+		} else {
+			out = append(out, fmt.Sprintf("If no %s is bought, this cannot be done: %s.", s.Name, list(jobs)))
+		}
+	}
+	return out
 }

@@ -72,7 +72,6 @@ func (t Table) Markdown() string {
 		}
 		b.WriteString("\n")
 	}
-	escape := strings.NewReplacer(`\`, `\\`, "|", `\|`, "<", "&lt;", ">", "&gt;", "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`)
 	head, rule := make([]string, len(t.Columns)), make([]string, len(t.Columns))
 	for i, c := range t.Columns {
 		head[i], rule[i] = c.Name, "---"
@@ -85,12 +84,17 @@ func (t Table) Markdown() string {
 	for _, r := range t.Rows {
 		cells := make([]string, len(r))
 		for i, c := range r {
-			cells[i] = escape.Replace(clean(c))
+			cells[i] = Escape(c)
 		}
 		line(cells)
 	}
 	return b.String()
 }
+
+// Escape writes a text so that Markdown shows it as it is.
+func Escape(t string) string { return escape.Replace(clean(t)) }
+
+var escape = strings.NewReplacer(`\`, `\\`, "|", `\|`, "<", "&lt;", ">", "&gt;", "&", "&amp;", "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`)
 
 const columnGap = 2
 

@@ -157,12 +157,15 @@ func LeftOut(l *schedule.LeftOut, style Style) string {
 	return s.String()
 }
 
-// Working writes reasons and their sources under a title: the answer of one
-// calculation by itself.
-func Working(answer string, why []schedule.Reason, style Style) string {
+// Working writes the answer of one calculation by itself, what else there is
+// to say of it, and how it comes about.
+func Working(answer string, more []string, why []schedule.Reason, style Style) string {
 	s := newSheet(style)
 	for _, l := range wrap(clean(answer), s.Width) {
 		s.b.WriteString(s.bold(l) + "\n")
+	}
+	for _, m := range more {
+		s.para(0, m)
 	}
 	if len(why) > 0 {
 		s.head("How it comes about")

@@ -1,0 +1,253 @@
+package schedule
+
+import (
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+	"swardbook/schedule/law"
+)
+
+// Case is all that the rules read about one area.
+type Case struct {
+	*Site
+	Area    *Area
+	almanac *almanac
+	season  climate.Season
+	law     law.Rules
+	asked   law.Question    // the area as the law sees it, on no day in particular
+	report  agronomy.Report // zero without a soil report
+	down    []down          // what the record book says of this area, by date
+	shed    *shed
+	seeded  Date // when the stand was or will be sown; unset: established
+	noStand bool // the sowing found no day, so there is nothing to feed
+	liming  liming
+	feeding feeding
+
+	needs    []Need
+	limeJobs []Job // the dressings with their windows; the retest hangs on them
+}
+
+func newCase(s *Site, a *Area, alm *almanac, book []down, sh *shed) *Case {
+	season, _ := a.Stand.Season()
+	c := &Case{Site: s, Area: a, almanac: alm, season: season, shed: sh, seeded: a.Seeded}
+	c.law = stateRules(s)
+	if a.Soil != nil {
+		c.report = *a.Soil
+	}
+	if c.report.Texture == "" {
+		c.report.Texture = a.Texture
+	}
+	for _, d := range book {
+		if d.area == a.ID {
+			c.down = append(c.down, d)
+		}
+	}
+	return c
+}
+
+// future tells whether the stand is still to be sown.
+func (c *Case) future() bool { return !c.seeded.IsZero() && !c.seeded.Before(c.Start) }
+
+// emerged gives the day by which the seedlings of all grasses are up; unset
+// for an established stand.
+func (c *Case) emerged() Date {
+	if c.seeded.IsZero() {
+		return Date{}
+	}
+	days := 0
+	for _, s := range c.Area.Stand {
+		days = max(days, s.Grass.EmergeDays[1])
+	}
+	return c.seeded.AddDays(days)
+}
+
+// young tells whether the stand is in its first year on day d.
+func (c *Case) young(d Date) bool {
+	return !c.seeded.IsZero() && !d.Before(c.seeded) && d.Before(c.seeded.AddMonths(12))
+}
+
+// open gives the openings in which anything may be spread on the stand: open
+// ground, and for a young stand not before it stands a first mowing.
+func (c *Case) open() []opening {
+	os := c.almanac.openGround()
+	if up := c.emerged(); !up.IsZero() {
+		gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.FirstMow)
+		first := up.AddDays(gap.Days)
+		if first.After(c.Start) {
+			os = from(os, first, "the seedlings stand a first mowing")
+		}
+	}
+	return os
+}
+
+// lastUseful cuts openings at the last day on which a kind of work is worth
+// doing before winter.
+func (c *Case) lastUseful(os []opening, kinds ...agronomy.LastKind) ([]opening, []Reason) {
+	var why []Reason
+	for _, k := range kinds {
+		u, ok := agronomy.LastUsefulFor(k, c.season)
+		if !ok {
+			continue
+		}
+		cuts := c.almanac.lastDays(u)
+		if len(cuts) == 0 {
+			continue
+		}
+		why = append(why, u.Why)
+		var out []opening
+		for _, o := range os {
+			for _, cut := range cuts {
+				if s := (Span{Later(o.From, cut.From), Earlier(o.To, cut.To)}); s.Days() > 0 {
+					o := o
+					if cut.To.Before(o.To) {
+						o.closes = cut.closes
+					}
+					if cut.From.After(o.From) {
+						o.opens = cut.opens
+					}
+					o.Span = s
+					out = append(out, o)
+				}
+			}
+		}
+		os = out
+	}
+	return os, why
+}
+
+// lastDays lays a last-useful rule on dates: each opening runs from the time
+// the limiting season is over to the next last useful day.
+func (a *almanac) lastDays(u agronomy.LastUseful) []opening {
+	type bound struct {
+		event  climate.When
+		before int
+		words  string
+	}
+	var bounds []bound
+	add := func(w climate.When, before int, words string) {
+		if before > 0 && !w.Never {
+			if before > 1 {
+				words = plural(before, "day") + " before " + words
+			}
+			bounds = append(bounds, bound{w, before, words})
+		}
+	}
+	if u.Growth > 0 {
+		w := a.GrowthSlows(u.Season)
+		if !w.Never {
+			bounds = append(bounds, bound{w, 0, "growth falls to a fifth of its best"})
+		}
+	}
+	add(a.GrowthEnds(u.Season), u.BeforeGrowthEnds, "growth ends")
+	add(a.ground.Median, u.BeforeFreeze, "the ground freezes")
+	add(a.ground.Early, u.BeforeEarlyFreeze, "the ground freezes in an early year")
+	frost := u.BeforeFirstFrost
+	if u.InSouth > 0 && a.southUS() {
+		frost = u.InSouth
+	}
+	add(a.FirstFreeze(), frost, "the average first freeze")
+	add(a.SoilFalls(2, 50), u.BeforeSoil50, "soil at 2 in falls through 50 °F") // [common] 50 °F
+	if len(bounds) == 0 {
+		return nil
+	}
+	var out []opening
+	for _, y := range a.years() {
+		o := opening{Span{a.on(a.coldest, y), a.on(a.coldest, y+1).AddDays(-1)}, "the year turns", ""}
+		for _, b := range bounds {
+			if last := a.on(b.event, y).AddDays(-b.before); !last.After(o.To) {
+				o.To, o.closes = last, b.words
+			}
+		}
+		if o.Days() > 0 {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// southUS tells the places where a warm-season seeding needs less time: the
+// average first freeze comes after 10 November.
+func (a *almanac) southUS() bool {
+	f := a.FirstFreeze()
+	return f.Never || f.D-a.warmest.D > 110 // [common] about 10 November
+}
+
+// number gives the next free number of a kind: recorded jobs of this turf year
+// keep theirs.
+func (c *Case) number(k Kind) func() int {
+	taken := map[int]bool{}
+	for _, d := range c.thisYear() {
+		if d.kind == k && !d.missed {
+			taken[d.n] = true
+		}
+	}
+	n := 0
+	return func() int {
+		for n++; taken[n]; n++ {
+		}
+		return n
+	}
+}
+
+// thisYear gives the records of the turf year in which the program starts, and
+// after.
+func (c *Case) thisYear() []down {
+	begins := c.almanac.yearBegins(c.almanac.turfYear(c.Start, c.season), c.season)
+	i := slices.IndexFunc(c.down, func(d down) bool { return !d.Date.Before(begins) })
+	if i < 0 {
+		return nil
+	}
+	return c.down[i:]
+}
+
+// since sums what has gone down on or after d.
+func (c *Case) since(d Date, of func(down) agronomy.PerThousand) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, r := range c.down {
+		if !r.missed && !r.Date.Before(d) {
+			sum += of(r)
+		}
+	}
+	return sum
+}
+
+// notBefore gives the first day after the last missed attempt at a kind.
+func (c *Case) notBefore(k Kind, n int) (Date, bool) {
+	var last Date
+	for _, r := range c.down {
+		if r.kind == k && r.n == n && r.missed {
+			last = Later(last, r.Date)
+		}
+	}
+	return last.AddDays(1), !last.IsZero()
+}
+
+// who finds the person for a job: by area first, then by kind.
+func (s *Site) who(k Kind, a *Area) string {
+	for _, key := range []string{areaKey(a), string(k)} {
+		for _, w := range s.Crew.Who {
+			if w.KindOrArea == key && key != "" {
+				return w.Person
+			}
+		}
+	}
+	return ""
+}
+
+func areaKey(a *Area) string {
+	if a == nil {
+		return ""
+	}
+	return a.ID
+}
+
+// personName gives the name behind a person's id.
+func (s *Site) personName(id string) string {
+	for _, p := range s.Crew.People {
+		if p.ID == id {
+			return p.Name
+		}
+	}
+	return id
+}

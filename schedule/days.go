@@ -1,0 +1,187 @@
+package schedule
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/schedule/law"
+)
+
+// dayRules are the reasons of one job's own against a day: they need no other
+// job to be known.
+type dayRules struct {
+	c                *Case
+	job              *Job
+	closed           closures
+	heatFrom, heatTo int            // days of the year; 0 none
+	aged             map[int]string // phosphorus by the age of the report in months
+	nCap             agronomy.PerThousand
+}
+
+func (c *Case) dayRules(j *Job) *dayRules {
+	r := &dayRules{c: c, job: j, aged: map[int]string{}}
+	if j.spreads() {
+		r.closed = c.closuresFor(j.Dose)
+		if from, to, ok := c.almanac.Heat(c.season); ok {
+			r.heatFrom, r.heatTo = int(from), int(to)
+		}
+	}
+	return r
+}
+
+// against says why the job may not be done on d; "" if it may.
+func (r *dayRules) against(d Date) string {
+	j, c := r.job, r.c
+	if j.Kind.Notice() {
+		return ""
+	}
+	if w := c.Site.Crew.off(d); w != "" {
+		return w
+	}
+	if !j.spreads() && j.Kind != SoilTest {
+		return ""
+	}
+	if c.almanac.frozen(d) {
+		return "the ground may be frozen"
+	}
+	if !j.spreads() {
+		return ""
+	}
+	if w := r.closed.on(d); w != "" {
+		return w
+	}
+	if r.hot(d) && j.Dose.SolubleN > agronomy.LimitsOfNitrogen(c.season).Heat {
+		return "normal highs pass 85 °F, too hot for so much quick nitrogen"
+	}
+	if j.Kind == Sulfur && c.almanac.High(d.DayOfYear()) >= agronomy.SulfurHottestAir {
+		return "normal highs pass 75 °F, too hot for sulfur"
+	}
+	if j.Dose.N > 0 {
+		if l, ok := c.law.NCap(c.questionDay(d)); ok && j.Dose.N > agronomy.PerThousand(l.Value)+1e-9 {
+			return "more nitrogen than the law lets on that day: " + l.Rule.Citation
+		}
+	}
+	if j.Dose.P2O5 > 0 {
+		return r.phosphorusOn(d)
+	}
+	return ""
+}
+
+func (r *dayRules) hot(d Date) bool {
+	if r.heatFrom == 0 {
+		return false
+	}
+	day := int(d.DayOfYear())
+	if r.heatFrom <= r.heatTo {
+		return day >= r.heatFrom && day <= r.heatTo
+	}
+	return day >= r.heatFrom || day <= r.heatTo
+}
+
+// phosphorusOn asks whether the report is young enough on the day.
+func (r *dayRules) phosphorusOn(d Date) string {
+	if len(r.c.law) == 0 {
+		return ""
+	}
+	age := months(r.c.Area.Sampled, d)
+	if w, ok := r.aged[age]; ok {
+		return w
+	}
+	w := ""
+	if why, shut := r.c.phosphorusShutOn(d); shut {
+		w = why.Text
+	}
+	r.aged[age] = w
+	return w
+}
+
+// questionDay is a question that only the day matters to.
+func (c *Case) questionDay(d Date) law.Question {
+	q := c.asked
+	q.Date = law.MonthDay{Month: d.Month, Day: d.Day}
+	return q
+}
+
+// off says why the crew does not work on d; "" if it does.
+func (cr *Crew) off(d Date) string {
+	if len(cr.Days) > 0 && !slices.Contains(cr.Days, d.Weekday()) {
+		var names []string
+		for _, w := range cr.Days {
+			names = append(names, w.String())
+		}
+		return "work days are " + list(names)
+	}
+	for _, s := range cr.Away {
+		if s.Has(d) {
+			return "the crew is away from " + s.From.Short() + " to " + s.To.Short()
+		}
+	}
+	return ""
+}
+
+// Weights of a day's distance from the ideal, by kind, and what a carry to a
+// later window costs. They set which job gives way, not whether one fits.
+var weights = map[Kind]float64{
+	SoilTest: 1, Sow: 4, Starter: 3, Lime: 2, Sulfur: 1, Phosphorus: 2, // [common] our own order
+	Nitrogen: 2, LateNitrogen: 2, Potassium: 1.5, Magnesium: 1, LastSafe: 1, Reopen: 1,
+}
+
+const carryCost = 10 // [common] more than any day of the window before
+
+// candidate gives the days on which a job may go, each with its cost:
+// weight × (distance from the ideal day ÷ window length)², and carryCost for
+// each window passed over.
+func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[string]int) {
+	rules := c.dayRules(j)
+	blocked = map[string]int{}
+	for i, w := range j.Windows {
+		length := float64(max(1, w.Days()))
+		for n := range w.Days() {
+			d := w.From.AddDays(n)
+			if why := rules.against(d); why != "" {
+				blocked[why]++
+				continue
+			}
+			if len(days) > 0 && !d.After(days[len(days)-1]) {
+				continue // windows may touch
+			}
+			off := float64(d.DaysFrom(w.Ideal)) / length
+			days = append(days, d)
+			cost = append(cost, math.Min(900, weights[j.Kind]*off*off+carryCost*float64(i)))
+		}
+	}
+	return days, cost, blocked
+}
+
+// nearBlocks lists why days nearer to the ideal than the chosen one are shut
+// to the job itself.
+func (c *Case) nearBlocks(j *Job, w Window, chosen Date) []string {
+	rules := c.dayRules(j)
+	var out []string
+	step := 1
+	if chosen.Before(w.Ideal) {
+		step = -1
+	}
+	for d := w.Ideal; d != chosen; d = d.AddDays(step) {
+		if why := rules.against(d); why != "" && !slices.Contains(out, why) {
+			out = append(out, why)
+		}
+	}
+	return out
+}
+
+// mostBlocks joins the reasons that shut a job out of every day, the most
+// frequent first.
+func mostBlocks(blocked map[string]int) string {
+	whys := slices.Sorted(func(yield func(string) bool) {
+		for w := range blocked {
+			if !yield(w) {
+				return
+			}
+		}
+	})
+	slices.SortStableFunc(whys, func(a, b string) int { return blocked[b] - blocked[a] })
+	return strings.Join(whys, "; ")
+}

@@ -1,0 +1,361 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+	"swardbook/schedule/law"
+)
+
+// jobWords names a kind of job in words.
+func jobWords(k Kind) string {
+	switch k {
+	case SoilTest:
+		return "soil sample"
+	case LateNitrogen:
+		return "late nitrogen"
+	case LastSafe:
+		return "last safe day"
+	}
+	return string(k)
+}
+
+// verb begins a job's title.
+func verb(k Kind) string {
+	switch k {
+	case SoilTest:
+		return "Sample soil"
+	case Sow:
+		return "Sow"
+	case Lime:
+		return "Lime"
+	case Starter:
+		return "Starter for"
+	case Nitrogen:
+		return "Feed"
+	case LateNitrogen:
+		return "Late feed"
+	case Sulfur:
+		return "Sulfur on"
+	case Phosphorus:
+		return "Phosphorus on"
+	case Potassium:
+		return "Potassium on"
+	case Magnesium:
+		return "Magnesium on"
+	}
+	return string(k)
+}
+
+// titleLength is what a phone shows of a title.
+const titleLength = 40
+
+func materialName(m agronomy.Material) string {
+	switch {
+	case m.Name != "":
+		return m.Name
+	case m.Analysis != (agronomy.Analysis{}):
+		return fmt.Sprintf("%s-%s-%s", Number(float64(m.Analysis.N), 1), Number(float64(m.Analysis.P2O5), 1), Number(float64(m.Analysis.K2O), 1))
+	}
+	return m.ID
+}
+
+// amount writes a dose on an area: "96 lb (2.4 packs)".
+func (m Measure) amount(d agronomy.Dose, size agronomy.SquareFeet) string {
+	a := d.For(size)
+	text := m.Weight(a.Weight)
+	if a.Volume > 0 {
+		text = m.Volume(a.Volume)
+	}
+	if a.Packs > 0 {
+		text += " (" + Packs(a.Packs) + ")"
+	}
+	return text
+}
+
+// doseWords writes "96 lb of pelletized limestone, 37 lb per 1,000 sq ft".
+func (m Measure) doseWords(d agronomy.Dose, size agronomy.SquareFeet) string {
+	a := d.For(size)
+	amount, rate := m.Weight(a.Weight), m.Rate(d.Rate)
+	if a.Volume > 0 {
+		amount, rate = m.Volume(a.Volume), m.VolumeRate(d.Gallons)
+	}
+	return fmt.Sprintf("%s of %s, %s", amount, materialName(d.Material), rate)
+}
+
+// describe writes the words of a job: title, first line, steps, water, what to
+// do if it rains, cautions.
+func (c *Case) describe(j *Job) {
+	m := c.Measure()
+	j.Title = verb(j.Kind) + " " + c.Area.Name
+	switch {
+	case j.spreads():
+		c.describeSpread(j, m)
+	case j.Kind == Sow:
+		c.describeSow(j, m)
+	case j.Kind == SoilTest:
+		c.describeSample(j, m)
+	}
+	if n := []rune(j.Title); len(n) > titleLength {
+		j.Title = string(n[:titleLength-1]) + "…"
+	}
+}
+
+func (c *Case) describeSpread(j *Job, m Measure) {
+	d, size := j.Dose, c.Area.Size
+	a := d.For(size)
+	if t := j.Title + ", " + m.amount(d, size); len([]rune(t)) <= titleLength {
+		j.Title = t
+	} else if t := j.Title + ", " + strings.Split(m.amount(d, size), " (")[0]; len([]rune(t)) <= titleLength {
+		j.Title = t
+	}
+	do := "Spread"
+	if d.Material.Liquid {
+		do = "Spray"
+	}
+	packs := ""
+	if a.Packs > 0 {
+		packs = " (" + Packs(a.Packs)
+		if p, ok := d.Material.PackWeight(); ok && !d.Material.Liquid {
+			packs += " of " + m.Weight(p)
+		}
+		packs += ")"
+	}
+	amount, rate := m.Weight(a.Weight), m.Rate(d.Rate)
+	if a.Volume > 0 {
+		amount, rate = m.Volume(a.Volume), m.VolumeRate(d.Gallons)
+	}
+	j.Summary = fmt.Sprintf("%s %s of %s%s over %s, %s: %s", do, amount, materialName(d.Material), packs, c.Area.Name, m.Area(size), rate)
+	var brings []string
+	for _, n := range []struct {
+		rate agronomy.PerThousand
+		name string
+	}{{d.N, "N"}, {d.P2O5, "P₂O₅"}, {d.K2O, "K₂O"}, {d.Mg, "Mg"}} {
+		if n.rate >= 0.05 && d.Material.Kind != agronomy.LimeMaterial {
+			brings = append(brings, m.NutrientRate(n.rate, n.name))
+		}
+	}
+	if len(brings) > 0 {
+		j.Summary += "; brings " + list(brings)
+	}
+	j.Summary += "."
+	j.Why = append(slices.Clip(j.Why), amountReason(d, size))
+	if d.Material.ToBuy {
+		j.Steps = append(j.Steps, fmt.Sprintf("Buy %s first: none is in the shed.", materialName(d.Material)))
+	}
+	j.Steps = append(j.Steps, c.machineSteps(j, m)...)
+	j.WaterIn = d.WaterIn(agronomy.MaterialUse(j.Kind))
+	j.Steps = append(j.Steps, c.waterStep(j, m)...)
+	j.IfRain = c.ifRain(j, m)
+	for _, r := range agronomy.Cautions(d.Material, agronomy.MaterialUse(j.Kind)) {
+		j.Cautions = append(j.Cautions, r.Text)
+	}
+	for _, r := range agronomy.WeatherCautions(d.Material) {
+		j.Cautions = append(j.Cautions, r.Text)
+	}
+	j.Cautions = append(j.Cautions, c.lawConditions(j, m)...)
+}
+
+// amountReason ends the working: from the rate to the weight and the packs.
+func amountReason(d agronomy.Dose, size agronomy.SquareFeet) Reason {
+	a := d.For(size)
+	text := fmt.Sprintf("%.3g lb/1000 sq ft × %.4g sq ft ÷ 1000 = %.4g lb of %s", float64(d.Rate), float64(size), float64(a.Weight), materialName(d.Material))
+	if a.Volume > 0 {
+		text += fmt.Sprintf("; ÷ %.3g lb/gal = %.3g gal", float64(d.Material.Density), float64(a.Volume))
+	}
+	if p, ok := d.Material.PackWeight(); ok && a.Packs > 0 {
+		text += fmt.Sprintf("; ÷ %.4g lb a pack = %.3g packs", float64(p), a.Packs)
+	}
+	return Reason{Text: text}
+}
+
+// machineSteps say how to put the dose down evenly.
+func (c *Case) machineSteps(j *Job, m Measure) []string {
+	d, size := j.Dose, c.Area.Size
+	if d.Material.Liquid {
+		if c.Sprayer.Tank > 0 && c.Sprayer.Covers > 0 {
+			if f, err := d.Spray(size, c.Sprayer.Tank, c.Sprayer.Covers); err == nil {
+				steps := []string{fmt.Sprintf("Fill the tank half with water, add the product, then the rest of the water: %s of product to a full tank of %s, which covers %s.", m.Volume(f.Product), m.Volume(f.Full), m.Area(f.Covers))}
+				if f.Count == 1 {
+					steps[0] = fmt.Sprintf("One fill does it: half the water, %s of product, then water to %s.", m.Volume(f.InLast), m.Volume(f.Last))
+				} else {
+					steps = append(steps, fmt.Sprintf("%s in all; the last is %s with %s of product.", plural(f.Count, "fill"), m.Volume(f.Last), m.Volume(f.InLast)))
+				}
+				return append(steps, "Spray out what is left on the same area, then rinse the tank.")
+			}
+		}
+		return []string{"Calibrate the sprayer with plain water first, then spray the whole amount evenly over the area."}
+	}
+	if j.Tilled {
+		steps := []string{"Spread it evenly on the bare soil, half one way and half across."}
+		if j.Kind == Lime {
+			steps = append(steps, fmt.Sprintf("Till it in %s deep before sowing.", m.Depth(max(4, c.report.Depth))))
+		} else {
+			steps = append(steps, "Rake it into the top inch with the seed.")
+		}
+		return steps
+	}
+	s, err := agronomy.SpreadOver(d.Rate, size, c.Spreader.Width)
+	if err != nil {
+		return nil
+	}
+	step := fmt.Sprintf("Set the spreader to half, %s. Walk the area one way with %s, then across with the other %s.", m.Rate(s.HalfRate), m.Weight(s.HalfWeight), m.Weight(s.HalfWeight))
+	if s.Walk > 0 {
+		step += fmt.Sprintf(" With a %s spread that is about %s of walking each way.", m.Length(c.Spreader.Width), m.Length(s.Walk))
+	}
+	return []string{step, "Do the edges first; shut the spreader while turning. Sweep what lands on paving back onto the grass."}
+}
+
+func (c *Case) waterStep(j *Job, m Measure) []string {
+	w := j.WaterIn
+	switch {
+	case w.High == 0 && j.Dose.Material.Liquid:
+		return []string{"Leave it on the leaf for some hours; do not water it in."}
+	case w.High == 0:
+		return nil
+	}
+	depth := w.Low
+	step := fmt.Sprintf("Water in with %s to %s", m.Depth(w.Low), m.Depth(w.High))
+	var how []string
+	if v, err := agronomy.WaterVolume(depth, c.Area.Size); err == nil {
+		how = append(how, m.Volume(v)+" in all for "+m.Depth(depth))
+	}
+	if c.Area.Sprinkler > 0 {
+		if min, err := agronomy.WaterMinutes(depth, c.Area.Sprinkler); err == nil {
+			how = append(how, plural(int(min+0.5), "minute")+" of the sprinkler")
+		}
+	}
+	if len(how) > 0 {
+		step += " (" + strings.Join(how, ", ") + ")"
+	}
+	return []string{step + fmt.Sprintf(" within %s.", plural(w.WithinHours, "hour"))}
+}
+
+func (c *Case) ifRain(j *Job, m Measure) string {
+	heavy, light := m.Depth(1), m.Depth(j.WaterIn.High) // [common] an inch in a day
+	if j.Dose.Material.Liquid {
+		return fmt.Sprintf("If rain is near or %s or more is forecast within a day, wait for the next work day in the window.", heavy)
+	}
+	if j.WaterIn.High == 0 {
+		return fmt.Sprintf("If %s or more of rain is forecast within a day, wait for the next work day in the window.", heavy)
+	}
+	return fmt.Sprintf("If %s or more of rain is forecast within a day, wait for the next work day in the window; a light rain of about %s does the watering in. Never on soaked ground.", heavy, light)
+}
+
+// lawConditions are the rules to keep on the day: distance from water, paving,
+// the state of the ground, rain.
+func (c *Case) lawConditions(j *Job, m Measure) []string {
+	n := nutrients(j.Dose)
+	if n == 0 {
+		return c.waterEdge(m)
+	}
+	var out []string
+	q := c.question(j.firstDay())
+	q.P2O5Percent = float64(j.Dose.Material.Analysis.P2O5)
+	if s := c.law.Setback(n, q); s.Plain > 0 {
+		text := fmt.Sprintf("By law keep %s from open water", m.Length(climate.Feet(s.Plain)))
+		if s.Gentle > 0 && s.Gentle < s.Plain {
+			text += fmt.Sprintf(", %s with a drop spreader or a deflector", m.Length(climate.Feet(s.Gentle)))
+		}
+		out = append(out, text+": "+s.Findings[0].Rule.Citation+".")
+		if c.Water > 0 && float64(c.Water) < s.Plain {
+			out = append(out, fmt.Sprintf("Open water is %s away here: leave that strip untreated.", m.Length(c.Water)))
+		}
+	} else {
+		out = append(out, c.waterEdge(m)...)
+	}
+	for _, fs := range [][]law.Finding{c.law.Ground(n), c.law.Rain(n), c.law.Impervious(n)} {
+		for _, f := range fs {
+			out = append(out, f.Text+" ("+f.Rule.Citation+")")
+		}
+	}
+	return out
+}
+
+// waterEdge is the usual distance from water where no law names one.
+func (c *Case) waterEdge(m Measure) []string {
+	if c.Water == 0 || c.Water > 50 { // [common] near water
+		return nil
+	}
+	return []string{fmt.Sprintf("Open water is %s away: leave a strip of %s untreated along it.", m.Length(c.Water), m.Length(20))} // [common] 20 to 25 ft with a rotary spreader
+}
+
+func (j *Job) firstDay() Date {
+	if len(j.Windows) == 0 {
+		return j.On
+	}
+	return j.Windows[0].From
+}
+
+// nutrients names what a dose brings, as the law counts.
+func nutrients(d agronomy.Dose) law.Nutrient {
+	var n law.Nutrient
+	if d.Material.Kind == agronomy.LimeMaterial {
+		return 0
+	}
+	if d.N > 0 {
+		n |= law.Nitrogen
+	}
+	if d.P2O5 > 0 {
+		n |= law.Phosphorus
+	}
+	if d.K2O > 0 {
+		n |= law.Potassium
+	}
+	return n
+}
+
+func (c *Case) describeSample(j *Job, m Measure) {
+	how := agronomy.HowToSample(c.future() && c.Area.Soil == nil)
+	depth := how.Depth
+	if c.report.Depth > 0 {
+		depth = c.report.Depth
+	}
+	j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, to the same laboratory as before.", c.Area.Name, plural(how.Cores, "core"), m.Depth(depth))
+	if c.Area.Soil == nil {
+		j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, and ask the laboratory for pH, buffer pH, P, K, Ca and Mg.", c.Area.Name, plural(how.Cores, "core"), m.Depth(depth))
+	}
+	for _, s := range how.Steps {
+		j.Steps = append(j.Steps, s.Text)
+		if s.Source != "" {
+			j.Why = append(j.Why, s)
+		}
+	}
+	j.Steps = append(j.Steps, "Enter the results in the site file and make the program again; the jobs move by themselves.")
+	j.IfRain = "If the soil is soaked, wait until it crumbles."
+}
+
+func (c *Case) describeSow(j *Job, m Measure) {
+	var seed []string
+	total := agronomy.Percent(0)
+	for _, s := range c.Area.Stand {
+		total += s.Percent
+	}
+	for _, s := range c.Area.Stand {
+		low, high := s.Grass.SeedRate[0], s.Grass.SeedRate[1]
+		if high == 0 {
+			continue
+		}
+		part := agronomy.PerThousand(1)
+		if total > 0 {
+			part = agronomy.PerThousand(s.Percent / total)
+		}
+		seed = append(seed, fmt.Sprintf("%s to %s of %s", m.Weight((low*part).Over(c.Area.Size)), m.Weight((high*part).Over(c.Area.Size)), s.Grass.Name))
+		j.Why = append(j.Why, Reason{Text: fmt.Sprintf("%s: %.3g to %.3g lb of seed/1000 sq ft on bare soil", s.Grass.Name, float64(low), float64(high)), Source: s.Grass.SeedSource})
+	}
+	j.Summary = fmt.Sprintf("Sow %s, %s.", c.Area.Name, m.Area(c.Area.Size))
+	if len(seed) > 0 {
+		j.Summary = fmt.Sprintf("Sow %s, %s, with %s.", c.Area.Name, m.Area(c.Area.Size), list(seed))
+	}
+	j.Steps = []string{
+		"Rake the bed fine and level; sow half the seed one way and half across, rake it in lightly and roll.",
+		fmt.Sprintf("Keep the top %s moist: a little water two to four times a day until it is up, then less often and deeper.", m.Depth(0.5)), // [common]
+		"Mow first when it stands a third above its mowing height, on dry soil with a sharp blade.",
+		"Keep feet and weed killer off until it has been mowed three or four times.",
+	}
+	j.IfRain = "A downpour washes seed away: wait for it to pass, or cover the seed lightly."
+	j.Cautions = []string{"Treated seed is not feed: keep it from children and animals."}
+}

@@ -1,0 +1,283 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/schedule/law"
+)
+
+// feeding is an area's plan of doses before they get days. It is worked out
+// once, in the order in which materials serve each other: the starter, then
+// nitrogen, then what those leave short of phosphorus and potassium. The rules
+// of the single kinds only turn their part of it into jobs.
+type feeding struct {
+	proposal
+	starter, nitrogen, late, phosphorus, potassium []feed
+}
+
+// feed is one dose with the openings in which it belongs.
+type feed struct {
+	n        int
+	dose     agronomy.Dose
+	openings []opening
+	ideal    func(opening) Date
+	why      []Reason
+}
+
+// want is what an area still needs of a nutrient that the report speaks of.
+type want struct {
+	left   agronomy.PerThousand // still to go down
+	single agronomy.PerThousand // most at once
+	most   agronomy.PerThousand // phosphorus: most at once by law, whatever is wanted
+	why    []Reason
+	beyond []Reason // what is not planned at all, and why
+}
+
+func (c *Case) planFeeding() {
+	f := &c.feeding
+	*f = feeding{}
+	if c.noStand {
+		return
+	}
+	p, k := c.wantP(), c.wantK()
+	c.planStarter(&p, &k)
+	c.planNitrogen(&p, &k)
+	f.phosphorus = c.straights(Phosphorus, p)
+	f.potassium = c.straights(Potassium, k)
+}
+
+// wantP reads the need of phosphorus, less what is down since the sample, and
+// asks the law whether any may go down.
+func (c *Case) wantP() want {
+	w := c.wantOf(Phosphorus, "P₂O₅", func(d down) agronomy.PerThousand { return d.dose.P2O5 })
+	w.most = unlimited
+	q := c.question(Date{})
+	if l, ok := c.law.PCap(q); ok {
+		w.most = agronomy.PerThousand(l.Value)
+		w.why = append(slices.Clip(w.why), lawReason(l.Rule))
+	}
+	if l, ok := c.law.PAnnualCap(q); ok {
+		year := max(0, agronomy.PerThousand(l.Value)-c.since(c.Start.AddDays(-365), func(d down) agronomy.PerThousand { return d.dose.P2O5 }))
+		w.most = min(w.most, year)
+		if w.left > year {
+			w.beyond = append(w.beyond, Reason{Text: "more phosphorus than the law allows in a year: " + l.Rule.Statement(), Source: l.Rule.Citation})
+			w.left = year
+		}
+	}
+	w.single = min(w.single, w.most)
+	return w
+}
+
+// unlimited is more than any dose.
+const unlimited agronomy.PerThousand = 1000
+
+func (c *Case) wantK() want {
+	return c.wantOf(Potassium, "K₂O", func(d down) agronomy.PerThousand { return d.dose.K2O })
+}
+
+func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) want {
+	f := &c.feeding
+	id := jobID(c.Area.ID, k, 1)
+	if c.Area.Soil == nil {
+		f.left = append(f.left, LeftOut{ID: id, Kind: k, Area: c.Area.ID,
+			Reason: "there is no soil report for this area, and " + string(k) + " is never spread without one"})
+		return want{}
+	}
+	need := agronomy.PhosphorusNeed
+	if k == Potassium {
+		need = agronomy.PotassiumNeed
+	}
+	n, err := need(c.report, c.Place.State, c.future())
+	if err != nil {
+		f.left = append(f.left, LeftOut{ID: id, Kind: k, Area: c.Area.ID, Reason: err.Error()})
+		return want{}
+	}
+	for _, a := range n.Assumed {
+		f.assumed = append(f.assumed, c.Area.Name+": "+a.Text)
+	}
+	w := want{left: n.Year, single: n.Single, why: n.Why}
+	if n.Carried > 0 {
+		w.beyond = append(w.beyond, Reason{Text: fmt.Sprintf("%s more is beyond what turf can use in a year; the next report decides", c.Measure().NutrientRate(n.Carried, oxide)), Source: "common"})
+	}
+	if since := c.since(c.Area.Sampled, of); since > 0 && n.Year > 0 {
+		w.left = max(0, n.Year-since)
+		w.why = append(slices.Clip(w.why), Reason{Text: fmt.Sprintf("%s has gone down since the sample: %.2f − %.2f = %.2f lb %s/1000 sq ft left",
+			c.Measure().NutrientRate(since, oxide), float64(n.Year), float64(since), float64(w.left), oxide)})
+	}
+	if w.left < trace {
+		w.left = 0
+	}
+	f.needs = append(f.needs, Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
+	return w
+}
+
+// trace is the least amount of a nutrient worth a job, in lb/1000 sq ft.
+const trace agronomy.PerThousand = 0.1 // [common]
+
+func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
+	if total == 0 {
+		return fmt.Sprintf("%s: none, the reading is %s", k, level)
+	}
+	return fmt.Sprintf("%s: %s, the reading is %s", k, c.Measure().NutrientRate(total, oxide), level)
+}
+
+// doses chooses a material for a want: the shed first, then what the trade
+// sells. The law's word on slow nitrogen, and an area that takes only quick
+// nitrogen, narrow the choice.
+func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
+	var ms []agronomy.Material
+	var passed []Reason
+	for _, m := range append(c.shed.stock(c.Materials), agronomy.TradeMaterials()...) {
+		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
+			continue
+		}
+		if why := c.unfit(m); why != "" {
+			if !m.ToBuy {
+				passed = append(passed, Reason{Text: "passed over: " + materialName(m) + ", " + why})
+			}
+			continue
+		}
+		if fit == nil || fit(m) {
+			ms = append(ms, m)
+		}
+	}
+	d, why, ok := agronomy.Choose(ms, w, caps, c.Area.Size)
+	if ok && !d.Material.ToBuy && d.Material.OnHand > 0 {
+		c.shed.take(d, c.Area.Size)
+	}
+	return d, append(why, passed...), ok
+}
+
+// unfit says why the site or the law rules a material out.
+func (c *Case) unfit(m agronomy.Material) string {
+	if m.Analysis.N == 0 {
+		return ""
+	}
+	if c.Area.SolubleOnly && m.SlowShare > 0 {
+		return "the area takes quick nitrogen only"
+	}
+	q := c.question(Date{})
+	q.SlowShare, q.Liquid = m.SlowShare, m.Liquid
+	if l, ok := c.law.SlowShareMin(q); ok && m.SlowShare < l.Value {
+		return fmt.Sprintf("the law asks for %.0f %% slow nitrogen (%s)", l.Value*100, l.Rule.Citation)
+	}
+	return ""
+}
+
+// nCaps are the most nitrogen and quick nitrogen of one dose: common practice
+// and the law, the stricter of the two, each with its reason.
+func (c *Case) nCaps(on Date) (agronomy.Caps, []Reason) {
+	lim := agronomy.LimitsOfNitrogen(c.season)
+	caps := agronomy.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: 1.0} // [common] 1 lb K2O at once
+	why := []Reason{lim.Why[0], lim.Why[1]}
+	q := c.question(on)
+	if l, ok := c.law.NCap(q); ok && agronomy.PerThousand(l.Value) < caps.N {
+		caps.N = agronomy.PerThousand(l.Value)
+		why = append(why, lawReason(l.Rule))
+	}
+	if l, ok := c.law.SolubleCap(q); ok && agronomy.PerThousand(l.Value) < caps.SolubleN {
+		caps.SolubleN = agronomy.PerThousand(l.Value)
+		why = append(why, lawReason(l.Rule))
+	}
+	caps.SolubleN = min(caps.SolubleN, caps.N)
+	return caps, why
+}
+
+func lawReason(r law.Rule) Reason {
+	return Reason{Text: r.Statement(), Source: r.Citation}
+}
+
+// straights splits what is still short of phosphorus or potassium into the
+// fewest doses of a material without nitrogen.
+func (c *Case) straights(k Kind, w want) (out []feed) {
+	f := &c.feeding
+	next := c.number(k)
+	defer func() {
+		for _, b := range w.beyond {
+			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, next()), Kind: k, Area: c.Area.ID, Reason: b.Text, Source: b.Source})
+		}
+	}()
+	if w.left < trace {
+		return nil
+	}
+	kind := agronomy.LastPhosphorus
+	caps := agronomy.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
+	if k == Phosphorus {
+		if why, ok := c.phosphorusShut(); ok {
+			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, 1), Kind: k, Area: c.Area.ID, Reason: why.Text, Source: why.Source})
+			return nil
+		}
+	} else {
+		kind = agronomy.LastPotassium
+		caps = agronomy.Caps{N: 0, SolubleN: 0, P2O5: 0, K2O: -1}
+	}
+	if w.single <= 0 {
+		w.single = w.left
+	}
+	n := int(math.Ceil(float64(w.left/w.single) - 1e-9))
+	each := w.left / agronomy.PerThousand(n)
+	wants := agronomy.Wants{P2O5: each}
+	if k == Potassium {
+		wants = agronomy.Wants{K2O: each}
+	}
+	os := meet(c.open(), c.growing())
+	os, last := c.lastUseful(os, kind)
+	gap, _ := agronomy.Spacing(agronomy.PotassiumDown, agronomy.PotassiumDown)
+	for i := range n {
+		d, chosen, ok := c.choose(wants, caps, nil)
+		if !ok {
+			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, next()), Kind: k, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
+			continue
+		}
+		wait := i * gap.Days
+		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
+		out = append(out, feed{n: next(), dose: d, openings: os, why: why,
+			ideal: func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) }})
+	}
+	return out
+}
+
+// split says how a total became doses.
+func split(n int, total, single agronomy.PerThousand) []Reason {
+	if n == 1 {
+		return nil
+	}
+	return []Reason{{Text: fmt.Sprintf("%.2f ÷ %.2f at once: %d doses of %.2f lb/1000 sq ft", float64(total), float64(single), n, float64(total)/float64(n)), Source: "common"}}
+}
+
+// growing gives the openings from the beginning of growth to its end.
+func (c *Case) growing() []opening {
+	begins, ends := c.almanac.GrowthBegins(c.season), c.almanac.GrowthEnds(c.season)
+	if begins.Never || ends.Never {
+		if begins.Below || ends.Below {
+			return nil
+		}
+		return c.almanac.between(c.almanac.coldest, lastDay(c.almanac.coldest), "the turf year begins", "the turf year ends")
+	}
+	return c.almanac.between(begins, ends, "growth begins", "growth ends")
+}
+
+// phosphorusShut asks the law whether phosphorus is shut for this area.
+func (c *Case) phosphorusShut() (Reason, bool) { return c.phosphorusShutOn(Date{}) }
+
+func (c *Case) phosphorusShutOn(d Date) (Reason, bool) {
+	f, ok := c.law.Phosphorus(c.question(d))
+	if !ok || f.Verdict == law.Yes {
+		return Reason{}, false
+	}
+	text := "the law here shuts phosphorus: " + f.Text
+	if f.Verdict == law.MustAsk {
+		text = "the law here does not settle it, so ask first: " + f.Text
+	}
+	return Reason{Text: text, Source: f.Rule.Citation}, true
+}
+
+func firstText(rs []Reason) string {
+	if len(rs) == 0 {
+		return "none fits"
+	}
+	return rs[0].Text
+}

@@ -1,0 +1,95 @@
+package schedule
+
+import (
+	"fmt"
+
+	"swardbook/agronomy"
+)
+
+// planLate takes a late dose out of the autumn's share where it belongs: top
+// growth has slowed and roots still take it up, the stand is old enough, the
+// care asks for it. It gives the doses and what the autumn has left.
+func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
+	c, f, amount := b.c, &b.c.feeding, s.amount
+	n := 1
+	if b.n > 0 {
+		n = 2
+	}
+	leave := func(reason, source string) ([]feed, agronomy.PerThousand) {
+		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, LateNitrogen, n), Kind: LateNitrogen, Area: c.Area.ID, Reason: reason, Source: source})
+		return nil, amount
+	}
+	if c.doneThisYear(LateNitrogen) {
+		return nil, amount
+	}
+	os := c.lateOpenings(b.year)
+	late := agronomy.LateNitrogenFor(c.season, c.zone(), c.report.Texture)
+	low, high, source, custom := agronomy.LateCustom(c.Place.State)
+	switch {
+	case c.Area.Care == agronomy.LowCare:
+		return leave("low care asks for no late nitrogen", "ksu-eckert")
+	case b.young && c.almanac.turfYear(c.seeded, c.season) == b.year:
+		return leave("no late nitrogen in the first autumn of a stand, unless it has been mowed three times by then", "common")
+	case custom && high == 0:
+		return leave("the custom of the state is no nitrogen so late", source)
+	case !late.Wanted:
+		return leave(firstText(late.Why), "common")
+	case len(os) == 0:
+		return leave("there are no days between the slowing of growth and the last useful day", "soldat-fall, bauer-2012")
+	}
+	if custom {
+		late.Low, late.High = max(late.Low, low), min(late.High, high)
+		late.High = max(late.Low, late.High)
+	}
+	want := late.Low
+	if c.Area.Care == agronomy.HighCare {
+		want = late.High
+	}
+	caps, capWhy := c.nCaps(os[0].From)
+	want = min(want, caps.SolubleN, b.total*lateShare, amount-s.down)
+	if want < trace {
+		return leave("nothing of the autumn's nitrogen is left for it", "")
+	}
+	caps.P2O5, caps.K2O = 0, 0
+	d, chosen, ok := c.choose(agronomy.Wants{N: want}, caps, func(m agronomy.Material) bool { return m.SlowShare == 0 })
+	if !ok {
+		return leave("no quick nitrogen for it: "+firstText(chosen), "")
+	}
+	why := append(append([]Reason{}, late.Why...), capWhy...)
+	why = append(why, Reason{Text: fmt.Sprintf("taken from the autumn's %.2f lb N/1000 sq ft", float64(amount))})
+	why = append(append(why, d.Why...), chosen...)
+	return []feed{{n: n, dose: d, openings: os, ideal: soonest, why: why}}, amount - d.N
+}
+
+// lateShare is the most of a year's nitrogen that goes down late.
+const lateShare agronomy.PerThousand = 0.25 // [bauer-2012] usual 25 to 50 %: the low end
+
+// lateOpenings gives the days of autumn y between the slowing of growth and
+// the last day on which roots are still worth feeding.
+func (c *Case) lateOpenings(y int) []opening {
+	a := c.almanac
+	slows, ends := a.GrowthSlows(c.season), a.GrowthEnds(c.season)
+	if slows.Never || ends.Never {
+		return nil
+	}
+	o := opening{Span{a.on(slows, y).AddDays(1), a.on(ends, y)}, "growth falls to a fifth of its best", "growth ends"}
+	if early := a.ground.Early; !early.Never {
+		if last := a.on(early, y).AddDays(-agronomy.LateDaysToFreeze); last.Before(o.To) {
+			o.To, o.closes = last, fmt.Sprintf("%d days before the ground freezes in an early year", agronomy.LateDaysToFreeze)
+		}
+	}
+	if o.Days() <= 0 {
+		return nil
+	}
+	return meet([]opening{o}, c.open())
+}
+
+// doneThisYear tells whether the record book holds a job of the kind.
+func (c *Case) doneThisYear(k Kind) bool {
+	for _, d := range c.thisYear() {
+		if d.kind == k && !d.missed {
+			return true
+		}
+	}
+	return false
+}

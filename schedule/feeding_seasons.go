@@ -1,0 +1,104 @@
+package schedule
+
+import (
+	"fmt"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+)
+
+// Days around the warmest day in which cool-season grass is left alone, where
+// no heat of its own bounds the season.
+const (
+	afterWarmest  = 25 // [umn-2023] the autumn window opens in early August, about 25 days on
+	beforeWarmest = 45 // [unl-calc, ill-1995] spring feeding ends in May to early June
+	beforeHeat    = 14 // [common]
+	afterGrowth   = 14 // [common] green and mowed before it is fed
+)
+
+// growSeasons gives the feeding seasons of a turf year with their shares: for
+// cool-season grass an autumn and the spring after it, for warm-season grass
+// the months from warm soil to six weeks before the first freeze.
+func (c *Case) growSeasons(y int) ([]growSeason, Reason) {
+	shares := agronomy.SharesOf(c.season)
+	if c.season == climate.Warm {
+		if o, ok := c.warmSeason(y); ok {
+			return []growSeason{{"summer", 1, o}}, shares.Why
+		}
+		return nil, shares.Why
+	}
+	var out []growSeason
+	if o, ok := c.autumn(y); ok {
+		out = append(out, growSeason{"autumn", shares.Fall / (shares.Fall + shares.Spring), o})
+	}
+	if o, ok := c.spring(y + 1); ok {
+		out = append(out, growSeason{"spring", shares.Spring / (shares.Fall + shares.Spring), o})
+	}
+	return out, shares.Why
+}
+
+func (c *Case) autumn(y int) (opening, bool) {
+	a := c.almanac
+	top := a.on(a.warmest, y)
+	o := opening{Span{top.AddDays(afterWarmest), a.on(a.coldest, y+1).AddDays(-1)},
+		fmt.Sprintf("%d days after the warmest of the year", afterWarmest), "midwinter"}
+	if _, to, ok := a.Heat(c.season); ok {
+		if end := top.onDay(to).AddDays(1); end.After(o.From) && end.DaysFrom(top) < 180 {
+			o.From, o.opens = end, "normal highs fall under 85 °F"
+		}
+	}
+	if slows := a.GrowthSlows(c.season); !slows.Never {
+		if last := a.on(slows, y); last.Before(o.To) {
+			o.To, o.closes = last, "growth falls to a fifth of its best"
+		}
+	}
+	return o, o.Days() > 0
+}
+
+func (c *Case) spring(y int) (opening, bool) {
+	a := c.almanac
+	top := a.on(a.warmest, y)
+	o := opening{Span{a.on(a.coldest, y).AddDays(30), top.AddDays(-beforeWarmest)}, "a month after midwinter",
+		fmt.Sprintf("%d days before the warmest of the year", beforeWarmest)}
+	if begins := a.GrowthBegins(c.season); !begins.Never {
+		o.From, o.opens = a.on(begins, y).AddDays(afterGrowth), "two weeks after growth begins"
+	} else if begins.Below {
+		return o, false
+	}
+	if from, _, ok := a.Heat(c.season); ok {
+		if start := top.AddDays(-364).onDay(from); top.DaysFrom(start) >= 0 && top.DaysFrom(start) < 180 {
+			if end := start.AddDays(-beforeHeat); end.Before(o.To) {
+				o.To, o.closes = end, "two weeks before normal highs reach 85 °F"
+			}
+		}
+	}
+	return o, o.Days() > 0
+}
+
+// warmSoil is the soil temperature at 2 in from which warm-season grass is fed.
+const warmSoil climate.Fahrenheit = 65 // [uga-hall]
+
+func (c *Case) warmSeason(y int) (opening, bool) {
+	a := c.almanac
+	o := opening{Span{a.on(a.coldest, y).AddDays(30), a.on(a.coldest, y+1).AddDays(-1)}, "a month after midwinter", "midwinter"}
+	switch rises := a.SoilRises(2, warmSoil); {
+	case !rises.Never:
+		o.From, o.opens = a.on(rises, y), "soil at 2 in rises through 65 °F"
+	case rises.Below:
+		return o, false
+	}
+	if ends := a.GrowthEnds(c.season); !ends.Never {
+		if end := a.on(ends, y); end.Before(o.To) {
+			o.To, o.closes = end, "growth ends"
+		}
+	} else if ends.Below {
+		return o, false
+	}
+	return o, o.Days() > 0
+}
+
+// lastDay moves an event to the day before it comes round again.
+func lastDay(w climate.When) climate.When {
+	w.D += 364
+	return w
+}

@@ -1,0 +1,100 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+)
+
+// lateStarterDays is how long after sowing a starter that was not put down can
+// still serve as the first feeding of the young stand.
+const lateStarterDays = 84 // [common] within the first growing weeks
+
+// planStarter plans a starter with a coming sowing, or, where none is on
+// record, as the first feeding of a stand that is already up.
+func (c *Case) planStarter(p, k *want) {
+	switch {
+	case c.future():
+		c.starterWithSeed(p, k)
+	case c.young(c.Start) && c.Start.DaysFrom(c.seeded) <= lateStarterDays:
+		c.starterAfterSeed(p, k)
+	}
+}
+
+func (c *Case) hasStarter() bool {
+	return slices.ContainsFunc(c.down, func(d down) bool {
+		return d.kind == Starter && !d.missed && !d.Date.Before(c.seeded.AddDays(-14))
+	})
+}
+
+func (c *Case) starterWithSeed(p, k *want) {
+	f := &c.feeding
+	if c.hasStarter() {
+		return
+	}
+	rules := agronomy.SeedlingsOf(c.Area.Stand)
+	caps, capWhy := c.nCaps(c.seeded)
+	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.StarterN[1])
+	wants := agronomy.Wants{N: rules.StarterN[0], P2O5: rules.StarterP2O5[0]}
+	why := slices.Concat(rules.Why, capWhy)
+	if c.Area.Soil != nil {
+		wants.P2O5 = min(rules.StarterP2O5[1], p.left)
+		why = append(why, p.why...)
+		if p.left < trace {
+			why = append(why, Reason{Text: "The report shows enough phosphorus, so the starter brings none.", Source: "gcm-p-seeding"})
+		}
+	} else {
+		f.assumed = append(f.assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
+	}
+	c.addStarter(p, k, wants, caps, why, nil, nil)
+}
+
+func (c *Case) starterAfterSeed(p, k *want) {
+	f := &c.feeding
+	if c.hasStarter() {
+		return
+	}
+	f.assumed = append(f.assumed, fmt.Sprintf("%s: no starter is on record for the sowing of %s, so none is counted; if one went down, add it to the record book",
+		c.Area.Name, c.seeded.Short()))
+	if p.left < trace {
+		return
+	}
+	rules := agronomy.SeedlingsOf(c.Area.Stand)
+	caps, capWhy := c.nCaps(c.Start)
+	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
+	wants := agronomy.Wants{N: rules.FirstN, P2O5: min(p.left, p.single)}
+	os, last := c.lastUseful(c.firstFeeds(), agronomy.LastSolubleN)
+	os = meet(os, []opening{{Span{c.seeded, c.seeded.AddDays(lateStarterDays)}, "sowing", fmt.Sprintf("%d days after sowing", lateStarterDays)}})
+	why := slices.Concat(rules.Why, p.why, capWhy, last, []Reason{{Text: "A starter that comes after the seed is the first feeding: its nitrogen counts as that.", Source: "common"}})
+	c.addStarter(p, k, wants, caps, why, os, soonest)
+}
+
+// firstFeeds gives the openings from the first feeding of the seedlings on.
+func (c *Case) firstFeeds() []opening {
+	gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.SolubleNDown)
+	return from(c.open(), c.emerged().AddDays(gap.Days), fmt.Sprintf("%s after the seedlings are up", plural(gap.Days, "day")))
+}
+
+func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, why []Reason, os []opening, ideal func(opening) Date) {
+	f := &c.feeding
+	wants.P2O5 = min(wants.P2O5, p.most)
+	if wants.P2O5 < trace {
+		wants.P2O5, caps.P2O5 = 0, 0
+	} else if reason, shut := c.phosphorusShut(); shut {
+		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Starter, 1), Kind: Starter, Area: c.Area.ID, Reason: reason.Text, Source: reason.Source})
+		return
+	} else {
+		caps.P2O5 = min(p.most, max(wants.P2O5, agronomy.SeedlingsOf(c.Area.Stand).StarterP2O5[1]))
+	}
+	d, chosen, ok := c.choose(wants, caps, func(m agronomy.Material) bool {
+		return wants.P2O5 == 0 || m.Analysis.P2O5 > 0 && m.Analysis.N > 0
+	})
+	n := c.number(Starter)()
+	if !ok {
+		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Starter, n), Kind: Starter, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
+		return
+	}
+	p.left, k.left = max(0, p.left-d.P2O5), max(0, k.left-d.K2O)
+	f.starter = []feed{{n: n, dose: d, openings: os, ideal: ideal, why: slices.Concat(why, d.Why, chosen)}}
+}

@@ -1,0 +1,108 @@
+package schedule
+
+import (
+	"slices"
+	"strconv"
+
+	"swardbook/agronomy"
+)
+
+// Window is a run of days on which a job may be done, with the best day.
+type Window struct {
+	Span
+	Ideal         Date
+	Opens, Closes string // the named events, in words
+	Carried       string // why an earlier window does not do; "" for the first
+}
+
+// Job is one thing to do once in one area, before it has a day.
+type Job struct {
+	Kind     Kind
+	N        int      // 1, 2, … within kind and area
+	Area     *Area    // nil for the site as a whole
+	Windows  []Window // in order of time; none: see Left
+	Dose     agronomy.Dose
+	Title    string
+	Summary  string
+	WaterIn  agronomy.WaterIn
+	Steps    []string
+	IfRain   string
+	Cautions []string
+	Why      []Reason
+	Tilled   bool // worked into a seedbed
+
+	// A recorded job has its day already.
+	On    Date
+	State State
+	Note  string
+}
+
+// ID names the job in the program: "east/lime/1", "site/last-safe/1".
+func (j *Job) ID() string { return jobID(j.areaID(), j.Kind, j.N) }
+
+func jobID(area string, k Kind, n int) string {
+	return area + "/" + string(k) + "/" + strconv.Itoa(n)
+}
+
+func (j *Job) areaID() string {
+	if j.Area == nil {
+		return "site"
+	}
+	return j.Area.ID
+}
+
+// spreads tells whether anything goes down.
+func (j *Job) spreads() bool { return j.Dose.Rate > 0 }
+
+// things gives what the job counts as for spacing.
+func (j *Job) things() []agronomy.Thing {
+	switch {
+	case j.Kind == SoilTest:
+		return []agronomy.Thing{agronomy.SampleTaken}
+	case j.spreads() && j.Dose.K2O < smallK && j.Kind != Potassium:
+		return slices.DeleteFunc(j.Dose.Material.Things(), func(t agronomy.Thing) bool { return t == agronomy.PotassiumDown })
+	case j.spreads():
+		return j.Dose.Material.Things()
+	}
+	return nil
+}
+
+// smallK is the potassium below which a dose need not keep its distance from
+// the next.
+const smallK agronomy.PerThousand = 0.5 // [cornell-k] less need not even be watered in on a lawn
+
+// proposal is what one rule has to say about one area.
+type proposal struct {
+	jobs    []Job
+	left    []LeftOut
+	needs   []Need // of the area
+	assumed []string
+}
+
+func (p *proposal) add(q proposal) {
+	p.jobs = append(p.jobs, q.jobs...)
+	p.left = append(p.left, q.left...)
+	p.needs = append(p.needs, q.needs...)
+	p.assumed = append(p.assumed, q.assumed...)
+}
+
+// rule proposes the jobs of one kind. It reads the case and nothing else: what
+// holds between jobs of different rules is a limit.
+type rule struct {
+	kind    Kind
+	propose func(*Case) proposal
+}
+
+// rules are asked in this order; the order decides nothing but the order of
+// jobs that fall on one day.
+var rules = []rule{
+	{SoilTest, soilTestJobs},
+	{Lime, limeJobs},
+	{Sulfur, sulfurJobs},
+	{Starter, starterJobs},
+	{Phosphorus, phosphorusJobs},
+	{Nitrogen, nitrogenJobs},
+	{LateNitrogen, lateNitrogenJobs},
+	{Potassium, potassiumJobs},
+	{Magnesium, magnesiumJobs},
+}

@@ -1,0 +1,362 @@
+package schedule
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"slices"
+	"testing"
+	"time"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+	"swardbook/schedule/law"
+)
+
+// cells lists every state and half-zone of the climate table.
+func cells(t testing.TB) [][2]string {
+	t.Helper()
+	f, err := os.Open("../climate/data/hardiness.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out [][2]string
+	for _, r := range rows[1:] {
+		if r[0] != "*" && r[1] != "*" {
+			out = append(out, [2]string{r[0], r[1]})
+		}
+	}
+	return out
+}
+
+// situation is one way to start: the day, and when the stand was or will be
+// sown, in days from it.
+type situation struct {
+	name   string
+	start  string
+	seeded int // 0 established
+	soil   func() *agronomy.Report
+	book   []Done
+}
+
+func sour() *agronomy.Report {
+	return &agronomy.Report{Depth: 4, Method: agronomy.Mehlich3, PH: 4.8, Texture: agronomy.Loam, CEC: 9,
+		Phosphorus: agronomy.Reading{Given: true, PPM: 10}, Potassium: agronomy.Reading{Given: true, PPM: 30},
+		Magnesium: agronomy.Reading{Given: true, PPM: 40}}
+}
+
+func chalky() *agronomy.Report {
+	return &agronomy.Report{Depth: 4, Method: agronomy.Olsen, PH: 7.8, Texture: agronomy.SandyLoam,
+		Phosphorus: agronomy.Reading{Given: true, PPM: 8}, Potassium: agronomy.Reading{Given: true, PPM: 90}}
+}
+
+func none() *agronomy.Report { return nil }
+
+var situations = []situation{
+	{"established, September", "2026-09-12", 0, sour, nil},
+	{"established, no report, March", "2026-03-01", 0, none, nil},
+	{"young, September", "2026-09-12", -19, sour, nil},
+	{"to be sown, July", "2026-07-01", 55, chalky, nil},
+	{"to be sown, too late", "2026-10-25", 10, sour, nil},
+	{"established, midwinter", "2026-12-20", 0, chalky, nil},
+	{"young in spring", "2026-05-20", -30, none, nil},
+	{"half the lime and twice the nitrogen down", "2026-09-01", 0, sour, []Done{
+		{Line: 2, Date: Date{2026, 9, 9}, Area: "a", Job: "lime", Share: 0.5},
+		{Line: 3, Date: Date{2026, 9, 30}, Area: "a", Job: "nitrogen", Share: 2},
+		{Line: 4, Date: Date{2026, 10, 2}, Area: "a", Job: "potassium", Missed: true},
+	}},
+	{"leap year", "2028-02-29", 0, sour, nil},
+}
+
+func (s situation) site(t testing.TB, state, zone, grass string) *Site {
+	t.Helper()
+	start, err := ParseDate(s.start)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, ok := agronomy.LookupGrass(grass)
+	if !ok {
+		t.Fatalf("no grass %q", grass)
+	}
+	a := Area{ID: "a", Name: "Test plot", Size: 2000, Stand: agronomy.Stand{{Grass: g, Percent: 100}},
+		Texture: agronomy.Loam, Care: agronomy.HighCare, Soil: s.soil()}
+	if s.seeded != 0 {
+		a.Seeded = start.AddDays(s.seeded)
+	}
+	if a.Soil != nil {
+		a.Sampled = start.AddDays(-60)
+	}
+	return &Site{ID: "laws", Title: "Laws", Start: start, Through: start.AddDays(364),
+		Place: climate.Place{State: state, Hardiness: zone}, Areas: []Area{a},
+		Materials: []agronomy.Material{
+			{ID: "stone", Kind: agronomy.LimeMaterial, CCE: 90, Pack: 40, OnHand: 2},
+			{ID: "blend", Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, P2O5: 2, K2O: 8}, SlowShare: 0.35, Lasts: 8, Pack: 40, OnHand: 1},
+		}}
+}
+
+// TestLawsOfTheProgram plans every state and half-zone with every grass, each
+// in some of the situations, so that all of them meet, and holds the programs
+// to the laws.
+func TestLawsOfTheProgram(t *testing.T) {
+	plans := 0
+	for i, cell := range cells(t) {
+		for k, grass := range agronomy.GrassNames() {
+			for n := range 2 {
+				s := situations[(i+k*2+n*5)%len(situations)]
+				site := s.site(t, cell[0], cell[1], grass)
+				p, err := Plan(site, s.book)
+				if err != nil {
+					t.Fatalf("%s %s: %v", cell[0], cell[1], err)
+				}
+				plans++
+				if bad := broken(t, site, p, s.book); len(bad) > 0 {
+					t.Errorf("%s %s, %s, %s:", cell[0], cell[1], grass, s.name)
+					for _, b := range bad {
+						t.Errorf("    %s", b)
+					}
+					if t.Failed() && plans > 4000 {
+						t.FailNow()
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d programs", plans)
+}
+
+// broken lists the laws a program breaks.
+func broken(t testing.TB, site *Site, p *Program, book []Done) []string {
+	var bad []string
+	say := func(format string, args ...any) { bad = append(bad, fmt.Sprintf(format, args...)) }
+	year, err := site.Place.Year()
+	if err != nil {
+		t.Fatal(err)
+	}
+	ids := map[string]bool{}
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		if ids[e.ID] || ids[e.UID] {
+			say("%s: the id is not its own", e.ID)
+		}
+		ids[e.ID], ids[e.UID] = true, true
+		if e.Date.Before(site.Start) || e.Date.After(site.Through) {
+			say("%s on %s: outside the program", e.ID, e.Date)
+		}
+		if e.State == Planned && (e.Date.Before(e.Earliest) || e.Date.After(e.Latest)) {
+			say("%s on %s: outside its window %s to %s", e.ID, e.Date, e.Earliest, e.Latest)
+		}
+		if e.Title == "" || e.Summary == "" || len(e.Why) == 0 || len(e.BoundBy) == 0 && e.State == Planned {
+			say("%s: a word is missing", e.ID)
+		}
+		if len([]rune(e.Title)) > titleLength {
+			say("%s: title %q is too long", e.ID, e.Title)
+		}
+		if e.Dose.Rate == 0 || e.State != Planned {
+			continue
+		}
+		bad = append(bad, brokenDose(site, year, e)...)
+		for k := range p.Entries[:i] {
+			bad = append(bad, brokenPair(&p.Entries[k], e)...)
+		}
+	}
+	for _, l := range p.LeftOut {
+		if ids[l.ID] {
+			say("%s: left out, and not", l.ID)
+		}
+		ids[l.ID] = true
+		if l.Reason == "" {
+			say("%s: left out without a reason", l.ID)
+		}
+		if !l.CarriedTo.IsZero() && l.CarriedTo.Before(site.Start) {
+			say("%s: carried back to %s", l.ID, l.CarriedTo)
+		}
+	}
+	return append(bad, brokenSums(p)...)
+}
+
+// brokenDose holds one application to the caps, the law of the day and the
+// ground.
+func brokenDose(site *Site, year *climate.Year, e *Entry) []string {
+	var bad []string
+	say := func(format string, args ...any) { bad = append(bad, e.ID+": "+fmt.Sprintf(format, args...)) }
+	if e.N > 1+1e-9 || e.N-e.SlowN > 0.7+1e-9 {
+		say("%.3f lb N, %.3f of it quick", e.N, e.N-e.SlowN)
+	}
+	if e.K2O > 1+1e-9 {
+		say("%.3f lb K2O at once", e.K2O)
+	}
+	if e.Kind == Lime && !slices.ContainsFunc(e.Why, func(r Reason) bool { return r.Source == "psu-establish, psu-report-notes" }) && e.Rate > 50+1e-9 {
+		say("%.1f lb of lime at once", e.Rate)
+	}
+	if g := year.Ground(); g.Kind != climate.GroundNever {
+		// From the day the soil falls through 40 °F, less a week, until it rises through it.
+		for _, ahead := range []int{0, 6} {
+			if x := year.SoilX(1.968, e.Date.AddDays(ahead).DayOfYear()); x < 39.5 {
+				say("%s: soil at %.1f °F within %d days", e.Date, float64(x), ahead)
+			}
+		}
+	}
+	a := &site.Areas[0]
+	q := law.Question{State: site.Place.State, Date: law.MonthDay{Month: e.Date.Month, Day: e.Date.Day},
+		N: float64(e.N), SolubleN: float64(e.N - e.SlowN), P2O5: float64(e.P2O5), K2O: float64(e.K2O),
+		SlowShare: e.Dose.Material.SlowShare, P2O5Percent: float64(e.Dose.Material.Analysis.P2O5),
+		WaterFeet: law.Unknown, ReportAgeMonths: law.Unknown, Grass: a.Stand[0].Grass.Name, Liquid: e.Dose.Material.Liquid}
+	if !a.Seeded.IsZero() {
+		q.Turf = law.New
+	}
+	if a.Soil != nil {
+		q.ReportAgeMonths = months(a.Sampled, e.Date)
+		q.Report = law.Enough
+		if n, err := agronomy.PhosphorusNeed(*a.Soil, site.Place.State, false); err == nil && n.Year > 0 {
+			q.Report = law.Low
+		}
+	}
+	if e.Kind == Lime || e.Kind == Sulfur {
+		q.N, q.SolubleN, q.P2O5, q.K2O = 0, 0, 0, 0
+	}
+	answer, err := law.Ask(q)
+	if err != nil {
+		say("%v", err)
+	} else if answer.Verdict == law.No {
+		say("%s: unlawful: %s", e.Date, answer.Deciding[0])
+	}
+	return bad
+}
+
+// brokenPair holds two applications to their distance and to 30 days of quick
+// nitrogen.
+func brokenPair(a, b *Entry) []string {
+	if a.Area != b.Area || a.Dose.Rate == 0 {
+		return nil
+	}
+	var bad []string
+	days := b.Date.DaysFrom(a.Date)
+	x := (&Job{Kind: a.Kind, Dose: a.Dose}).things()
+	y := (&Job{Kind: b.Kind, Dose: b.Dose}).things()
+	tilled := slices.ContainsFunc(b.Why, func(r Reason) bool { return r.Source == "psu-establish, psu-report-notes" }) || a.Kind == Lime && b.Kind == Starter
+	if r, ok := agronomy.Between(x, y, tilled); ok && days < r.Days {
+		bad = append(bad, fmt.Sprintf("%s on %s and %s on %s: %d days, not %d", a.ID, a.Date, b.ID, b.Date, days, r.Days))
+	}
+	if quick := a.N - a.SlowN + b.N - b.SlowN; days < 30 && a.N > 0 && b.N > 0 && quick > 1+1e-9 {
+		bad = append(bad, fmt.Sprintf("%s and %s: %.2f lb quick N in %d days", a.ID, b.ID, quick, days))
+	}
+	return bad
+}
+
+// brokenSums holds what is planned and down to what is wanted: no more, and no
+// less without a word.
+func brokenSums(p *Program) []string {
+	var bad []string
+	left := map[Kind]bool{}
+	for _, l := range p.LeftOut {
+		left[l.Kind] = true
+	}
+	left[Nitrogen] = left[Nitrogen] || left[LateNitrogen]
+	for _, a := range p.Areas {
+		sum := map[Kind]agronomy.PerThousand{}
+		over := map[Kind]bool{}
+		for _, e := range p.Entries {
+			if e.Area != a.ID {
+				continue
+			}
+			sum[Nitrogen] += e.N
+			sum[Phosphorus] += e.P2O5
+			sum[Potassium] += e.K2O
+			if e.Kind == Lime {
+				sum[Lime] += e.Rate
+			}
+			over[e.Kind] = over[e.Kind] || e.State == Finished
+		}
+		for _, kind := range []Kind{Lime, Phosphorus, Potassium, Nitrogen} {
+			var want agronomy.PerThousand
+			known := false
+			for _, n := range a.Needs {
+				if n.Kind == kind {
+					want += n.Total
+					known = true
+				}
+			}
+			if !known {
+				continue
+			}
+			tolerance := max(2*trace, want/100)
+			if kind == Lime {
+				tolerance = 5.1
+			}
+			if sum[kind] > want+tolerance && !over[kind] && kind != Potassium {
+				bad = append(bad, fmt.Sprintf("%s: %.2f planned, %.2f wanted", kind, sum[kind], want))
+			}
+			if sum[kind] < want-tolerance && !left[kind] && !(kind == Phosphorus && (left[Starter] || left[Nitrogen])) && !(kind == Potassium && (left[Starter] || left[Nitrogen])) {
+				bad = append(bad, fmt.Sprintf("%s: %.2f of %.2f planned and not a word about the rest", kind, sum[kind], want))
+			}
+		}
+	}
+	return bad
+}
+
+// TestSameBytesTwice plans twice and compares what is written.
+func TestSameBytesTwice(t *testing.T) {
+	for i, s := range situations {
+		site := s.site(t, "OH", "6a", agronomy.GrassNames()[i%len(agronomy.GrassNames())])
+		var out [2][]byte
+		for k := range out {
+			p, err := Plan(site, s.book)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if out[k], err = EncodeJSON(p); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if !bytes.Equal(out[0], out[1]) {
+			t.Errorf("%s: not the same bytes", s.name)
+		}
+	}
+}
+
+// TestEveryJobIsAccountedFor compares what the rules proposed with what the
+// program says.
+func TestEveryJobIsAccountedFor(t *testing.T) {
+	for _, s := range situations {
+		for _, cell := range [][2]string{{"OH", "6a"}, {"MN", "4b"}, {"GA", "8a"}, {"FL", "10a"}, {"MD", "7a"}} {
+			site := s.site(t, cell[0], cell[1], "tall fescue")
+			site.Crew = Crew{Days: []time.Weekday{time.Saturday}, JobsPerDay: 1}
+			p, err := Plan(site, s.book)
+			if err != nil {
+				t.Fatal(err)
+			}
+			told := map[string]bool{}
+			for _, e := range p.Entries {
+				told[e.ID] = true
+			}
+			for _, l := range p.LeftOut {
+				told[l.ID] = true
+			}
+			for _, c := range p.cases {
+				for _, r := range rules {
+					for _, j := range r.propose(c).jobs {
+						if !told[j.ID()] {
+							t.Errorf("%s %s: %s is neither planned nor left out", cell[0], s.name, j.ID())
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestCostOfADayIsBounded guards the search's bound on the cost of a day.
+func TestCostOfADayIsBounded(t *testing.T) {
+	for k, w := range weights {
+		if most := w + carryCost*10; most >= 1000 || math.IsNaN(most) {
+			t.Errorf("%s: a day may cost %f", k, most)
+		}
+	}
+}

@@ -1,0 +1,179 @@
+package schedule
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+)
+
+// liming is an area's lime, before its dressings get days.
+type liming struct {
+	proposal
+	need      agronomy.LimeNeed
+	cause     agronomy.LimeCase
+	stone     agronomy.Material
+	value     agronomy.Percent     // effective part of the stone's weight
+	total     agronomy.PerThousand // of stone, still to go down
+	dressings []agronomy.PerThousand
+	why       []Reason
+	shed      []string // what the stone on hand will do
+}
+
+// planLime works out the requirement, what is down already, the stone and the
+// dressings.
+func (c *Case) planLime() liming {
+	var l liming
+	leave := func(reason string) liming {
+		l.left = append(l.left, LeftOut{ID: jobID(c.Area.ID, Lime, 1), Kind: Lime, Area: c.Area.ID, Reason: reason})
+		return l
+	}
+	if c.Area.Soil == nil || c.report.PH == 0 {
+		return leave("there is no soil pH for this area, and lime is never spread without one")
+	}
+	l.cause = c.limeCase()
+	need, err := agronomy.LimeRequirement(l.cause)
+	if err != nil {
+		return leave(err.Error())
+	}
+	l.need = need
+	for _, a := range need.Assumed {
+		l.assumed = append(l.assumed, c.Area.Name+": "+a.Text)
+	}
+	_, _, _, target := c.Area.Stand.TargetPH()
+	why := slices.Concat(target, need.Why)
+	if need.Rate == 0 {
+		l.needs = []Need{{Kind: Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", Number(float64(c.report.PH), 1), c.Area.Stand), Why: why}}
+		return l
+	}
+	effective := need.Rate
+	if d := c.since(c.Area.Sampled, effectiveLime); d > 0 {
+		effective = max(0, need.Rate-d)
+		why = append(why, Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f left", float64(d), float64(need.Rate), float64(d), float64(effective))})
+	}
+	level, _ := c.report.Level(agronomy.Magnesium, c.Place.State)
+	kind, kindWhy := agronomy.ChooseStone(c.report, level)
+	l.stone = c.limestone(kind)
+	var valueWhy []Reason
+	l.value, valueWhy = l.stone.Effective(false)
+	all, err := agronomy.MaterialRate(need.Rate, l.value)
+	if err != nil {
+		return leave(materialName(l.stone) + ": " + err.Error())
+	}
+	l.total = effective * 100 / agronomy.PerThousand(l.value)
+	why = slices.Concat(why, kindWhy, valueWhy, []Reason{{
+		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %.0f = %.1f lb/1000 sq ft", materialName(l.stone), float64(effective), float64(l.value), float64(l.total)),
+		Source: "psu-report-notes"}})
+	most, mostWhy := agronomy.LimeCap(l.stone, !c.future())
+	if c.Area.Cored && !c.future() && !l.stone.Hydrated {
+		most, mostWhy = agronomy.LimeCapCored, Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
+	}
+	l.why = append(why, mostWhy)
+	l.needs = []Need{{Kind: Lime, Total: all, Why: l.why, Text: fmt.Sprintf(
+		"lime: %s of %s in all brings pH %s to %s", c.Measure().Rate(all), materialName(l.stone), Number(float64(c.report.PH), 2), Number(float64(need.Reaches), 1))}}
+	if l.total < 5 { // [common] not worth filling a spreader for
+		if l.total > 0 {
+			return leave(fmt.Sprintf("only %s is left, too little for a dressing; the retest decides", c.Measure().Rate(l.total)))
+		}
+		return l
+	}
+	l.dressings, err = agronomy.LimeDressings(l.total, most)
+	if err != nil {
+		return leave(err.Error())
+	}
+	l.onHand(c)
+	return l
+}
+
+func effectiveLime(d down) agronomy.PerThousand {
+	if d.dose.Material.Kind != agronomy.LimeMaterial {
+		return 0
+	}
+	value, _ := d.dose.Material.Effective(false)
+	return d.dose.Rate * agronomy.PerThousand(value) / 100
+}
+
+func (c *Case) limeCase() agronomy.LimeCase {
+	target, low, _, _ := c.Area.Stand.TargetPH()
+	lc := agronomy.LimeCase{
+		PH: c.report.PH, Target: target, LimeBelow: low,
+		Buffer: c.report.Buffer, Acidity: c.report.Acidity, Texture: c.report.Texture,
+		CEC: c.report.CEC, OrganicMatter: c.report.OrganicMatter,
+		State: c.Place.State, Depth: c.report.Depth,
+		WarmRegion: agronomy.WarmLimeRegion(c.Place.State),
+	}
+	if c.report.TargetPH > 0 {
+		lc.Target, lc.LimeBelow = c.report.TargetPH, 0
+	}
+	return lc
+}
+
+// limestone picks the lime: what there is most of in the shed, ground stone
+// before hydrated lime, else the trade's stone of the kind that suits.
+func (c *Case) limestone(kind agronomy.Stone) agronomy.Material {
+	stock := c.shed.stock(c.Materials)
+	slices.SortStableFunc(stock, func(a, b agronomy.Material) int {
+		return cmp.Or(boolOrder(a.Hydrated, b.Hydrated), cmp.Compare(b.OnHand, a.OnHand))
+	})
+	for _, m := range stock {
+		if m.Kind == agronomy.LimeMaterial {
+			return m
+		}
+	}
+	id := "trade-ground-limestone"
+	if kind == agronomy.Dolomitic {
+		id = "trade-dolomitic-limestone"
+	}
+	for _, m := range agronomy.TradeMaterials() {
+		if m.ID == id {
+			return m
+		}
+	}
+	return agronomy.Material{}
+}
+
+func boolOrder(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// onHand says what the stone in the shed will do if no more is bought, and
+// draws it.
+func (l *liming) onHand(c *Case) {
+	if l.stone.ToBuy {
+		return
+	}
+	m := c.Measure()
+	pack, ok := l.stone.PackWeight()
+	if !ok {
+		return
+	}
+	have := pack * agronomy.Pounds(l.stone.OnHand)
+	want := l.total.Over(c.Area.Size)
+	if have >= want {
+		l.shed = append(l.shed, fmt.Sprintf("%s: the %s in the shed covers all the lime this area needs.", c.Area.Name, materialName(l.stone)))
+	} else if have > 0 {
+		rate := agronomy.PerThousand(float64(have) * 1000 / float64(c.Area.Size))
+		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(have), materialName(l.stone), m.Rate(rate))
+		if ph, _, err := agronomy.ExpectedPH(l.cause, l.reached(rate)); err == nil {
+			text += fmt.Sprintf("; by itself it takes the soil from pH %s to about %s after a year, where %s is wanted", Number(float64(l.cause.PH), 2), Number(float64(ph), 1), Number(float64(l.need.Target), 1))
+		}
+		l.shed = append(l.shed, text+".")
+	} else {
+		l.shed = append(l.shed, fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, Number(float64(l.cause.PH), 2)))
+	}
+	c.shed.take(agronomy.DoseOf(l.stone, l.total), c.Area.Size)
+}
+
+// reached gives the effective lime that is down once a rate of the stone has
+// been spread on top of what is down already.
+func (l *liming) reached(rate agronomy.PerThousand) agronomy.PerThousand {
+	before := l.need.Rate - l.total*agronomy.PerThousand(l.value)/100
+	return before + rate*agronomy.PerThousand(l.value)/100
+}

@@ -1,0 +1,110 @@
+package schedule
+
+import (
+	"fmt"
+	"strings"
+
+	"swardbook/agronomy"
+)
+
+// limitsBetween gives what holds between the jobs of one area: the distances
+// of the trade between the things that they put down, and the order of sample
+// and lime.
+func limitsBetween(jobs []Job, season agronomy.Season) []limit {
+	var out []limit
+	for a := range jobs {
+		for b := a + 1; b < len(jobs); b++ {
+			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
+				continue
+			}
+			if l, ok := limitOf(&jobs[a], &jobs[b], season); ok {
+				l.a, l.b = a, b
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
+
+func limitOf(a, b *Job, season agronomy.Season) (limit, bool) {
+	tilled := a.Tilled && b.Tilled
+	ab, okAB := agronomy.Between(a.things(), b.things(), tilled)
+	ba, okBA := agronomy.Between(b.things(), a.things(), tilled)
+	l := limit{aThenB: ab.Days, bThenA: ba.Days}
+	why := ab.Why.Text
+	if ba.Days > ab.Days {
+		why = ba.Why.Text
+	}
+	if widen := quickApart(a, b, season); widen > 0 {
+		if widen > max(l.aThenB, l.bThenA) {
+			why = "more than 1 lb of quick nitrogen may not come together in 30 days"
+		}
+		l.aThenB, l.bThenA = max(l.aThenB, widen), max(l.bThenA, widen)
+		okAB = true
+	}
+	switch {
+	case a.Kind == b.Kind && a.State != Finished && b.State != Finished: // the numbers follow the days
+		l.order = 1
+		if a.N > b.N {
+			l.order = -1
+		}
+		l.aThenB, l.bThenA = max(1, l.aThenB), max(1, l.bThenA)
+		okAB = true
+	case a.Kind.Notice() || b.Kind.Notice():
+	case a.Kind == SoilTest && b.Kind == Lime:
+		return sampleAndLime(a, b, l)
+	case a.Kind == Lime && b.Kind == SoilTest:
+		m, ok := sampleAndLime(b, a, limit{aThenB: l.bThenA, bThenA: l.aThenB})
+		m.aThenB, m.bThenA, m.order = m.bThenA, m.aThenB, -m.order
+		return m, ok
+	case a.Kind == SoilTest && a.Area.Soil == nil && b.spreads() || b.Kind == SoilTest && b.Area.Soil == nil && a.spreads():
+		if a.Kind == SoilTest { // the sample comes before feed
+			l.order, l.aThenB = 1, max(l.aThenB, 0)
+		} else {
+			l.order = -1
+		}
+		okAB, why = true, "the sample comes before anything is spread"
+	}
+	l.why = why
+	if l.aThenB == 0 && l.bThenA == 0 && l.order == 0 {
+		return limit{}, false
+	}
+	return l, okAB || okBA
+}
+
+// sampleAndLime sets the retest half a year after the first dressing and
+// before the next.
+func sampleAndLime(sample, lime *Job, l limit) (limit, bool) {
+	l.why = "the retest shows what the lime before it did, and comes before any more"
+	l.aThenB = max(l.aThenB, 7) // [common] a week for the laboratory
+	if lime.N > 1 {
+		l.order = 1
+	}
+	if sample.Area.Soil == nil {
+		l.order, l.why = 1, "the sample comes before lime"
+	}
+	return l, true
+}
+
+// quickDays is the run of days over which quick nitrogen is counted.
+const quickDays = 30 // [common]
+
+// quickApart gives the days two jobs need between them so that 30 days hold no
+// more than the cap of quick nitrogen; 0 if they may meet.
+func quickApart(a, b *Job, season agronomy.Season) int {
+	if a.Dose.SolubleN == 0 || b.Dose.SolubleN == 0 {
+		return 0
+	}
+	if a.Dose.SolubleN+b.Dose.SolubleN > agronomy.LimitsOfNitrogen(season).Soluble30Days+1e-9 {
+		return quickDays
+	}
+	return 0
+}
+
+// blockerWords says in words what a limit with another job did to a day.
+func blockerWords(why, other string) string {
+	if other == "" {
+		return why
+	}
+	return fmt.Sprintf("%s (%s)", strings.TrimSuffix(why, "."), other)
+}

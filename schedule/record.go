@@ -1,0 +1,241 @@
+package schedule
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"swardbook/agronomy"
+)
+
+// down is a line of the record book, worked out: which job it is and what it
+// brought.
+type down struct {
+	Done
+	area   string
+	kind   Kind
+	n      int // number of the job within kind and area
+	dose   agronomy.Dose
+	missed bool
+}
+
+// JobName splits the job column of a record: a kind ("lime"), a kind with its
+// number ("lime/1"), or a whole id ("east/lime/1"). The number is 0 if none was
+// given.
+func JobName(job string) (area string, k Kind, n int, err error) {
+	parts := strings.Split(job, "/")
+	if len(parts) == 3 {
+		area, parts = parts[0], parts[1:]
+	}
+	if len(parts) > 2 {
+		return "", "", 0, fmt.Errorf("%q is no job; write a kind such as lime, or an id such as east/lime/1", job)
+	}
+	k = Kind(parts[0])
+	if k.rank() < 0 {
+		return "", "", 0, fmt.Errorf("unknown kind of job %q", parts[0])
+	}
+	if len(parts) == 2 {
+		n, err = strconv.Atoi(parts[1])
+		if err != nil || n < 1 {
+			return "", "", 0, fmt.Errorf("%q has no number after the kind; write it as %s/1", job, k)
+		}
+	}
+	return area, k, n, nil
+}
+
+// bookkeeper works the record book out line by line. A line that says "as
+// planned", or a share of the plan, is read against the plan that the lines
+// before it lead to.
+type bookkeeper struct {
+	site    *Site
+	plan    func([]down) []Job // the jobs that follow from what is down
+	book    []down
+	assumed []string
+}
+
+func (b *bookkeeper) read(lines []Done) []down {
+	lines = slices.Clone(lines)
+	slices.SortStableFunc(lines, func(a, c Done) int {
+		return cmp.Or(a.Date.Compare(c.Date), cmp.Compare(a.Line, c.Line))
+	})
+	for _, l := range lines {
+		if d, ok := b.line(l); ok {
+			b.book = append(b.book, d)
+		}
+	}
+	return b.book
+}
+
+func (b *bookkeeper) line(l Done) (down, bool) {
+	area, k, n, err := JobName(l.Job)
+	if err != nil {
+		b.assume(l, err.Error()+"; the line counts for nothing")
+		return down{}, false
+	}
+	d := down{Done: l, area: cmp.Or(l.Area, area), kind: k, n: n, missed: l.Missed}
+	a := b.site.area(d.area)
+	if a == nil {
+		b.assume(l, fmt.Sprintf("no area %q; the line counts for nothing", d.area))
+		return down{}, false
+	}
+	if d.n == 0 {
+		d.n = b.number(d.area, k, l.Date)
+	}
+	if l.Missed || k == SoilTest || k == Sow || k.Notice() {
+		return d, true
+	}
+	var planned *Job
+	if l.AsPlanned || l.Share > 0 || l.Material == "" {
+		planned = b.planned(d)
+	}
+	m, ok := b.material(l, k, planned)
+	if !ok {
+		b.assume(l, "the material is not known, so the line counts for nothing; name it in the material column")
+		return d, true
+	}
+	rate, ok := b.rate(l, m, a, planned)
+	if !ok {
+		b.assume(l, "there is no planned job to take the amount from, so the line counts for nothing; give the amount")
+		return d, true
+	}
+	d.dose = agronomy.DoseOf(m, rate)
+	return d, true
+}
+
+// number gives the number of a record that names only a kind: that of the
+// planned job whose best day is nearest, else one after the last done.
+func (b *bookkeeper) number(area string, k Kind, on Date) int {
+	best, n := 1000, 0
+	for _, j := range b.plan(b.book) {
+		if j.areaID() != area || j.Kind != k || len(j.Windows) == 0 {
+			continue
+		}
+		off := j.Windows[0].Ideal.DaysFrom(on)
+		if off = max(off, -off); off < best {
+			best, n = off, j.N
+		}
+	}
+	if n > 0 {
+		return n
+	}
+	for _, d := range b.book {
+		if d.area == area && d.kind == k && !d.missed {
+			n = max(n, d.n)
+		}
+	}
+	return n + 1
+}
+
+func (b *bookkeeper) planned(d down) *Job {
+	jobs := b.plan(b.book)
+	for i := range jobs {
+		if j := &jobs[i]; j.areaID() == d.area && j.Kind == d.kind && j.N == d.n {
+			return j
+		}
+	}
+	return nil
+}
+
+func (b *bookkeeper) material(l Done, k Kind, planned *Job) (agronomy.Material, bool) {
+	if l.Material != "" {
+		for _, m := range append(slices.Clone(b.site.Materials), agronomy.TradeMaterials()...) {
+			if m.ID == l.Material {
+				return m, true
+			}
+		}
+		return agronomy.Material{}, false
+	}
+	if planned != nil {
+		return planned.Dose.Material, true
+	}
+	var fit []agronomy.Material
+	for _, m := range b.site.Materials {
+		if servesKind(m, k) {
+			fit = append(fit, m)
+		}
+	}
+	if len(fit) == 1 { // only one bag in the shed can have been meant
+		return fit[0], true
+	}
+	return agronomy.Material{}, false
+}
+
+// servesKind tells whether a material can be what a kind of job puts down.
+func servesKind(m agronomy.Material, k Kind) bool {
+	switch k {
+	case Lime:
+		return m.Kind == agronomy.LimeMaterial
+	case Sulfur:
+		return m.Kind == agronomy.SulfurMaterial
+	case Nitrogen, LateNitrogen:
+		return m.Analysis.N > 0
+	case Phosphorus, Starter:
+		return m.Analysis.P2O5 > 0
+	case Potassium:
+		return m.Analysis.K2O > 0
+	case Magnesium:
+		return m.Magnesium > 0 && m.Kind != agronomy.LimeMaterial
+	}
+	return false
+}
+
+func (b *bookkeeper) rate(l Done, m agronomy.Material, a *Area, planned *Job) (agronomy.PerThousand, bool) {
+	over := func(p agronomy.Pounds) agronomy.PerThousand {
+		return agronomy.PerThousand(float64(p) * 1000 / float64(a.Size))
+	}
+	switch {
+	case l.Weight > 0:
+		return over(l.Weight), true
+	case l.Volume > 0:
+		p, ok := m.WeightOf(l.Volume)
+		return over(p), ok
+	case l.Packs > 0:
+		p, ok := m.PackWeight()
+		return over(p * agronomy.Pounds(l.Packs)), ok
+	case planned == nil:
+		return 0, false
+	case l.Share > 0:
+		return planned.Dose.Rate * agronomy.PerThousand(l.Share), true
+	}
+	return planned.Dose.Rate, true
+}
+
+func (b *bookkeeper) assume(l Done, text string) {
+	b.assumed = append(b.assumed, fmt.Sprintf("record book line %d: %s", l.Line, text))
+}
+
+// area finds an area by its id.
+func (s *Site) area(id string) *Area {
+	for i := range s.Areas {
+		if s.Areas[i].ID == id {
+			return &s.Areas[i]
+		}
+	}
+	return nil
+}
+
+// recordedJobs turns what is down in the program's time into jobs with a day.
+func (c *Case) recordedJobs() []Job {
+	var out []Job
+	m := c.Measure()
+	for _, d := range c.thisYear() {
+		if d.missed || d.Date.Before(c.Start) || d.Date.After(c.Through) {
+			continue
+		}
+		j := Job{Kind: d.kind, N: d.n, Area: c.Area, Dose: d.dose, On: d.Date, State: Finished, Note: d.Note}
+		j.Title = "Done: " + jobWords(d.kind) + ", " + c.Area.Name
+		j.Summary = fmt.Sprintf("Done on %s: %s on %s", d.Date.Short(), jobWords(d.kind), c.Area.Name)
+		if d.dose.Rate > 0 {
+			j.Summary += ", " + m.doseWords(d.dose, c.Area.Size)
+		}
+		if d.By != "" {
+			j.Summary += ", by " + c.personName(d.By)
+		}
+		j.Summary += "."
+		j.Why = []Reason{{Text: fmt.Sprintf("line %d of the record book", d.Line)}}
+		out = append(out, j)
+	}
+	return out
+}

@@ -1,0 +1,97 @@
+package schedule
+
+import (
+	"fmt"
+
+	"swardbook/agronomy"
+	"swardbook/schedule/law"
+)
+
+// stateRules gives the law for the site's state and crew, tightened by the
+// site's own local rules.
+func stateRules(s *Site) law.Rules {
+	_, rules, err := law.For(s.Place.State, s.crewIs())
+	if err != nil {
+		rules = nil
+	}
+	return rules.With(s.Local)
+}
+
+func (s *Site) crewIs() law.Who {
+	if s.Crew.Paid {
+		return law.Paid
+	}
+	return law.Homeowner
+}
+
+// question sets out what the law must know about the area. An unset day leaves
+// dates aside.
+func (c *Case) question(on Date) law.Question {
+	q := law.Question{
+		State: c.Place.State, Who: c.crewIs(), Local: c.Local,
+		SlowShare: law.Unknown, WaterFeet: law.Unknown, ReportAgeMonths: law.Unknown,
+		Grass: c.Area.Stand[0].Grass.Name,
+	}
+	day := on
+	if on.IsZero() {
+		day = c.Start
+	} else {
+		q.Date = law.MonthDay{Month: on.Month, Day: on.Day}
+	}
+	if c.future() || c.young(day) {
+		q.Turf = law.New
+	}
+	if c.Area.Soil != nil {
+		q.Report = law.Enough
+		if n, err := agronomy.PhosphorusNeed(c.report, c.Place.State, c.future()); err == nil && n.Year > 0 {
+			q.Report = law.Low
+		}
+		if !c.Area.Sampled.IsZero() {
+			q.ReportAgeMonths = max(0, months(c.Area.Sampled, day))
+		}
+	}
+	return q
+}
+
+// months counts the completed months between two days.
+func months(from, to Date) int {
+	n := (to.Year-from.Year)*12 + int(to.Month) - int(from.Month)
+	if to.Day < from.Day {
+		n--
+	}
+	return n
+}
+
+// closedBy says which law or local rule closes a day to a dose, "" if none.
+type closures struct {
+	spans []law.ClosedSpan
+	q     law.Question
+}
+
+func (c *Case) closuresFor(d agronomy.Dose) closures {
+	n := nutrients(d)
+	if n == 0 {
+		return closures{}
+	}
+	q := c.question(Date{})
+	q.P2O5Percent = float64(d.Material.Analysis.P2O5)
+	q.Liquid = d.Material.Liquid
+	q.SlowShare = d.Material.SlowShare
+	var out []law.ClosedSpan
+	for _, s := range c.law.Closed(n) {
+		if !s.Warn && s.Rule.LiftedBy(q) == 0 {
+			out = append(out, s)
+		}
+	}
+	return closures{out, q}
+}
+
+func (cl closures) on(d Date) string {
+	m := law.MonthDay{Month: d.Month, Day: d.Day}
+	for _, s := range cl.spans {
+		if s.Span.Has(m) {
+			return fmt.Sprintf("closed by law: %s (%s)", s.Rule.Statement(), s.Rule.Citation)
+		}
+	}
+	return ""
+}

@@ -1,0 +1,76 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+)
+
+// limeJobs dates the dressings: the first as soon as the ground lets it, half a
+// year between two, never under three months; before a sowing all at once,
+// worked in.
+func limeJobs(c *Case) proposal {
+	l := &c.liming
+	p := proposal{left: slices.Clone(l.left), needs: l.needs, assumed: l.assumed}
+	next := c.number(Lime)
+	os, last := c.lastUseful(c.open(), agronomy.LastLime)
+	if c.future() {
+		os = []opening{{Span{c.Start, c.seeded}, "start of the program", "the day of sowing"}}
+	}
+	spread := agronomy.PerThousand(0)
+	for i, rate := range l.dressings {
+		spread += rate
+		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: agronomy.DoseOf(l.stone, rate), Tilled: c.future()}
+		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.total/agronomy.PerThousand(len(l.dressings))), last)
+		if ph, _, err := agronomy.ExpectedPH(l.cause, l.reached(spread)); err == nil {
+			j.Why = append(j.Why, Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
+		}
+		ideal := soonest
+		mine := os
+		if first := c.firstLime(os); i > 0 && !first.IsZero() {
+			mine = from(os, first.AddDays(i*agronomy.LimeSpacingDays), fmt.Sprintf("%d days after the dressing before", agronomy.LimeSpacingDays))
+			ideal = at(first.AddDays(i * agronomy.LimeSpacingWantedDays))
+			j.Why = append(j.Why, Reason{Text: "Half a year between dressings, autumn and spring; never under three months.", Source: "nc-lee-lime, vt-452-717, common"})
+		}
+		if c.future() {
+			ideal = at(c.seeded.AddDays(-7)) // [common] a week ahead of the seed
+		}
+		p.finish(c, j, mine, ideal)
+	}
+	return p
+}
+
+// firstLime gives the day from which the dressings of this program are
+// counted: half a year after the last one on record, or the first open day.
+func (c *Case) firstLime(os []opening) Date {
+	ws, _ := c.windows(os, soonest)
+	if len(ws) == 0 {
+		return Date{}
+	}
+	return ws[0].Ideal
+}
+
+// finish gives a job its windows and words and adds it, or leaves it out where
+// no window lies inside the program.
+func (p *proposal) finish(c *Case, j Job, os []opening, ideal func(opening) Date) {
+	if d, ok := c.notBefore(j.Kind, j.N); ok {
+		os = from(os, d, "the day after it was missed")
+		j.Note = "missed on " + d.AddDays(-1).Short() + ", proposed again"
+	}
+	var next Date
+	j.Windows, next = c.windows(os, ideal)
+	if len(j.Windows) == 0 {
+		l := LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.areaID(), CarriedTo: next}
+		l.Reason = "no window for it inside the program"
+		if !next.IsZero() {
+			l.Reason += fmt.Sprintf(": the next opens for %s", next.Short())
+		} else if len(os) == 0 {
+			l.Reason = "the place has no window for it"
+		}
+		p.left = append(p.left, l)
+		return
+	}
+	c.describe(&j)
+	p.jobs = append(p.jobs, j)
+}

@@ -1,0 +1,115 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+)
+
+// magnesiumJobs brings magnesium where the report is short of it and no
+// dolomitic lime will.
+func magnesiumJobs(c *Case) proposal {
+	var p proposal
+	if c.Area.Soil == nil || !c.report.Magnesium.Given || c.noStand {
+		return p
+	}
+	n, err := agronomy.MagnesiumNeed(c.report, c.Place.State)
+	if err != nil {
+		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, 1), Kind: Magnesium, Area: c.Area.ID, Reason: err.Error()})
+		return p
+	}
+	left := max(0, n.Year-c.since(c.Area.Sampled, func(d down) agronomy.PerThousand { return d.dose.Mg }))
+	p.needs = []Need{{Kind: Magnesium, Total: n.Year, Text: c.needText(Magnesium, n.Year, "Mg", n.Level), Why: n.Why}}
+	if left < trace {
+		return p
+	}
+	if l := &c.liming; len(l.dressings) > 0 {
+		brings := l.total * agronomy.PerThousand(l.stone.Magnesium) / 100
+		if brings >= left/2 { // [common] the rest comes with the next report
+			p.needs[0].Why = append(slices.Clip(p.needs[0].Why), Reason{Text: fmt.Sprintf("The lime brings %.2f lb Mg/1000 sq ft, so no magnesium goes down by itself.", float64(brings)), Source: "psu-report-notes"})
+			return p
+		}
+	}
+	d, chosen, ok := c.choose(agronomy.Wants{Mg: min(left, n.Single)}, agronomy.Caps{P2O5: 0, K2O: 0}, nil)
+	num := c.number(Magnesium)()
+	if !ok {
+		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, num), Kind: Magnesium, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
+		return p
+	}
+	why := slices.Concat(n.Why, d.Why, chosen)
+	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
+		d = agronomy.DoseOf(d.Material, most)
+		why = append(why, reason)
+		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, num+1), Kind: Magnesium, Area: c.Area.ID, Source: reason.Source,
+			Reason: fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg"))})
+	}
+	os, last := c.lastUseful(meet(c.open(), c.growing()), agronomy.LastMagnesium)
+	p.finish(c, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Why: append(why, last...)}, os, soonest)
+	return p
+}
+
+// sulfurJobs lowers a pH that is above the range of the grass, where that can
+// be done on turf.
+func sulfurJobs(c *Case) proposal {
+	var p proposal
+	_, _, high, _ := c.Area.Stand.TargetPH()
+	if c.report.PH == 0 || c.report.PH <= high+0.3 { // [tristate-1995] a shortfall of 0.2 to 0.3 is none
+		return p
+	}
+	target := max(6.5, high) // [sulfur-table] the table ends at 6.5
+	if c.report.TargetPH > 0 {
+		target = max(6.5, c.report.TargetPH)
+	}
+	depth := c.report.Depth
+	if depth == 0 {
+		depth = 4 // [nc-sampling]
+	}
+	leave := func(reason string) proposal {
+		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Sulfur, 1), Kind: Sulfur, Area: c.Area.ID, Reason: reason, Source: "purdue-sulfur"})
+		return p
+	}
+	need, err := agronomy.SulfurToLower(c.report.PH, target, c.report.Texture, depth)
+	if err != nil {
+		return leave(err.Error())
+	}
+	if need.Total == 0 {
+		return p
+	}
+	p.needs = []Need{{Kind: Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), Number(float64(c.report.PH), 1), Number(float64(target), 1))}}
+	m, ok := c.sulfurMaterial()
+	if !ok {
+		return leave("no elemental sulfur is known")
+	}
+	left := need.Total - c.since(c.Area.Sampled, func(d down) agronomy.PerThousand {
+		if d.kind != Sulfur {
+			return 0
+		}
+		return d.dose.Rate * agronomy.PerThousand(d.dose.Material.Sulfur) / 100
+	})
+	parts, years := agronomy.SulfurPlan(left)
+	os, last := c.lastUseful(c.open(), agronomy.LastSulfur)
+	next := c.number(Sulfur)
+	for i, part := range parts {
+		n := next()
+		if agronomy.PerThousand(i+1)*part > agronomy.SulfurCapYear+1e-9 {
+			p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Sulfur, n), Kind: Sulfur, Area: c.Area.ID, Source: "purdue-sulfur",
+				Reason: fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", plural(len(parts)-i, "dressing"), plural(years, "year"))})
+			break
+		}
+		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
+		wait := i * agronomy.SulfurSpacingDays
+		p.finish(c, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last)}, os,
+			func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) })
+	}
+	return p
+}
+
+func (c *Case) sulfurMaterial() (agronomy.Material, bool) {
+	for _, m := range append(c.shed.stock(c.Materials), agronomy.TradeMaterials()...) {
+		if m.Kind == agronomy.SulfurMaterial && m.Sulfur > 0 {
+			return m, true
+		}
+	}
+	return agronomy.Material{}, false
+}
