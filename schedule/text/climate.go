@@ -20,7 +20,7 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s.b.WriteString(s.bold(clean(title)) + "\n")
 	s.para(0, "Climate from "+sentence(y.From))
 	s.gap()
-	s.table(0, Dates(y))
+	s.table(0, Dates(y, metric))
 	s.gap()
 	s.drawing(y, schedule.Measure{Metric: metric})
 	s.gap()
@@ -35,17 +35,35 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 }
 
 // Dates gives the events of a place's year with their spread.
-func Dates(y *climate.Year) Table {
+func Dates(y *climate.Year, metric bool) Table {
 	t := Table{Columns: columns("Event", "#Usual", "#Early", "#Late", "#± days")}
 	for _, e := range y.Events() {
 		w := e.When
 		if w.Never {
-			t.add(capital(w.Words), "never", "", "", "")
+			t.add(capital(oneUnit(w.Words, metric)), "never", "", "", "")
 			continue
 		}
-		t.add(capital(w.Words), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
+		t.add(capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
 	}
 	return t
+}
+
+// oneUnit takes from words such as "2 in (5 cm)" the unit that is not wanted.
+func oneUnit(t string, metric bool) string {
+	var out []string
+	words := strings.Fields(t)
+	for i := 0; i < len(words); i++ {
+		w := words[i]
+		if len(out) < 2 || w[0] != '(' || !number(w) || i+1 == len(words) || !strings.HasSuffix(words[i+1], ")") {
+			out = append(out, w)
+			continue
+		}
+		i++
+		if metric {
+			out = append(out[:len(out)-2], w[1:], strings.TrimSuffix(words[i], ")"))
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 // monthDay writes a day number as "14 Oct".
@@ -95,21 +113,26 @@ func (s *sheet) drawing(y *climate.Year, m schedule.Measure) {
 	}
 
 	s.para(0, fmt.Sprintf("Soil at %s through the year:", m.Depth(2)))
-	low, high := 1000.0, -1000.0
+	low, high, step, unit := 1000.0, -1000.0, 10.0, " °F"
+	if m.Metric {
+		step, unit = 5, " °C"
+	}
 	soil := make([]float64, columns)
 	for x := range soil {
 		soil[x] = float64(y.Soil(2, middle(x)))
+		if m.Metric {
+			soil[x] = float64(climate.Fahrenheit(soil[x]).Celsius())
+		}
 		low, high = min(low, soil[x]), max(high, soil[x])
 	}
-	for t := math.Ceil(high/10) * 10; t > math.Floor(low/10)*10-1; t -= 10 {
-		label := m.Temperature(climate.Fahrenheit(t))
+	for t := math.Round(high/step) * step; t >= math.Round(low/step)*step; t -= step {
 		body := []byte(strings.Repeat(" ", columns))
 		for x := range body {
-			if soil[x] > t-5 && soil[x] <= t+5 {
+			if math.Round(soil[x]/step)*step == t {
 				body[x] = '*'
 			}
 		}
-		line(fmt.Sprintf("%*s", gutter-2, label), string(body))
+		line(fmt.Sprintf("%*s", gutter-2, schedule.Number(t, 0)+unit), string(body))
 	}
 	names := ""
 	for _, n := range [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"} {
@@ -141,7 +164,7 @@ func (s *sheet) drawing(y *climate.Year, m schedule.Measure) {
 		}
 		return ' '
 	})
-	s.para(0, "Growth: # good (half its best or more), + slow, - hardly, . none. x: freezes. =: from the last safe day to the reopening of the ground.")
+	s.para(0, "Growth: # half its best or more, + a fifth or more, - a tenth or more, . less. Freezes: x where they are to be expected. Ground: = from its last safe day until it is open again.")
 }
 
 // inside marks the columns from one event to the next, around the year's end

@@ -55,7 +55,7 @@ func (s *sheet) next(p *schedule.Program, n int) {
 func (s *sheet) job(p *schedule.Program, e *schedule.Entry) {
 	s.gap()
 	state := p.Standing(e, s.Today)
-	title := clean(e.Date.Words() + "  " + e.Title)
+	title := clean(e.Date.Words() + ": " + e.Title)
 	mark := ""
 	if state == "overdue" {
 		state += ", taken as done"
@@ -94,11 +94,11 @@ func when(p *schedule.Program, e *schedule.Entry) string {
 		return ""
 	}
 	t := "Window " + between(e.Earliest, e.Latest)
-	if !e.Ideal.IsZero() && e.Ideal != e.Date {
-		t += ", best about " + e.Ideal.Short()
+	if e.Latest != p.Through { // what ends with the program is open beyond it
+		t += ", its last safe day"
 	}
-	if !p.Season.LastSafe.IsZero() {
-		t += "; last safe day " + e.Latest.Short()
+	if !e.Ideal.IsZero() && e.Ideal != e.Date {
+		t += "; best about " + e.Ideal.Short()
 	}
 	return t + "."
 }

@@ -28,7 +28,7 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 			if !x.FeedsTo.IsZero() {
 				feeds = x.FeedsTo.Short()
 			}
-			t.add(x.Date.Short(), x.Text, rate(m, x.N), rate(m, x.SlowN), rate(m, x.P2O5), rate(m, x.K2O), rate(m, x.Lime), rate(m, x.SumN), rate(m, x.Feeding), feeds, state)
+			t.add(x.Date.Short(), lineWords(x), rate(m, x.N), rate(m, x.SlowN), rate(m, x.P2O5), rate(m, x.K2O), rate(m, x.Lime), rate(m, x.SumN), rate(m, x.Feeding), feeds, state)
 		}
 		if len(t.Rows) == 0 {
 			s.para(2, "Nothing is down or planned.")
@@ -50,6 +50,15 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 		}
 	}
 	return s.String()
+}
+
+// lineWords names a line by its job, and what went down beside any job by its
+// material.
+func lineWords(x schedule.LedgerLine) string {
+	if x.Job != "" {
+		return x.Job
+	}
+	return x.Text
 }
 
 func limitWords(x schedule.LedgerLimit) string {

@@ -98,7 +98,7 @@ func (s *sheet) areas(p *schedule.Program) {
 				s.para(2, fmt.Sprintf("and %d more findings: swardbook soil", len(a.Findings)-most))
 				break
 			}
-			s.hang(2, fmt.Sprintf("%d.", f.Rank), f.Text)
+			s.hang(2, fmt.Sprintf("%d.", f.Rank), capital(readingWords(f))+". "+f.Text)
 		}
 		s.needs(a, false)
 	}

@@ -25,12 +25,14 @@ func Soil(p *schedule.Program, working bool, style Style) string {
 			s.para(2, "There is no soil report for this area: what wants one is left out.")
 		}
 		for _, f := range a.Findings {
-			s.hang(2, fmt.Sprintf("%d.", f.Rank), f.Text)
+			t := capital(readingWords(f)) + ". " + f.Text
+			if from := schedule.ShortSources(f.Source); from != "" && !working {
+				t += " [" + from + "]"
+			}
+			s.hang(2, fmt.Sprintf("%d.", f.Rank), t)
 			if working {
 				s.working(6, f.Why)
 				all = append(all, f.Why)
-			} else if from := schedule.ShortSources(f.Source); from != "" {
-				s.para(5, "["+from+"]")
 			}
 		}
 		s.needs(a, working)
@@ -76,14 +78,33 @@ func levels(p *schedule.Program) Table {
 	for i := range p.Areas {
 		t.Columns = append(t.Columns, Column{Name: p.Areas[i].Name})
 		for _, f := range p.Areas[i].Findings {
+			if levelWords(f) == "" {
+				continue
+			}
 			if _, ok := at[f.Reading]; !ok {
 				at[f.Reading] = len(t.Rows)
-				t.Rows = append(t.Rows, append([]string{capital(f.Reading)}, make([]string, len(p.Areas))...))
+				t.Rows = append(t.Rows, append([]string{capital(readingName(f.Reading))}, make([]string, len(p.Areas))...))
 			}
 			t.Rows[at[f.Reading]][i+1] = levelWords(f)
 		}
 	}
 	return t
+}
+
+// readingName writes a reading as people do.
+func readingName(key string) string {
+	switch key {
+	case "ph":
+		return "pH"
+	case "cec":
+		return "CEC"
+	}
+	return strings.ReplaceAll(key, "_", " ")
+}
+
+// readingWords writes a reading with its value and level: "pH 5.1, very low".
+func readingWords(f schedule.FindingShown) string {
+	return strings.TrimSpace(readingName(f.Reading) + " " + levelWords(f))
 }
 
 func levelWords(f schedule.FindingShown) string {

@@ -175,6 +175,16 @@ func Working(answer string, more []string, why []schedule.Reason, style Style) s
 	return s.String()
 }
 
+// Check writes that a site file is fine, what it leaves to us, and what cannot
+// be planned.
+func Check(verdict string, p *schedule.Program, style Style) string {
+	s := newSheet(style)
+	s.para(0, verdict)
+	s.list("Assumed, as the file does not say", p.Assumptions)
+	s.leftOut(p.LeftOut)
+	return s.String()
+}
+
 // round keeps three decimals of small amounts and two of large ones, so that
 // no shown figure has a tail of nines.
 func round(v float64) float64 {

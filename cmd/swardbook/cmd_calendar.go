@@ -1,0 +1,109 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule"
+	"swardbook/schedule/ical"
+)
+
+var calendarCommand = command{
+	name: "calendar", args: "FILE",
+	what: "the iCalendar file; with -o it updates that file in place",
+	help: `    swardbook calendar lawn.toml -o lawn.ics
+
+Writes the program as a calendar. With -o the file that is there is read first:
+events that changed are changed in place, jobs that vanished are cancelled, and
+a file with nothing to change is not touched. A file that is not this calendar
+is refused and left as it is.
+
+        --area ID       jobs in one area
+        --for PERSON    jobs of one person
+        --kind KIND     jobs of a kind; several with commas
+        --address URL   where the calendar will be found, for its own record
+    -o, --output FILE   write to FILE
+        --strict        exit status 4 if anything was left out
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "ics")
+		pick := choiceFlags(fs)
+		address := fs.String("address", "", "")
+		strict := fs.Bool("strict", false, "")
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file)
+			if err != nil {
+				return err
+			}
+			if _, err := pick.apply(p); err != nil { // names are checked here, cut by ical
+				return err
+			}
+			kinds, err := kindsOf(pick.kinds)
+			if err != nil {
+				return err
+			}
+			o := ical.Options{Area: pick.area, Person: pick.person, Kinds: kinds, Address: *address}
+			if err := s.calendar(p, o, out.file, l.inputs()); err != nil {
+				return err
+			}
+			return strictly(*strict, p)
+		}
+	},
+}
+
+// calendar writes a calendar, on top of the one that is there.
+func (s *session) calendar(p *schedule.Program, o ical.Options, file string, inputs []string) error {
+	if file != "" && file != "-" {
+		if err := notInput(file, inputs); err != nil {
+			return err
+		}
+		switch old, err := os.ReadFile(file); {
+		case err == nil:
+			return s.updateCalendar(file, old, p, o)
+		case !errors.Is(err, fs.ErrNotExist):
+			return fmt.Errorf("could not read %s: %w", file, bare(err))
+		}
+	}
+	data, err := ical.Write(p, o)
+	if err != nil {
+		return err
+	}
+	if err := s.write(file, data, inputs...); err != nil || file == "" || file == "-" {
+		return err
+	}
+	return s.print(file + ": written\n")
+}
+
+func (s *session) updateCalendar(file string, old []byte, p *schedule.Program, o ical.Options) error {
+	data, changes, err := ical.Update(old, p, o, s.now())
+	if err != nil {
+		return fmt.Errorf("%s: %w", file, err)
+	}
+	changed, err := replaceFile(file, data)
+	if err != nil {
+		return err
+	}
+	if !changed {
+		return s.print(file + ": nothing changed\n")
+	}
+	for _, part := range []struct {
+		what  string
+		items []string
+	}{{"new", changes.Added}, {"changed", changes.Changed}, {"cancelled", changes.Cancelled}, {"back", changes.Restored}, {"past, dropped", changes.Dropped}} {
+		for _, item := range part.items {
+			if err := s.print(part.what + ": " + item + "\n"); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,122 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule"
+	"swardbook/schedule/text"
+)
+
+var checkCommand = command{
+	name: "check", args: "FILE",
+	what: "read the site file and record book; list problems",
+	help: `    swardbook check lawn.toml
+
+Reads the site file and the record book beside it, and lists every problem with
+its line, its key and a remedy. Warnings are things that look like a slip; they
+stop nothing. Then it lists what the file leaves open and what is assumed in its
+place. All keys of a site file have an effect; a key that is not known is an
+error.
+
+        --format FORM   text or json
+    -o, --output FILE   write to FILE
+        --strict        exit status 4 if there are warnings
+        --no-color      no colour
+
+Exit status 3: the site file or the record book has errors.
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json")
+		strict := fs.Bool("strict", false, "")
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			if err := out.check(); err != nil {
+				return err
+			}
+			return s.check(file, out, *strict)
+		}
+	},
+}
+
+// checked is what check found, for machines.
+type checked struct {
+	Format      int                `json:"format"`
+	File        string             `json:"file"`
+	Fine        bool               `json:"fine"`
+	Problems    []problemShown     `json:"problems"`
+	Assumptions []string           `json:"assumptions"`
+	LeftOut     []schedule.LeftOut `json:"left_out"`
+}
+
+type problemShown struct {
+	File    string `json:"file"`
+	Line    int    `json:"line,omitzero"`
+	Key     string `json:"key,omitzero"`
+	Message string `json:"message"`
+	Hint    string `json:"hint,omitzero"`
+	Warning bool   `json:"warning"`
+}
+
+func (s *session) check(file string, out *output, strict bool) error {
+	l, err := s.read(file)
+	if err != nil {
+		return err
+	}
+	bad := schedule.Fatal(l.problems)
+	found := checked{Format: 1, File: file, Fine: !bad, Problems: []problemShown{}, Assumptions: []string{}, LeftOut: []schedule.LeftOut{}}
+	for _, p := range l.problems {
+		found.Problems = append(found.Problems, problemShown(p))
+	}
+	var p *schedule.Program
+	if !bad {
+		if p, err = schedule.Plan(l.site, l.done); err != nil {
+			return siteError(fmt.Errorf("%s: %w", file, err))
+		}
+		found.Assumptions, found.LeftOut = p.Assumptions, p.LeftOut
+	}
+	switch {
+	case out.format == "json":
+		data, err := asJSON(found)
+		if err == nil {
+			err = s.write(out.file, data, l.inputs()...)
+		}
+		if err != nil {
+			return err
+		}
+	case bad:
+		s.tell(l.problems)
+	default:
+		s.tell(l.problems)
+		if err := s.write(out.file, []byte(text.Check(l.fine(), p, s.style(out.file, schedule.Date{}))), l.inputs()...); err != nil {
+			return err
+		}
+	}
+	switch {
+	case bad:
+		return exit{code: exitSite}
+	case strict && len(l.problems) > 0:
+		return exit{exitDiffers, fmt.Errorf("%s", count(len(l.problems), "warning"))}
+	}
+	return nil
+}
+
+// fine says that a file can be planned by.
+func (l *loaded) fine() string {
+	t := fmt.Sprintf("%s: fine: %s, %s", l.file, count(len(l.site.Areas), "area"), count(len(l.site.Materials), "material"))
+	if l.book != nil {
+		t += ", " + count(len(l.done), "job") + " on record"
+	}
+	return t
+}
+
+func count(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", n, one)
+}

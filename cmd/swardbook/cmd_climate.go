@@ -1,0 +1,166 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/climate"
+	"swardbook/schedule"
+	"swardbook/schedule/sitefile"
+	"swardbook/schedule/text"
+)
+
+var climateCommand = command{
+	name: "climate", args: "FILE | STATE ZONE",
+	what: "the place's year: freezes, soil, growth, frozen ground",
+	help: `    swardbook climate lawn.toml
+    swardbook climate OH 6a
+
+Writes the year of a place: when the last and the first freeze come, when the
+soil passes the marks that matter, when growth begins and ends, and when the
+ground freezes, each with its spread over the years, and a small drawing.
+
+STATE is the postal code of a US state, ZONE a plant hardiness half-zone.
+
+        --metric        °C in the table of days, in the drawing and in CSV
+        --format FORM   text, json, csv (365 days) or markdown (the dates)
+    -o, --output FILE   write to FILE
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		metric := fs.Bool("metric", false, "")
+		return func(s *session, args []string) error {
+			if err := out.check(); err != nil {
+				return err
+			}
+			in, err := s.placeOf(args)
+			if err != nil {
+				return err
+			}
+			in.metric = in.metric || *metric
+			data, err := s.climateAs(in, out)
+			if err != nil {
+				return err
+			}
+			return s.write(out.file, data, in.file)
+		}
+	},
+}
+
+// placed is a place with its year, and how to show it.
+type placed struct {
+	title, file string
+	metric      bool
+	place       climate.Place
+	year        *climate.Year
+}
+
+func (s *session) placeOf(args []string) (*placed, error) {
+	switch len(args) {
+	case 0:
+		return nil, misuse("FILE is missing, or STATE ZONE: swardbook climate OH 6a")
+	case 1:
+		text, err := s.readFile(args[0])
+		if err != nil {
+			return nil, err
+		}
+		site, problems := sitefile.Load(args[0], text, opener(folderOf(args[0])))
+		s.tell(problems)
+		if site == nil {
+			return nil, exit{code: exitSite}
+		}
+		y, err := site.Place.Year()
+		if err != nil {
+			return nil, siteError(fmt.Errorf("%s: %w", args[0], err))
+		}
+		return &placed{site.Title, args[0], site.Metric, site.Place, y}, nil
+	case 2:
+		p := climate.Place{State: strings.ToUpper(args[0]), Hardiness: strings.ToLower(args[1])}
+		y, err := p.Year()
+		if err != nil {
+			return nil, misuse("%s", err)
+		}
+		return &placed{title: p.State + ", hardiness zone " + p.Hardiness, place: p, year: y}, nil
+	}
+	return nil, misuse("%q is one argument too many: give FILE, or STATE ZONE", args[2])
+}
+
+type climateShown struct {
+	Format int                 `json:"format"`
+	Title  string              `json:"title"`
+	Place  schedule.PlaceShown `json:"place"`
+	Notes  []string            `json:"notes"`
+	Events []eventShown        `json:"events"`
+	Days   []dayShown          `json:"days"`
+}
+
+type eventShown struct {
+	Name   string  `json:"name"`
+	Text   string  `json:"text"`
+	Never  bool    `json:"never,omitzero"`
+	Day    int     `json:"day,omitzero"` // of a 365-day year
+	Date   string  `json:"date,omitzero"`
+	Early  string  `json:"early,omitzero"` // one year in ten comes before it
+	Late   string  `json:"late,omitzero"`  // one year in ten comes after it
+	Spread float64 `json:"sd_days,omitzero"`
+}
+
+type dayShown struct {
+	Date       string  `json:"date"`
+	Mean       float64 `json:"mean_f"`
+	High       float64 `json:"high_f"`
+	Low        float64 `json:"low_f"`
+	Soil2      float64 `json:"soil_2in_f"`
+	Soil4      float64 `json:"soil_4in_f"`
+	Cool       float64 `json:"growth_cool"`
+	Warm       float64 `json:"growth_warm"`
+	DegreeDays float64 `json:"degree_days_50f"`
+}
+
+func (s *session) climateAs(in *placed, out *output) ([]byte, error) {
+	y := in.year
+	switch out.format {
+	case "csv":
+		return []byte(text.Days(y, in.metric).CSV()), nil
+	case "markdown":
+		return []byte("# " + text.Escape(in.title) + "\n\n" + text.Dates(y, in.metric).Markdown()), nil
+	case "json":
+		return asJSON(climateJSON(in))
+	}
+	return []byte(text.Climate(in.title, y, in.metric, s.style(out.file, schedule.Date{}))), nil
+}
+
+func climateJSON(in *placed) climateShown {
+	y := in.year
+	shown := climateShown{Format: 1, Title: in.title, Notes: append([]string{}, y.Notes...),
+		Place: schedule.PlaceShown{State: in.place.State, Hardiness: in.place.Hardiness, ClimateFrom: y.From, Better: y.Better}}
+	for _, e := range y.Events() {
+		w := e.When
+		ev := eventShown{Name: e.Name, Text: w.Words, Never: w.Never}
+		if !w.Never {
+			ev.Day, ev.Date, ev.Spread = int(w.Day()), isoDay(w.D), rounded(w.SD, 1)
+			ev.Early, ev.Late = isoDay(w.Early()), isoDay(w.Late())
+		}
+		shown.Events = append(shown.Events, ev)
+	}
+	for _, r := range y.Table() {
+		shown.Days = append(shown.Days, dayShown{isoDay(float64(r.Day)), rounded(float64(r.Mean), 1), rounded(float64(r.High), 1), rounded(float64(r.Low), 1),
+			rounded(float64(r.Soil2), 1), rounded(float64(r.Soil4), 1), rounded(r.GrowthCool, 3), rounded(r.GrowthWarm, 3), rounded(r.DegreeDays50, 0)})
+	}
+	return shown
+}
+
+// isoDay writes a day number as "10-14".
+func isoDay(d float64) string {
+	day := climate.Day(1).Add(int(math.Round(d)) - 1)
+	return fmt.Sprintf("%02d-%02d", int(day.Month()), day.Date())
+}
+
+func rounded(v float64, decimals int) float64 {
+	scale := math.Pow10(decimals)
+	return math.Round(v*scale) / scale
+}

@@ -1,0 +1,165 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule"
+	"swardbook/schedule/sitefile"
+	"swardbook/schedule/text"
+)
+
+var compareCommand = command{
+	name: "compare", args: "FILE FILE | FILE --vary KEY=VALUES",
+	what: "what differs between programs",
+	help: `    swardbook compare last-year.toml lawn.toml
+    swardbook compare lawn.toml --vary hardiness=5b,6a,6b
+    swardbook compare lawn.toml --vary area.east.soil.ph=5.0..6.5/0.5
+    swardbook compare lawn.toml --vary area.east.seeded=2026-08-20..2026-09-20/10
+
+Lays programs beside the first and lists what moved, grew, shrank, appeared or
+vanished. --vary makes a program for each value of one key of the site file and
+compares it with the file as it stands. KEY is the key's whole path, or its last
+part where only one key ends so. VALUES are parted by commas, or run from one to
+another by a step; for dates the step is in days.
+
+        --vary KEY=VALUES   the key and its values
+        --format FORM       text, json, csv or markdown
+    -o, --output FILE       write to FILE
+        --exit-code         exit status 4 if the programs differ
+        --no-color          no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		vary := fs.String("vary", "", "")
+		exitCode := fs.Bool("exit-code", false, "")
+		return func(s *session, args []string) error {
+			if err := out.check(); err != nil {
+				return err
+			}
+			all, inputs, err := s.variants(args, *vary)
+			if err != nil {
+				return err
+			}
+			data, err := s.compared(all, out)
+			if err != nil {
+				return err
+			}
+			if err := s.write(out.file, data, inputs...); err != nil {
+				return err
+			}
+			for _, v := range all[1:] {
+				if *exitCode && len(v.Changes) > 0 {
+					return exit{code: exitDiffers}
+				}
+			}
+			return nil
+		}
+	},
+}
+
+// variants makes the programs that are to be compared, the first one first.
+func (s *session) variants(args []string, vary string) (all []text.Variant, inputs []string, err error) {
+	if vary != "" {
+		file, err := one(args, "FILE")
+		if err != nil {
+			return nil, nil, err
+		}
+		return s.varied(file, vary)
+	}
+	if len(args) == 1 {
+		return nil, nil, misuse("a second FILE is missing, or --vary KEY=VALUES")
+	}
+	if err := exactly(args, "FILE FILE"); err != nil {
+		return nil, nil, err
+	}
+	for _, file := range args {
+		l, p, err := s.plan(file)
+		if err != nil {
+			return nil, nil, err
+		}
+		inputs = append(inputs, l.inputs()...)
+		all = append(all, text.Variant{Label: file, Program: p})
+	}
+	return against(all), inputs, nil
+}
+
+// varied makes the program of a file as it stands, and one for each value.
+func (s *session) varied(file, vary string) ([]text.Variant, []string, error) {
+	key, values, err := parseVary(vary)
+	if err != nil {
+		return nil, nil, misuse("--vary: %s", err)
+	}
+	l, p, err := s.plan(file)
+	if err != nil {
+		return nil, nil, err
+	}
+	all := []text.Variant{{Label: "as it stands", Program: p}}
+	for _, value := range values {
+		changed, path, err := sitefile.With(l.text, key, value)
+		if err != nil {
+			return nil, nil, misuse("--vary: %s", err)
+		}
+		name := file + " with " + path + " = " + value
+		site, problems := sitefile.Load(name, changed, opener(folderOf(file)))
+		if schedule.Fatal(problems) {
+			s.tell(problems)
+			return nil, nil, exit{code: exitSite}
+		}
+		done := l.done
+		if l.book != nil { // read against the changed site
+			done, problems = sitefile.LoadRecord(l.record, l.book, site)
+			if schedule.Fatal(problems) {
+				s.tell(problems)
+				return nil, nil, exit{code: exitSite}
+			}
+		}
+		p, err := schedule.Plan(site, done)
+		if err != nil {
+			return nil, nil, siteError(fmt.Errorf("%s: %w", name, err))
+		}
+		all = append(all, text.Variant{Label: value, Program: p})
+	}
+	return against(all), l.inputs(), nil
+}
+
+// against compares every program with the first.
+func against(all []text.Variant) []text.Variant {
+	for i := range all[1:] {
+		v := &all[i+1]
+		v.Changes = schedule.Compare(all[0].Program, v.Program)
+	}
+	return all
+}
+
+type comparedShown struct {
+	Format   int            `json:"format"`
+	First    string         `json:"first"`
+	Programs []changesShown `json:"programs"`
+}
+
+type changesShown struct {
+	Label   string            `json:"label"`
+	Changes []schedule.Change `json:"changes"`
+}
+
+func (s *session) compared(all []text.Variant, out *output) ([]byte, error) {
+	switch out.format {
+	case "json":
+		shown := comparedShown{Format: 1, First: all[0].Label}
+		for _, v := range all[1:] {
+			c := changesShown{v.Label, v.Changes}
+			if c.Changes == nil {
+				c.Changes = []schedule.Change{}
+			}
+			shown.Programs = append(shown.Programs, c)
+		}
+		return asJSON(shown)
+	case "csv":
+		return []byte(text.ChangeTable(all).CSV()), nil
+	case "markdown":
+		return []byte(text.ChangeTable(all).Markdown()), nil
+	}
+	return []byte(text.Compare(all[0].Program.Title, all, s.style(out.file, schedule.Date{}))), nil
+}

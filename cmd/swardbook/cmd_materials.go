@@ -1,0 +1,60 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule"
+	"swardbook/schedule/text"
+)
+
+var materialsCommand = command{
+	name: "materials", args: "FILE",
+	what: "what to use or buy, how many packs, by when, the cost",
+	help: `    swardbook materials lawn.toml
+
+Lists each material: what the program takes of it, what is on hand, how many
+whole packs to buy by which day, what they cost, and what is left over.
+
+        --format FORM   text, json, csv or markdown
+    -o, --output FILE   write to FILE
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			if err := out.check(); err != nil {
+				return err
+			}
+			l, p, err := s.plan(file)
+			if err != nil {
+				return err
+			}
+			all := p.Supplies()
+			var data []byte
+			switch out.format {
+			case "json":
+				data, err = asJSON(suppliesShown{1, p.Title, all})
+			case "csv":
+				data = []byte(text.Supplies(all).CSV())
+			case "markdown":
+				data = []byte(text.Supplies(all).Markdown())
+			default:
+				data = []byte(text.Materials(p.Title, all, p.Site.Measure(), s.style(out.file, schedule.Date{})))
+			}
+			if err != nil {
+				return err
+			}
+			return s.write(out.file, data, l.inputs()...)
+		}
+	},
+}
+
+type suppliesShown struct {
+	Format    int               `json:"format"`
+	Title     string            `json:"title"`
+	Materials []schedule.Supply `json:"materials"`
+}

@@ -1,0 +1,59 @@
+package main
+
+import (
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule/sitefile"
+)
+
+var newCommand = command{
+	name: "new", args: "[-o FILE]",
+	what: "write a commented starter site file",
+	help: `    swardbook new -o lawn.toml
+
+Writes a site file that can be read as it stands, with every key there is and
+what it means. Change the place, the area and the soil report to yours, then
+run "swardbook check lawn.toml".
+
+    -o, --output FILE   write to FILE; a file that is there is never replaced
+        --today DATE    first day of the program (default: today)
+        --id NAME       id of the site in calendars (default: a fresh one)
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text")
+		today := todayFlag(fs)
+		id := fs.String("id", "", "")
+		return func(s *session, args []string) error {
+			if err := exactly(args, ""); err != nil {
+				return err
+			}
+			start, err := today(s)
+			if err != nil {
+				return err
+			}
+			if *id == "" {
+				*id = "lawn-" + strings.ToLower(rand.Text()[:6])
+			}
+			text := sitefile.Starter(*id, start)
+			if _, problems := sitefile.Load("--id", text, opener(".")); len(problems) > 0 {
+				return misuse("--id: %s", problems[0].Message)
+			}
+			if out.file == "" || out.file == "-" {
+				return s.print(string(text))
+			}
+			if err := writeNew(out.file, text, 0o666); errors.Is(err, os.ErrExist) {
+				return fmt.Errorf("%s is there already; choose another name", out.file)
+			} else if err != nil {
+				return fmt.Errorf("could not write %s: %w", out.file, bare(err))
+			}
+			return s.print("Wrote " + out.file + ". Fill it in, then: swardbook check " + out.file + "\n")
+		}
+	},
+}

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule"
+	"swardbook/schedule/text"
+)
+
+var programCommand = command{
+	name: "program", args: "FILE",
+	what: "the dated program",
+	help: `    swardbook program lawn.toml
+    swardbook program lawn.toml --next 2
+
+Writes the program: the place's year, what limits each area, every job with its
+day, amount, window and last safe day, what was left out and why, what happens
+if nothing more is bought, what was assumed, and the law that was kept.
+
+        --next N        only the next N jobs, with how to do them
+        --today DATE    show jobs as of DATE (default: today)
+        --area ID       jobs in one area
+        --for PERSON    jobs of one person
+        --kind KIND     jobs of a kind; several with commas
+        --format FORM   text, json, csv or markdown
+    -o, --output FILE   write to FILE
+        --strict        exit status 4 if anything was left out
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		pick := choiceFlags(fs)
+		today := todayFlag(fs)
+		next := fs.Int("next", 0, "")
+		strict := fs.Bool("strict", false, "")
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			if err := out.check(); err != nil {
+				return err
+			}
+			if *next < 0 || fs.Changed("next") && *next == 0 {
+				return misuse("--next: give how many jobs, 1 or more")
+			}
+			day, err := today(s)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file)
+			if err != nil {
+				return err
+			}
+			if p, err = pick.apply(p); err != nil {
+				return err
+			}
+			data, err := s.programAs(p, out, *next, day)
+			if err != nil {
+				return err
+			}
+			if err := s.write(out.file, data, l.inputs()...); err != nil {
+				return err
+			}
+			return strictly(*strict, p)
+		}
+	},
+}
+
+// programAs writes a program in one of its forms.
+func (s *session) programAs(p *schedule.Program, out *output, next int, today schedule.Date) ([]byte, error) {
+	switch out.format {
+	case "json":
+		return schedule.EncodeJSON(p)
+	case "csv":
+		return []byte(text.Entries(p, today).CSV()), nil
+	case "markdown":
+		return []byte("# " + text.Escape(p.Title) + "\n\n" + text.Short(p, today).Markdown()), nil
+	}
+	return []byte(text.Program(p, next, s.style(out.file, today))), nil
+}

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule"
+	"swardbook/schedule/text"
+)
+
+var soilCommand = command{
+	name: "soil", args: "FILE",
+	what: "what the soil report means, and what it asks for",
+	help: `    swardbook soil lawn.toml
+
+Says what each reading means, ranked by what limits the grass most; what each
+area needs in all; and, as far as a report can tell, why it is pale there.
+
+        --why           with every step of the working, and its source
+        --area ID       one area
+        --format FORM   text, json, csv or markdown (the findings)
+    -o, --output FILE   write to FILE
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		working := fs.Bool("why", false, "")
+		area := fs.String("area", "", "")
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			if err := out.check(); err != nil {
+				return err
+			}
+			l, p, err := s.plan(file)
+			if err != nil {
+				return err
+			}
+			if p, err = (&choice{area: *area}).apply(p); err != nil {
+				return err
+			}
+			var data []byte
+			switch out.format {
+			case "json":
+				if data, err = asJSON(soilShown{1, p.Title, p.Areas}); err != nil {
+					return err
+				}
+			case "csv":
+				data = []byte(text.Findings(p).CSV())
+			case "markdown":
+				data = []byte(text.Findings(p).Markdown())
+			default:
+				data = []byte(text.Soil(p, *working, s.style(out.file, schedule.Date{})))
+			}
+			return s.write(out.file, data, l.inputs()...)
+		}
+	},
+}
+
+type soilShown struct {
+	Format int                  `json:"format"`
+	Title  string               `json:"title"`
+	Areas  []schedule.AreaShown `json:"areas"`
+}

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+	"swardbook/schedule/law"
+	"swardbook/schedule/text"
+)
+
+var sourcesCommand = command{
+	name: "sources", args: "[KEY]",
+	what: "the references behind the figures",
+	help: `    swardbook sources
+    swardbook sources psu-turf-lime
+
+Lists every reference, what it is used for, and how far it was checked: against
+the text itself, in part, or not at all (from memory). Common practice has no
+published source. Laws are listed with the date of the text that was read.
+
+KEY is the key that the code and JSON name a source by.
+
+        --state CODE    the laws of one state only
+        --format FORM   text, json, csv or markdown
+    -o, --output FILE   write to FILE
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		state := fs.String("state", "", "")
+		return func(s *session, args []string) error {
+			if err := out.check(); err != nil {
+				return err
+			}
+			if len(args) > 1 {
+				return misuse("%q is one argument too many: give [KEY]", args[1])
+			}
+			all := sources()
+			if *state != "" {
+				all = slices.DeleteFunc(all, func(r text.Source) bool { return r.State != *state })
+				if len(all) == 0 {
+					return misuse("--state: no law of %q is held here; give a two-letter code, and ask where none is found", *state)
+				}
+			}
+			if len(args) == 1 {
+				var keys []string
+				for _, r := range all {
+					keys = append(keys, r.Key)
+				}
+				all = slices.DeleteFunc(all, func(r text.Source) bool { return r.Key != args[0] })
+				if len(all) == 0 {
+					if near := agronomy.NearestName(args[0], keys); near != "" {
+						return misuse("no source %q; near it: %s", args[0], near)
+					}
+					return misuse("no source %q; see swardbook sources", args[0])
+				}
+			}
+			data, err := s.sourcesAs(all, out)
+			if err != nil {
+				return err
+			}
+			return s.write(out.file, data)
+		}
+	},
+}
+
+func (s *session) sourcesAs(all []text.Source, out *output) ([]byte, error) {
+	switch out.format {
+	case "json":
+		return asJSON(sourcesShown{1, all})
+	case "csv":
+		return []byte(text.SourceTable(all).CSV()), nil
+	case "markdown":
+		return []byte(text.SourceTable(all).Markdown()), nil
+	}
+	return []byte(text.Sources(all, s.style(out.file, schedule.Date{}))), nil
+}
+
+type sourcesShown struct {
+	Format  int           `json:"format"`
+	Sources []text.Source `json:"sources"`
+}
+
+// sources lists the references of the figures, then the laws.
+func sources() []text.Source {
+	var out []text.Source
+	for _, r := range schedule.References() {
+		out = append(out, text.Source{Key: r.Key, Cite: r.Cite, Where: r.Where, Checked: r.Checked(), Used: usedFor(r.Key)})
+	}
+	for _, r := range law.All() {
+		checked := "the provision was read"
+		switch r.How {
+		case law.InPart:
+			checked = "read in part"
+		case law.FromMemory:
+			checked = "from memory, not checked"
+		}
+		out = append(out, text.Source{Key: r.ID, State: r.State, Cite: r.Citation + ", " + r.Agency, Used: []string{"law: " + r.Kind.String()},
+			Checked: fmt.Sprintf("%s, as of %s; %s confidence", checked, r.AsOf, r.Confidence)})
+	}
+	return out
+}

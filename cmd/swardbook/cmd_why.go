@@ -1,0 +1,64 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule/text"
+)
+
+var whyCommand = command{
+	name: "why", args: "FILE JOB",
+	what: "the working of one job: figures, sources, window, day",
+	help: `    swardbook why lawn.toml east/lime/1
+
+Says how one job comes about, step by step from the report to the bag, each step
+with its source; then its window, its best day, and what bound its day; then the
+sources in full. A job that was left out is explained the same way.
+
+JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
+
+        --today DATE    show its state as of DATE (default: today)
+        --format FORM   text or json
+    -o, --output FILE   write to FILE
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "text", "json")
+		today := todayFlag(fs)
+		return func(s *session, args []string) error {
+			if err := exactly(args, "FILE JOB"); err != nil {
+				return err
+			}
+			if err := out.check(); err != nil {
+				return err
+			}
+			day, err := today(s)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(args[0])
+			if err != nil {
+				return err
+			}
+			e, left, err := p.Find(args[1])
+			if err != nil {
+				return misuse("%s", err)
+			}
+			var data []byte
+			switch {
+			case out.format == "json" && e != nil:
+				data, err = asJSON(e)
+			case out.format == "json":
+				data, err = asJSON(left)
+			case e != nil:
+				data = []byte(text.Why(p, e, s.style(out.file, day)))
+			default:
+				data = []byte(text.LeftOut(left, s.style(out.file, day)))
+			}
+			if err != nil {
+				return err
+			}
+			return s.write(out.file, data, l.inputs()...)
+		}
+	},
+}

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+	"swardbook/schedule/law"
+)
+
+var lawFigure = figure{
+	name:    "law",
+	what:    "whether the law of a state allows one application on one day",
+	example: `--state MD --date 2026-11-20 --nitrogen 0.8 --soluble 0.6`,
+	help: `Answers yes, no or ask, with the rules that decide. It is no legal advice.
+        --state CODE          US state, DC or territory
+        --date DATE           the day (default: any, and dates become conditions)
+        --nitrogen R          nitrogen; a plain number is lb/1000 sq ft
+        --soluble R           of that quick
+        --slow X              or the slow share of it, 0 to 1
+        --phosphate R         P2O5
+        --potash R            K2O
+        --p2o5-percent X      P2O5 on the bag, percent
+        --turf NAME           established, new or repair
+        --report NAME         what a soil report says of phosphorus: low, enough
+        --report-age MONTHS   how old it is
+        --water FT            distance to open water, feet or with a unit
+        --drop-spreader       a drop spreader, a deflector, a targeted spray
+        --ground NAMES        frozen, snow, saturated, dormant
+        --grass NAME          for yearly amounts by grass
+        --year-n R            nitrogen of the year besides
+        --year-p2o5 R         phosphate of the year besides
+        --organic --enhanced --liquid   what the material is
+        --paid                for paid or professional applicators
+`,
+	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+		texts(fs, "state", "date", "nitrogen", "soluble", "slow", "phosphate", "potash", "p2o5-percent", "turf", "report", "report-age", "water", "ground", "grass", "year-n", "year-p2o5")
+		for _, n := range []string{"drop-spreader", "organic", "enhanced", "liquid", "paid"} {
+			fs.Bool(n, false, "")
+		}
+		return lawAnswer
+	},
+}
+
+func lawAnswer(q *asked) (answer, error) {
+	q.need("state")
+	flag := func(name string) bool { v, _ := q.fs.GetBool(name); return v }
+	orUnknown := func(name string, v float64) float64 {
+		if q.given(name) {
+			return v
+		}
+		return law.Unknown
+	}
+	ask := law.Question{
+		State: strings.ToUpper(q.text("state")),
+		N:     float64(q.rate("nitrogen")), P2O5: float64(q.rate("phosphate")), K2O: float64(q.rate("potash")),
+		SolubleN: orUnknown("soluble", float64(q.rate("soluble"))), SlowShare: orUnknown("slow", q.number("slow", 0, 1)),
+		P2O5Percent: q.number("p2o5-percent", 0, 100), ReportAgeMonths: int(orUnknown("report-age", q.number("report-age", 0, 1200))),
+		WaterFeet: orUnknown("water", float64(feet(q))), GentleSpreader: flag("drop-spreader"), Ground: ground(q),
+		Organic: flag("organic"), Enhanced: flag("enhanced"), Liquid: flag("liquid"),
+		YearN: float64(q.rate("year-n")), YearP2O5: float64(q.rate("year-p2o5")), Grass: strings.ToLower(q.text("grass")),
+	}
+	if flag("paid") {
+		ask.Who = law.Paid
+	}
+	ask.Turf = law.Turf(max(0, slices.Index([]string{"established", "new", "repair"}, oneOf(q, "turf", "established", "new", "repair"))))
+	ask.Report = law.Report(1 + slices.Index([]string{"low", "enough"}, oneOf(q, "report", "low", "enough")))
+	if q.given("date") {
+		d, err := schedule.ParseDate(q.text("date"))
+		if err != nil {
+			q.wrong("date", err)
+		}
+		ask.Date = law.MonthDay{Month: d.Month, Day: d.Day}
+	}
+	if q.err != nil {
+		return answer{}, q.err
+	}
+	found, err := law.Ask(ask)
+	if err != nil {
+		return answer{}, err
+	}
+	a := answer{text: "allowed: " + found.Verdict.String(), values: map[string]any{"allowed": found.Verdict.String(),
+		"deciding": findingsShown(found.Deciding), "also": findingsShown(found.Also), "conditions": findingsShown(found.Conditions), "notes": append([]string{}, found.Notes...)}}
+	for _, part := range []struct {
+		title string
+		all   []law.Finding
+	}{{"Decided by: ", found.Deciding}, {"Also looked at: ", found.Also}, {"On the day: ", found.Conditions}} {
+		for _, f := range part.all {
+			a.more = append(a.more, part.title+f.String())
+		}
+	}
+	a.more = append(a.more, found.Notes...)
+	return a, nil
+}
+
+func feet(q *asked) agronomy.Feet {
+	return quantityOf(q, "water", func(t string) (agronomy.Feet, error) {
+		if f, err := agronomy.ParseLength(t + " ft"); err == nil {
+			return f, nil
+		}
+		return agronomy.ParseLength(t)
+	})
+}
+
+func ground(q *asked) law.GroundIs {
+	states := law.Open
+	if !q.given("ground") {
+		return states
+	}
+	for name := range strings.SplitSeq(q.text("ground"), ",") {
+		switch strings.TrimSpace(strings.ToLower(name)) {
+		case "frozen":
+			states |= law.Frozen
+		case "snow":
+			states |= law.Snow
+		case "saturated":
+			states |= law.Saturated
+		case "dormant":
+			states |= law.Dormant
+		case "open":
+		default:
+			q.wrong("ground", fmt.Errorf("unknown %q; known: open, frozen, snow, saturated, dormant", name))
+		}
+	}
+	return states
+}
+
+type findingShown struct {
+	Rule       string `json:"rule"`
+	Text       string `json:"text"`
+	Citation   string `json:"citation"`
+	AsOf       string `json:"as_of"`
+	Read       string `json:"read"`
+	Confidence string `json:"confidence"`
+}
+
+func findingsShown(all []law.Finding) []findingShown {
+	out := []findingShown{}
+	for _, f := range all {
+		out = append(out, findingShown{f.Rule.ID, f.Text, f.Rule.Citation, f.Rule.AsOf, f.Rule.How.String(), f.Rule.Confidence.String()})
+	}
+	return out
+}

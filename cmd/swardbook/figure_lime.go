@@ -1,0 +1,176 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/agronomy"
+)
+
+var textures = []agronomy.Texture{agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam, agronomy.Loam,
+	agronomy.SiltLoam, agronomy.ClayLoam, agronomy.Clay, agronomy.Muck}
+
+var limeFigure = figure{
+	name:    "lime",
+	what:    "how much lime a soil needs, or the pH to expect from an amount",
+	example: `--ph 5.1 --buffer smp --buffer-ph 6.4 --cce 90 --size "2600 sq ft"`,
+	help: `By the buffer pH, else an exchangeable acidity, else by pH and texture.
+        --ph X                pH of the soil in water
+        --target X            pH wanted (default: from the grass, else 6.5)
+        --grass NAME          takes the grass's own target
+        --buffer METHOD       smp, sikora, adams-evans, mehlich, modified-mehlich
+        --buffer-ph X         the buffer pH on the report
+        --acidity X           exchangeable acidity, meq/100 g
+        --texture NAME        sand, loamy sand, sandy loam, loam, silt loam,
+                              clay loam, clay, muck
+        --cec X               meq/100 g
+        --organic-matter X    percent
+        --depth D             to be limed (default: 4 in)
+        --state CODE          picks a state's own table
+        --cce X               of the lime at hand, percent
+        --ecce X              its effective value, percent
+        --sieves LIST         percent passing, like "8=100,60=75"
+        --hydrated            it is hydrated or burned lime
+        --seedbed             before sowing, to be worked in
+        --size A              of the area, for the whole weight
+        --amount R            the other way round: the pH to expect from this
+                              much of the lime, like "20 lb/1000 sq ft"
+`,
+	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "size", "amount")
+		fs.Bool("hydrated", false, "")
+		fs.Bool("seedbed", false, "")
+		return lime
+	},
+}
+
+func lime(q *asked) (answer, error) {
+	q.need("ph")
+	c := agronomy.LimeCase{
+		PH:            agronomy.PH(q.number("ph", 0, 14)),
+		Target:        agronomy.PH(q.number("target", 0, 14)),
+		Acidity:       agronomy.Meq(q.number("acidity", 0, 100)),
+		CEC:           agronomy.Meq(q.number("cec", 0, 200)),
+		OrganicMatter: agronomy.Percent(q.number("organic-matter", 0, 100)),
+		Texture:       oneOf(q, "texture", textures...),
+		Depth:         quantityOf(q, "depth", agronomy.ParseDepth),
+		State:         strings.ToUpper(q.text("state")),
+		Buffer: agronomy.Buffer{PH: agronomy.PH(q.number("buffer-ph", 0, 14)),
+			Method: oneOf(q, "buffer", agronomy.SMP, agronomy.Sikora, agronomy.AdamsEvans, agronomy.MehlichBuffer, agronomy.ModifiedMehlich)},
+	}
+	c.WarmRegion = agronomy.WarmLimeRegion(c.State)
+	if q.given("buffer") != q.given("buffer-ph") && q.err == nil {
+		q.err = fmt.Errorf("--buffer and --buffer-ph belong together: the method and the reading")
+	}
+	var a answer
+	if c.Target == 0 {
+		c.Target = 6.5 // [common]
+		why := agronomy.Reason{Text: "No target was given: 6.5 is taken.", Source: "common"}
+		if q.given("grass") {
+			t, ok := agronomy.GrassPH(strings.ToLower(q.text("grass")))
+			if !ok {
+				q.wrong("grass", fmt.Errorf("unknown grass %q; known: %s", q.text("grass"), agronomy.NearestName(q.text("grass"), agronomy.GrassNames())))
+			}
+			c.Target, c.LimeBelow = t.Default, t.LimeBelow
+			why = agronomy.Reason{Text: fmt.Sprintf("%s is limed to pH %.1f, below pH %.1f.", q.text("grass"), float64(t.Default), float64(t.LimeBelow)), Source: t.Source}
+		}
+		a.why = append(a.why, why)
+	}
+	seedbed, _ := q.fs.GetBool("seedbed")
+	hydrated, _ := q.fs.GetBool("hydrated")
+	m := agronomy.Material{Kind: agronomy.LimeMaterial, Hydrated: hydrated, Fineness: sieves(q),
+		CCE: agronomy.Percent(q.number("cce", 1, 180)), ECCE: agronomy.Percent(q.number("ecce", 1, 180))}
+	size := quantityOf(q, "size", agronomy.ParseArea)
+	amount := q.rate("amount")
+	if q.err != nil {
+		return a, q.err
+	}
+	effective, why := agronomy.Percent(100), []agronomy.Reason{{Text: "Nothing is said of the lime: the amount is of one that acts fully. Give --cce, or --ecce, from the bag."}}
+	if m.CCE > 0 || m.ECCE > 0 || hydrated {
+		effective, why = m.Effective(false)
+	}
+	if q.given("amount") {
+		return expected(a, c, amount, effective, why)
+	}
+	return required(a, c, m, effective, why, !seedbed, size)
+}
+
+// expected answers what an amount of lime will do.
+func expected(a answer, c agronomy.LimeCase, amount agronomy.PerThousand, effective agronomy.Percent, why []agronomy.Reason) (answer, error) {
+	acts := amount * agronomy.PerThousand(effective) / 100
+	ph, steps, err := agronomy.ExpectedPH(c, acts)
+	if err != nil {
+		return a, err
+	}
+	low, high, err := agronomy.ExpectedPHSpread(c, acts)
+	if err != nil {
+		return a, err
+	}
+	a.text = fmt.Sprintf("pH about %.1f, between %.1f and %.1f, about a year on.", float64(ph), float64(low), float64(high))
+	a.values = map[string]any{"ph": rounded(float64(ph), 2), "ph_low": rounded(float64(low), 2), "ph_high": rounded(float64(high), 2),
+		"effective_lb_per_1000_sqft": rounded(float64(acts), 2)}
+	a.why = append(append(why, agronomy.Reason{Text: fmt.Sprintf("Of %s, %.0f %% acts: %s", us.Rate(amount), float64(effective), bothRates(acts))}), steps...)
+	return a, nil
+}
+
+// required answers how much lime it takes.
+func required(a answer, c agronomy.LimeCase, m agronomy.Material, effective agronomy.Percent, why []agronomy.Reason, established bool, size agronomy.SquareFeet) (answer, error) {
+	need, err := agronomy.LimeRequirement(c)
+	if err != nil {
+		return a, err
+	}
+	a.why = append(a.why, need.Why...)
+	a.why = append(a.why, need.Assumed...)
+	a.values = map[string]any{"effective_lb_per_1000_sqft": rounded(float64(need.Rate), 2), "low_lb_per_1000_sqft": rounded(float64(need.Low), 2),
+		"high_lb_per_1000_sqft": rounded(float64(need.High), 2), "method": need.Method, "ph": rounded(float64(need.Reaches), 2)}
+	if need.Rate == 0 {
+		a.text = "No lime is needed."
+		a.values["rate_lb_per_1000_sqft"], a.values["dressings"] = 0, 0
+		return a, nil
+	}
+	rate, err := agronomy.MaterialRate(need.Rate, effective)
+	if err != nil {
+		return a, err
+	}
+	most, capped := agronomy.LimeCap(m, established)
+	parts, err := agronomy.LimeDressings(rate, most)
+	if err != nil {
+		return a, err
+	}
+	a.why = append(a.why, why...)
+	a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s ÷ %.0f %% = %s of this lime", us.Rate(need.Rate), float64(effective), bothRates(rate))}, capped)
+	a.text = bothRates(rate) + " of lime"
+	if len(parts) > 1 {
+		a.text += fmt.Sprintf(", in %d dressings of %s", len(parts), bothRates(parts[0]))
+	}
+	a.text += "."
+	a.values["rate_lb_per_1000_sqft"], a.values["dressings"] = rounded(float64(rate), 2), len(parts)
+	if size > 0 {
+		a.more = append(a.more, fmt.Sprintf("For %s: %s in all.", bothAreas(size), bothWeights(rate.Over(size))))
+		a.values["amount_lb"] = rounded(float64(rate.Over(size)), 2)
+	}
+	a.more = append(a.more, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", us.Rate(need.Low), us.Rate(need.High)))
+	return a, nil
+}
+
+// sieves reads "8=100,60=75".
+func sieves(q *asked) []agronomy.Sieve {
+	if !q.given("sieves") {
+		return nil
+	}
+	var out []agronomy.Sieve
+	for part := range strings.SplitSeq(q.text("sieves"), ",") {
+		mesh, passing, _ := strings.Cut(strings.TrimSpace(part), "=")
+		m, err1 := strconv.Atoi(strings.TrimSpace(mesh))
+		p, err2 := strconv.ParseFloat(strings.TrimSpace(passing), 64)
+		if err1 != nil || err2 != nil || m < 2 || m > 400 || !(p >= 0 && p <= 100) {
+			q.wrong("sieves", fmt.Errorf("%q is not of the form MESH=PERCENT, like 60=75", part))
+			return nil
+		}
+		out = append(out, agronomy.Sieve{Mesh: m, Passing: agronomy.Percent(p)})
+	}
+	return out
+}

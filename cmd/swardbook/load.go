@@ -1,0 +1,170 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"swardbook/schedule"
+	"swardbook/schedule/sitefile"
+)
+
+// mostBytes is read of any input; the readers refuse files that are so large.
+const mostBytes = 1<<20 + 1
+
+// loaded is a site file with its record book, both read.
+type loaded struct {
+	file     string // the site file's name
+	record   string // the record book's name, whether or not it is there
+	text     []byte
+	book     []byte // nil: no record book
+	site     *schedule.Site
+	done     []schedule.Done
+	problems []schedule.Problem
+}
+
+// inputs are the files that no output may fall on.
+func (l *loaded) inputs() []string { return []string{l.file, l.record} }
+
+// read reads the site file and the record book beside it, and gives their
+// problems; the error is for what could not be read at all.
+func (s *session) read(file string) (*loaded, error) {
+	l := &loaded{file: file, record: recordBeside(file)}
+	var err error
+	if l.text, err = s.readFile(file); err != nil {
+		return nil, err
+	}
+	l.site, l.problems = sitefile.Load(file, l.text, opener(folderOf(file)))
+	if l.record == "" {
+		return l, nil
+	}
+	switch l.book, err = s.readFile(l.record); {
+	case errors.Is(err, fs.ErrNotExist):
+	case err != nil:
+		return nil, err
+	default:
+		var ps []schedule.Problem
+		l.done, ps = sitefile.LoadRecord(l.record, l.book, l.site)
+		l.problems = append(l.problems, ps...)
+	}
+	return l, nil
+}
+
+// plan reads a site and makes its program. Problems go to stderr; errors among
+// them end the command.
+func (s *session) plan(file string) (*loaded, *schedule.Program, error) {
+	l, err := s.read(file)
+	if err != nil {
+		return nil, nil, err
+	}
+	s.tell(l.problems)
+	if schedule.Fatal(l.problems) {
+		return nil, nil, exit{code: exitSite}
+	}
+	p, err := schedule.Plan(l.site, l.done)
+	if err != nil {
+		return nil, nil, siteError(fmt.Errorf("%s: %w", file, err))
+	}
+	return l, p, nil
+}
+
+// tell writes problems to stderr, each with its hint.
+func (s *session) tell(ps []schedule.Problem) { io.WriteString(s.stderr, problemText(ps)) }
+
+func problemText(ps []schedule.Problem) string {
+	var b strings.Builder
+	for _, p := range ps {
+		b.WriteString(p.Error() + "\n")
+		if p.Hint != "" {
+			b.WriteString("  hint: " + p.Hint + "\n")
+		}
+	}
+	return b.String()
+}
+
+// readFile reads a file, or standard input for "-", but never without end.
+func (s *session) readFile(name string) ([]byte, error) {
+	if name == "-" {
+		data, err := io.ReadAll(io.LimitReader(s.stdin, mostBytes))
+		if err != nil {
+			return nil, fmt.Errorf("could not read standard input: %w", err)
+		}
+		return data, nil
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("could not read %s: %w", name, bare(err))
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("could not read %s: it is a folder, not a site file", name)
+	}
+	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
+	if err != nil {
+		return nil, fmt.Errorf("could not read %s: %w", name, bare(err))
+	}
+	return data, nil
+}
+
+// folderOf is where a site file's own files are looked for.
+func folderOf(file string) string { return filepath.Dir(file) }
+
+// opener opens the station file that a site file names, in its own folder and
+// nowhere else.
+func opener(dir string) func(string) (io.ReadCloser, error) {
+	return func(name string) (io.ReadCloser, error) { return os.OpenInRoot(dir, name) }
+}
+
+// recordBeside names the record book of a site file; "" for standard input.
+func recordBeside(file string) string {
+	if file == "-" {
+		return ""
+	}
+	return strings.TrimSuffix(file, ".toml") + ".record.csv"
+}
+
+// one asks for exactly one argument.
+func one(args []string, what string) (string, error) {
+	if err := exactly(args, what); err != nil {
+		return "", err
+	}
+	return args[0], nil
+}
+
+// exactly asks for the arguments named in what, "FILE JOB".
+func exactly(args []string, what string) error {
+	names := strings.Fields(what)
+	switch {
+	case len(args) < len(names):
+		return misuse("%s is missing: give %s", names[len(args)], what)
+	case len(args) > len(names):
+		return misuse("%q is one argument too many: give %s", args[len(names)], what)
+	}
+	return nil
+}
+
+// kindsOf reads kinds of job from flags.
+func kindsOf(names []string) ([]schedule.Kind, error) {
+	var out []schedule.Kind
+	for _, n := range names {
+		k := schedule.Kind(n)
+		if !slices.Contains(schedule.Kinds(), k) {
+			return nil, misuse("--kind: unknown kind %q; known: %s", n, join(schedule.Kinds()))
+		}
+		out = append(out, k)
+	}
+	return out, nil
+}
+
+func join[T ~string](all []T) string {
+	var out []string
+	for _, a := range all {
+		out = append(out, string(a))
+	}
+	return strings.Join(out, ", ")
+}

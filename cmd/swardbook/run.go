@@ -1,0 +1,147 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"runtime/debug"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/agronomy"
+)
+
+// command is one word of the command line. setup defines its flags and gives
+// what runs with the arguments that are left.
+type command struct {
+	name  string
+	args  string // as in the usage line
+	what  string // one line for the list of commands
+	help  string // the rest of its help, written by hand; every flag is in it
+	setup func(*pflag.FlagSet) func(*session, []string) error
+}
+
+// commands are all commands, in the order in which a person needs them.
+func commands() []command {
+	return []command{
+		newCommand, checkCommand, soilCommand, programCommand, whyCommand, calendarCommand,
+		materialsCommand, ledgerCommand, recordCommand, compareCommand,
+		climateCommand, figureCommand, sourcesCommand,
+	}
+}
+
+// session is the world as a command sees it. Nothing below run touches the
+// process, the environment or the clock in any other way.
+type session struct {
+	ctx            context.Context
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	env            func(string) string
+	now            func() time.Time
+	noColor        bool
+}
+
+// say writes one line of talk.
+func (s *session) say(format string, args ...any) {
+	fmt.Fprintf(s.stderr, "swardbook: "+format+"\n", args...)
+}
+
+// run runs one command and gives its exit code.
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer, env func(string) string, now func() time.Time) int {
+	s := &session{ctx: ctx, stdin: stdin, stdout: stdout, stderr: stderr, env: env, now: now}
+	err := s.dispatch(args)
+	if err == nil {
+		return exitDone
+	}
+	e, ok := errors.AsType[exit](err)
+	if !ok {
+		e = exit{exitIO, err}
+	}
+	if e.err != nil {
+		for line := range strings.SplitSeq(e.err.Error(), "\n") {
+			s.say("%s", line)
+		}
+	}
+	return e.code
+}
+
+func (s *session) dispatch(args []string) error {
+	if len(args) == 0 {
+		io.WriteString(s.stderr, shortHelp)
+		return exit{code: exitUse}
+	}
+	name, rest := args[0], args[1:]
+	switch name {
+	case "-h", "--help", "help":
+		if len(rest) > 0 {
+			c, err := find(rest[0])
+			if err != nil {
+				return err
+			}
+			return s.print(c.usage())
+		}
+		return s.print(fullHelp())
+	case "--version", "version":
+		return s.print(version() + "\n")
+	}
+	c, err := find(name)
+	if err != nil {
+		return err
+	}
+	fs := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
+	fs.Usage = func() {}
+	fs.SetOutput(io.Discard)
+	fs.BoolVar(&s.noColor, "no-color", false, "")
+	work := c.setup(fs)
+	switch err := fs.Parse(rest); {
+	case errors.Is(err, pflag.ErrHelp):
+		return s.print(c.usage())
+	case err != nil:
+		return misuse("%s; see swardbook %s --help", lowerFirst(err.Error()), c.name)
+	}
+	return work(s, fs.Args())
+}
+
+// print writes a result that is not a file.
+func (s *session) print(text string) error {
+	if _, err := io.WriteString(s.stdout, text); err != nil {
+		return fmt.Errorf("could not write: %w", err)
+	}
+	return nil
+}
+
+// find looks a command up by its name.
+func find(name string) (command, error) {
+	var names []string
+	for _, c := range commands() {
+		if c.name == name {
+			return c, nil
+		}
+		names = append(names, c.name)
+	}
+	if strings.HasPrefix(name, "-") {
+		return command{}, misuse("%s comes before any command; see swardbook --help", name)
+	}
+	if near := agronomy.NearestName(name, names); near != "" {
+		return command{}, misuse("no command %q; did you mean %s?", name, near)
+	}
+	return command{}, misuse("no command %q; see swardbook --help", name)
+}
+
+func version() string {
+	v := "unknown"
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		v = info.Main.Version
+	}
+	return "swardbook " + v
+}
+
+func lowerFirst(t string) string {
+	if t == "" {
+		return t
+	}
+	return strings.ToLower(t[:1]) + t[1:]
+}

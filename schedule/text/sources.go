@@ -1,0 +1,38 @@
+package text
+
+import (
+	"strings"
+)
+
+// Source is one reference as it is listed.
+type Source struct {
+	Key     string   `json:"key"`
+	State   string   `json:"state,omitzero"` // of a law
+	Cite    string   `json:"cite"`
+	Where   string   `json:"where,omitzero"`
+	Used    []string `json:"used_for"`
+	Checked string   `json:"checked"`
+}
+
+// Sources writes references, one paragraph each.
+func Sources(all []Source, style Style) string {
+	s := newSheet(style)
+	for _, r := range all {
+		s.b.WriteString(s.bold(clean(r.Key)) + "\n")
+		s.para(4, strings.TrimSpace(sentence(r.Cite)+" "+r.Where))
+		if len(r.Used) > 0 {
+			s.para(4, "Used for "+strings.Join(r.Used, ", ")+".")
+		}
+		s.para(4, capital(sentence(r.Checked)))
+	}
+	return s.String()
+}
+
+// SourceTable gives references as a table.
+func SourceTable(all []Source) Table {
+	t := Table{Columns: columns("key", "state", "cite", "where", "used_for", "checked")}
+	for _, r := range all {
+		t.add(r.Key, r.State, r.Cite, r.Where, strings.Join(r.Used, "; "), r.Checked)
+	}
+	return t
+}
