@@ -32,12 +32,7 @@ func newCase(s *Site, a *Area, alm *almanac, book []down, sh *shed) *Case {
 	season, _ := a.Stand.Season()
 	c := &Case{Site: s, Area: a, almanac: alm, season: season, shed: sh, seeded: a.Seeded}
 	c.law = stateRules(s)
-	if a.Soil != nil {
-		c.report = *a.Soil
-	}
-	if c.report.Texture == "" {
-		c.report.Texture = a.Texture
-	}
+	c.report, _ = a.Report()
 	for _, d := range book {
 		if d.area == a.ID {
 			c.down = append(c.down, d)

@@ -93,6 +93,9 @@ func (r Reference) Short() string {
 
 // Checked says in words how far a reference was checked.
 func (r Reference) Checked() string {
+	if r.Key == "definitions" {
+		return "exact, by definition"
+	}
 	switch r.How {
 	case "seen":
 		return "checked against the text"

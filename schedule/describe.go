@@ -267,10 +267,38 @@ func (c *Case) lawConditions(j *Job, m Measure) []string {
 	} else {
 		out = append(out, c.waterEdge(m)...)
 	}
-	for _, fs := range [][]law.Finding{c.law.Ground(n), c.law.Rain(n), c.law.Impervious(n)} {
-		for _, f := range fs {
-			out = append(out, f.Text+" ("+f.Rule.Citation+")")
+	return append(out, c.lawOfTheDay(n)...)
+}
+
+// lawOfTheDay gathers what the law says of ground, rain and paving into one
+// sentence for each citation.
+func (c *Case) lawOfTheDay(n law.Nutrient) []string {
+	var cited []string
+	says := map[string][]string{}
+	add := func(f law.Finding, text string) {
+		key := f.Rule.Citation
+		if f.Rule.Scope != "" {
+			key += ", in " + f.Rule.Scope
 		}
+		if _, ok := says[key]; !ok {
+			cited = append(cited, key)
+		}
+		if !slices.Contains(says[key], text) {
+			says[key] = append(says[key], text)
+		}
+	}
+	for _, f := range c.law.Ground(n) {
+		add(f, "not on "+f.Rule.Ground.String()+" ground")
+	}
+	for _, f := range c.law.Rain(n) {
+		add(f, "not in heavy rain or before it")
+	}
+	for _, f := range c.law.Impervious(n) {
+		add(f, "nothing left on paving")
+	}
+	var out []string
+	for _, key := range cited {
+		out = append(out, fmt.Sprintf("By law %s (%s).", list(says[key]), key))
 	}
 	return out
 }

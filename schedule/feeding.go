@@ -124,11 +124,12 @@ func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level 
 	return fmt.Sprintf("%s: %s, the reading is %s", k, c.Measure().NutrientRate(total, oxide), level)
 }
 
-// doses chooses a material for a want: the shed first, then what the trade
+// choose picks a material for a want: the shed first, then what the trade
 // sells. The law's word on slow nitrogen, and an area that takes only quick
-// nitrogen, narrow the choice.
+// nitrogen, narrow the choice. A slow material is bought only where no quick
+// one will do.
 func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
-	var ms []agronomy.Material
+	var ms, slow []agronomy.Material
 	var passed []Reason
 	for _, m := range append(c.shed.stock(c.Materials), agronomy.TradeMaterials()...) {
 		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
@@ -140,11 +141,18 @@ func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Ma
 			}
 			continue
 		}
-		if fit == nil || fit(m) {
+		switch {
+		case fit != nil && !fit(m):
+		case m.ToBuy && m.SlowShare > 0:
+			slow = append(slow, m)
+		default:
 			ms = append(ms, m)
 		}
 	}
 	d, why, ok := agronomy.Choose(ms, w, caps, c.Area.Size)
+	if !ok {
+		d, why, ok = agronomy.Choose(append(ms, slow...), w, caps, c.Area.Size)
+	}
 	if ok && !d.Material.ToBuy && d.Material.OnHand > 0 {
 		c.shed.take(d, c.Area.Size)
 	}

@@ -159,6 +159,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	}
 	if b.young {
 		b.wanted = b.total
+		wanted += c.starterN(plan.inside)
 	} else {
 		wanted += plan.due
 		b.wanted += wanted
@@ -251,7 +252,8 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 // program: the fewest that the caps let, as far as they fit.
 func (b *nitrogenYear) count(s *seasonPlan, m agronomy.Material, most agronomy.PerThousand) int {
 	n := int(math.Ceil(float64(s.amount/most) - 1e-9))
-	return min(n, b.c.fits(meet(s.openings, []opening{s.span}), s.span.Span, m, most))
+	os, _ := b.c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
+	return min(n, b.c.fits(os, s.span.Span, m, most))
 }
 
 // skip passes over a season outside the program but keeps its numbers.
@@ -319,8 +321,10 @@ func (b *nitrogenYear) leave(n int, reason string) {
 	f.left = append(f.left, LeftOut{ID: jobID(b.c.Area.ID, Nitrogen, n), Kind: Nitrogen, Area: b.c.Area.ID, Reason: reason})
 }
 
-// material gives the material that a season's doses would be made of.
+// material gives the material that would carry most of a season's nitrogen:
+// one that is not held back by phosphorus.
 func (b *nitrogenYear) material(amount agronomy.PerThousand, caps agronomy.Caps) (agronomy.Material, bool) {
+	caps.P2O5 = 0
 	d, _, ok := b.c.peek(b.wants(min(max(amount, trace), caps.N), caps), caps)
 	return d.Material, ok
 }
@@ -434,6 +438,17 @@ func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(opening) Date {
 		return func(o opening) Date { return o.From.AddDays(int(at * float64(o.Days()))) }
 	}
 	return c.byGrowth(at)
+}
+
+// starterN sums the nitrogen of the starters planned in a span.
+func (c *Case) starterN(s Span) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, f := range c.feeding.starter {
+		if len(f.openings) == 0 && s.Has(c.seeded) || len(f.openings) > 0 && c.startersIn(s) > 0 {
+			sum += f.dose.N
+		}
+	}
+	return sum
 }
 
 // startersIn counts the starters planned as a feeding in a span.

@@ -13,6 +13,7 @@ type Window struct {
 	Ideal         Date
 	Opens, Closes string // the named events, in words
 	Carried       string // why an earlier window does not do; "" for the first
+	Last          Date   // last safe day, also where the program ends before it
 }
 
 // Job is one thing to do once in one area, before it has a day.

@@ -32,7 +32,7 @@ func (c *Case) planLime() liming {
 	if c.Area.Soil == nil || c.report.PH == 0 {
 		return leave("there is no soil pH for this area, and lime is never spread without one")
 	}
-	l.cause = c.limeCase()
+	l.cause = c.Site.LimeCase(c.Area)
 	need, err := agronomy.LimeRequirement(l.cause)
 	if err != nil {
 		return leave(err.Error())
@@ -94,17 +94,32 @@ func effectiveLime(d down) agronomy.PerThousand {
 	return d.dose.Rate * agronomy.PerThousand(value) / 100
 }
 
-func (c *Case) limeCase() agronomy.LimeCase {
-	target, low, _, _ := c.Area.Stand.TargetPH()
-	lc := agronomy.LimeCase{
-		PH: c.report.PH, Target: target, LimeBelow: low,
-		Buffer: c.report.Buffer, Acidity: c.report.Acidity, Texture: c.report.Texture,
-		CEC: c.report.CEC, OrganicMatter: c.report.OrganicMatter,
-		State: c.Place.State, Depth: c.report.Depth,
-		WarmRegion: agronomy.WarmLimeRegion(c.Place.State),
+// Report gives the area's soil report, with the site file's texture where the
+// report has none; false without a report.
+func (a *Area) Report() (agronomy.Report, bool) {
+	if a.Soil == nil {
+		return agronomy.Report{Texture: a.Texture}, false
 	}
-	if c.report.TargetPH > 0 {
-		lc.Target, lc.LimeBelow = c.report.TargetPH, 0
+	r := *a.Soil
+	if r.Texture == "" {
+		r.Texture = a.Texture
+	}
+	return r, true
+}
+
+// LimeCase gathers what the lime requirement of an area depends on.
+func (s *Site) LimeCase(a *Area) agronomy.LimeCase {
+	r, _ := a.Report()
+	target, low, _, _ := a.Stand.TargetPH()
+	lc := agronomy.LimeCase{
+		PH: r.PH, Target: target, LimeBelow: low,
+		Buffer: r.Buffer, Acidity: r.Acidity, Texture: r.Texture,
+		CEC: r.CEC, OrganicMatter: r.OrganicMatter,
+		State: s.Place.State, Depth: r.Depth,
+		WarmRegion: agronomy.WarmLimeRegion(s.Place.State),
+	}
+	if r.TargetPH > 0 {
+		lc.Target, lc.LimeBelow = r.TargetPH, 0
 	}
 	return lc
 }

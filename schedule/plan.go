@@ -317,7 +317,7 @@ func (pl *planner) entry(j *Job) Entry {
 	w := j.window()
 	e := Entry{
 		ID: j.ID(), UID: pl.uid(j), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
-		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, Window: windowWords(w),
+		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: cmp.Or(w.Last, w.To), Window: windowWords(w),
 		Who: s.who(j.Kind, j.Area), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Why: j.Why, State: cmp.Or(j.State, Planned), Note: j.Note,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,

@@ -121,7 +121,8 @@ type Entry struct {
 	Earliest     Date                 `json:"earliest"`
 	Latest       Date                 `json:"latest"`
 	Ideal        Date                 `json:"ideal"`
-	Window       string               `json:"window"` // the named events that open and close it
+	LastSafe     Date                 `json:"last_safe,omitzero"` // last safe day, which may lie after the program
+	Window       string               `json:"window"`             // the named events that open and close it
 	Who          string               `json:"who,omitzero"`
 	WhoName      string               `json:"who_name,omitzero"`
 	Material     string               `json:"material,omitzero"`

@@ -97,7 +97,7 @@ func (c *Case) windows(os []opening, ideal func(opening) Date) ([]Window, Date) 
 			next = best
 			break
 		}
-		w := Window{Span: o.Span, Ideal: best, Opens: o.opens, Closes: o.closes}
+		w := Window{Span: o.Span, Ideal: best, Opens: o.opens, Closes: o.closes, Last: o.To}
 		if w.From.Before(c.Start) {
 			w.From, w.Opens = c.Start, "start of the program"
 		}
