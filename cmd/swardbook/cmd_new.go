@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"swardbook/schedule/book"
 	"swardbook/schedule/sitefile"
 )
 
@@ -48,7 +49,8 @@ run "swardbook check lawn.toml".
 			if out.file == "" || out.file == "-" {
 				return s.print(string(text))
 			}
-			if err := writeNew(out.file, text, 0o666); errors.Is(err, os.ErrExist) {
+			err = inFolder(out.file, func(root *os.Root, name string) error { return book.Create(root, name, text) })
+			if errors.Is(err, os.ErrExist) {
 				return fmt.Errorf("%s is there already; choose another name", out.file)
 			} else if err != nil {
 				return fmt.Errorf("could not write %s: %w", out.file, bare(err))

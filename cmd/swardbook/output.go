@@ -1,13 +1,13 @@
 package main
 
 import (
-	"bytes"
-	"crypto/rand"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"swardbook/schedule/book"
 )
 
 // write puts a finished result where it belongs: standard output for "" and
@@ -47,63 +47,24 @@ func samePath(a, b string) bool {
 	return err1 == nil && err2 == nil && x == y
 }
 
-// replaceFile gives a file new content, all or nothing: it is written beside
-// the old one, flushed to the disk, and put in its place. Content that is
-// there already is left alone, and replaceFile reports false.
-func replaceFile(path string, data []byte) (bool, error) {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		path = real // the link stays a link
-	}
-	mode := fs.FileMode(0o666) // less what the user's mask takes
+// replaceFile gives a file new content, all or nothing; see [book.Replace].
+// Content that is there already is left alone, and replaceFile reports false.
+// A device or a pipe is written to as it is.
+func replaceFile(path string, data []byte) (changed bool, err error) {
 	switch info, err := os.Stat(path); {
 	case err == nil && info.IsDir():
 		return false, fmt.Errorf("could not write %s: it is a folder", path)
 	case err == nil && !info.Mode().IsRegular():
-		return true, os.WriteFile(path, data, mode) // a device or a pipe
-	case err == nil:
-		mode = info.Mode().Perm()
-		if old, err := os.ReadFile(path); err == nil && bytes.Equal(old, data) {
-			return false, nil
-		}
+		return true, os.WriteFile(path, data, 0o666)
 	}
-	temp := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+"."+rand.Text()[:8])
-	if err := writeNew(temp, data, mode); err != nil {
-		return false, fmt.Errorf("could not write %s: %w", path, bare(err))
-	}
-	if err := os.Rename(temp, path); err != nil {
-		os.Remove(temp)
-		return false, fmt.Errorf("could not write %s: %w", path, bare(err))
-	}
-	flushFolder(filepath.Dir(path))
-	return true, nil
-}
-
-// writeNew writes a file that must not be there yet, down to the disk. What
-// cannot be written whole is taken away again.
-func writeNew(path string, data []byte, mode fs.FileMode) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
-	if err != nil {
+	err = inFolder(path, func(root *os.Root, name string) error {
+		changed, err = book.Replace(root, name, data)
 		return err
-	}
-	_, err = f.Write(data)
-	for _, step := range []func() error{f.Sync, f.Close} {
-		if e := step(); err == nil {
-			err = e
-		}
-	}
+	})
 	if err != nil {
-		os.Remove(path)
+		return false, fmt.Errorf("could not write %s: %w", path, bare(err))
 	}
-	return err
-}
-
-// flushFolder makes a new name in a folder last. Not every system can; the
-// file itself is safe by then.
-func flushFolder(dir string) {
-	if d, err := os.Open(dir); err == nil {
-		d.Sync()
-		d.Close()
-	}
+	return changed, nil
 }
 
 // bare leaves the path out of a file error; the message names it already.

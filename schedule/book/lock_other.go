@@ -1,24 +1,25 @@
 //go:build !(linux || darwin || freebsd || netbsd || openbsd)
 
-package main
+package book
 
 import (
 	"errors"
+	"io/fs"
 	"os"
 	"time"
 )
 
 // lock makes a file beside the one that is to be ours, and waits while there
 // is one already.
-func lock(f *os.File) (release func(), err error) {
-	name := f.Name() + ".lock"
+func lock(root *os.Root, name string, _ *os.File) (release func() error, err error) {
+	name += ".lock"
 	for range 200 {
-		l, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL, 0o666)
+		l, err := root.OpenFile(name, os.O_CREATE|os.O_EXCL, 0o666)
 		if err == nil {
 			l.Close()
-			return func() { os.Remove(name) }, nil
+			return func() error { return root.Remove(name) }, nil
 		}
-		if !errors.Is(err, os.ErrExist) {
+		if !errors.Is(err, fs.ErrExist) {
 			return nil, err
 		}
 		time.Sleep(50 * time.Millisecond)

@@ -1,6 +1,6 @@
 //go:build linux || darwin || freebsd || netbsd || openbsd
 
-package main
+package book
 
 import (
 	"os"
@@ -8,7 +8,7 @@ import (
 )
 
 // lock waits for the file to be ours alone among all who ask the same way.
-func lock(f *os.File) (release func(), err error) {
+func lock(_ *os.Root, _ string, f *os.File) (release func() error, err error) {
 	for {
 		err = syscall.Flock(int(f.Fd()), syscall.LOCK_EX)
 		if err != syscall.EINTR {
@@ -16,7 +16,7 @@ func lock(f *os.File) (release func(), err error) {
 		}
 	}
 	if err != nil {
-		return nil, err
+		return nil, os.NewSyscallError("lock", err)
 	}
-	return func() { syscall.Flock(int(f.Fd()), syscall.LOCK_UN) }, nil
+	return func() error { return syscall.Flock(int(f.Fd()), syscall.LOCK_UN) }, nil
 }
