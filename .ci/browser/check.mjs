@@ -1,0 +1,132 @@
+// Opens each HTML file in Chromium and checks it as a reader would meet it:
+//
+//   phone 360 × 740, the same with letters twice as large, a desktop, a desktop
+//   at 200 %, dark, forced colours, printed on A4 and on Letter.
+//
+// Scripts are off on every page but the one on which the accessibility checker
+// runs. A page fails on any console message or failed request, on sideways
+// scrolling, on anything the checker finds, and on words cut off in a drawing.
+//
+//   node check.mjs FILE.html…
+//
+// ARTIFACTS  where pictures and print files go (default ./artifacts)
+// CHROMIUM   the browser (default /usr/bin/chromium)
+
+import { chromium } from "playwright-core";
+import axe from "axe-core";
+import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
+import { tmpdir } from "node:os";
+import { pathToFileURL } from "node:url";
+
+const files = process.argv.slice(2);
+if (files.length === 0) {
+  console.error("usage: node check.mjs FILE.html…");
+  process.exit(2);
+}
+const artifacts = resolve(process.env.ARTIFACTS ?? "artifacts");
+const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
+const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+  "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+const views = [
+  { name: "phone", width: 360, height: 740, mobile: true },
+  { name: "phone-large-letters", width: 360, height: 740, letters: 32 },
+  { name: "desktop", width: 1280, height: 900 },
+  { name: "desktop-200", width: 640, height: 450, scale: 2 }, // 1280 × 900 at 200 %
+  { name: "dark", width: 360, height: 740, colorScheme: "dark" },
+  { name: "forced-colors", width: 1280, height: 900, forcedColors: "active" },
+];
+
+let failed = 0;
+function fail(file, view, what) {
+  failed++;
+  console.log(`FAIL ${basename(file)} [${view}] ${what}`);
+}
+
+// open starts a browser of its own with a fresh profile, as letters twice as
+// large are a setting of the browser, and gives one page of it.
+async function open(view, scripts) {
+  const profile = await mkdtemp(join(tmpdir(), "swardbook-browser-"));
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath, headless: true,
+    args: view.letters ? [...flags, `--blink-settings=defaultFontSize=${view.letters}`] : flags,
+    viewport: { width: view.width, height: view.height },
+    deviceScaleFactor: view.scale ?? 1,
+    isMobile: view.mobile ?? false, hasTouch: view.mobile ?? false,
+    javaScriptEnabled: scripts,
+    colorScheme: view.colorScheme ?? "light",
+    forcedColors: view.forcedColors ?? "none",
+  });
+  const page = await context.newPage();
+  return { page, close: async () => { await context.close(); await rm(profile, { recursive: true, force: true }); } };
+}
+
+// watch reports whatever the page says or asks for.
+function watch(page, file, view) {
+  const own = pathToFileURL(resolve(file)).href;
+  page.on("console", m => fail(file, view, `console: ${m.text()}`));
+  page.on("pageerror", e => fail(file, view, `error: ${e.message}`));
+  page.on("request", r => { if (r.url().split("#")[0] !== own) fail(file, view, `asks for ${r.url()}`); });
+}
+
+// pages counts the sheets of a print file.
+const pages = pdf => (pdf.toString("latin1").match(/\/Type\s*\/Page(?![a-zA-Z])/g) ?? []).length;
+
+async function look(file, view) {
+  const { page, close } = await open(view, false);
+  try {
+    watch(page, file, view.name);
+    await page.goto(pathToFileURL(resolve(file)).href);
+    const size = await page.evaluate(() => ({
+      wide: document.documentElement.scrollWidth, room: document.documentElement.clientWidth,
+      cut: [...document.querySelectorAll("svg.drawing text")].filter(t => {
+        const svg = t.ownerSVGElement.getBoundingClientRect(), b = t.getBoundingClientRect();
+        return b.left < svg.left - 1 || b.right > svg.right + 1 || b.top < svg.top - 1 || b.bottom > svg.bottom + 1;
+      }).map(t => t.textContent),
+      small: [...document.querySelectorAll("svg.drawing text")].map(t => {
+        const svg = t.ownerSVGElement;
+        return parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+      }).reduce((a, b) => Math.min(a, b), 99),
+    }));
+    if (size.wide > size.room) fail(file, view.name, `scrolls sideways: ${size.wide} px in ${size.room}`);
+    for (const w of size.cut) fail(file, view.name, `a word runs out of the drawing: ${w}`);
+    if (size.small < 9.5) fail(file, view.name, `letters of ${size.small.toFixed(1)} px in the drawing`);
+    const name = `${basename(file, ".html")}-${view.name}`;
+    await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true });
+    if (view.name !== "desktop") return;
+    for (const format of ["A4", "Letter"]) {
+      const pdf = await page.pdf({ path: join(artifacts, `${basename(file, ".html")}-${format}.pdf`), format, preferCSSPageSize: false });
+      console.log(`     ${basename(file)} prints on ${pages(pdf)} pages of ${format}`);
+    }
+  } finally {
+    await close();
+  }
+}
+
+async function axeCheck(file, view) {
+  const { page, close } = await open(view, true);
+  try {
+    // The page's own policy lets no script run; only the checker's copy is
+    // opened without it.
+    const html = (await readFile(file, "utf8")).replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, "");
+    await page.setContent(html);
+    await page.evaluate(axe.source);
+    const found = await page.evaluate(() => globalThis.axe.run(document, {
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    }));
+    for (const v of found.violations) fail(file, `axe ${view.name}`, `${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 160)).join(" | ")}`);
+    console.log(`     ${basename(file)} [axe ${view.name}] ${found.passes.length} rules hold`);
+  } finally {
+    await close();
+  }
+}
+
+await mkdir(artifacts, { recursive: true });
+for (const file of files) {
+  for (const view of views) await look(file, view);
+  for (const view of views.filter(v => ["phone", "dark", "desktop"].includes(v.name))) await axeCheck(file, view);
+}
+await writeFile(join(artifacts, "result.txt"), failed ? `${failed} failures\n` : "clean\n");
+console.log(failed ? `${failed} failures` : `clean: ${files.length} pages`);
+process.exit(failed ? 1 : 0);

@@ -1,0 +1,67 @@
+package page
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"html/template"
+	"strings"
+	"sync"
+)
+
+//go:embed *.html page.css
+var files embed.FS
+
+// style is the one style sheet of all pages, as it stands between its tags.
+var style = sync.OnceValue(func() string {
+	b, err := files.ReadFile("page.css")
+	if err != nil {
+		panic(err) // embedded: cannot be missing
+	}
+	return "\n" + string(b)
+})
+
+var templates = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").Funcs(template.FuncMap{
+		"inc":   func(i int) int { return i + 1 },
+		"lines": func(n int) []struct{} { return make([]struct{}, n) },
+	}).ParseFS(files, "*.html"))
+})
+
+// head is what stands at the top of every page.
+type head struct {
+	Title string
+	Style template.CSS
+	// Policy lets the page use its own style, by its hash, and nothing else.
+	Policy string
+}
+
+func newHead(title string) head {
+	sum := sha256.Sum256([]byte(style()))
+	return head{
+		Title: title,
+		Style: template.CSS(style()),
+		Policy: "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
+			"'; base-uri 'none'; form-action 'none'",
+	}
+}
+
+func render(name string, view any) ([]byte, error) {
+	var b bytes.Buffer
+	if err := templates().ExecuteTemplate(&b, name, view); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
+
+// anchor turns a job's id into a name inside the page.
+func anchor(prefix, id string) string {
+	return prefix + strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9':
+			return r
+		}
+		return '-'
+	}, id)
+}

@@ -1,0 +1,73 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+// kindWords names a kind of job for people.
+func kindWords(k schedule.Kind) string {
+	switch k {
+	case schedule.SoilTest:
+		return "soil sample"
+	case schedule.LateNitrogen:
+		return "late nitrogen"
+	case schedule.LastSafe:
+		return "last safe day"
+	case schedule.Reopen:
+		return "ground open again"
+	}
+	return string(k)
+}
+
+// readingWords names a reading as a report prints it.
+func readingWords(reading string) string {
+	switch reading {
+	case "ph":
+		return "pH"
+	case "cec":
+		return "CEC"
+	}
+	return capital(strings.ReplaceAll(reading, "_", " "))
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// dayMonth writes "Sat 19 Sep", for where the year stands nearby.
+func dayMonth(d schedule.Date) string { return d.Time().Format("Mon 2 Jan") }
+
+// span writes two days with no more years than needed: "12 Sep to 21 Nov 2026".
+func span(from, to schedule.Date) string {
+	switch {
+	case from.IsZero() || to.IsZero():
+		return ""
+	case from == to:
+		return from.Short()
+	case from.Year == to.Year:
+		return from.Time().Format("2 Jan") + " to " + to.Short()
+	}
+	return from.Short() + " to " + to.Short()
+}
+
+func plural(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", n, one)
+}
+
+// ph writes an acidity with one decimal, or two where it has them.
+func ph(v agronomy.PH) string {
+	if s := fmt.Sprintf("%.2f", float64(v)); !strings.HasSuffix(s, "0") {
+		return s
+	}
+	return fmt.Sprintf("%.1f", float64(v))
+}
