@@ -177,7 +177,11 @@ func (l *liming) onHand(c *Case) {
 		rate := agronomy.PerThousand(float64(have) * 1000 / float64(c.Area.Size))
 		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(have), materialName(l.stone), m.Rate(rate))
 		if ph, _, err := agronomy.ExpectedPH(l.cause, l.reached(rate)); err == nil {
-			text += fmt.Sprintf("; by itself it takes the soil from pH %s to about %s after a year, where %s is wanted", Number(float64(l.cause.PH), 2), Number(float64(ph), 1), Number(float64(l.need.Target), 1))
+			alone := "by itself it"
+			if l.reached(0) > 0.5 {
+				alone = "with what is down already it"
+			}
+			text += fmt.Sprintf("; %s takes the soil from pH %s to about %s after a year, where %s is wanted", alone, Number(float64(l.cause.PH), 2), Number(float64(ph), 1), Number(float64(l.need.Target), 1))
 		}
 		l.shed = append(l.shed, text+".")
 	} else {
