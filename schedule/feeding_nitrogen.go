@@ -359,17 +359,23 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 	return out
 }
 
+// leastN is the least nitrogen worth a job, in lb/1000 sq ft.
+const leastN agronomy.PerThousand = 0.2 // [common]
+
 // settle keeps as many doses as what is still wanted takes and as find room,
 // the latest ones, and leaves the others out with the reason.
 func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []opening, m agronomy.Material) []slot {
 	c := b.c
 	keep := len(slots)
-	if want < trace {
+	if want < leastN {
 		keep = 0
 	} else {
 		keep = min(keep, int(math.Ceil(float64(want/most)-1e-9)))
 	}
 	for _, d := range slots[:len(slots)-keep] {
+		if b.young {
+			continue // told once, for the year
+		}
 		b.leave(d.n, fmt.Sprintf("what is down this %s covers it: %s of %s", s.name, c.Measure().NutrientRate(s.down, "N"), c.Measure().NutrientRate(s.amount, "N")))
 	}
 	slots = slots[len(slots)-keep:]
@@ -451,9 +457,15 @@ func (c *Case) starterN(s Span) agronomy.PerThousand {
 	return sum
 }
 
-// startersIn counts the starters planned as a feeding in a span.
+// startersIn counts the starters that are a feeding in a span, planned or on
+// record.
 func (c *Case) startersIn(s Span) int {
 	n := 0
+	for _, d := range c.down {
+		if d.kind == Starter && !d.missed && s.Has(d.Date) && d.Date.After(c.emerged()) {
+			n++
+		}
+	}
 	for _, f := range c.feeding.starter {
 		for _, o := range f.openings {
 			if !o.To.Before(s.From) && !o.From.After(s.To) {

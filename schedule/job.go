@@ -32,10 +32,11 @@ type Job struct {
 	Why      []Reason
 	Tilled   bool // worked into a seedbed
 
-	// A recorded job has its day already.
+	// A job on record, or taken as done, has its day already.
 	On    Date
 	State State
 	Note  string
+	bound []string // what bound the day when it was planned
 }
 
 // ID names the job in the program: "east/lime/1", "site/last-safe/1".

@@ -103,7 +103,7 @@ func (c *Case) applications(p *Program) []applied {
 	}
 	m := c.Measure()
 	for _, d := range c.down {
-		if !d.missed && d.dose.Rate > 0 {
+		if !d.missed && d.taken == nil && d.dose.Rate > 0 {
 			add(d.Date, jobID(d.area, d.kind, d.n), m.doseWords(d.dose, c.Area.Size), true, d.dose)
 		}
 	}
@@ -208,7 +208,7 @@ func verdict(c *Case, l AreaLedger) string {
 	for _, x := range l.Limits {
 		switch {
 		case x.Down > x.Limit+1e-6:
-			down = append(down, fmt.Sprintf("%s: %s against %s", x.What, m.NutrientRate(x.Down, ""), m.NutrientRate(x.Limit, "")))
+			down = append(down, fmt.Sprintf("%s: %s against %s", x.What, m.Rate(x.Down), m.Rate(x.Limit)))
 		case x.Passed:
 			passed = append(passed, x.What)
 		}

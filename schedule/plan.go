@@ -26,16 +26,56 @@ func Plan(site *Site, book []Done) (*Program, error) {
 	}
 	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), sown: map[string]Date{}}
 	pl.sow(book)
-	keeper := &bookkeeper{site: site, plan: func(b []down) []Job {
-		return pl.propose(b).jobs
-	}}
-	pl.book = keeper.read(book)
-	found := pl.propose(pl.book)
-	found.assumed = append(found.assumed, keeper.assumed...)
+	pl.read(book)
+	return pl.program(pl.gather(pl.book)), nil
+}
+
+// gather collects every job that follows from what is down: those that the
+// rules propose, those on record, the sowings and the notices.
+func (pl *planner) gather(book []down) proposal {
+	found := pl.propose(book)
 	found.add(pl.sowing)
 	pl.recorded(&found)
 	pl.notices(&found)
-	return pl.program(found), nil
+	found.assumed = append(found.assumed, pl.assumed...)
+	return found
+}
+
+// read works the record book out, day by day. What was planned for a day
+// before a line and is not on record by then is taken as done as planned: it
+// keeps its day and counts, until a later line says otherwise.
+func (pl *planner) read(lines []Done) {
+	keeper := &bookkeeper{site: pl.site, plan: func(b []down) []Job { return pl.gather(b).jobs }}
+	lines = inOrder(lines)
+	for i, l := range lines {
+		if i > 0 && l.Date == lines[i-1].Date {
+			keeper.read(l)
+			continue
+		}
+		if l.Date.After(pl.site.Start) {
+			keeper.book = pl.takenAsDone(keeper.book, l.Date)
+		}
+		keeper.read(l)
+	}
+	pl.book, pl.assumed = keeper.book, keeper.assumed
+}
+
+// takenAsDone adds to the book what was planned for days before d.
+func (pl *planner) takenAsDone(book []down, d Date) []down {
+	jobs := pl.gather(book).jobs
+	days := pl.placeJobs(jobs, func(i int) *Case { return pl.caseOf(jobs[i].Area) })
+	for i := range jobs {
+		j := jobs[i]
+		if days.day[i] < 0 || !j.On.IsZero() || j.Area == nil || j.Kind == Sow {
+			continue
+		}
+		j.On = days.tasks[i].days[days.day[i]]
+		if j.On.Before(d) {
+			j.bound = pl.boundBy(&j, days, i, jobs)
+			book = append(book, down{Done: Done{Date: j.On}, area: j.Area.ID, kind: j.Kind, n: j.N, dose: j.Dose, taken: &j})
+		}
+	}
+	return byDate(book)
 }
 
 // planner carries what the stages share.
@@ -46,6 +86,7 @@ type planner struct {
 	cases   []*Case
 	sown    map[string]Date // areas still to be sown: the day, unset if none was found
 	sowing  proposal        // the sow jobs, with their day in On
+	assumed []string        // about the record book
 }
 
 // propose asks every rule about every area.
@@ -252,10 +293,11 @@ func (pl *planner) program(p proposal) *Program {
 			out.LeftOut = append(out.LeftOut, pl.noDay(j, days, i, jobs))
 			continue
 		}
-		recorded := !j.On.IsZero() && j.State == Finished
+		settled := !j.On.IsZero() && j.Kind != Sow
 		j.On = days.tasks[i].days[days.day[i]]
 		e := pl.entry(j)
-		if !recorded {
+		e.BoundBy = append(e.BoundBy, j.bound...)
+		if !settled {
 			e.BoundBy = pl.boundBy(j, days, i, jobs)
 		}
 		out.Entries = append(out.Entries, e)
@@ -297,7 +339,7 @@ func (pl *planner) boundBy(j *Job, days placement, i int, jobs []Job) []string {
 		return append(out, "the ideal day")
 	}
 	out = append(out, pl.caseOf(j.Area).nearBlocks(j, w, j.On)...)
-	for _, b := range days.bound[i] {
+	for _, b := range days.bound[i][:min(3, len(days.bound[i]))] { // the days it would have liked best
 		other := ""
 		if b.other >= 0 {
 			other = jobs[b.other].ID()

@@ -19,6 +19,7 @@ type down struct {
 	n      int // number of the job within kind and area
 	dose   agronomy.Dose
 	missed bool
+	taken  *Job // not on record: a job taken as done as planned
 }
 
 // JobName splits the job column of a record: a kind ("lime"), a kind with its
@@ -55,17 +56,32 @@ type bookkeeper struct {
 	assumed []string
 }
 
-func (b *bookkeeper) read(lines []Done) []down {
+// inOrder sorts the lines of a record book by day.
+func inOrder(lines []Done) []Done {
 	lines = slices.Clone(lines)
 	slices.SortStableFunc(lines, func(a, c Done) int {
 		return cmp.Or(a.Date.Compare(c.Date), cmp.Compare(a.Line, c.Line))
 	})
-	for _, l := range lines {
-		if d, ok := b.line(l); ok {
-			b.book = append(b.book, d)
-		}
+	return lines
+}
+
+// byDate sorts what is down by day.
+func byDate(book []down) []down {
+	slices.SortStableFunc(book, func(a, b down) int { return a.Date.Compare(b.Date) })
+	return book
+}
+
+// read adds one line to the book. A line about a job that was taken as done
+// takes its place.
+func (b *bookkeeper) read(l Done) {
+	d, ok := b.line(l)
+	if !ok {
+		return
 	}
-	return b.book
+	b.book = slices.DeleteFunc(b.book, func(o down) bool {
+		return o.taken != nil && o.area == d.area && o.kind == d.kind && o.n == d.n
+	})
+	b.book = byDate(append(b.book, d))
 }
 
 func (b *bookkeeper) line(l Done) (down, bool) {
@@ -104,16 +120,31 @@ func (b *bookkeeper) line(l Done) (down, bool) {
 	return d, true
 }
 
+// How far a record that names only a kind may lie from the job it settles, in
+// days: from one still to come, and from one taken as done.
+const (
+	nearPlanned = 60 // [common]
+	nearTaken   = 21 // [common]
+)
+
 // number gives the number of a record that names only a kind: that of the
-// planned job whose best day is nearest, else one after the last done.
+// job whose day is nearest, if it is near enough, else a new one.
 func (b *bookkeeper) number(area string, k Kind, on Date) int {
-	best, n := 1000, 0
+	best, n, last := nearPlanned+1, 0, 0
 	for _, j := range b.plan(b.book) {
-		if j.areaID() != area || j.Kind != k || len(j.Windows) == 0 {
+		if j.areaID() != area || j.Kind != k {
 			continue
 		}
-		off := j.Windows[0].Ideal.DaysFrom(on)
-		if off = max(off, -off); off < best {
+		last = max(last, j.N)
+		if j.State == Finished || len(j.Windows) == 0 {
+			continue
+		}
+		day, most := j.Windows[0].Ideal, nearPlanned
+		if !j.On.IsZero() {
+			day, most = j.On, nearTaken
+		}
+		off := day.DaysFrom(on)
+		if off = max(off, -off); off <= most && off < best {
 			best, n = off, j.N
 		}
 	}
@@ -121,11 +152,11 @@ func (b *bookkeeper) number(area string, k Kind, on Date) int {
 		return n
 	}
 	for _, d := range b.book {
-		if d.area == area && d.kind == k && !d.missed {
-			n = max(n, d.n)
+		if d.area == area && d.kind == k {
+			last = max(last, d.n)
 		}
 	}
-	return n + 1
+	return last + 1
 }
 
 func (b *bookkeeper) planned(d down) *Job {
@@ -222,6 +253,12 @@ func (c *Case) recordedJobs() []Job {
 	m := c.Measure()
 	for _, d := range c.thisYear() {
 		if d.missed || d.Date.Before(c.Start) || d.Date.After(c.Through) {
+			continue
+		}
+		if d.taken != nil {
+			j := *d.taken
+			j.Note = "not on record: taken as done as planned"
+			out = append(out, j)
 			continue
 		}
 		j := Job{Kind: d.kind, N: d.n, Area: c.Area, Dose: d.dose, On: d.Date, State: Finished, Note: d.Note}

@@ -105,6 +105,10 @@ func (p *Program) Supplies() []Supply {
 // withoutBuying says what cannot be done if nothing more is bought.
 func (p *Program) withoutBuying() []string {
 	var out []string
+	done := map[string]bool{}
+	for _, e := range p.Entries {
+		done[e.ID] = e.State == Finished
+	}
 	for _, s := range p.Supplies() {
 		if s.Buy == 0 {
 			continue
@@ -112,9 +116,12 @@ func (p *Program) withoutBuying() []string {
 		var jobs []string
 		used := 0.0
 		for _, u := range s.Uses {
-			if used += u.Packs; used > s.OnHand+1e-9 {
+			if used += u.Packs; used > s.OnHand+1e-9 && !done[u.Job] {
 				jobs = append(jobs, fmt.Sprintf("%s on %s", u.Job, u.Date.Short()))
 			}
+		}
+		if len(jobs) == 0 {
+			continue
 		}
 		if s.OnHand > 0 {
 			out = append(out, fmt.Sprintf("If no more %s is bought, it runs out at %s.", s.Name, list(jobs)))

@@ -1,0 +1,239 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"swardbook/agronomy"
+)
+
+func mustDate(t *testing.T, s string) Date {
+	t.Helper()
+	d, err := ParseDate(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+func plan(t *testing.T, site *Site, book ...Done) *Program {
+	t.Helper()
+	p, err := Plan(site, book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func entry(t *testing.T, p *Program, id string) *Entry {
+	t.Helper()
+	e, _, err := p.Find(id)
+	if err != nil || e == nil {
+		t.Fatalf("%s is not planned (%v)", id, err)
+	}
+	return e
+}
+
+func leftOut(p *Program, id string) *LeftOut {
+	i := slices.IndexFunc(p.LeftOut, func(l LeftOut) bool { return l.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return &p.LeftOut[i]
+}
+
+// bluegrass is an established, sour lawn in Ohio 6a that starts in September.
+func bluegrass(t *testing.T) *Site {
+	t.Helper()
+	return situations[0].site(t, "OH", "6a", "kentucky bluegrass")
+}
+
+func TestLimeAfterTheLastSafeDayIsCarriedToSpring(t *testing.T) {
+	site := bluegrass(t)
+	site.Start = mustDate(t, "2026-11-25")
+	site.Through = site.Start.AddDays(300)
+	p := plan(t, site)
+	e := entry(t, p, "a/lime/1")
+	if !e.Date.After(mustDate(t, "2027-03-01")) {
+		t.Errorf("limed on %s", e.Date)
+	}
+	if len(e.BoundBy) == 0 || !strings.Contains(e.BoundBy[0], "too late for the window that closed on") {
+		t.Errorf("bound by %q", e.BoundBy)
+	}
+	site.Through = site.Start.AddDays(60)
+	l := leftOut(plan(t, site), "a/lime/1")
+	if l == nil || l.CarriedTo.IsZero() || l.CarriedTo.Month < 3 {
+		t.Errorf("short program: %+v", l)
+	}
+}
+
+func TestHalfTheLimeLeavesTheRest(t *testing.T) {
+	site := bluegrass(t)
+	before := plan(t, site)
+	first := entry(t, before, "a/lime/1")
+	p := plan(t, site, Done{Line: 2, Date: first.Date, Area: "a", Job: "a/lime/1", Share: 0.5})
+	done := entry(t, p, "a/lime/1")
+	if done.State != Finished || done.UID != first.UID || done.Rate < first.Rate*0.49 || done.Rate > first.Rate*0.51 {
+		t.Errorf("recorded as %v at %.1f, planned %.1f", done.State, float64(done.Rate), float64(first.Rate))
+	}
+	var was, is agronomy.PerThousand
+	for _, e := range before.Entries {
+		if e.Kind == Lime {
+			was += e.Rate
+		}
+	}
+	for _, e := range p.Entries {
+		if e.Kind == Lime {
+			is += e.Rate
+		}
+	}
+	if d := was - is; d > 0.01 || d < -0.01 {
+		t.Errorf("%.2f lb/1000 sq ft of lime before, %.2f after", float64(was), float64(is))
+	}
+}
+
+func TestTwiceTheNitrogenCutsWhatFollows(t *testing.T) {
+	site := bluegrass(t)
+	site.Start = mustDate(t, "2026-08-01") // the whole autumn lies ahead
+	before := plan(t, site)
+	var first *Entry
+	for i := range before.Entries {
+		if before.Entries[i].Kind == Nitrogen {
+			first = &before.Entries[i]
+			break
+		}
+	}
+	as := plan(t, site, Done{Line: 2, Date: first.Date, Area: "a", Job: first.ID, AsPlanned: true})
+	twice := plan(t, site, Done{Line: 2, Date: first.Date, Area: "a", Job: first.ID, Share: 2})
+	autumn := func(p *Program) (n agronomy.PerThousand) {
+		for _, e := range p.Entries {
+			if e.Date.Year == 2026 {
+				n += e.N
+			}
+		}
+		return n
+	}
+	share := first.N * 4.1 // two thirds of the year, in four doses
+	if a, b := autumn(as), autumn(twice); a > share || b > share {
+		t.Errorf("autumn nitrogen: %.2f as planned, %.2f after twice the dose, of %.2f", float64(a), float64(b), float64(share))
+	}
+	if e, _, _ := twice.Find("a/nitrogen/2"); e != nil {
+		t.Errorf("the next dose still goes down on %s", e.Date)
+	}
+	if !slices.ContainsFunc(twice.LeftOut, func(l LeftOut) bool {
+		return l.Kind == Nitrogen && strings.Contains(l.Reason, "what is down this autumn covers it")
+	}) {
+		t.Errorf("nothing says why: %+v", twice.LeftOut)
+	}
+	if v := twice.Ledger().Areas[0].Verdict; !strings.HasPrefix(v, "Yes, too much is down") {
+		t.Errorf("verdict %q", v)
+	}
+}
+
+func TestAMissedJobIsProposedAgain(t *testing.T) {
+	site := bluegrass(t)
+	first := entry(t, plan(t, site), "a/lime/1")
+	missed := first.Date.AddDays(3)
+	p := plan(t, site, Done{Line: 2, Date: missed, Area: "a", Job: "lime", Missed: true})
+	again := entry(t, p, "a/lime/1")
+	if !again.Date.After(missed) || again.UID != first.UID || !strings.Contains(again.Note, "missed on") {
+		t.Errorf("proposed for %s, note %q", again.Date, again.Note)
+	}
+}
+
+func TestWhatIsNotOnRecordIsTakenAsDone(t *testing.T) {
+	site := bluegrass(t)
+	before := plan(t, site)
+	later := Done{Line: 2, Date: mustDate(t, "2026-11-10"), Area: "a", Job: "nitrogen", Weight: 2, Material: "blend"}
+	after := plan(t, site, later)
+	for _, e := range before.Entries {
+		if e.Date.Before(later.Date) && e.Area != "" {
+			if now := entry(t, after, e.ID); now.Date != e.Date || now.UID != e.UID || now.Title != e.Title {
+				t.Errorf("%s moved from %s to %s", e.ID, e.Date, now.Date)
+			}
+		}
+	}
+}
+
+func TestALaterStartRenamesNothing(t *testing.T) {
+	site := bluegrass(t)
+	before := plan(t, site)
+	site.Start = site.Start.AddDays(40)
+	after := plan(t, site)
+	for _, e := range after.Entries {
+		if e.Kind != Nitrogen {
+			continue
+		}
+		was, _, err := before.Find(e.ID)
+		if err != nil || was == nil {
+			t.Errorf("%s on %s is new", e.ID, e.Date)
+		} else if d := e.Date.DaysFrom(was.Date); d > 40 || d < -40 {
+			t.Errorf("%s moved from %s to %s", e.ID, was.Date, e.Date)
+		}
+	}
+}
+
+func TestASowingTooLateMovesToTheNextWindow(t *testing.T) {
+	site := situations[4].site(t, "MN", "4b", "kentucky bluegrass")
+	p := plan(t, site)
+	e := entry(t, p, "a/sow/1")
+	if e.Date.Before(mustDate(t, "2027-04-01")) {
+		t.Errorf("sown on %s", e.Date)
+	}
+	starter := entry(t, p, "a/starter/1")
+	if starter.Date != e.Date {
+		t.Errorf("starter on %s, sown on %s", starter.Date, e.Date)
+	}
+	if lime := entry(t, p, "a/lime/1"); !lime.Date.Before(e.Date) && lime.Date != e.Date {
+		t.Errorf("limed on %s, sown on %s", lime.Date, e.Date)
+	}
+	site.Areas[0].Dormant = true
+	if e := entry(t, plan(t, site), "a/sow/1"); e.Date.Month != 10 && e.Date.Month != 11 && e.Date.Month != 12 {
+		t.Errorf("dormant sowing on %s", e.Date)
+	}
+}
+
+func TestSameDayForTheSameMaterial(t *testing.T) {
+	site := bluegrass(t)
+	b := site.Areas[0]
+	b.ID, b.Name, b.Size = "b", "Other plot", 900
+	site.Areas = append(site.Areas, b)
+	p := plan(t, site)
+	if x, y := entry(t, p, "a/lime/1"), entry(t, p, "b/lime/1"); x.Date != y.Date {
+		t.Errorf("limed on %s and %s", x.Date, y.Date)
+	}
+}
+
+func TestStandingThroughTheSeason(t *testing.T) {
+	p := plan(t, bluegrass(t))
+	e := entry(t, p, "a/lime/1")
+	for _, row := range []struct {
+		today Date
+		want  string
+	}{
+		{e.Date.AddDays(-1), "planned"}, {e.Date, "due"}, {e.Latest, "due"}, {e.Latest.AddDays(1), "overdue"},
+	} {
+		if got := p.Standing(e, row.today); got != row.want {
+			t.Errorf("on %s: %s, want %s", row.today, got, row.want)
+		}
+	}
+}
+
+func TestCompareNamesEveryChange(t *testing.T) {
+	site := bluegrass(t)
+	was := plan(t, site)
+	if c := Compare(was, was); len(c) != 0 {
+		t.Errorf("a program differs from itself: %+v", c)
+	}
+	soil := sour()
+	soil.PH = 6.8
+	site.Areas[0].Soil = soil
+	vanished := false
+	for _, c := range Compare(was, plan(t, site)) {
+		vanished = vanished || c.ID == "a/lime/1" && c.What == "vanished"
+	}
+	if !vanished {
+		t.Error("the lime did not vanish with the acid")
+	}
+}
