@@ -7,4 +7,7 @@ require (
 	github.com/arran4/golang-ical v0.3.4 // indirect
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
 	github.com/spf13/pflag v1.1.0 // indirect
+	golang.org/x/sys v0.26.0 // indirect
+	golang.org/x/tools v0.26.0 // indirect
+	rsc.io/qr v0.2.0 // indirect
 )

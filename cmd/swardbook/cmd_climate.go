@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"strings"
 
@@ -30,9 +32,9 @@ STATE is the postal code of a US state, ZONE a plant hardiness half-zone.
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
-		metric := fs.Bool("metric", false, "")
+	setup: func(flags *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(flags, "text", "json", "csv", "markdown")
+		metric := flags.Bool("metric", false, "")
 		return func(s *session, args []string) error {
 			if err := out.check(); err != nil {
 				return err
@@ -65,7 +67,9 @@ func (s *session) placeOf(args []string) (*placed, error) {
 		return nil, misuse("FILE is missing, or STATE ZONE: swardbook climate OH 6a")
 	case 1:
 		text, err := s.readFile(args[0])
-		if err != nil {
+		if errors.Is(err, fs.ErrNotExist) && len(args[0]) == 2 {
+			return nil, misuse("a state needs its half-zone, as in: swardbook climate %s 6a", strings.ToUpper(args[0]))
+		} else if err != nil {
 			return nil, err
 		}
 		site, problems := sitefile.Load(args[0], text, opener(folderOf(args[0])))

@@ -39,8 +39,7 @@ before the program, or beside it, is recorded by its kind and area:
 `,
 	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
 		r := &recording{}
-		today := todayFlag(fs)
-		fs.Lookup("today").Name = "date" // the same thing under the word that fits here
+		day := dayFlag(fs, "date")
 		fs.StringVar(&r.done.By, "by", "", "")
 		fs.StringVar(&r.done.Note, "note", "", "")
 		fs.StringVar(&r.done.Material, "material", "", "")
@@ -57,7 +56,7 @@ before the program, or beside it, is recorded by its kind and area:
 				return misuse("--missed and an amount cannot both be; part of the job done is an amount, like half")
 			}
 			var err error
-			if r.done.Date, err = today(s); err != nil {
+			if r.done.Date, err = day(s); err != nil {
 				return err
 			}
 			return s.record(args[0], args[1], r)

@@ -18,7 +18,7 @@ var sourcesCommand = command{
 	help: `    swardbook sources
     swardbook sources psu-turf-lime
 
-Lists every reference, what it is used for, and how far it was checked: against
+Lists every reference, where it is used, and how far it was checked: against
 the text itself, in part, or not at all (from memory). Common practice has no
 published source. Laws are listed with the date of the text that was read.
 
@@ -99,7 +99,7 @@ func sources() []text.Source {
 		case law.FromMemory:
 			checked = "from memory, not checked"
 		}
-		out = append(out, text.Source{Key: r.ID, State: r.State, Cite: r.Citation + ", " + r.Agency, Used: []string{"law: " + r.Kind.String()},
+		out = append(out, text.Source{Key: r.ID, State: r.State, Cite: r.Citation + ", " + r.Agency, Used: []string{"schedule/law, " + r.Kind.String()},
 			Checked: fmt.Sprintf("%s, as of %s; %s confidence", checked, r.AsOf, r.Confidence)})
 	}
 	return out

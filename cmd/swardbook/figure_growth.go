@@ -74,7 +74,7 @@ func growth(q *asked) (answer, error) {
 	}
 	a.text = fmt.Sprintf("Growth potential %.2f: %s grass at a mean of %s %s.", p, season, mean, pace(p))
 	a.values = map[string]any{"growth_potential": rounded(p, 4), "mean_f": rounded(float64(mean), 2)}
-	a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("exp(−½ × ((%.1f − %s) ÷ %s)²) = %.3f, in °C", float64(mean.Celsius()), best, width, p), Source: "gp-code, gp-pace"})
+	a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("Growth potential = exp(−½ × ((%.1f − %s) ÷ %s)²) = %.3f, in °C", float64(mean.Celsius()), best, width, p), Source: "gp-code, gp-pace"})
 	if season == climate.Warm && mean.Celsius() > 31 { // [gp-pace]
 		a.why = append(a.why, agronomy.Reason{Text: "Above its best temperature warm-season grass keeps 1.", Source: "gp-pace"})
 	}

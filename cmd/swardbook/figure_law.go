@@ -18,7 +18,7 @@ var lawFigure = figure{
 	example: `--state MD --date 2026-11-20 --nitrogen 0.8 --soluble 0.6`,
 	help: `Answers yes, no or ask, with the rules that decide. It is no legal advice.
         --state CODE          US state, DC or territory
-        --date DATE           the day (default: any, and dates become conditions)
+        --date DATE           the day (else closed dates become conditions)
         --nitrogen R          nitrogen; a plain number is lb/1000 sq ft
         --soluble R           of that quick
         --slow X              or the slow share of it, 0 to 1

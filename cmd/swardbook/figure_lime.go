@@ -21,7 +21,8 @@ var limeFigure = figure{
         --ph X                pH of the soil in water
         --target X            pH wanted (default: from the grass, else 6.5)
         --grass NAME          takes the grass's own target
-        --buffer METHOD       smp, sikora, adams-evans, mehlich, modified-mehlich
+        --buffer METHOD       smp, sikora, adams-evans, mehlich,
+                              modified-mehlich
         --buffer-ph X         the buffer pH on the report
         --acidity X           exchangeable acidity, meq/100 g
         --texture NAME        sand, loamy sand, sandy loam, loam, silt loam,

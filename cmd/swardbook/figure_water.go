@@ -67,7 +67,7 @@ func water(q *asked) (answer, error) {
 		if err != nil {
 			return a, err
 		}
-		a.more = append(a.more, fmt.Sprintf("That takes %.0f minutes at %.2f in (%.0f mm) an hour.", math.Ceil(minutes), float64(sprinkler), float64(sprinkler)*agronomy.MillimetersPerInch))
+		a.more = append(a.more, fmt.Sprintf("That takes %.0f minutes at %.2f in (%.0f mm) an hour.", math.Ceil(minutes-1e-6), float64(sprinkler), float64(sprinkler)*agronomy.MillimetersPerInch))
 		a.values["minutes"] = rounded(minutes, 1)
 		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%.3g in ÷ %.3g in an hour × 60 = %.3g minutes.", float64(depth), float64(sprinkler), minutes)})
 	}

@@ -100,15 +100,18 @@ func known(flag, what, id string, ids []string) error {
 	}
 }
 
-// todayFlag defines --today; without it the clock is asked, once.
-func todayFlag(fs *pflag.FlagSet) func(*session) (schedule.Date, error) {
-	given := fs.String("today", "", "")
+// todayFlag defines --today; see dayFlag.
+func todayFlag(fs *pflag.FlagSet) func(*session) (schedule.Date, error) { return dayFlag(fs, "today") }
+
+// dayFlag defines a flag for a day; without it the clock is asked, once.
+func dayFlag(fs *pflag.FlagSet, name string) func(*session) (schedule.Date, error) {
+	given := fs.String(name, "", "")
 	return func(s *session) (schedule.Date, error) {
 		if *given == "" {
 			y, m, d := s.now().Date()
 			return schedule.Date{Year: y, Month: m, Day: d}, nil
 		}
-		return dateFlag("--today", *given)
+		return dateFlag("--"+name, *given)
 	}
 }
 

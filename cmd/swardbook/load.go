@@ -140,10 +140,12 @@ func one(args []string, what string) (string, error) {
 func exactly(args []string, what string) error {
 	names := strings.Fields(what)
 	switch {
+	case len(args) < len(names) && len(names) == 1:
+		return misuse("%s is missing", what)
 	case len(args) < len(names):
 		return misuse("%s is missing: give %s", names[len(args)], what)
 	case len(args) > len(names):
-		return misuse("%q is one argument too many: give %s", args[len(names)], what)
+		return misuse("%q is one argument too many", args[len(names)])
 	}
 	return nil
 }

@@ -19,5 +19,5 @@ func usedFor(key string) []string {
 			return strings.Split(parts, ", ")
 		}
 	}
-	return nil
+	return []string{}
 }

@@ -17,7 +17,7 @@ const eightInTen = 1.2816 // [model]
 // small drawing.
 func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(title)) + "\n")
+	s.head(title)
 	s.para(0, "Climate from "+sentence(y.From))
 	s.gap()
 	s.table(0, Dates(y, metric))

@@ -55,7 +55,7 @@ func (s *sheet) changes(indent int, changes []schedule.Change) {
 // changed in each.
 func Compare(title string, all []Variant, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(title)) + "\n")
+	s.head(title)
 	for _, v := range all[1:] {
 		s.para(0, v.Label+": "+Tally(v.Changes)+".")
 	}

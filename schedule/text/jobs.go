@@ -76,7 +76,7 @@ func (s *sheet) job(p *schedule.Program, e *schedule.Entry) {
 		}
 	}
 	s.para(6, e.Summary)
-	s.para(6, when(p, e))
+	s.para(6, when(e))
 	var who []string
 	if name := whoName(e); name != "" {
 		who = append(who, "For "+name+".")
@@ -89,13 +89,16 @@ func (s *sheet) job(p *schedule.Program, e *schedule.Entry) {
 }
 
 // when writes the window of a job and its last safe day.
-func when(p *schedule.Program, e *schedule.Entry) string {
+func when(e *schedule.Entry) string {
 	if e.Kind.Notice() || e.State == schedule.Finished || e.Earliest.IsZero() || e.Latest.IsZero() {
 		return ""
 	}
 	t := "Window " + between(e.Earliest, e.Latest)
-	if e.Latest != p.Through { // what ends with the program is open beyond it
+	switch {
+	case e.LastSafe == e.Latest:
 		t += ", its last safe day"
+	case !e.LastSafe.IsZero():
+		t += "; last safe day " + e.LastSafe.Short()
 	}
 	if !e.Ideal.IsZero() && e.Ideal != e.Date {
 		t += "; best about " + e.Ideal.Short()
@@ -139,8 +142,11 @@ func Count(p *schedule.Program, today schedule.Date) string {
 	for _, c := range []struct {
 		n    int
 		what string
-	}{{done, "done"}, {missed, "missed"}, {notices, "notices of the season"}, {len(p.LeftOut), "left out"}} {
-		if c.n > 0 {
+	}{{done, "done"}, {missed, "missed"}, {notices, "notice"}, {len(p.LeftOut), "left out"}} {
+		switch {
+		case c.n > 1 && c.what == "notice":
+			t += fmt.Sprintf(", %d notices", c.n)
+		case c.n > 0:
 			t += fmt.Sprintf(", %d %s", c.n, c.what)
 		}
 	}

@@ -13,28 +13,14 @@ import (
 // limits.
 func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(title)) + "\n")
+	s.head(title)
 	s.para(0, "All amounts in "+rateUnit(m)+".")
 	for _, a := range l.Areas {
 		s.head(a.Name)
 		s.para(2, a.Verdict)
-		t := Table{Columns: columns("Date", "What", "#N", "#slow", "#P₂O₅", "#K₂O", "#lime", "#N so far", "#to come", "Feeds to", "")}
-		for _, x := range a.Lines {
-			state := "planned"
-			if x.Down {
-				state = "down"
-			}
-			feeds := ""
-			if !x.FeedsTo.IsZero() {
-				feeds = x.FeedsTo.Short()
-			}
-			t.add(x.Date.Short(), lineWords(x), rate(m, x.N), rate(m, x.SlowN), rate(m, x.P2O5), rate(m, x.K2O), rate(m, x.Lime), rate(m, x.SumN), rate(m, x.Feeding), feeds, state)
-		}
-		if len(t.Rows) == 0 {
+		down := s.lines("Down", a, true, m)
+		if planned := s.lines("Planned", a, false, m); !down && !planned {
 			s.para(2, "Nothing is down or planned.")
-		} else {
-			s.gap()
-			s.table(2, dropEmpty(t))
 		}
 		if len(a.Limits) > 0 {
 			s.gap()
@@ -46,17 +32,39 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 				}
 				t.add(limitWords(x), rate(m, x.Limit), rateOrZero(m, x.Down), rateOrZero(m, x.Most), word)
 			}
-			s.table(2, t)
+			s.table(0, t)
 		}
 	}
 	return s.String()
 }
 
+// lines writes what is down, or what is planned, in one area; it reports false
+// when there is nothing.
+func (s *sheet) lines(title string, a schedule.AreaLedger, down bool, m schedule.Measure) bool {
+	t := Table{Columns: columns("Date", title, "#N", "#slow", "#P₂O₅", "#K₂O", "#lime", "#N so far", "#to come", "Feeds to")}
+	for _, x := range a.Lines {
+		if x.Down != down {
+			continue
+		}
+		feeds := ""
+		if !x.FeedsTo.IsZero() {
+			feeds = x.FeedsTo.Short()
+		}
+		t.add(x.Date.Short(), lineWords(a, x), rate(m, x.N), rate(m, x.SlowN), rate(m, x.P2O5), rate(m, x.K2O), rate(m, x.Lime), rate(m, x.SumN), rate(m, x.Feeding), feeds)
+	}
+	if len(t.Rows) == 0 {
+		return false
+	}
+	s.gap()
+	s.tableWithout(dropEmpty(t), "lime", "slow", "to come", "N so far")
+	return true
+}
+
 // lineWords names a line by its job, and what went down beside any job by its
 // material.
-func lineWords(x schedule.LedgerLine) string {
+func lineWords(a schedule.AreaLedger, x schedule.LedgerLine) string {
 	if x.Job != "" {
-		return x.Job
+		return strings.TrimPrefix(x.Job, a.Area+"/")
 	}
 	return x.Text
 }
@@ -138,7 +146,7 @@ func nutrient(m schedule.Measure, r float64, name string) string {
 // what it costs.
 func Materials(title string, all []schedule.Supply, m schedule.Measure, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(title)) + "\n")
+	s.head(title)
 	if len(all) == 0 {
 		s.para(0, "The program takes no material.")
 		return s.String()
@@ -163,7 +171,7 @@ func Materials(title string, all []schedule.Supply, m schedule.Measure, style St
 		t.add(x.Name, takes, x.PackSize, some(x.Packs), some(x.OnHand), buy, by, price, some(x.Left))
 	}
 	s.gap()
-	s.table(0, dropEmpty(t))
+	s.tableWithout(dropEmpty(t), "Pack", "Left")
 	s.gap()
 	switch {
 	case cost > 0 && unpriced > 0:

@@ -13,7 +13,7 @@ import (
 // 0 it writes that many of the jobs from today on, and nothing else.
 func Program(p *schedule.Program, next int, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(p.Title)) + "\n")
+	s.head(p.Title)
 	if next > 0 {
 		s.next(p, next)
 		return s.String()
@@ -166,13 +166,7 @@ func (s *sheet) bare(indent int, t Table) {
 	if len(t.Rows) == 0 {
 		return
 	}
-	widths := make([]int, len(t.Columns))
-	for _, r := range t.Rows {
-		for i, c := range r {
-			widths[i] = max(widths[i], len([]rune(c)))
-		}
-	}
-	s.narrow(widths, t, indent)
+	widths := s.narrow(t, indent)
 	for _, r := range t.Rows {
 		s.row(indent, widths, t.Columns, r, false)
 	}

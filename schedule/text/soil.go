@@ -3,7 +3,6 @@ package text
 import (
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"swardbook/schedule"
 )
@@ -13,7 +12,7 @@ import (
 // by side. With working, each finding and need comes with its steps.
 func Soil(p *schedule.Program, working bool, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(p.Title)) + "\n")
+	s.head(p.Title)
 	if len(p.Areas) > 1 {
 		s.levels(p)
 	}
@@ -55,15 +54,7 @@ func Soil(p *schedule.Program, working bool, style Style) string {
 // levels writes the readings of all areas in one table, if it fits the width.
 func (s *sheet) levels(p *schedule.Program) {
 	t := levels(p)
-	width := 0
-	for i, c := range t.Columns {
-		w := utf8.RuneCountInString(c.Name)
-		for _, r := range t.Rows {
-			w = max(w, utf8.RuneCountInString(r[i]))
-		}
-		width += w + columnGap
-	}
-	if len(t.Rows) == 0 || width > s.Width {
+	if len(t.Rows) == 0 || !s.fits(s.narrow(t, 0)) {
 		return
 	}
 	s.gap()

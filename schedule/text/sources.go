@@ -10,7 +10,7 @@ type Source struct {
 	State   string   `json:"state,omitzero"` // of a law
 	Cite    string   `json:"cite"`
 	Where   string   `json:"where,omitzero"`
-	Used    []string `json:"used_for"`
+	Used    []string `json:"used_in"`
 	Checked string   `json:"checked"`
 }
 
@@ -18,10 +18,10 @@ type Source struct {
 func Sources(all []Source, style Style) string {
 	s := newSheet(style)
 	for _, r := range all {
-		s.b.WriteString(s.bold(clean(r.Key)) + "\n")
+		s.head(r.Key)
 		s.para(4, strings.TrimSpace(sentence(r.Cite)+" "+r.Where))
 		if len(r.Used) > 0 {
-			s.para(4, "Used for "+strings.Join(r.Used, ", ")+".")
+			s.para(4, "Used in "+strings.Join(r.Used, ", ")+".")
 		}
 		s.para(4, capital(sentence(r.Checked)))
 	}
@@ -30,7 +30,7 @@ func Sources(all []Source, style Style) string {
 
 // SourceTable gives references as a table.
 func SourceTable(all []Source) Table {
-	t := Table{Columns: columns("key", "state", "cite", "where", "used_for", "checked")}
+	t := Table{Columns: columns("key", "state", "cite", "where", "used_in", "checked")}
 	for _, r := range all {
 		t.add(r.Key, r.State, r.Cite, r.Where, strings.Join(r.Used, "; "), r.Checked)
 	}

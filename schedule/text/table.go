@@ -2,6 +2,7 @@ package text
 
 import (
 	"encoding/csv"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -101,14 +102,7 @@ const columnGap = 2
 // table writes a table in columns. Where the width is too small the widest
 // columns of words are wrapped; figures never are.
 func (s *sheet) table(indent int, t Table) {
-	widths := make([]int, len(t.Columns))
-	for i, c := range t.Columns {
-		widths[i] = utf8.RuneCountInString(c.Name)
-		for _, r := range t.Rows {
-			widths[i] = max(widths[i], utf8.RuneCountInString(clean(r[i])))
-		}
-	}
-	s.narrow(widths, t, indent)
+	widths := s.narrow(t, indent)
 	head := make([]string, len(t.Columns))
 	for i, c := range t.Columns {
 		head[i] = c.Name
@@ -119,14 +113,19 @@ func (s *sheet) table(indent int, t Table) {
 	}
 }
 
-// narrow takes from the widest column of words until the table fits.
-func (s *sheet) narrow(widths []int, t Table, indent int) {
+// narrow gives each column its width, and takes from the widest column of
+// words until the table fits. It stops where only pieces that must not be
+// broken are left.
+func (s *sheet) narrow(t Table, indent int) (widths []int) {
+	widths = make([]int, len(t.Columns))
 	least := make([]int, len(widths)) // the longest piece that must not be broken
 	for i, c := range t.Columns {
-		least[i] = longest(c.Name)
+		widths[i], least[i] = utf8.RuneCountInString(c.Name), longest(c.Name)
 		for _, r := range t.Rows {
+			n := utf8.RuneCountInString(clean(r[i]))
+			widths[i] = max(widths[i], n)
 			if c.Right {
-				least[i] = max(least[i], utf8.RuneCountInString(clean(r[i])))
+				least[i] = max(least[i], n)
 			} else {
 				least[i] = max(least[i], longest(clean(r[i])))
 			}
@@ -141,10 +140,45 @@ func (s *sheet) narrow(widths []int, t Table, indent int) {
 			}
 		}
 		if total <= s.Width || widest < 0 {
-			return
+			return widths
 		}
 		widths[widest]--
 	}
+}
+
+// tableWithout writes a table. Where the screen is too narrow for it, the
+// columns named are left out, the first first, and that is said.
+func (s *sheet) tableWithout(t Table, spare ...string) {
+	var gone []string
+	for _, name := range spare {
+		if s.fits(s.narrow(t, 0)) {
+			break
+		}
+		if i := slices.IndexFunc(t.Columns, func(c Column) bool { return c.Name == name }); i >= 0 {
+			t = t.without(i)
+			gone = append(gone, name)
+		}
+	}
+	s.table(0, t)
+	if len(gone) > 0 {
+		s.para(0, "Too narrow here for: "+strings.Join(gone, ", ")+". --format csv has them.")
+	}
+}
+
+func (s *sheet) fits(widths []int) bool {
+	total := -columnGap
+	for _, w := range widths {
+		total += w + columnGap
+	}
+	return total <= s.Width
+}
+
+func (t Table) without(i int) Table {
+	out := Table{Columns: slices.Delete(slices.Clone(t.Columns), i, i+1)}
+	for _, r := range t.Rows {
+		out.Rows = append(out.Rows, slices.Delete(slices.Clone(r), i, i+1))
+	}
+	return out
 }
 
 func longest(t string) int {

@@ -62,7 +62,7 @@ func reference(r schedule.Reference) string {
 // the bag, then the window, and what bound the day.
 func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	s := newSheet(style)
-	s.b.WriteString(s.bold(clean(e.Title)) + "\n")
+	s.head(e.Title)
 	s.para(0, e.Summary)
 	s.para(0, fmt.Sprintf("%s, %s; job %s.", e.Date.Words(), p.Standing(e, s.Today), e.ID))
 	if e.Note != "" {
@@ -74,7 +74,7 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 		s.working(2, e.Why)
 	}
 	s.head("The day")
-	if w := when(p, e); w != "" {
+	if w := when(e); w != "" {
 		s.para(2, w)
 	}
 	if e.Window != "" {
@@ -161,11 +161,13 @@ func LeftOut(l *schedule.LeftOut, style Style) string {
 // to say of it, and how it comes about.
 func Working(answer string, more []string, why []schedule.Reason, style Style) string {
 	s := newSheet(style)
-	for _, l := range wrap(clean(answer), s.Width) {
-		s.b.WriteString(s.bold(l) + "\n")
-	}
+	s.head(answer)
 	for _, m := range more {
-		s.para(0, m)
+		if len(more) == 1 {
+			s.para(0, m)
+		} else {
+			s.hang(0, "-", m)
+		}
 	}
 	if len(why) > 0 {
 		s.head("How it comes about")
