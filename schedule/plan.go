@@ -161,7 +161,6 @@ func (pl *planner) recorded(p *proposal) {
 	for _, c := range pl.cases {
 		for _, j := range c.recordedJobs() {
 			p.jobs = slices.DeleteFunc(p.jobs, func(o Job) bool { return o.ID() == j.ID() })
-			p.left = slices.DeleteFunc(p.left, func(l LeftOut) bool { return l.ID == j.ID() })
 			p.jobs = append(p.jobs, j)
 		}
 	}

@@ -144,7 +144,7 @@ func (b *bookkeeper) number(area string, k Kind, on Date) int {
 			day, most = j.On, nearTaken
 		}
 		off := day.DaysFrom(on)
-		if off = max(off, -off); off <= most && off < best {
+		if off = max(off, -off); off <= most && (off < best || off == best && !j.On.IsZero()) {
 			best, n = off, j.N
 		}
 	}

@@ -18,6 +18,9 @@ func limeJobs(c *Case) proposal {
 	if c.future() {
 		os = []opening{{Span{c.Start, c.seeded}, "start of the program", "the day of sowing"}}
 	}
+	if last := c.lastLime(); !last.IsZero() && !c.future() {
+		os = from(os, last.AddDays(agronomy.LimeSpacingDays), fmt.Sprintf("%d days after the dressing before", agronomy.LimeSpacingDays))
+	}
 	spread := agronomy.PerThousand(0)
 	for i, rate := range l.dressings {
 		spread += rate
@@ -27,6 +30,9 @@ func limeJobs(c *Case) proposal {
 			j.Why = append(j.Why, Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := soonest
+		if last := c.lastLime(); !last.IsZero() {
+			ideal = at(last.AddDays(agronomy.LimeSpacingWantedDays))
+		}
 		mine := os
 		if first := c.firstLime(os); i > 0 && !first.IsZero() {
 			mine = from(os, first.AddDays(i*agronomy.LimeSpacingDays), fmt.Sprintf("%d days after the dressing before", agronomy.LimeSpacingDays))
@@ -41,8 +47,19 @@ func limeJobs(c *Case) proposal {
 	return p
 }
 
+// lastLime gives the day of the last dressing on record; unset without one.
+func (c *Case) lastLime() Date {
+	var last Date
+	for _, d := range c.down {
+		if d.kind == Lime && !d.missed && d.dose.Rate > 0 {
+			last = Later(last, d.Date)
+		}
+	}
+	return last
+}
+
 // firstLime gives the day from which the dressings of this program are
-// counted: half a year after the last one on record, or the first open day.
+// counted: the first open day.
 func (c *Case) firstLime(os []opening) Date {
 	ws, _ := c.windows(os, soonest)
 	if len(ws) == 0 {
