@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"swardbook/agronomy"
 	"swardbook/climate"
 )
 
@@ -17,6 +18,13 @@ type almanac struct {
 
 	ground           climate.Ground
 	warmest, coldest climate.When
+	open             []opening // stretches of open ground around the program
+	lasts            map[lastKey][]opening
+}
+
+type lastKey struct {
+	kind   agronomy.LastKind
+	season climate.Season
 }
 
 func newAlmanac(y *climate.Year, start, through Date) *almanac {
@@ -25,7 +33,9 @@ func newAlmanac(y *climate.Year, start, through Date) *almanac {
 	if cold.D > warm.D { // the winter before the warmest day, on one line with it
 		cold.D -= 365
 	}
-	return &almanac{Year: y, start: start, through: through, ground: y.Ground(), warmest: warm, coldest: cold}
+	a := &almanac{Year: y, start: start, through: through, ground: y.Ground(), warmest: warm, coldest: cold, lasts: map[lastKey][]opening{}}
+	a.open = a.openGround()
+	return a
 }
 
 // on gives the date of an event in year y.

@@ -17,6 +17,7 @@ type Case struct {
 	law     law.Rules
 	asked   law.Question    // the area as the law sees it, on no day in particular
 	report  agronomy.Report // zero without a soil report
+	asksP   bool            // the report calls for phosphorus
 	down    []down          // what the record book says of this area, by date
 	shed    *shed
 	seeded  Date // when the stand was or will be sown; unset: established
@@ -24,8 +25,8 @@ type Case struct {
 	liming  liming
 	feeding feeding
 
-	needs    []Need
-	limeJobs []Job // the dressings with their windows; the retest hangs on them
+	needs     []Need
+	dressings proposal // the lime with its windows; the retest hangs on it
 }
 
 func newCase(s *Site, a *Area, alm *almanac, book []down, sh *shed) *Case {
@@ -65,7 +66,7 @@ func (c *Case) young(d Date) bool {
 // open gives the openings in which anything may be spread on the stand: open
 // ground, and for a young stand not before it stands a first mowing.
 func (c *Case) open() []opening {
-	os := c.almanac.openGround()
+	os := c.almanac.open
 	if up := c.emerged(); !up.IsZero() {
 		gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.FirstMow)
 		first := up.AddDays(gap.Days)
@@ -114,6 +115,16 @@ func (c *Case) lastUseful(os []opening, kinds ...agronomy.LastKind) ([]opening, 
 // lastDays lays a last-useful rule on dates: each opening runs from the time
 // the limiting season is over to the next last useful day.
 func (a *almanac) lastDays(u agronomy.LastUseful) []opening {
+	key := lastKey{u.Kind, u.Season}
+	os, known := a.lasts[key]
+	if !known {
+		os = a.layLastDays(u)
+		a.lasts[key] = os
+	}
+	return os
+}
+
+func (a *almanac) layLastDays(u agronomy.LastUseful) []opening {
 	type bound struct {
 		event  climate.When
 		before int

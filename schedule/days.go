@@ -17,11 +17,11 @@ type dayRules struct {
 	closed           closures
 	heatFrom, heatTo int            // days of the year; 0 none
 	aged             map[int]string // phosphorus by the age of the report in months
-	nCap             agronomy.PerThousand
+	workDays         string
 }
 
 func (c *Case) dayRules(j *Job) *dayRules {
-	r := &dayRules{c: c, job: j, aged: map[int]string{}}
+	r := &dayRules{c: c, job: j, aged: map[int]string{}, workDays: c.Crew.dayWords()}
 	if j.spreads() {
 		r.closed = c.closuresFor(j.Dose)
 		if from, to, ok := c.almanac.Heat(c.season); ok {
@@ -37,8 +37,11 @@ func (r *dayRules) against(d Date) string {
 	if j.Kind.Notice() {
 		return ""
 	}
-	if w := c.Site.Crew.off(d); w != "" {
-		return w
+	if !c.Crew.works(d) {
+		return r.workDays
+	}
+	if s, away := c.Crew.away(d); away {
+		return "the crew is away from " + s.From.Short() + " to " + s.To.Short()
 	}
 	if !j.spreads() && j.Kind != SoilTest {
 		return ""
@@ -104,21 +107,28 @@ func (c *Case) questionDay(d Date) law.Question {
 	return q
 }
 
-// off says why the crew does not work on d; "" if it does.
-func (cr *Crew) off(d Date) string {
-	if len(cr.Days) > 0 && !slices.Contains(cr.Days, d.Weekday()) {
-		var names []string
-		for _, w := range cr.Days {
-			names = append(names, w.String())
-		}
-		return "work days are " + list(names)
-	}
+// works tells whether d is one of the crew's days.
+func (cr *Crew) works(d Date) bool {
+	return len(cr.Days) == 0 || slices.Contains(cr.Days, d.Weekday())
+}
+
+// away tells whether the crew is away on d, and when.
+func (cr *Crew) away(d Date) (Span, bool) {
 	for _, s := range cr.Away {
 		if s.Has(d) {
-			return "the crew is away from " + s.From.Short() + " to " + s.To.Short()
+			return s, true
 		}
 	}
-	return ""
+	return Span{}, false
+}
+
+// dayWords names the crew's days.
+func (cr *Crew) dayWords() string {
+	var names []string
+	for _, w := range cr.Days {
+		names = append(names, w.String())
+	}
+	return "work days are " + list(names)
 }
 
 // Weights of a day's distance from the ideal, by kind, and what a carry to a

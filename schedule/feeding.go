@@ -131,7 +131,7 @@ func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level 
 func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
 	var ms, slow []agronomy.Material
 	var passed []Reason
-	for _, m := range append(c.shed.stock(c.Materials), agronomy.TradeMaterials()...) {
+	for _, m := range c.shed.all(c.Materials) {
 		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
 			continue
 		}

@@ -508,7 +508,7 @@ func (c *Case) fits(os []opening, inside Span, m agronomy.Material, dose agronom
 	for _, o := range os {
 		last := Earlier(o.To, inside.To)
 		for d := Later(Later(o.From, inside.From), next); !d.After(last); d = d.AddDays(1) {
-			if c.Crew.off(d) == "" {
+			if _, away := c.Crew.away(d); !away && c.Crew.works(d) {
 				n++
 				d = d.AddDays(days - 1)
 				next = d.AddDays(1)

@@ -140,7 +140,7 @@ func (c *Case) limestone(kind agronomy.Stone) agronomy.Material {
 	if kind == agronomy.Dolomitic {
 		id = "trade-dolomitic-limestone"
 	}
-	for _, m := range agronomy.TradeMaterials() {
+	for _, m := range c.shed.trade {
 		if m.ID == id {
 			return m
 		}

@@ -12,12 +12,16 @@ import (
 // and lime.
 func limitsBetween(jobs []Job, season agronomy.Season) []limit {
 	var out []limit
+	things := make([][]agronomy.Thing, len(jobs))
+	for i := range jobs {
+		things[i] = jobs[i].things()
+	}
 	for a := range jobs {
 		for b := a + 1; b < len(jobs); b++ {
 			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
 				continue
 			}
-			if l, ok := limitOf(&jobs[a], &jobs[b], season); ok {
+			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], season); ok {
 				l.a, l.b = a, b
 				out = append(out, l)
 			}
@@ -26,10 +30,10 @@ func limitsBetween(jobs []Job, season agronomy.Season) []limit {
 	return out
 }
 
-func limitOf(a, b *Job, season agronomy.Season) (limit, bool) {
+func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit, bool) {
 	tilled := a.Tilled && b.Tilled
-	ab, okAB := agronomy.Between(a.things(), b.things(), tilled)
-	ba, okBA := agronomy.Between(b.things(), a.things(), tilled)
+	ab, okAB := agronomy.Between(as, bs, tilled)
+	ba, okBA := agronomy.Between(bs, as, tilled)
 	l := limit{aThenB: ab.Days, bThenA: ba.Days}
 	why := ab.Why.Text
 	if ba.Days > ab.Days {

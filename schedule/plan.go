@@ -101,7 +101,7 @@ func (pl *planner) propose(book []down) proposal {
 		}
 		c.asked = c.question(Date{})
 		c.liming = c.planLime()
-		c.limeJobs = limeJobs(c).jobs
+		c.dressings = c.dateLime()
 		c.planFeeding()
 		pl.cases = append(pl.cases, c)
 		for _, r := range rules {

@@ -43,7 +43,7 @@ func (c *Case) question(on Date) law.Question {
 	}
 	if c.Area.Soil != nil {
 		q.Report = law.Enough
-		if n, err := agronomy.PhosphorusNeed(c.report, c.Place.State, c.future()); err == nil && n.Year > 0 {
+		if c.asksP {
 			q.Report = law.Low
 		}
 		if !c.Area.Sampled.IsZero() {

@@ -7,10 +7,12 @@ import (
 	"swardbook/agronomy"
 )
 
-// limeJobs dates the dressings: the first as soon as the ground lets it, half a
+func limeJobs(c *Case) proposal { return c.dressings }
+
+// dateLime dates the dressings: the first as soon as the ground lets it, half a
 // year between two, never under three months; before a sowing all at once,
 // worked in.
-func limeJobs(c *Case) proposal {
+func (c *Case) dateLime() proposal {
 	l := &c.liming
 	p := proposal{left: slices.Clone(l.left), needs: l.needs, assumed: l.assumed}
 	next := c.number(Lime)

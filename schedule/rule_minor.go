@@ -106,7 +106,7 @@ func sulfurJobs(c *Case) proposal {
 }
 
 func (c *Case) sulfurMaterial() (agronomy.Material, bool) {
-	for _, m := range append(c.shed.stock(c.Materials), agronomy.TradeMaterials()...) {
+	for _, m := range c.shed.all(c.Materials) {
 		if m.Kind == agronomy.SulfurMaterial && m.Sulfur > 0 {
 			return m, true
 		}

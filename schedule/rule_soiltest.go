@@ -16,7 +16,7 @@ func soilTestJobs(c *Case) proposal {
 		how = agronomy.HowToSample(false)
 	}
 	j := Job{Kind: SoilTest, N: c.number(SoilTest)(), Area: c.Area}
-	os := c.almanac.openGround()
+	os := slices.Clone(c.almanac.open)
 	last := c.Area.Sampled
 	for _, d := range c.down {
 		if d.kind == SoilTest && !d.missed {
@@ -69,9 +69,8 @@ func (c *Case) limeDown() Date {
 			return d.Date
 		}
 	}
-	i := slices.IndexFunc(c.limeJobs, func(j Job) bool { return j.Kind == Lime })
-	if i < 0 {
+	if len(c.dressings.jobs) == 0 {
 		return Date{}
 	}
-	return c.limeJobs[i].Windows[0].Ideal
+	return c.dressings.jobs[0].Windows[0].Ideal
 }

@@ -9,13 +9,14 @@ import (
 // shed keeps count of what is on hand while areas draw from it, in the order
 // of the file.
 type shed struct {
-	left map[string]float64 // packs, by material id
+	left  map[string]float64  // packs, by material id
+	trade []agronomy.Material // what can be bought beside
 }
 
 // newShed starts from the packs in the site file less what the record book has
 // used since the program's start.
 func newShed(s *Site, book []down) *shed {
-	sh := &shed{left: map[string]float64{}}
+	sh := &shed{left: map[string]float64{}, trade: agronomy.TradeMaterials()}
 	for _, m := range s.Materials {
 		sh.left[m.ID] = m.OnHand
 	}
@@ -29,14 +30,19 @@ func newShed(s *Site, book []down) *shed {
 
 // stock gives materials with the packs that are still there.
 func (s *shed) stock(ms []agronomy.Material) []agronomy.Material {
-	out := make([]agronomy.Material, len(ms))
+	out := make([]agronomy.Material, len(ms), len(ms)+len(s.trade))
 	for i, m := range ms {
-		if left, ok := s.left[m.ID]; ok && !m.ToBuy {
+		if left, ok := s.left[m.ID]; ok {
 			m.OnHand = left
 		}
 		out[i] = m
 	}
 	return out
+}
+
+// all gives the stock and then what the trade sells.
+func (s *shed) all(ms []agronomy.Material) []agronomy.Material {
+	return append(s.stock(ms), s.trade...)
 }
 
 // take draws a dose for an area.
@@ -46,4 +52,4 @@ func (s *shed) take(d agronomy.Dose, size agronomy.SquareFeet) {
 	}
 }
 
-func (s *shed) copy() *shed { return &shed{left: maps.Clone(s.left)} }
+func (s *shed) copy() *shed { return &shed{maps.Clone(s.left), s.trade} }

@@ -17,7 +17,7 @@ type opening struct {
 // frozen tells whether the ground is expected to be frozen on d: from the day
 // after the last safe day until the ground reopens.
 func (a *almanac) frozen(d Date) bool {
-	for _, s := range a.openGround() {
+	for _, s := range a.open {
 		if s.Has(d) {
 			return false
 		}
