@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"swardbook/schedule"
+	"swardbook/schedule/page"
 	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
 )
@@ -25,13 +26,14 @@ part where only one key ends so. VALUES are parted by commas, or run from one to
 another by a step; for dates the step is in days.
 
         --vary KEY=VALUES   the key and its values
-        --format FORM       text, json, csv or markdown
+        --format FORM       text, json, csv, markdown, or html: a page with the
+                            programs under each other on one axis of time
     -o, --output FILE       write to FILE
         --exit-code         exit status 4 if the programs differ
         --no-color          no colour
 `,
 	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		out := outputFlags(fs, "text", "json", "csv", "markdown", "html")
 		vary := fs.String("vary", "", "")
 		exitCode := fs.Bool("exit-code", false, "")
 		return func(s *session, args []string) error {
@@ -156,6 +158,12 @@ func (s *session) compared(all []text.Variant, out *output) ([]byte, error) {
 			shown.Programs = append(shown.Programs, c)
 		}
 		return asJSON(shown)
+	case "html":
+		var laid []page.Variant
+		for _, v := range all {
+			laid = append(laid, page.Variant{Label: v.Label, Program: v.Program})
+		}
+		return page.Comparison(laid, page.Options{})
 	case "csv":
 		return []byte(text.ChangeTable(all).CSV()), nil
 	case "markdown":

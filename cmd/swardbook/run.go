@@ -28,8 +28,8 @@ type command struct {
 func commands() []command {
 	return []command{
 		newCommand, checkCommand, soilCommand, programCommand, whyCommand, calendarCommand,
-		materialsCommand, ledgerCommand, recordCommand, compareCommand,
-		climateCommand, figureCommand, sourcesCommand,
+		sheetCommand, materialsCommand, ledgerCommand, recordCommand, compareCommand,
+		lessonCommand, climateCommand, figureCommand, sourcesCommand,
 	}
 }
 

@@ -1,6 +1,10 @@
 package page
 
-import "swardbook/schedule"
+import (
+	"slices"
+
+	"swardbook/schedule"
+)
 
 // citations numbers the sources of one page in the order in which they are
 // first named.
@@ -47,7 +51,9 @@ func (c *citations) refs(keys string) []ref {
 			c.list = append(c.list, source{len(c.list) + 1, r.Cite, r.Where, r.Checked()})
 			c.number[r.Key] = len(c.list)
 		}
-		out = append(out, ref{N: c.number[r.Key]})
+		if n := (ref{N: c.number[r.Key]}); !slices.Contains(out, n) {
+			out = append(out, n)
+		}
 	}
 	return out
 }

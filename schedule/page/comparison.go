@@ -165,16 +165,10 @@ func drawPrograms(programs []Variant, t timeline) figure {
 	f := figure{ID: "programs", Title: "Programs under each other on one axis of time", W: yearWidth}
 	strip := stripHead + laneHeight*float64(len(lanes)) + stripGap
 	f.H = stripsTop + strip*float64(len(programs))
-	months := t.months()
-	every := 1
-	for len(months)/every > 13 {
-		every++
-	}
 	last := -99.0
-	for i, d := range months {
+	for i, d := range t.months() {
 		x := t.at(d)
-		f.line("hair", x, stripsTop-4, x, f.H-stripGap)
-		if i%every == 0 && x-last > 19 && x < stripsRight-12 {
+		if x-last > 24 && x < stripsRight-12 {
 			f.word("small", "start", x+1, stripsTop-10, d.Time().Format("Jan"))
 			last = x
 		}
@@ -201,6 +195,9 @@ func drawPrograms(programs []Variant, t timeline) figure {
 
 func drawStrip(f *figure, t timeline, p *schedule.Program, lanes []schedule.Kind, top float64) {
 	bottom := top + laneHeight*float64(len(lanes))
+	for _, d := range t.months() {
+		f.line("hair", t.at(d), top, t.at(d), bottom)
+	}
 	s := p.Season
 	if a, z, ok := t.within(s.LastSafe, s.Reopens); ok && s.LastSafe.Before(s.Reopens) && !s.GroundFreeze.Early.IsZero() {
 		f.box("closed", a, top, z, bottom)

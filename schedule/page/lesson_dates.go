@@ -28,6 +28,9 @@ func (l *lesson) dates() part {
 			said("Chosen day: " + e.Date.Words() + "; " + strings.Join(e.BoundBy, "; ") + "."),
 			said("Last safe day: " + e.Latest.Words() + "."),
 		}
+		if e.Kind == schedule.SoilTest || e.Kind == schedule.Sow { // asked nowhere else
+			answer = append([]schedule.Reason{said(e.Summary)}, answer...)
+		}
 		p.Questions = append(p.Questions, l.ask(l.which(e)+": between which days may it be done, which day do you choose, and which is the last safe day?", 4, answer...))
 	}
 	return p

@@ -63,7 +63,7 @@ func unique(refs []ref) []ref {
 
 // feeds lists the fertilizers at hand.
 func (l *lesson) feeds() table {
-	t := table{Caption: "Fertilizer at hand", Head: []string{"Material", "N", "P₂O₅", "K₂O", "Slow part of the N", "Pack", "On hand"}}
+	t := table{Caption: "Fertilizer at hand", Head: []string{"Material", "N", "P₂O₅", "K₂O", "Slow part of the N", "On hand"}}
 	for _, m := range l.site.Materials {
 		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
 			continue
@@ -72,18 +72,22 @@ func (l *lesson) feeds() table {
 		if name == "" {
 			name = m.ID
 		}
-		pack := ""
-		if w, ok := m.PackWeight(); ok {
-			pack = l.measure.Weight(w)
-		}
 		share := func(v agronomy.Percent) string { return schedule.Number(float64(v), 1) + " %" }
 		t.Rows = append(t.Rows, []string{name, share(m.Analysis.N), share(m.Analysis.P2O5), share(m.Analysis.K2O),
-			schedule.Number(100*m.SlowShare, 0) + " %", pack, schedule.Packs(m.OnHand)})
+			schedule.Number(100*m.SlowShare, 0) + " %", l.onHand(m)})
 	}
 	if len(t.Rows) == 0 {
-		t.Rows = append(t.Rows, []string{"none: plain materials are bought", "", "", "", "", "", ""})
+		t.Rows = append(t.Rows, []string{"none: plain materials are bought", "", "", "", "", ""})
 	}
 	return t
+}
+
+// onHand writes "1.5 packs of 40 lb".
+func (l *lesson) onHand(m agronomy.Material) string {
+	if w, ok := m.PackWeight(); ok {
+		return schedule.Packs(m.OnHand) + " of " + l.measure.Weight(w)
+	}
+	return schedule.Packs(m.OnHand)
 }
 
 // straights asks for phosphorus, potassium and magnesium.

@@ -25,6 +25,9 @@ func (l *lesson) lime() part {
 	}
 	_, _, _, target := l.area.Stand.TargetPH()
 	p.Questions = append(p.Questions, l.ask("Which pH suits this stand, and is lime due?", 3, append(slices.Clone(target), said(capital(need.Text)+"."))...))
+	if len(l.entries(schedule.Sulfur)) > 0 {
+		p.Questions = append(p.Questions, l.ask("How much sulfur does it take to lower the pH, and in how many dressings?", 5, l.doses(nil, schedule.Sulfur)...))
+	}
 	if need.Total == 0 {
 		return p
 	}
@@ -122,7 +125,7 @@ func (l *lesson) rate(r agronomy.PerThousand) string {
 
 // limes lists the limes at hand and how their sieves count.
 func (l *lesson) limes() []table {
-	hand := table{Caption: "Lime at hand", Head: []string{"Material", "CCE", "Passing each sieve", "Pack", "On hand"}}
+	hand := table{Caption: "Lime at hand", Head: []string{"Material", "CCE", "Passing each sieve", "On hand"}}
 	sieves := false
 	for _, m := range l.site.Materials {
 		if m.Kind != agronomy.LimeMaterial {
@@ -139,11 +142,7 @@ func (l *lesson) limes() []table {
 		if m.ECCE > 0 {
 			pass = "effective value on the bag: " + schedule.Number(float64(m.ECCE), 1) + " %"
 		}
-		pack := ""
-		if w, ok := m.PackWeight(); ok {
-			pack = l.measure.Weight(w)
-		}
-		hand.Rows = append(hand.Rows, []string{m.Name, schedule.Number(float64(m.CCE), 0) + " %", pass, pack, schedule.Packs(m.OnHand)})
+		hand.Rows = append(hand.Rows, []string{m.Name, schedule.Number(float64(m.CCE), 0) + " %", pass, l.onHand(m)})
 	}
 	if len(hand.Rows) == 0 {
 		return nil

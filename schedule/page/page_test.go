@@ -39,9 +39,15 @@ func site(t *testing.T, name string) *schedule.Site {
 	return s
 }
 
-// planned plans a site of testdata with its record book, if it has one.
+var plans = map[string]*schedule.Program{}
+
+// planned plans a site of testdata with its record book, if it has one. Tests
+// share the program: pages only read it.
 func planned(t *testing.T, name string) *schedule.Program {
 	t.Helper()
+	if p, ok := plans[name]; ok {
+		return p
+	}
 	s := site(t, name)
 	var book []schedule.Done
 	if text, err := os.ReadFile(filepath.Join("testdata", name+".record.csv")); err == nil {
@@ -54,6 +60,7 @@ func planned(t *testing.T, name string) *schedule.Program {
 	if err != nil {
 		t.Fatal(err)
 	}
+	plans[name] = p
 	return p
 }
 

@@ -22,6 +22,10 @@ var style = sync.OnceValue(func() string {
 	return "\n" + string(b)
 })
 
+// Style is the one style sheet of all pages, for those that other packages
+// write in the same look.
+func Style() string { return style() }
+
 var templates = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{
 		"inc":   func(i int) int { return i + 1 },

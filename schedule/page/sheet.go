@@ -11,11 +11,12 @@ import (
 // Options say for whom and for when a page is written. The zero value writes
 // the whole program as on its first day.
 type Options struct {
-	Today  schedule.Date // what is next, due and done is told by it; unset: the first day of the program
-	Area   string        // only this area, by id
-	Person string        // only this person's jobs, by id
-	Link   string        // address of the calendar or the page, printed at the end; "" none
-	Record string        // address of the form on which what was done is entered; "" none
+	Today   schedule.Date // what is next, due and done is told by it; unset: the first day of the program
+	Area    string        // only this area, by id
+	Person  string        // only this person's jobs, by id
+	Link    string        // address of the calendar or the page, printed at the end; "" none
+	Record  string        // address of the form on which what was done is entered; "" none
+	Warning string        // what the reader must know first, at the top; "" none
 }
 
 func (o Options) today(p *schedule.Program) schedule.Date {
@@ -39,24 +40,24 @@ func (o Options) view(p *schedule.Program) (*schedule.Program, error) {
 // sheetView is the sheet as its template reads it.
 type sheetView struct {
 	head
-	For, Span, Place, Today string
-	Next                    nextView
-	Dates                   []datesOfYear
-	Year                    yearView
-	Areas                   []areaView
-	Whole                   []jobView // jobs of the site as a whole
-	Supplies                []supplyView
-	Priced                  bool
-	Shed                    []string
-	LeftOut                 []leftView
-	Assumptions             []string
-	Laws                    []schedule.LawLine
-	LawNotes                []string
-	Workings                []workingsView
-	Sources                 sources
-	Through                 string
-	Link                    string
-	Record                  bool
+	For, Span, Place, Today, Warning string
+	Next                             nextView
+	Dates                            []datesOfYear
+	Year                             yearView
+	Areas                            []areaView
+	Whole                            []jobView // jobs of the site as a whole
+	Supplies                         []supplyView
+	Priced                           bool
+	Shed                             []string
+	LeftOut                          []leftView
+	Assumptions                      []string
+	Laws                             []schedule.LawLine
+	LawNotes                         []string
+	Workings                         []workingsView
+	Sources                          sources
+	Through                          string
+	Link                             string
+	Record                           bool
 }
 
 // datesOfYear is the program at a glance: one year of it.
@@ -86,7 +87,7 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	b := &sheetBuilder{p: p, o: o, cite: cite, measure: schedule.Measure{Metric: p.Metric}, today: o.today(p)}
 	v := &sheetView{
 		head: newHead(p.Title), For: b.forWhom(), Span: span(p.Start, p.Through),
-		Place: placeWords(p), Today: b.today.Words(),
+		Place: placeWords(p), Today: b.today.Words(), Warning: o.Warning,
 		Assumptions: p.Assumptions, Laws: p.Laws, LawNotes: p.LawNotes, Shed: p.InTheShed,
 		Through: p.Through.Short(), Link: o.Link, Record: o.Record != "",
 	}
@@ -162,7 +163,7 @@ func glance(jobs []jobView) []datesOfYear {
 }
 
 func (b *sheetBuilder) left(l schedule.LeftOut) leftView {
-	v := leftView{What: capital(kindWords(l.Kind)), Why: cited{l.Reason, b.cite.refs(l.Source)}}
+	v := leftView{What: capital(kindWords(l.Kind)), Why: cited{sentence(l.Reason), b.cite.refs(l.Source)}}
 	if l.Area != "" {
 		v.What += ", " + b.areaName(l.Area)
 	}

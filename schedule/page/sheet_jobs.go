@@ -82,15 +82,19 @@ type nextView struct {
 	Jobs    []jobView // all of the next day with work
 	Every   []everyView
 	After   []jobView // the two days of work that follow
-	Overdue []jobView // still open, though their day has passed
+	Due     []jobView // their day has passed, their window has not
+	Overdue []jobView // their window has passed too
 }
 
 func (b *sheetBuilder) next(jobs []jobView) nextView {
 	var v nextView
 	var days []schedule.Date
 	for _, j := range jobs {
-		if j.Standing == "overdue" {
+		switch {
+		case j.Standing == "overdue":
 			v.Overdue = append(v.Overdue, j)
+		case j.Standing == "due" && !j.open:
+			v.Due = append(v.Due, j)
 		}
 		if !j.open || j.Notice {
 			continue

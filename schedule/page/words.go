@@ -41,6 +41,14 @@ func capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
+// sentence ends a text with a full stop.
+func sentence(s string) string {
+	if s == "" || strings.HasSuffix(s, ".") {
+		return s
+	}
+	return s + "."
+}
+
 // dayMonth writes "Sat 19 Sep", for where the year stands nearby.
 func dayMonth(d schedule.Date) string { return d.Time().Format("Mon 2 Jan") }
 

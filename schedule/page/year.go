@@ -21,9 +21,8 @@ type yearView struct {
 	Words   []string
 	Events  []event
 	Soil    string // "soil at 2 in, °F"
-	Growth  []string
+	Growth  []growthKey
 	Months  []monthRow
-	Notices bool
 }
 
 // event is one dated event of the year, with the span of 8 years in 10.
@@ -32,6 +31,9 @@ type event struct {
 	on                  schedule.Date
 	short               string // words beside the drawing; "" leaves it out there
 }
+
+// growthKey is the growth of one season: how it is drawn, and in words.
+type growthKey struct{ Class, Text string }
 
 type monthRow struct {
 	Month, Soil string
@@ -75,7 +77,7 @@ func (b *sheetBuilder) year(y *climate.Year) yearView {
 	v.Events = b.events()
 	v.Soil = "Soil at " + b.measure.Depth(soilDepth)
 	for _, s := range v.Seasons {
-		v.Growth = append(v.Growth, "Growth of "+s.String()+" grass")
+		v.Growth = append(v.Growth, growthKey{growthClass(len(v.Growth)), "Growth of " + s.String() + " grass"})
 	}
 	for _, d := range midMonths(p.Start, p.Through) {
 		row := monthRow{Month: d.Time().Format("Jan 2006"), Soil: b.measure.Temperature(y.Soil(soilDepth, d.DayOfYear()))}
@@ -83,9 +85,6 @@ func (b *sheetBuilder) year(y *climate.Year) yearView {
 			row.Growth = append(row.Growth, fmt.Sprintf("%.0f %%", growthWhole*y.Growth(d.DayOfYear(), s)))
 		}
 		v.Months = append(v.Months, row)
-	}
-	for _, e := range p.Entries {
-		v.Notices = v.Notices || e.Kind.Notice()
 	}
 	v.Figure = b.drawYear(y, v)
 	return v
@@ -210,13 +209,13 @@ func (b *sheetBuilder) drawCurves(f *figure, t timeline, y *climate.Year, season
 	f.word("small", "start", curveLeft, yearTop-22, "soil "+unitOf(b.measure)+", growth")
 	step := max(1, int(3/t.perDay))
 	var soil []any
-	for _, s := range seasons {
+	for i, s := range seasons {
 		var edge []any
 		edge = append(edge, "M", curveLeft, t.start)
 		for d := t.from; !d.After(t.to); d = d.AddDays(step) {
 			edge = append(edge, "L", curveLeft+y.Growth(d.DayOfYear(), s)*(curveRight-curveLeft), t.at(d))
 		}
-		f.path("growth season"+fmt.Sprint(int(s)), append(edge, "L", curveLeft, t.end(), "Z")...)
+		f.path(growthClass(i), append(edge, "L", curveLeft, t.end(), "Z")...)
 	}
 	verb := "M"
 	for d := t.from; !d.After(t.to); d = d.AddDays(step) {
@@ -224,6 +223,14 @@ func (b *sheetBuilder) drawCurves(f *figure, t timeline, y *climate.Year, season
 		verb = "L"
 	}
 	f.path("soil", soil...)
+}
+
+// growthClass shades the growth of the first season and dashes a second one.
+func growthClass(i int) string {
+	if i > 0 {
+		return "growth2"
+	}
+	return "growth"
 }
 
 func unitOf(m schedule.Measure) string {

@@ -1,0 +1,63 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule/page"
+)
+
+var sheetCommand = command{
+	name: "sheet", args: "FILE",
+	what: "a page to print and hand over (HTML)",
+	help: `    swardbook sheet lawn.toml -o lawn.html
+    swardbook sheet lawn.toml --for mara -o mara.html
+
+Writes the program as one HTML file, for a phone, a desk and paper: the next job
+first, every job with a box to tick, a drawing of the year, what the soil report
+says, what to buy, the law, the workings and their sources. It needs no network
+and no script.
+
+        --today DATE    tell what is next and what is due as of DATE
+                        (default: today)
+        --area ID       one area
+        --for PERSON    jobs of one person
+        --strict        exit status 4 if anything was left out
+    -o, --output FILE   write to FILE
+        --no-color      no colour in what is said
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := outputFlags(fs, "html")
+		today := todayFlag(fs)
+		area := fs.String("area", "", "")
+		person := fs.String("for", "", "")
+		strict := fs.Bool("strict", false, "")
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			day, err := today(s)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file)
+			if err != nil {
+				return err
+			}
+			if err := knownArea(p.Site, *area); err != nil {
+				return err
+			}
+			if err := knownPerson(p.Site, *person); err != nil {
+				return err
+			}
+			data, err := page.Sheet(p, page.Options{Today: day, Area: *area, Person: *person, Link: p.Site.Calendar.Link})
+			if err != nil {
+				return err
+			}
+			if err := s.write(out.file, data, l.inputs()...); err != nil {
+				return err
+			}
+			return strictly(*strict, p.Filter(*area, *person, nil))
+		}
+	},
+}
