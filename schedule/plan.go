@@ -99,6 +99,9 @@ func (pl *planner) propose(book []down) proposal {
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.seeded, c.noStand = day, day.IsZero()
 		}
+		if n, err := agronomy.PhosphorusNeed(c.report, c.Place.State, c.future()); err == nil {
+			c.asksP = n.Year > 0
+		}
 		c.asked = c.question(Date{})
 		c.liming = c.planLime()
 		c.dressings = c.dateLime()
@@ -360,7 +363,7 @@ func (pl *planner) entry(j *Job) Entry {
 		ID: j.ID(), UID: pl.uid(j), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
 		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: cmp.Or(w.Last, w.To), Window: windowWords(w),
 		Who: s.who(j.Kind, j.Area), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
-		Why: j.Why, State: cmp.Or(j.State, Planned), Note: j.Note,
+		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, Planned), Note: j.Note,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,
 	}
 	if j.Kind.Notice() {
@@ -396,7 +399,7 @@ func windowWords(w Window) string {
 	case w.Opens == w.Closes:
 		return w.Opens
 	}
-	return w.Opens + " until " + w.Closes
+	return "opens: " + w.Opens + "; closes: " + w.Closes
 }
 
 // uid names the job for calendars: by site, area, job and turf year, never by
