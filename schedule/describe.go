@@ -23,6 +23,13 @@ func jobWords(k Kind) string {
 	return string(k)
 }
 
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
 // verb begins a job's title.
 func verb(k Kind) string {
 	switch k {
@@ -90,6 +97,9 @@ func (m Measure) doseWords(d agronomy.Dose, size agronomy.SquareFeet) string {
 // do if it rains, cautions.
 func (c *Case) describe(j *Job) {
 	m := c.Measure()
+	if j.Because == "" && len(j.Why) > 0 {
+		j.Because = j.Why[0].Text
+	}
 	j.Title = verb(j.Kind) + " " + c.Area.Name
 	switch {
 	case j.spreads():

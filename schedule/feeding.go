@@ -24,6 +24,7 @@ type feed struct {
 	dose     agronomy.Dose
 	openings []opening
 	ideal    func(opening) Date
+	because  string
 	why      []Reason
 }
 
@@ -32,6 +33,7 @@ type want struct {
 	left   agronomy.PerThousand // still to go down
 	single agronomy.PerThousand // most at once
 	most   agronomy.PerThousand // phosphorus: most at once by law, whatever is wanted
+	level  agronomy.Level
 	why    []Reason
 	beyond []Reason // what is not planned at all, and why
 }
@@ -98,7 +100,7 @@ func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) 
 	for _, a := range n.Assumed {
 		f.assumed = append(f.assumed, c.Area.Name+": "+a.Text)
 	}
-	w := want{left: n.Year, single: n.Single, why: n.Why}
+	w := want{left: n.Year, single: n.Single, level: n.Level, why: n.Why}
 	if n.Carried > 0 {
 		w.beyond = append(w.beyond, Reason{Text: fmt.Sprintf("%s more is beyond what turf can use in a year; the next report decides", c.Measure().NutrientRate(n.Carried, oxide)), Source: "common"})
 	}
@@ -242,7 +244,8 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 		}
 		wait := i * gap.Days
 		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
-		out = append(out, feed{n: next(), dose: d, openings: os, why: why,
+		because := fmt.Sprintf("%s is %s in the soil report: dose %d of %d.", upperFirst(string(k)), w.level, i+1, n)
+		out = append(out, feed{n: next(), dose: d, openings: os, why: why, because: because,
 			ideal: func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) }})
 	}
 	return out

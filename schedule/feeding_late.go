@@ -58,7 +58,8 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	why := append(append([]Reason{}, late.Why...), capWhy...)
 	why = append(why, Reason{Text: fmt.Sprintf("taken from the autumn's %.2f lb N/1000 sq ft", float64(amount))})
 	why = append(append(why, d.Why...), chosen...)
-	return []feed{{n: n, dose: d, openings: os, ideal: soonest, why: why}}, amount - d.N
+	because := "The tops have all but stopped growing, and the roots still take up a little for spring."
+	return []feed{{n: n, dose: d, openings: os, ideal: soonest, because: because, why: why}}, amount - d.N
 }
 
 // lateShare is the most of a year's nitrogen that goes down late.

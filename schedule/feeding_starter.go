@@ -63,7 +63,7 @@ func (c *Case) starterAfterSeed(p, k *want) {
 	rules := agronomy.SeedlingsOf(c.Area.Stand)
 	caps, capWhy := c.nCaps(c.Start)
 	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
-	wants := agronomy.Wants{N: rules.FirstN, P2O5: min(p.left, p.single)}
+	wants := agronomy.Wants{N: rules.FirstN, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
 	os, last := c.lastUseful(c.firstFeeds(), agronomy.LastSolubleN)
 	os = meet(os, []opening{{Span{c.seeded, c.seeded.AddDays(lateStarterDays)}, "sowing", fmt.Sprintf("%d days after sowing", lateStarterDays)}})
 	why := slices.Concat(rules.Why, p.why, capWhy, last, []Reason{{Text: "A starter that comes after the seed is the first feeding: its nitrogen counts as that.", Source: "common"}})
@@ -96,5 +96,9 @@ func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, 
 		return
 	}
 	p.left, k.left = max(0, p.left-d.P2O5), max(0, k.left-d.K2O)
-	f.starter = []feed{{n: n, dose: d, openings: os, ideal: ideal, why: slices.Concat(why, d.Why, chosen)}}
+	because := "Seedlings have short roots: a little food beside them carries them through the first weeks."
+	if !c.future() {
+		because = fmt.Sprintf("It is the young grass's first feeding, and phosphorus is %s in the soil report.", p.level)
+	}
+	f.starter = []feed{{n: n, dose: d, openings: os, ideal: ideal, because: because, why: slices.Concat(why, d.Why, chosen)}}
 }

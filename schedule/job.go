@@ -29,6 +29,7 @@ type Job struct {
 	Steps    []string
 	IfRain   string
 	Cautions []string
+	Because  string // the whole working in one sentence
 	Why      []Reason
 	Tilled   bool // worked into a seedbed
 

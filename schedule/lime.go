@@ -16,6 +16,7 @@ type liming struct {
 	stone     agronomy.Material
 	value     agronomy.Percent     // effective part of the stone's weight
 	total     agronomy.PerThousand // of stone, still to go down
+	most      agronomy.PerThousand // of stone at once
 	dressings []agronomy.PerThousand
 	why       []Reason
 	shed      []string // what the stone on hand will do
@@ -78,6 +79,7 @@ func (c *Case) planLime() liming {
 		}
 		return l
 	}
+	l.most = most
 	l.dressings, err = agronomy.LimeDressings(l.total, most)
 	if err != nil {
 		return leave(err.Error())

@@ -140,6 +140,7 @@ type Entry struct {
 	Steps        []string             `json:"steps"`
 	IfRain       string               `json:"if_rain,omitzero"`
 	Cautions     []string             `json:"cautions"`
+	Because      string               `json:"because,omitzero"` // the working in one sentence
 	Why          []Reason             `json:"why"`
 	BoundBy      []string             `json:"bound_by"`
 	Next         string               `json:"next,omitzero"` // what comes next in the same area

@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"swardbook/agronomy"
 )
@@ -27,8 +28,14 @@ func (c *Case) dateLime() proposal {
 	for i, rate := range l.dressings {
 		spread += rate
 		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: agronomy.DoseOf(l.stone, rate), Tilled: c.future()}
-		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.total/agronomy.PerThousand(len(l.dressings))), last)
+		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
+		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", Number(float64(l.cause.PH), 2), Number(float64(l.need.Target), 1))
+		if n := len(l.dressings); n > 1 {
+			j.Because += fmt.Sprintf("; dressing %d of %d", i+1, n)
+		}
+		j.Because += "."
 		if ph, _, err := agronomy.ExpectedPH(l.cause, l.reached(spread)); err == nil {
+			j.Because = strings.TrimSuffix(j.Because, ".") + fmt.Sprintf(", which takes it to about %.1f in a year.", float64(ph))
 			j.Why = append(j.Why, Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := soonest

@@ -45,7 +45,7 @@ func magnesiumJobs(c *Case) proposal {
 			Reason: fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg"))})
 	}
 	os, last := c.lastUseful(meet(c.open(), c.growing()), agronomy.LastMagnesium)
-	p.finish(c, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Why: append(why, last...)}, os, soonest)
+	p.finish(c, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, soonest)
 	return p
 }
 
@@ -99,7 +99,8 @@ func sulfurJobs(c *Case) proposal {
 		}
 		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
 		wait := i * agronomy.SulfurSpacingDays
-		p.finish(c, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last)}, os,
+		p.finish(c, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
+			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", Number(float64(c.report.PH), 2), Number(float64(high), 1))}, os,
 			func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) })
 	}
 	return p

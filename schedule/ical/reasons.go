@@ -12,6 +12,13 @@ import (
 // soil report means, what is needed in all, then the entry's own reasons. The
 // whole working is left to the commands and the page.
 func (t *teller) reasons(e *schedule.Entry, n int) []string {
+	if e.Because != "" {
+		out := []string{e.Because}
+		if e.Window != "" && !e.Kind.Notice() {
+			out = append(out, "The window "+e.Window+".")
+		}
+		return out
+	}
 	var out []string
 	for _, a := range t.program.Areas {
 		if a.ID != e.Area {
