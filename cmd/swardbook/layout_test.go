@@ -27,7 +27,7 @@ var arrows = map[string][]string{
 	"schedule/page":     {"climate", "agronomy", "schedule/law", "schedule"},
 	"schedule/ical":     {"climate", "agronomy", "schedule/law", "schedule"},
 	"schedule/book":     {"schedule", "schedule/sitefile"},
-	"schedule/feed":     {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page"},
+	"schedule/feed":     {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
 	"cmd/swardbook":     nil, // everything
 	"cmd/hardiness":     {"climate"},
 }

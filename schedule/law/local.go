@@ -25,10 +25,14 @@ func (l Local) Check() error {
 // receiver is left alone.
 func (rs Rules) With(l Local) Rules {
 	out := append(Rules(nil), rs...)
+	citation := "local rule given in the site file"
+	if l.Note != "" {
+		citation += " (" + l.Note + ")"
+	}
 	add := func(id string, k Kind, s Span, value float64) {
 		out = append(out, Rule{ID: id, Kind: k, When: s, Value: value,
-			Citation: "local rule given in the site file", Agency: "as the site file says", InForce: "not given",
-			AsOf: "the site file", How: Seen, Confidence: HighConfidence, Note: l.Note})
+			Citation: citation, Agency: "as the site file says", InForce: "not given",
+			AsOf: "the site file", How: Seen, Confidence: HighConfidence})
 	}
 	for _, s := range l.NoNitrogen {
 		add("local-no-nitrogen", NitrogenClosed, s, 0)
