@@ -28,7 +28,6 @@ type Material struct {
 	Fineness   []Sieve // limes: percent passing, coarse to fine
 	Hydrated   bool    // hydrated or burned lime
 	Magnesium  Percent // % Mg
-	Calcium    Percent // % Ca
 	Sulfur     Percent // % S
 	Pack       Pounds  // weight of one pack; liquids: PackVolume
 	PackVolume Gallons

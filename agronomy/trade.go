@@ -32,9 +32,9 @@ func TradeMaterials() []Material {
 		Magnesium: 9.86, Sulfur: 13, Pack: 50, ToBuy: true} // [atomic-weights] MgSO4·7H2O; pack [common]
 
 	calcitic := Material{ID: "trade-ground-limestone", Name: "ground limestone", Kind: LimeMaterial,
-		CCE: 95, ECCE: 85, Calcium: 36, Pack: 50, ToBuy: true} // [common] from memory
+		CCE: 95, ECCE: 85, Pack: 50, ToBuy: true} // [common] from memory
 	dolomitic := Material{ID: "trade-dolomitic-limestone", Name: "dolomitic limestone", Kind: LimeMaterial,
-		CCE: 100, ECCE: 85, Calcium: 21, Magnesium: 11, Pack: 50, ToBuy: true} // [common] from memory; pure dolomite holds 13 % Mg
+		CCE: 100, ECCE: 85, Magnesium: 11, Pack: 50, ToBuy: true} // [common] from memory; pure dolomite holds 13 % Mg
 
 	sulfur := Material{ID: "trade-elemental-sulfur", Name: "elemental sulfur", Kind: SulfurMaterial,
 		Sulfur: 90, Pack: 50, ToBuy: true} // [common]

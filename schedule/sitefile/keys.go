@@ -110,7 +110,6 @@ var keys = []key{
 	{"material.*.lasts", asQuantity, `"8 weeks"`},
 	{"material.*.form", asText, `"granular"`},
 	{"material.*.density", asQuantity, `"9.6 lb/gal"`},
-	{"material.*.calcium", asNumber, `30`},
 	{"material.*.magnesium", asNumber, `1.5`},
 	{"material.*.sulfur", asNumber, `12`},
 	{"material.*.pack", asQuantity, `"40 lb"`},

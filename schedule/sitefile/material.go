@@ -62,7 +62,6 @@ func (r *reader) readMaterial(t table, id string) agronomy.Material {
 		ECCE:      agronomy.Percent(t.number("ecce", 1, 180)),
 		Fineness:  readFineness(t),
 		Hydrated:  t.flag("hydrated"),
-		Calcium:   agronomy.Percent(t.number("calcium", 0, 72)),   // [atomic-weights] calcium oxide
 		Magnesium: agronomy.Percent(t.number("magnesium", 0, 61)), // [atomic-weights] magnesium oxide
 		Sulfur:    agronomy.Percent(t.number("sulfur", 0, 100)),
 		OnHand:    t.number("on_hand", 0, 10000),
@@ -104,8 +103,8 @@ func checkKind(t table, m agronomy.Material) {
 	case agronomy.FertilizerMaterial:
 		t.need("analysis", `the three numbers on the bag, like analysis = "18-24-12"`)
 		a := m.Analysis
-		if sum := a.N + a.P2O5 + a.K2O + m.Calcium + m.Magnesium + m.Sulfur; sum > 100 {
-			t.wrong("analysis", fmt.Sprintf("with calcium, magnesium and sulfur it adds up to %.4g %%, more than the bag holds", float64(sum)), "check each figure on the label")
+		if sum := a.N + a.P2O5 + a.K2O + m.Magnesium + m.Sulfur; sum > 100 {
+			t.wrong("analysis", fmt.Sprintf("with magnesium and sulfur it adds up to %.4g %%, more than the bag holds", float64(sum)), "check each figure on the label")
 		} else if s := t.text("analysis"); s != "" && sum == 0 && strings.Trim(s, "0-. ") == "" {
 			t.doubt("analysis", "brings no nutrient at all", "check the label")
 		}

@@ -18,7 +18,7 @@ var absentMeansUnknown = []string{
 	"area.*.name", "area.*.seeded", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",
 	"area.*.soil.ph", "area.*.soil.buffer", "area.*.soil.target_ph", "area.*.soil.acidity", "area.*.soil.cec", "area.*.soil.organic_matter",
 	"area.*.soil.phosphorus", "area.*.soil.potassium", "area.*.soil.calcium", "area.*.soil.magnesium", "area.*.soil.sulfur", "area.*.soil.sodium", "area.*.soil.iron",
-	"material.*.name", "material.*.cce", "material.*.ecce", "material.*.fineness", "material.*.hydrated", "material.*.calcium", "material.*.magnesium",
+	"material.*.name", "material.*.cce", "material.*.ecce", "material.*.fineness", "material.*.hydrated", "material.*.magnesium",
 	"material.*.sulfur", "material.*.price",
 	"material.*.kind", // a fertilizer is known by its analysis
 	"local.no_nitrogen", "local.no_phosphorus", "local.max_n_per_application",
