@@ -249,7 +249,7 @@ func wholeNumber(s string) (x float64, rest string, ok bool) {
 	return float64(n), s[end:], err == nil
 }
 
-var unitSpellings = strings.NewReplacer("²", "2", "^2", "2", "³", "3", " / ", "/", " /", "/", "/ ", "/", "sq. ft.", "sq ft", "sq. ft", "sq ft", "₂", "2", "₅", "5")
+var unitSpellings = strings.NewReplacer("²", "2", "^2", "2", "³", "3", "1,000", "1000", " / ", "/", " /", "/", "/ ", "/", "sq. ft.", "sq ft", "sq. ft", "sq ft", "₂", "2", "₅", "5")
 
 // plainUnit writes a unit the way the tables do: small letters, single spaces,
 // plain 2 for a raised one, no space around a stroke.
