@@ -34,7 +34,7 @@ var materialSources = map[string]Source{
 		How:   "seen",
 	},
 	"nc-sampling": {
-		Cite:  "NC State Extension. How to complete a soil sample (video transcript).",
+		Cite:  "NC State Extension. How to complete a soil sample (video, read as text).",
 		Where: "theelectronfiles.com/how-to-complete-a-soil-sample/",
 		How:   "seen",
 	},

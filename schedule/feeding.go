@@ -244,7 +244,11 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 		}
 		wait := i * gap.Days
 		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
-		because := fmt.Sprintf("%s is %s in the soil report: dose %d of %d.", upperFirst(string(k)), w.level, i+1, n)
+		because := fmt.Sprintf("%s is %s in the soil report", upperFirst(string(k)), w.level)
+		if n > 1 {
+			because += fmt.Sprintf("; dose %d of %d", i+1, n)
+		}
+		because += "."
 		out = append(out, feed{n: next(), dose: d, openings: os, why: why, because: because,
 			ideal: func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) }})
 	}

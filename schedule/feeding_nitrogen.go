@@ -409,8 +409,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		}
 		rest -= dose.N
 		b.p.left, b.k.left = max(0, b.p.left-dose.P2O5), max(0, b.k.left-dose.K2O)
-		because := fmt.Sprintf("%s of the %s this grass gets in a year goes down in %s; this is %s.", c.Measure().NutrientRate(want+s.down, "N"),
-			c.Measure().NutrientRate(b.total, "N"), s.name, c.Measure().NutrientRate(dose.N, "N"))
+		because := fmt.Sprintf("Dose %d of %d this %s; the grass gets %s in a year.", d.i+1, count, s.name, c.Measure().NutrientRate(b.total, "N"))
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), want, most), rules, dose.Why, chosen)})
 	}
