@@ -14,9 +14,8 @@
 
 import { chromium } from "playwright-core";
 import axe from "axe-core";
-import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
-import { tmpdir } from "node:os";
 import { pathToFileURL } from "node:url";
 
 const files = process.argv.slice(2);
@@ -38,19 +37,27 @@ const views = [
   { name: "forced-colors", width: 1280, height: 900, forcedColors: "active" },
 ];
 
+const tallest = 9000; // px of a picture; the rest of a long page is more of the same
+
 let failed = 0;
 function fail(file, view, what) {
   failed++;
   console.log(`FAIL ${basename(file)} [${view}] ${what}`);
 }
 
-// open starts a browser of its own with a fresh profile, as letters twice as
-// large are a setting of the browser, and gives one page of it.
+// launch starts a browser with a fresh profile. Letters twice as large are a
+// setting of the browser, not of a page, so they take one of their own.
+const launch = letters => chromium.launch({
+  executablePath, headless: true,
+  args: letters ? [...flags, `--blink-settings=defaultFontSize=${letters}`] : flags,
+});
+const browsers = new Map();
+
+// open gives an empty page as the view has it.
 async function open(view, scripts) {
-  const profile = await mkdtemp(join(tmpdir(), "swardbook-browser-"));
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath, headless: true,
-    args: view.letters ? [...flags, `--blink-settings=defaultFontSize=${view.letters}`] : flags,
+  const letters = view.letters ?? 0;
+  if (!browsers.has(letters)) browsers.set(letters, await launch(letters));
+  const context = await browsers.get(letters).newContext({
     viewport: { width: view.width, height: view.height },
     deviceScaleFactor: view.scale ?? 1,
     isMobile: view.mobile ?? false, hasTouch: view.mobile ?? false,
@@ -58,8 +65,7 @@ async function open(view, scripts) {
     colorScheme: view.colorScheme ?? "light",
     forcedColors: view.forcedColors ?? "none",
   });
-  const page = await context.newPage();
-  return { page, close: async () => { await context.close(); await rm(profile, { recursive: true, force: true }); } };
+  return { page: await context.newPage(), close: () => context.close() };
 }
 
 // watch reports whatever the page says or asks for.
@@ -79,7 +85,7 @@ async function look(file, view) {
     watch(page, file, view.name);
     await page.goto(pathToFileURL(resolve(file)).href);
     const size = await page.evaluate(() => ({
-      wide: document.documentElement.scrollWidth, room: document.documentElement.clientWidth,
+      wide: document.documentElement.scrollWidth, high: document.documentElement.scrollHeight, room: document.documentElement.clientWidth,
       cut: [...document.querySelectorAll("svg.drawing text")].filter(t => {
         const svg = t.ownerSVGElement.getBoundingClientRect(), b = t.getBoundingClientRect();
         return b.left < svg.left - 1 || b.right > svg.right + 1 || b.top < svg.top - 1 || b.bottom > svg.bottom + 1;
@@ -93,7 +99,8 @@ async function look(file, view) {
     for (const w of size.cut) fail(file, view.name, `a word runs out of the drawing: ${w}`);
     if (size.small < 9.5) fail(file, view.name, `letters of ${size.small.toFixed(1)} px in the drawing`);
     const name = `${basename(file, ".html")}-${view.name}`;
-    await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true });
+    await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true,
+      clip: { x: 0, y: 0, width: view.width, height: Math.min(size.high, tallest) } });
     if (view.name !== "desktop") return;
     for (const format of ["A4", "Letter"]) {
       const pdf = await page.pdf({ path: join(artifacts, `${basename(file, ".html")}-${format}.pdf`), format, preferCSSPageSize: false });
@@ -127,6 +134,7 @@ for (const file of files) {
   for (const view of views) await look(file, view);
   for (const view of views.filter(v => ["phone", "dark", "desktop"].includes(v.name))) await axeCheck(file, view);
 }
+for (const b of browsers.values()) await b.close();
 await writeFile(join(artifacts, "result.txt"), failed ? `${failed} failures\n` : "clean\n");
 console.log(failed ? `${failed} failures` : `clean: ${files.length} pages`);
 process.exit(failed ? 1 : 0);

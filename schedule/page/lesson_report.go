@@ -128,8 +128,7 @@ func (l *lesson) levels() part {
 	var levels, ranks []schedule.Reason
 	for i, f := range l.shown.Findings {
 		if f.Level != agronomy.Unknown {
-			value := strings.TrimSpace(schedule.Number(f.Value, 2) + " " + f.Unit)
-			levels = append(levels, schedule.Reason{Text: fmt.Sprintf("%s %s: %s", readingWords(f.Reading), value, f.Level), Source: f.Source})
+			levels = append(levels, schedule.Reason{Text: fmt.Sprintf("%s %s: %s", readingWords(f.Reading), readingValue(f), f.Level), Source: f.Source})
 		}
 		if i < 3 {
 			ranks = append(ranks, schedule.Reason{Text: fmt.Sprintf("%s: %s", readingWords(f.Reading), f.Text), Source: f.Source})

@@ -10,31 +10,32 @@ type everyView struct {
 }
 
 // lift takes out of jobs what all that spread something have in common, and
-// what all with the same material have, so that it is printed once and read.
-// What to do if it rains stays with each job unless rain says otherwise.
+// the cautions that all with the same material have, so that it is printed once
+// and read. Steps and what to do if it rains stay with a job unless every job
+// has them; rain false leaves the rain with each job in any case.
 func lift(jobs []jobView, rain bool) ([]everyView, []jobView) {
 	jobs = slices.Clone(jobs)
 	var out []everyView
-	add := func(heading string, among func(jobView) bool) {
-		if e := liftFrom(jobs, among, rain); e.Rain != "" || len(e.Items) > 0 {
+	add := func(heading string, whole bool, among func(jobView) bool) {
+		if e := liftFrom(jobs, among, whole, rain && whole); e.Rain != "" || len(e.Items) > 0 {
 			e.Heading = heading
 			out = append(out, e)
 		}
 	}
-	add("Each time something is spread", func(j jobView) bool { return j.spreads })
+	add("Each time something is spread", true, func(j jobView) bool { return j.spreads })
 	var done []string
 	for _, j := range jobs {
 		if j.spreads && !slices.Contains(done, j.material) {
 			done = append(done, j.material)
-			add("Each time with "+j.material, func(o jobView) bool { return o.spreads && o.material == j.material })
+			add("Each time with "+j.material, false, func(o jobView) bool { return o.spreads && o.material == j.material })
 		}
 	}
 	return out, jobs
 }
 
 // liftFrom takes what at least two jobs, and all of those meant, have in
-// common out of them.
-func liftFrom(jobs []jobView, among func(jobView) bool, rain bool) everyView {
+// common out of them: cautions, and on demand steps and rain.
+func liftFrom(jobs []jobView, among func(jobView) bool, steps, rain bool) everyView {
 	var at []int
 	for i := range jobs {
 		if among(jobs[i]) && jobs[i].open {
@@ -49,12 +50,14 @@ func liftFrom(jobs []jobView, among func(jobView) bool, rain bool) everyView {
 		return !slices.ContainsFunc(at, func(i int) bool { return !holds(jobs[i]) })
 	}
 	var e everyView
-	if rain && first.Rain != "" && all(func(j jobView) bool { return j.Rain == first.Rain }) {
+	if rain && all(func(j jobView) bool { return j.Rain == first.Rain }) {
 		e.Rain = first.Rain
 	}
-	for _, s := range first.Steps {
-		if all(func(j jobView) bool { return slices.Contains(j.Steps, s) }) {
-			e.Items = append(e.Items, s)
+	if steps {
+		for _, s := range first.Steps {
+			if all(func(j jobView) bool { return slices.Contains(j.Steps, s) }) {
+				e.Items = append(e.Items, s)
+			}
 		}
 	}
 	for _, c := range first.Cautions {

@@ -34,6 +34,14 @@ func readingWords(reading string) string {
 	return capital(strings.ReplaceAll(reading, "_", " "))
 }
 
+// readingValue writes a reading with its unit.
+func readingValue(f schedule.FindingShown) string {
+	if f.Reading == "ph" {
+		return ph(agronomy.PH(f.Value))
+	}
+	return strings.TrimSpace(schedule.Number(f.Value, 2) + " " + f.Unit)
+}
+
 func capital(s string) string {
 	if s == "" {
 		return s
