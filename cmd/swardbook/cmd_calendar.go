@@ -60,16 +60,24 @@ is refused and left as it is.
 	},
 }
 
+// mostCalendar is read of a calendar; ical refuses one so large.
+const mostCalendar = 8<<20 + 1
+
 // calendar writes a calendar, on top of the one that is there.
 func (s *session) calendar(p *schedule.Program, o ical.Options, file string, inputs []string) error {
 	if file != "" && file != "-" {
 		if err := notInput(file, inputs); err != nil {
 			return err
 		}
-		switch old, err := os.ReadFile(file); {
-		case err == nil:
+		info, err := os.Stat(file)
+		switch {
+		case err == nil && info.Mode().IsRegular(): // a device or a pipe is only written to
+			old, err := s.readUpTo(file, mostCalendar)
+			if err != nil {
+				return err
+			}
 			return s.updateCalendar(file, old, p, o)
-		case !errors.Is(err, fs.ErrNotExist):
+		case err != nil && !errors.Is(err, fs.ErrNotExist):
 			return fmt.Errorf("could not read %s: %w", file, bare(err))
 		}
 	}

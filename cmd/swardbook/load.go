@@ -87,10 +87,13 @@ func problemText(ps []schedule.Problem) string {
 	return b.String()
 }
 
-// readFile reads a file, or standard input for "-", but never without end.
-func (s *session) readFile(name string) ([]byte, error) {
+// readFile reads a site file or a record book.
+func (s *session) readFile(name string) ([]byte, error) { return s.readUpTo(name, mostBytes) }
+
+// readUpTo reads a file, or standard input for "-", but never without end.
+func (s *session) readUpTo(name string, most int64) ([]byte, error) {
 	if name == "-" {
-		data, err := io.ReadAll(io.LimitReader(s.stdin, mostBytes))
+		data, err := io.ReadAll(io.LimitReader(s.stdin, most))
 		if err != nil {
 			return nil, fmt.Errorf("could not read standard input: %w", err)
 		}
@@ -104,7 +107,7 @@ func (s *session) readFile(name string) ([]byte, error) {
 	if info, err := f.Stat(); err == nil && info.IsDir() {
 		return nil, fmt.Errorf("could not read %s: it is a folder, not a site file", name)
 	}
-	data, err := io.ReadAll(io.LimitReader(f, mostBytes))
+	data, err := io.ReadAll(io.LimitReader(f, most))
 	if err != nil {
 		return nil, fmt.Errorf("could not read %s: %w", name, bare(err))
 	}

@@ -31,8 +31,8 @@ Commands:
 		fmt.Fprintf(&b, "    %-10s %s\n", c.name, c.what)
 	}
 	b.WriteString(`
-swardbook COMMAND --help tells more. Every command takes --no-color, and -o FILE
-to write its result to a file (- is standard output).
+swardbook COMMAND --help tells more. Every command takes --no-color; those with
+a result take -o FILE to write it to a file (- is standard output).
 
 The record book, NAME.record.csv beside NAME.toml, is read if it is there.
 
