@@ -25,7 +25,7 @@ func (l *lesson) dates() part {
 		answer := []schedule.Reason{
 			said("Window: " + span(e.Earliest, e.Latest) + ", that is: " + e.Window + "."),
 			said("Ideal day: " + e.Ideal.Words() + "."),
-			said("Chosen day: " + e.Date.Words() + "; " + strings.Join(e.BoundBy, "; ") + "."),
+			said("Chosen day: " + e.Date.Words() + "; " + named(l.p, strings.Join(e.BoundBy, "; ")) + "."),
 			said("Last safe day: " + e.Latest.Words() + "."),
 		}
 		if e.Kind == schedule.SoilTest || e.Kind == schedule.Sow { // asked nowhere else

@@ -62,6 +62,27 @@ func TestOnePersonsSheet(t *testing.T) {
 	if s := string(b); !strings.Contains(s, "for Teo") || strings.Contains(section(t, b, "dates"), "Lime East") {
 		t.Error("Teo's sheet holds another's job, or does not name him")
 	}
+	if m := section(t, b, "materials"); strings.Contains(m, "limestone") || !strings.Contains(m, "starter") {
+		t.Errorf("Teo's materials: %s", m)
+	}
+}
+
+// Jobs are named in words, never by their ids.
+func TestShedSpeaksOfJobsByName(t *testing.T) {
+	p := planned(t, "garden")
+	b, err := page.Sheet(p, page.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := section(t, b, "materials")
+	if len(p.InTheShed) == 0 || !strings.Contains(m, "lime 1 on East lawn") {
+		t.Errorf("the shed: %s", m)
+	}
+	for _, e := range p.Entries {
+		if strings.Contains(m, e.ID) {
+			t.Errorf("the id %s stands in: %s", e.ID, m)
+		}
+	}
 }
 
 // What a person typed stands on the page as text.

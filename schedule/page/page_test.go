@@ -3,8 +3,10 @@ package page_test
 import (
 	"encoding/json"
 	"flag"
+	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"swardbook/agronomy"
@@ -30,9 +32,15 @@ func read(t *testing.T, name string) []byte {
 	return b
 }
 
-func site(t *testing.T, name string) *schedule.Site {
+func load(t testing.TB, file string) *schedule.Site {
 	t.Helper()
-	s, problems := sitefile.Load(name+".toml", read(t, name+".toml"), nil)
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, problems := sitefile.Load(file, text, func(name string) (io.ReadCloser, error) {
+		return os.Open(filepath.Join(filepath.Dir(file), name))
+	})
 	if schedule.Fatal(problems) {
 		t.Fatal(problems)
 	}
@@ -41,18 +49,24 @@ func site(t *testing.T, name string) *schedule.Site {
 
 var plans = map[string]*schedule.Program{}
 
-// planned plans a site of testdata with its record book, if it has one. Tests
-// share the program: pages only read it.
-func planned(t *testing.T, name string) *schedule.Program {
+func planned(t testing.TB, name string) *schedule.Program {
 	t.Helper()
-	if p, ok := plans[name]; ok {
+	return plan(t, filepath.Join("testdata", name+".toml"))
+}
+
+// plan plans a site file with its record book, if it has one. Tests share the
+// program: pages only read it.
+func plan(t testing.TB, file string) *schedule.Program {
+	t.Helper()
+	if p, ok := plans[file]; ok {
 		return p
 	}
-	s := site(t, name)
+	s := load(t, file)
 	var book []schedule.Done
-	if text, err := os.ReadFile(filepath.Join("testdata", name+".record.csv")); err == nil {
+	record := strings.TrimSuffix(file, ".toml") + ".record.csv"
+	if text, err := os.ReadFile(record); err == nil {
 		var problems []schedule.Problem
-		if book, problems = sitefile.LoadRecord(name+".record.csv", text, s); schedule.Fatal(problems) {
+		if book, problems = sitefile.LoadRecord(record, text, s); schedule.Fatal(problems) {
 			t.Fatal(problems)
 		}
 	}
@@ -60,7 +74,7 @@ func planned(t *testing.T, name string) *schedule.Program {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans[name] = p
+	plans[file] = p
 	return p
 }
 
@@ -82,7 +96,7 @@ func stored(t *testing.T, name string) *schedule.Program {
 	if err := json.Unmarshal(read(t, file), &p); err != nil {
 		t.Fatal(err)
 	}
-	p.Site = site(t, name)
+	p.Site = load(t, filepath.Join("testdata", name+".toml"))
 	for i := range p.Entries {
 		e := &p.Entries[i]
 		for _, m := range append(agronomy.TradeMaterials(), p.Site.Materials...) {
@@ -104,13 +118,4 @@ func golden(t *testing.T, name string, got []byte) {
 	if string(read(t, name)) != string(got) {
 		t.Errorf("testdata/%s differs; look at the page and run go test -update if it is right", name)
 	}
-}
-
-func date(t *testing.T, s string) schedule.Date {
-	t.Helper()
-	d, err := schedule.ParseDate(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
 }

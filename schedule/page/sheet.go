@@ -47,7 +47,7 @@ type sheetView struct {
 	Areas                            []areaView
 	Whole                            []jobView // jobs of the site as a whole
 	Supplies                         []supplyView
-	Priced                           bool
+	Narrowed                         bool // the materials are those of some jobs only
 	Shed                             []string
 	LeftOut                          []leftView
 	Assumptions                      []string
@@ -75,6 +75,7 @@ type leftView struct {
 // The program must carry its site, whose place gives the drawing of the year;
 // a place whose climate cannot be worked out is an error.
 func Sheet(p *schedule.Program, o Options) ([]byte, error) {
+	whole := p
 	p, err := o.view(p)
 	if err != nil {
 		return nil, err
@@ -84,11 +85,11 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 		return nil, err
 	}
 	cite := newCitations()
-	b := &sheetBuilder{p: p, o: o, cite: cite, measure: schedule.Measure{Metric: p.Metric}, today: o.today(p)}
+	b := &sheetBuilder{p: p, whole: whole, o: o, cite: cite, measure: schedule.Measure{Metric: p.Metric}, today: o.today(p)}
 	v := &sheetView{
 		head: newHead(p.Title), For: b.forWhom(), Span: span(p.Start, p.Through),
 		Place: placeWords(p), Today: b.today.Words(), Warning: o.Warning,
-		Assumptions: p.Assumptions, Laws: p.Laws, LawNotes: p.LawNotes, Shed: p.InTheShed,
+		Assumptions: p.Assumptions, Laws: p.Laws, LawNotes: p.LawNotes,
 		Through: p.Through.Short(), Link: o.Link, Record: o.Record != "",
 	}
 	jobs := make([]jobView, len(p.Entries))
@@ -99,7 +100,12 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	v.Dates = glance(jobs)
 	v.Year = b.year(year)
 	v.Areas, v.Whole = b.areas(jobs)
-	v.Supplies, v.Priced = b.supplies()
+	if p == whole {
+		for _, s := range p.InTheShed {
+			v.Shed = append(v.Shed, named(p, s))
+		}
+	}
+	v.Supplies, v.Narrowed = b.supplies(), p != whole
 	for _, l := range p.LeftOut {
 		v.LeftOut = append(v.LeftOut, b.left(l))
 	}
@@ -110,7 +116,8 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 }
 
 type sheetBuilder struct {
-	p       *schedule.Program
+	p       *schedule.Program // as narrowed by the options
+	whole   *schedule.Program
 	o       Options
 	cite    *citations
 	measure schedule.Measure
@@ -163,7 +170,7 @@ func glance(jobs []jobView) []datesOfYear {
 }
 
 func (b *sheetBuilder) left(l schedule.LeftOut) leftView {
-	v := leftView{What: capital(kindWords(l.Kind)), Why: cited{sentence(l.Reason), b.cite.refs(l.Source)}}
+	v := leftView{What: capital(kindWords(l.Kind)), Why: cited{sentence(named(b.p, l.Reason)), b.cite.refs(l.Source)}}
 	if l.Area != "" {
 		v.What += ", " + b.areaName(l.Area)
 	}

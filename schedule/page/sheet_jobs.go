@@ -182,8 +182,18 @@ type supplyView struct {
 	Name, Uses, OnHand, Buy, By, Cost, Left, Note string
 }
 
-func (b *sheetBuilder) supplies() (out []supplyView, priced bool) {
-	for _, s := range b.p.Supplies() {
+// supplies lists the materials of the whole program; on a narrowed sheet only
+// those that its jobs use, still with the amounts of the whole program, as all
+// draw from one shed.
+func (b *sheetBuilder) supplies() []supplyView {
+	var out []supplyView
+	for _, s := range b.whole.Supplies() {
+		ours := func(u schedule.Use) bool {
+			return slices.ContainsFunc(b.p.Entries, func(e schedule.Entry) bool { return e.ID == u.Job })
+		}
+		if b.p != b.whole && !slices.ContainsFunc(s.Uses, ours) {
+			continue
+		}
 		v := supplyView{Name: s.Name, Uses: b.measure.Weight(s.Pounds), Note: s.Note}
 		if s.Gallons > 0 {
 			v.Uses = b.measure.Volume(s.Gallons)
@@ -200,7 +210,7 @@ func (b *sheetBuilder) supplies() (out []supplyView, priced bool) {
 		if s.Buy > 0 {
 			v.Buy, v.By = plural(s.Buy, "pack"), s.By.Short()
 			if s.Priced {
-				v.Cost, priced = fmt.Sprintf("%.2f", s.Cost), true
+				v.Cost = fmt.Sprintf("%.2f", s.Cost)
 			}
 		} else if s.Packs == 0 && s.OnHand == 0 && (s.Pounds > 0 || s.Gallons > 0) {
 			v.Buy, v.By = v.Uses, s.By.Short()
@@ -210,5 +220,5 @@ func (b *sheetBuilder) supplies() (out []supplyView, priced bool) {
 		}
 		out = append(out, v)
 	}
-	return out, priced
+	return out
 }

@@ -19,3 +19,12 @@ func TestSheetGolden(t *testing.T) {
 		golden(t, name+".sheet.html", got)
 	}
 }
+
+func BenchmarkSheet(b *testing.B) {
+	p := planned(b, "garden")
+	for b.Loop() {
+		if _, err := page.Sheet(p, page.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"swardbook/agronomy"
@@ -73,6 +74,47 @@ func span(from, to schedule.Date) string {
 	return from.Short() + " to " + to.Short()
 }
 
+// named puts the names of jobs in place of their ids, which say little to a
+// reader.
+func named(p *schedule.Program, text string) string {
+	if !strings.Contains(text, "/") {
+		return text
+	}
+	var pairs [][2]string
+	for i := range p.Entries {
+		pairs = append(pairs, [2]string{p.Entries[i].ID, nameOf(&p.Entries[i])})
+	}
+	for _, l := range p.LeftOut {
+		area := ""
+		for _, a := range p.Areas {
+			if a.ID == l.Area {
+				area = a.Name
+			}
+		}
+		pairs = append(pairs, [2]string{l.ID, jobName(l.ID, l.Kind, area)})
+	}
+	slices.SortStableFunc(pairs, func(a, b [2]string) int { return len(b[0]) - len(a[0]) }) // …/10 before …/1
+	for _, pair := range pairs {
+		text = strings.ReplaceAll(text, pair[0], pair[1])
+	}
+	return text
+}
+
+// nameOf names a job by kind, number and area: "lime 1 on East lawn".
+func nameOf(e *schedule.Entry) string { return jobName(e.ID, e.Kind, e.AreaName) }
+
+func jobName(id string, k schedule.Kind, area string) string {
+	name := kindWords(k)
+	if !k.Notice() {
+		name += " " + id[strings.LastIndex(id, "/")+1:]
+	}
+	if area != "" {
+		name += " on " + area
+	}
+	return name
+}
+
+// plural writes "1 pack" or "3 packs".
 func plural(n int, one string) string {
 	if n == 1 {
 		return "1 " + one

@@ -56,7 +56,7 @@ func workings(p *schedule.Program, cite *citations) []workingsView {
 		}
 		for i := range p.Entries {
 			if e := &p.Entries[i]; e.Area == a.ID {
-				part(dayOf(e), e.Why)
+				part(dayOf(p, e), e.Why)
 			}
 		}
 		out = append(out, v)
@@ -67,7 +67,7 @@ func workings(p *schedule.Program, cite *citations) []workingsView {
 		if slices.ContainsFunc(p.Areas, func(a schedule.AreaShown) bool { return a.ID == e.Area }) {
 			continue
 		}
-		w := dayOf(e)
+		w := dayOf(p, e)
 		w.Steps = cite.reasons(e.Why)
 		whole.Parts = append(whole.Parts, w)
 	}
@@ -77,9 +77,9 @@ func workings(p *schedule.Program, cite *citations) []workingsView {
 	return out
 }
 
-func dayOf(e *schedule.Entry) working {
+func dayOf(p *schedule.Program, e *schedule.Entry) working {
 	return working{Anchor: anchor("why-", e.ID), Title: e.Title + ", " + e.Date.Short(),
-		Window: strings.TrimSuffix(e.Window, "."), Day: strings.TrimSuffix(strings.Join(e.BoundBy, "; "), ".")}
+		Window: strings.TrimSuffix(e.Window, "."), Day: strings.TrimSuffix(named(p, strings.Join(e.BoundBy, "; ")), ".")}
 }
 
 // quoted joins titles as a sentence does.
