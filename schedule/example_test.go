@@ -38,8 +38,8 @@ func Example() {
 	// Output:
 	// 2026-08-01 Potassium on Front lawn, 4.3 lb
 	//     Potassium is medium in the soil report.
-	// 2026-08-23 Feed Front lawn, 11 lb (0.3 packs)
+	// 2026-08-23 Feed Front lawn, 11 lb (0.3 pack)
 	//     Dose 1 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year.
-	// 2026-09-22 Feed Front lawn, 11 lb (0.3 packs)
+	// 2026-09-22 Feed Front lawn, 11 lb (0.3 pack)
 	//     Dose 2 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year.
 }

@@ -142,20 +142,20 @@ func (m Measure) Temperature(f climate.Fahrenheit) string {
 	return Number(float64(f), 0) + " °F"
 }
 
-// Packs writes "2.4 packs", "1 pack" or "1/2 pack".
+// Packs writes "2.4 packs", "0.3 pack" or "1/2 pack".
 func Packs(n float64) string {
-	r := math.Round(n*10) / 10
-	switch {
+	switch r := math.Round(n*10) / 10; {
 	case n == 0:
 		return "none"
 	case r == 0:
 		return "under 0.1 pack"
 	case r == 0.5:
 		return "1/2 pack"
-	case r == 1:
-		return "1 pack"
+	case r <= 1:
+		return Number(r, 1) + " pack"
+	default:
+		return Number(r, 1) + " packs"
 	}
-	return Number(r, 1) + " packs"
 }
 
 // plural writes "1 job" or "3 jobs".

@@ -113,7 +113,7 @@ func (pl *planner) propose(book []down) proposal {
 			all.add(p)
 		}
 		for _, a := range c.Area.Assumed {
-			all.assumed = append(all.assumed, c.Area.Name+": "+a.Text)
+			all.assumed = append(all.assumed, a.Text)
 		}
 	}
 	return all
@@ -436,7 +436,11 @@ func (pl *planner) frame(p proposal) *Program {
 		Season:  pl.almanac.season(s.Measure(), pl.season()),
 		Entries: []Entry{}, LeftOut: append([]LeftOut{}, p.left...), InTheShed: []string{}, Laws: []LawLine{}, LawNotes: []string{},
 	}
-	out.Assumptions = append([]string{}, unique(p.assumed)...)
+	out.Assumptions = []string{}
+	for _, a := range s.Assumed {
+		out.Assumptions = append(out.Assumptions, a.Text)
+	}
+	out.Assumptions = append(out.Assumptions, unique(p.assumed)...)
 	for _, c := range pl.cases {
 		out.Areas = append(out.Areas, c.shown())
 		out.InTheShed = append(out.InTheShed, c.liming.shed...)
