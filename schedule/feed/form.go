@@ -1,0 +1,223 @@
+package feed
+
+import (
+	"crypto/hmac"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/base64"
+	"errors"
+	"mime"
+	"net"
+	"net/http"
+	"net/netip"
+	"net/url"
+	"slices"
+	"strings"
+
+	"swardbook/schedule"
+)
+
+// mostForm is the size of a posted form, of which a full one needs a fraction.
+const mostForm = 8 << 10
+
+// What became of a job, as the form names it.
+const (
+	allDone = "done"
+	partly  = "part"
+	missed  = "missed"
+)
+
+// entry is what a person wrote into the form.
+type entry struct {
+	ID                     string // of the form, so that posting it twice records once
+	Job, What, Amount      string
+	Date, By, Note, Signed string
+}
+
+// formPage is the form for one job; without a job it is the choice of one.
+type formPage struct {
+	head
+	entry
+	Site, About string
+	People      []schedule.Person
+	Today       string
+	Wrong       []string // what must be mended, if it was posted before
+	Choice      []jobView
+}
+
+// form answers the address of the form: GET shows it, POST records.
+func (f *Feed) form(a answered, w http.ResponseWriter, q *http.Request, s *site) answered {
+	if !f.mayRecord(q.Host) {
+		return f.message(a, w, q, http.StatusForbidden, "This address cannot record",
+			"The form works at the public address of the feed, as it was given with --base when it was started, or at a numeric address.")
+	}
+	switch q.Method {
+	case http.MethodGet, http.MethodHead:
+		return f.showForm(a, w, q, s, entry{ID: rand.Text(), Job: q.URL.Query().Get("job"), What: allDone}, http.StatusOK, nil)
+	case http.MethodPost:
+		return f.post(a, w, q, s)
+	}
+	return notAllowed(a, w, "GET, HEAD, POST")
+}
+
+// mayRecord tells whether the host that a browser asked for is one that nobody
+// else can have pointed here: the base's, localhost, or a numeric address. A
+// page from elsewhere could otherwise give its own name our address and then
+// read the form.
+func (f *Feed) mayRecord(host string) bool {
+	if u, err := url.Parse(f.o.Base); err == nil && u.Host != "" && strings.EqualFold(u.Host, host) {
+		return true
+	}
+	name := host
+	if h, _, err := net.SplitHostPort(host); err == nil {
+		name = h
+	}
+	if strings.EqualFold(name, "localhost") {
+		return true
+	}
+	_, err := netip.ParseAddr(strings.Trim(name, "[]"))
+	return err == nil
+}
+
+// showForm shows the form, or the choice of a job when none is named or none
+// of that name can be recorded.
+func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *site, e entry, status int, wrong []string) answered {
+	s.mu.Lock()
+	good := s.good
+	s.mu.Unlock()
+	today := day(f.o.Now())
+	v := formPage{head: newHead("Record a job"), entry: e, Site: good.program.Title, Today: today.String(), Wrong: wrong,
+		People: good.site.Crew.People}
+	if v.Date == "" {
+		v.Date = v.Today
+	}
+	v.Signed = f.sign(s, e.ID)
+	switch job, who, known := about(good.program, e.Job); {
+	case known:
+		v.About = job
+		if v.By == "" {
+			v.By = who
+		}
+	default:
+		if e.Job != "" {
+			status = http.StatusNotFound
+			v.Wrong = append(v.Wrong, "There is no such job in the program now. Choose one:")
+		}
+		v.Job = ""
+		v.Choice = choice(good.program)
+	}
+	page, err := render("form.html", v)
+	if err != nil {
+		return f.broken(a, w, err)
+	}
+	return sendPage(a, w, q, status, page)
+}
+
+// about says what job an id means, and whose it is. Notices and unknown ids
+// cannot be recorded.
+func about(p *schedule.Program, id string) (job, who string, ok bool) {
+	for i := range p.Entries {
+		if e := &p.Entries[i]; e.ID == id && !e.Kind.Notice() {
+			return e.Title + ", planned for " + e.Date.Words() + ": " + e.Summary, e.Who, true
+		}
+	}
+	for _, l := range p.LeftOut {
+		if l.ID == id {
+			return l.ID + ", left out of the program: " + l.Reason, "", true
+		}
+	}
+	return "", "", false
+}
+
+func choice(p *schedule.Program) []jobView {
+	var out []jobView
+	for _, e := range p.Entries {
+		if !e.Kind.Notice() {
+			out = append(out, jobView{ID: e.ID, Title: e.Title, Day: e.Date.Words(), Who: e.WhoName,
+				Record: formPath + "?job=" + url.QueryEscape(e.ID)})
+		}
+	}
+	return out
+}
+
+// sign proves that this run of the feed gave out a form for this site.
+func (f *Feed) sign(s *site, id string) string {
+	m := hmac.New(sha256.New, f.key[:])
+	m.Write([]byte(s.name + "\x00" + id))
+	return base64.RawURLEncoding.EncodeToString(m.Sum(nil))
+}
+
+// post checks where a form comes from and what it says, and records it.
+func (f *Feed) post(a answered, w http.ResponseWriter, q *http.Request, s *site) answered {
+	if err := f.origin().Check(q); err != nil {
+		return f.message(a, w, q, http.StatusForbidden, "Not recorded", "The form was sent from another site than this one.")
+	}
+	if kind, _, err := mime.ParseMediaType(q.Header.Get("Content-Type")); err != nil || kind != "application/x-www-form-urlencoded" {
+		return refuse(a, w, http.StatusUnsupportedMediaType)
+	}
+	q.Body = http.MaxBytesReader(w, q.Body, mostForm)
+	if err := q.ParseForm(); err != nil {
+		if _, large := errors.AsType[*http.MaxBytesError](err); large {
+			return refuse(a, w, http.StatusRequestEntityTooLarge)
+		}
+		return refuse(a, w, http.StatusBadRequest)
+	}
+	get := func(key string) string { return strings.TrimSpace(q.PostForm.Get(key)) }
+	e := entry{ID: get("id"), Job: get("job"), What: get("what"), Amount: get("amount"), Date: get("date"), By: get("by"), Note: get("note")}
+	if !hmac.Equal([]byte(get("signed")), []byte(f.sign(s, e.ID))) {
+		return f.message(a, w, q, http.StatusForbidden, "Not recorded", "The form is from before the feed was started anew. Open it again, and send it then.")
+	}
+	o, err := f.record(s, e)
+	if u, ok := errors.AsType[*unusable](err); ok {
+		return f.showForm(a, w, q, s, e, http.StatusUnprocessableEntity, u.wrong)
+	}
+	switch {
+	case errors.Is(err, errNoProgram):
+		return f.message(a, w, q, http.StatusConflict, "Not recorded", capital(err.Error())+".")
+	case err != nil:
+		f.o.Log.Error("a job could not be recorded", "site", s.logName(), "error", err.Error())
+		return f.message(a, w, q, http.StatusInternalServerError, "Not recorded",
+			"The record book could not be written, and is as it was. Write the job down elsewhere and tell whoever runs this feed.")
+	}
+	page, err := render("recorded.html", recordedPage{newHead("Recorded"), o})
+	if err != nil {
+		return f.broken(a, w, err)
+	}
+	return sendPage(a, w, q, http.StatusOK, page)
+}
+
+// origin refuses forms that a browser sends from other sites.
+func (f *Feed) origin() *http.CrossOriginProtection {
+	c := http.NewCrossOriginProtection()
+	if u, err := url.Parse(f.o.Base); err == nil && u.Host != "" {
+		c.AddTrustedOrigin(u.Scheme + "://" + u.Host) // behind a proxy that changes the host
+	}
+	return c
+}
+
+// messagePage says one thing.
+type messagePage struct {
+	head
+	Text string
+}
+
+func (f *Feed) message(a answered, w http.ResponseWriter, q *http.Request, status int, title, text string) answered {
+	page, err := render("message.html", messagePage{newHead(title), text})
+	if err != nil {
+		return f.broken(a, w, err)
+	}
+	return sendPage(a, w, q, status, page)
+}
+
+func (f *Feed) broken(a answered, w http.ResponseWriter, err error) answered {
+	f.o.Log.Error("a page could not be written", "error", err.Error())
+	return refuse(a, w, http.StatusInternalServerError)
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// knows tells whether a person is one of the site's, if it names any.
+func knows(s *schedule.Site, person string) bool {
+	return len(s.Crew.People) == 0 || person == "" ||
+		slices.ContainsFunc(s.Crew.People, func(p schedule.Person) bool { return p.ID == person })
+}

@@ -1,0 +1,177 @@
+package feed
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"net/url"
+	"slices"
+	"strings"
+	"sync"
+
+	"rsc.io/qr"
+
+	"swardbook/schedule"
+	"swardbook/schedule/page"
+)
+
+//go:embed *.html feed.css
+var files embed.FS
+
+var templates = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").ParseFS(files, "*.html"))
+})
+
+// head is what stands at the top of every page of the feed.
+type head struct {
+	Title string
+	Style template.CSS
+}
+
+// style is the look of all pages, and what the feed's own have beside it.
+var style = sync.OnceValue(func() string {
+	own, err := files.ReadFile("feed.css")
+	if err != nil {
+		panic(err) // embedded: cannot be missing
+	}
+	return page.Style() + string(own)
+})
+
+func newHead(title string) head { return head{title, template.CSS(style())} }
+
+func render(name string, view any) ([]byte, error) {
+	var b bytes.Buffer
+	if err := templates().ExecuteTemplate(&b, name, view); err != nil {
+		return nil, fmt.Errorf("writing %s: %w", name, err)
+	}
+	return b.Bytes(), nil
+}
+
+// landing is the page from which a site is subscribed to.
+type landing struct {
+	head
+	Span, Today string
+	Warning     string // the newest files have errors
+	Problems    []schedule.Problem
+	Next        string // heading of the jobs that come next
+	Jobs        []jobView
+	Due         []jobView // their day has passed, their window has not
+	Whole       link
+	People      []link
+	Areas       []link
+	Home        string // public address of this page; "" not known
+	Code        *code  // of that address
+	Private     bool
+	Record      bool
+	LastSafe    string
+}
+
+// jobView is one job on the landing page.
+type jobView struct {
+	ID, Title, Summary, Day, LastSafe, Who string
+	Record                                 string
+}
+
+// link is one calendar to subscribe to.
+type link struct {
+	Name, Path string
+	Webcal     template.URL // opens the subscribe dialog of many clients
+	Web        string       // the same to paste; "" without a base
+	Why        string       // why there is no such calendar; "" there is
+}
+
+func (t *tree) link(name, path string) link {
+	k := link{Name: name, Path: path, Web: t.address(path)}
+	if _, rest, ok := strings.Cut(k.Web, "://"); ok {
+		k.Webcal = template.URL("webcal://" + rest) // webcals has no client on phones
+	}
+	return k
+}
+
+// landing fills in all but the calendars of persons and areas.
+func (t *tree) landing(p *schedule.Program) *landing {
+	today := day(t.now)
+	l := &landing{head: newHead(p.Title), Span: p.Start.Short() + " to " + p.Through.Short(), Today: today.Words(),
+		Whole: t.link(p.Title, calendarFile), Home: t.address(""), Record: t.record,
+		Private: p.Site.Calendar.Secret != "", Problems: t.problems}
+	if schedule.Fatal(t.problems) {
+		l.Warning = "The newest site file or record book has errors, so this is still the program from before."
+	}
+	if !p.Season.LastSafe.IsZero() {
+		l.LastSafe = p.Season.LastSafe.Words()
+	}
+	var first schedule.Date
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		if e.State != schedule.Planned || e.Kind.Notice() || today.After(e.Latest) {
+			continue
+		}
+		v := jobView{ID: e.ID, Title: e.Title, Summary: e.Summary, Day: e.Date.Words(), Who: e.WhoName}
+		if !e.Latest.IsZero() {
+			v.LastSafe = e.Latest.Words()
+		}
+		if t.record {
+			v.Record = formPath + "?job=" + url.QueryEscape(e.ID)
+		}
+		switch {
+		case e.Date.Before(today):
+			l.Due = append(l.Due, v)
+		case first.IsZero() || e.Date == first:
+			first = e.Date
+			l.Jobs = append(l.Jobs, v)
+		}
+	}
+	switch {
+	case first.IsZero():
+		l.Next = "Nothing more is planned in this program"
+	case first == today:
+		l.Next = "Today: " + first.Words()
+	default:
+		l.Next = "Next: " + first.Words()
+	}
+	return l
+}
+
+func (l *landing) write() ([]byte, error) {
+	if l.Home != "" {
+		c, err := newCode(l.Home)
+		if err != nil {
+			return nil, err
+		}
+		l.Code = c
+	}
+	l.Problems = slices.DeleteFunc(slices.Clone(l.Problems), func(p schedule.Problem) bool { return p.Warning })
+	if len(l.Areas) == 1 {
+		l.Areas = nil // the same as the whole
+	}
+	return render("landing.html", l)
+}
+
+// code is a QR code as the path of a drawing, one unit a module.
+type code struct {
+	Side int // with the quiet zone
+	Path string
+}
+
+const quiet = 4 // modules of white around a QR code // [common] ISO/IEC 18004
+
+func newCode(text string) (*code, error) {
+	q, err := qr.Encode(text, qr.M)
+	if err != nil {
+		return nil, fmt.Errorf("the address %q does not fit a QR code: %w", text, err)
+	}
+	var b strings.Builder
+	for y := range q.Size {
+		for x := 0; x < q.Size; x++ {
+			from := x
+			for q.Black(x, y) {
+				x++
+			}
+			if x > from {
+				fmt.Fprintf(&b, "M%d %dh%dv1h-%dz", quiet+from, quiet+y, x-from, x-from)
+			}
+		}
+	}
+	return &code{q.Size + 2*quiet, b.String()}, nil
+}

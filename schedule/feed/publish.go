@@ -1,0 +1,279 @@
+package feed
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"hash/fnv"
+	"io/fs"
+	"os"
+	"path"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"swardbook/schedule"
+	"swardbook/schedule/book"
+)
+
+// Publishing says what to publish, and where.
+type Publishing struct {
+	Sites, Out *os.Root
+	Base       string // public address of Out, from [ParseBase]; "" not known
+	Shard      Shard  // the part of the folder to publish; zero is all of it
+	Jobs       int    // sites at once; 0: as many as there are processors
+	Now        time.Time
+	Progress   func(done, of int) // called now and then from one goroutine; nil: no one asks
+}
+
+// Shard is one part of a folder that several machines share: part K of N, from
+// 1 to N. The zero value is the whole.
+type Shard struct{ K, N int }
+
+// Has tells whether a site belongs to the part. It hangs on the site's name
+// alone, so that a site stays where it is when others come and go.
+func (s Shard) Has(name string) bool {
+	if s.N <= 1 {
+		return true
+	}
+	h := fnv.New64a()
+	h.Write([]byte(name))
+	return int(h.Sum64()%uint64(s.N)) == s.K-1
+}
+
+// Published is what [Publish] did.
+type Published struct {
+	Sites        int // tried
+	Wrote, Same  int // files
+	Failed       []Failure
+	Old          []string // files and folders of Out that no site has now
+	OldUnchecked string   // why folders of other sites were not looked for; "" they were
+}
+
+// Failure is one site that could not be published; its files in Out are as
+// they were.
+type Failure struct {
+	Name     string
+	Problems []schedule.Problem
+}
+
+// Publish writes the tree of every site of the folder as plain files. What is
+// there already with the same bytes is not touched; nothing is deleted. One
+// site that fails never stops the others. The error is for what stops them all,
+// a context that ended among it.
+//
+// Out is also the memory of the calendars: the file that is there is updated,
+// so that subscribed phones see changes as changes. Publish into the same Out
+// again.
+func Publish(ctx context.Context, o Publishing) (*Published, error) {
+	names, err := siteNames(o.Sites)
+	if err != nil {
+		return nil, fmt.Errorf("could not read the folder of sites: %w", bare(err))
+	}
+	slices.Sort(names)
+	names = slices.DeleteFunc(names, func(n string) bool { return !o.Shard.Has(n) })
+	jobs := o.Jobs
+	if jobs <= 0 {
+		jobs = runtime.GOMAXPROCS(0)
+	}
+	p := &publisher{o: o, done: Published{Sites: len(names)}, prefixes: map[string]string{}}
+	next := make(chan string)
+	var work sync.WaitGroup
+	for range jobs {
+		work.Go(func() {
+			for name := range next {
+				p.site(name)
+			}
+		})
+	}
+	for i, name := range names {
+		if o.Progress != nil && i%50 == 0 {
+			o.Progress(i, len(names))
+		}
+		select {
+		case next <- name:
+			continue
+		case <-ctx.Done():
+		}
+		break
+	}
+	close(next)
+	work.Wait()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	if o.Progress != nil {
+		o.Progress(len(names), len(names))
+	}
+	if o.Shard.N <= 1 {
+		if err := p.index(); err != nil {
+			return nil, err
+		}
+	}
+	p.lookForOld()
+	slices.SortFunc(p.done.Failed, func(a, b Failure) int { return strings.Compare(a.Name, b.Name) })
+	slices.Sort(p.done.Old)
+	return &p.done, nil
+}
+
+// publisher is one run of Publish.
+type publisher struct {
+	o Publishing
+
+	mu       sync.Mutex
+	done     Published
+	lines    []indexLine
+	prefixes map[string]string // the site at each first part of the path
+	unknown  bool              // the first part of a site that failed is not known
+}
+
+// site publishes one site, or notes why it could not.
+func (p *publisher) site(name string) {
+	line, err := p.write(name)
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if line != nil {
+		p.lines = append(p.lines, *line)
+	}
+	if err != nil {
+		f, ok := errors.AsType[*failed](err)
+		if !ok {
+			f = &failed{[]schedule.Problem{{File: siteFile(name), Message: err.Error()}}}
+		}
+		p.done.Failed = append(p.done.Failed, Failure{name, f.problems})
+	}
+}
+
+// failed is the error of a site whose files have problems.
+type failed struct{ problems []schedule.Problem }
+
+func (f *failed) Error() string { return fmt.Sprint(len(f.problems), " problems") }
+
+func (p *publisher) write(name string) (*indexLine, error) {
+	if err := nameable(name); err != nil {
+		return nil, err
+	}
+	r := read(p.o.Sites, name, p.o.Now)
+	prefix := r.prefix(name)
+	if err := p.claim(prefix, name, r); err != nil {
+		return nil, err
+	}
+	var line *indexLine
+	if r.program == nil {
+		if _, err := p.o.Out.Stat(prefix + "/" + landingFile); err == nil && !r.private {
+			l := newIndexLine(prefix, name, brokenNote) // its last good pages are there
+			line = &l
+		}
+		return line, &failed{r.problems}
+	}
+	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
+		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)
+	}}
+	made, err := t.files(r.program)
+	if err != nil {
+		return nil, err
+	}
+	wrote, same := 0, 0
+	known := map[string]bool{}
+	for _, m := range made {
+		known[m.path] = true
+		changed, err := book.ReplaceFast(p.o.Out, prefix+"/"+m.path, m.body)
+		if err != nil {
+			return nil, fmt.Errorf("could not write %s: %w", prefix+"/"+m.path, bare(err))
+		}
+		if changed {
+			wrote++
+		} else {
+			same++
+		}
+	}
+	old := p.oldParts(prefix, known)
+	p.mu.Lock()
+	p.done.Wrote += wrote
+	p.done.Same += same
+	p.done.Old = append(p.done.Old, old...)
+	p.mu.Unlock()
+	if !r.private {
+		l := newIndexLine(prefix, r.program.Title, "")
+		line = &l
+	}
+	return line, nil
+}
+
+// claim takes the first part of the path for a site.
+func (p *publisher) claim(prefix, name string, r *reading) error {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if r.program == nil && r.private && prefix == name {
+		p.unknown = true
+		return nil
+	}
+	if other, taken := p.prefixes[prefix]; taken {
+		return fmt.Errorf("%s has the same address; give one of them another name or secret", siteFile(other))
+	}
+	p.prefixes[prefix] = name
+	return nil
+}
+
+// oldParts lists calendars of persons and areas that the site no longer has.
+func (p *publisher) oldParts(prefix string, known map[string]bool) []string {
+	var out []string
+	for _, folder := range []string{"person", "area"} {
+		for _, e := range p.entries(prefix + "/" + folder) {
+			if file := folder + "/" + e.Name(); !known[file] {
+				out = append(out, prefix+"/"+file)
+			}
+		}
+	}
+	return out
+}
+
+func (p *publisher) entries(dir string) []fs.DirEntry {
+	d, err := p.o.Out.Open(dir)
+	if err != nil {
+		return nil
+	}
+	defer d.Close()
+	all, _ := d.ReadDir(-1) // what cannot be listed is not called old
+	return all
+}
+
+// index writes the list of sites.
+func (p *publisher) index() error {
+	body, err := indexOf(p.lines)
+	if err != nil {
+		return err
+	}
+	changed, err := book.Replace(p.o.Out, landingFile, body)
+	if err != nil {
+		return fmt.Errorf("could not write %s: %w", landingFile, bare(err))
+	}
+	if changed {
+		p.done.Wrote++
+	} else {
+		p.done.Same++
+	}
+	return nil
+}
+
+// lookForOld lists the folders of sites that are gone, or stand elsewhere now.
+func (p *publisher) lookForOld() {
+	switch {
+	case p.o.Shard.N > 1:
+		p.done.OldUnchecked = "this is one part of the folder, and the others are not known here"
+		return
+	case p.unknown:
+		p.done.OldUnchecked = "a site that failed may have a secret, so its folder is not known"
+		return
+	}
+	for _, e := range p.entries(".") {
+		if _, current := p.prefixes[e.Name()]; current || !e.IsDir() {
+			continue
+		}
+		if _, err := p.o.Out.Stat(path.Join(e.Name(), calendarFile)); err == nil {
+			p.done.Old = append(p.done.Old, e.Name()+"/")
+		}
+	}
+}

@@ -1,0 +1,176 @@
+package feed
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"swardbook/schedule"
+	"swardbook/schedule/sitefile"
+)
+
+// Sizes read of a file; a byte more is refused by whoever reads the text.
+const (
+	mostText     = 1<<20 + 1 // [sitefile.Load] takes 1 MiB
+	mostCalendar = 8<<20 + 1 // as much as a calendar may have
+)
+
+// reading is what the files of one site said when they were read.
+type reading struct {
+	stamp    stamp
+	sum      [sha256.Size]byte // of all that was read
+	site     *schedule.Site
+	book     []byte            // the record book; nil: none
+	program  *schedule.Program // nil when there are errors
+	problems []schedule.Problem
+	private  bool // has a secret, or may have one
+}
+
+// read reads the files of a site and plans it. What goes wrong is among the
+// problems.
+func read(root *os.Root, name string, now time.Time) *reading {
+	r := &reading{}
+	sum := sha256.New()
+	file, normals := siteFile(name), ""
+	text, err := readAtMost(root, file, mostText)
+	if err != nil {
+		r.fail(file, "could not be read: "+bare(err).Error())
+		r.stamp = stampOf(root, name, "", now)
+		r.private = true // nobody knows
+		return r
+	}
+	sum.Write(text)
+	r.private = bytes.Contains(withoutComments(text), []byte("secret"))
+	r.site, r.problems = sitefile.Load(file, text, func(n string) (io.ReadCloser, error) {
+		normals = n
+		station, err := readAtMost(root, n, mostCalendar)
+		if err != nil {
+			return nil, err
+		}
+		sum.Write(station)
+		return io.NopCloser(bytes.NewReader(station)), nil
+	})
+	var done []schedule.Done
+	switch r.book, err = readAtMost(root, recordBook(name), mostText); {
+	case errors.Is(err, fs.ErrNotExist):
+		r.book = nil
+	case err != nil:
+		r.fail(recordBook(name), "could not be read: "+bare(err).Error())
+	default:
+		sum.Write([]byte{0})
+		sum.Write(r.book)
+		var ps []schedule.Problem
+		done, ps = sitefile.LoadRecord(recordBook(name), r.book, r.site)
+		r.problems = append(r.problems, ps...)
+	}
+	// The stamp is taken last, so that a file which changed while it was read
+	// is young by the stamp and read again.
+	r.stamp = stampOf(root, name, normals, now)
+	copy(r.sum[:], sum.Sum(nil))
+	if schedule.Fatal(r.problems) || r.site == nil {
+		return r
+	}
+	r.private = r.site.Calendar.Secret != ""
+	if r.program, err = schedule.Plan(r.site, done); err != nil {
+		r.fail(file, err.Error())
+		r.program = nil
+	}
+	return r
+}
+
+func (r *reading) fail(file, message string) {
+	r.problems = append(r.problems, schedule.Problem{File: file, Message: message})
+}
+
+// prefix is the first part of the site's path.
+func (r *reading) prefix(name string) string {
+	if r.site != nil && r.site.Calendar.Secret != "" {
+		return r.site.Calendar.Secret
+	}
+	return name
+}
+
+// withoutComments leaves out what follows a # on a line. It may cut a text
+// that holds one; it serves to look for a word.
+func withoutComments(text []byte) []byte {
+	var out []byte
+	for line := range bytes.Lines(text) {
+		before, _, _ := bytes.Cut(line, []byte("#"))
+		out = append(append(out, before...), '\n')
+	}
+	return out
+}
+
+func siteFile(name string) string   { return name + ".toml" }
+func recordBook(name string) string { return name + ".record.csv" }
+
+// siteNames lists the sites of a folder: its *.toml files, sorted. Files whose
+// names begin with a dot are not ours.
+func siteNames(root *os.Root) ([]string, error) {
+	dir, err := root.Open(".")
+	if err != nil {
+		return nil, err
+	}
+	defer dir.Close()
+	entries, err := dir.ReadDir(-1)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, e := range entries {
+		name, ok := strings.CutSuffix(e.Name(), ".toml")
+		if ok && !strings.HasPrefix(name, ".") && !e.IsDir() {
+			out = append(out, name)
+		}
+	}
+	return out, nil
+}
+
+// nameable tells whether a site's name may stand in an address and name a
+// folder on every system.
+func nameable(name string) error {
+	bad := strings.IndexFunc(name, func(c rune) bool {
+		return unicode.IsControl(c) || c == utf8.RuneError || strings.ContainsRune(`\/:*?"<>|`, c)
+	})
+	switch {
+	case bad >= 0:
+		return fmt.Errorf("the file name holds a character that cannot stand in an address; rename it")
+	case name == "" || len(name) > 100:
+		return fmt.Errorf("the file name is empty or longer than 100 bytes; rename it")
+	case name == "index.html":
+		return fmt.Errorf("index.html is the list of all sites; rename the file")
+	}
+	return nil
+}
+
+// readAtMost reads an ordinary file, or its first n bytes.
+func readAtMost(root *os.Root, name string, n int64) ([]byte, error) {
+	switch info, err := root.Stat(name); {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular(): // a pipe would never end
+		return nil, fmt.Errorf("it is no ordinary file")
+	}
+	f, err := root.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, n))
+}
+
+// bare leaves the path out of a file error, as messages name the file already.
+func bare(err error) error {
+	if p, ok := errors.AsType[*fs.PathError](err); ok {
+		return p.Err
+	}
+	return err
+}

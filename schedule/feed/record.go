@@ -1,0 +1,165 @@
+package feed
+
+import (
+	"errors"
+	"strings"
+
+	"swardbook/schedule"
+	"swardbook/schedule/book"
+	"swardbook/schedule/sitefile"
+	"swardbook/schedule/text"
+)
+
+var errNoProgram = errors.New("the files of this site have errors, so nothing can be recorded until they are mended")
+
+// unusable is the error of a form that a person can mend.
+type unusable struct{ wrong []string }
+
+func (u *unusable) Error() string { return strings.Join(u.wrong, "; ") }
+
+// outcome is what a recorded job did to the rest of the program.
+type outcome struct {
+	Line    string // as it stands in the record book
+	Tally   string // "2 moved, 1 grew"; "" nothing changed
+	Changes []changeView
+}
+
+type changeView struct{ Job, ID, What, Text string }
+
+// recordedPage confirms a record.
+type recordedPage struct {
+	head
+	outcome
+}
+
+// record writes what a form says into the record book and re-plans the site.
+// The same form again gives the same outcome and no second line.
+func (f *Feed) record(s *site, e entry) (outcome, error) {
+	s.mu.Lock()
+	o, err := f.recordLocked(s, e)
+	s.mu.Unlock()
+	if err != nil {
+		return o, err
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return o, f.list()
+}
+
+func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
+	if o, again := s.recorded[e.ID]; again {
+		return o, nil
+	}
+	now := f.o.Now()
+	r := read(f.o.Sites, s.name, now) // the newest, which may be newer than what is shown
+	if r.program == nil {
+		return outcome{}, errNoProgram
+	}
+	d, amount, err := e.done(r, day(now))
+	if err != nil {
+		return outcome{}, err
+	}
+	line := sitefile.AppendLine(d, amount)
+	after, err := r.with(s.name, line)
+	if err != nil {
+		return outcome{}, err
+	}
+	if err := book.Append(f.o.Sites, recordBook(s.name), line); err != nil {
+		return outcome{}, err
+	}
+	o := outcomeOf(line, r.program, after)
+	s.recorded[e.ID] = o
+	f.refresh(s)
+	f.o.Log.Info("recorded", "site", s.logName(), "job", d.Job, "changes", text.Tally(schedule.Compare(r.program, after)))
+	return o, nil
+}
+
+// done reads the form as a line of the record book, and says all that is wrong
+// with it at once.
+func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount string, err error) {
+	u := &unusable{}
+	d = schedule.Done{Job: e.Job, By: e.By, Note: e.Note}
+	d.Area, _, _ = strings.Cut(e.Job, "/")
+	if _, _, known := about(r.program, e.Job); !known {
+		u.wrong = append(u.wrong, "There is no such job in the program now.")
+	}
+	switch e.What {
+	case allDone:
+		amount = e.Amount
+	case partly:
+		if amount = e.Amount; amount == "" {
+			u.wrong = append(u.wrong, "Say how much of the job was done: an amount such as 40 lb, or a share such as half.")
+		}
+	case missed:
+		if d.Missed = true; e.Amount != "" {
+			u.wrong = append(u.wrong, "A missed job has no amount. If something was put down, choose “only part of it”.")
+		}
+	default:
+		u.wrong = append(u.wrong, "Say whether the job was done, done in part, or missed.")
+	}
+	switch d.Date, err = schedule.ParseDate(e.Date); {
+	case err != nil:
+		u.wrong = append(u.wrong, "The date cannot be read: write it as "+today.String()+".")
+	case d.Date.After(today):
+		u.wrong = append(u.wrong, "The date is still to come.")
+	}
+	if !knows(r.site, e.By) {
+		u.wrong = append(u.wrong, "The site file knows nobody of that name.")
+	}
+	if u.wrong != nil {
+		return d, amount, u
+	}
+	return d, amount, nil
+}
+
+// with gives the program as it will be with one more line in the record book,
+// or says what is wrong with the line.
+func (r *reading) with(name, line string) (*schedule.Program, error) {
+	all := string(r.book)
+	switch {
+	case all == "":
+		all = sitefile.Header
+	case !strings.HasSuffix(all, "\n"):
+		all += "\n"
+	}
+	done, problems := sitefile.LoadRecord(recordBook(name), []byte(all+line), r.site)
+	u := &unusable{}
+	for _, p := range problems { // there were none before this line
+		if !p.Warning {
+			w := p.Message
+			if p.Key != "" {
+				w = p.Key + ": " + w
+			}
+			if p.Hint != "" {
+				w += " (" + p.Hint + ")"
+			}
+			u.wrong = append(u.wrong, capital(w)+".")
+		}
+	}
+	if u.wrong != nil {
+		return nil, u
+	}
+	p, err := schedule.Plan(r.site, done)
+	if err != nil {
+		return nil, &unusable{[]string{capital(err.Error()) + "."}}
+	}
+	return p, nil
+}
+
+func outcomeOf(line string, was, is *schedule.Program) outcome {
+	titles := map[string]string{}
+	for _, p := range []*schedule.Program{was, is} {
+		for _, e := range p.Entries {
+			titles[e.ID] = e.Title
+		}
+	}
+	o := outcome{Line: strings.TrimSpace(line)}
+	changes := schedule.Compare(was, is)
+	if len(changes) > 0 {
+		o.Tally = text.Tally(changes)
+	}
+	for _, c := range changes {
+		o.Changes = append(o.Changes, changeView{titles[c.ID], c.ID, c.What, c.Text})
+	}
+	return o
+}

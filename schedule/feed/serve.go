@@ -1,0 +1,94 @@
+package feed
+
+import (
+	"context"
+	"errors"
+	"log/slog"
+	"net"
+	"net/http"
+	"sync"
+	"time"
+)
+
+// Limits of a server. A client that is slower or asks for more is cut off.
+const (
+	mostConnections = 512              // at once; more wait their turn // [common]
+	mostHeader      = 16 << 10         // bytes // [common]
+	headerTime      = 5 * time.Second  // until the whole header is there // [common]
+	bodyTime        = 10 * time.Second // until the whole request is there // [common]
+	answerTime      = 60 * time.Second // until the answer is taken, for slow lines // [common]
+	idleTime        = 30 * time.Second // between two requests // [common]
+	stopTime        = 10 * time.Second // for requests under way when the server stops // [common]
+)
+
+// Serve answers requests on the listener until the context ends, then lets
+// requests under way finish. It returns nil after such a stop.
+func Serve(ctx context.Context, l net.Listener, h http.Handler, log *slog.Logger) error {
+	server := &http.Server{
+		Handler:           h,
+		MaxHeaderBytes:    mostHeader,
+		ReadHeaderTimeout: headerTime,
+		ReadTimeout:       bodyTime,
+		WriteTimeout:      answerTime,
+		IdleTimeout:       idleTime,
+		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelDebug),
+	}
+	stopped := make(chan error, 1)
+	done := make(chan struct{})
+	go func() {
+		select {
+		case <-ctx.Done():
+		case <-done:
+		}
+		end, cancel := context.WithTimeout(context.Background(), stopTime)
+		defer cancel()
+		stopped <- server.Shutdown(end)
+	}()
+	err := server.Serve(&limited{Listener: l, places: make(chan struct{}, mostConnections), closed: make(chan struct{})})
+	close(done)
+	if stop := <-stopped; errors.Is(err, http.ErrServerClosed) {
+		if stop != nil {
+			server.Close()
+		}
+		return nil
+	}
+	return err
+}
+
+// limited accepts a connection only when there is a place for it.
+type limited struct {
+	net.Listener
+	places chan struct{}
+	closed chan struct{}
+	once   sync.Once
+}
+
+func (l *limited) Accept() (net.Conn, error) {
+	select {
+	case l.places <- struct{}{}:
+	case <-l.closed:
+		return nil, net.ErrClosed
+	}
+	c, err := l.Listener.Accept()
+	if err != nil {
+		<-l.places
+		return nil, err
+	}
+	return &placed{Conn: c, leave: sync.OnceFunc(func() { <-l.places })}, nil
+}
+
+func (l *limited) Close() error {
+	l.once.Do(func() { close(l.closed) })
+	return l.Listener.Close()
+}
+
+// placed is a connection that gives its place back.
+type placed struct {
+	net.Conn
+	leave func()
+}
+
+func (p *placed) Close() error {
+	p.leave()
+	return p.Conn.Close()
+}
