@@ -29,7 +29,7 @@ func commands() []command {
 	return []command{
 		newCommand, checkCommand, soilCommand, programCommand, whyCommand, calendarCommand,
 		sheetCommand, materialsCommand, ledgerCommand, recordCommand, compareCommand,
-		lessonCommand, climateCommand, figureCommand, sourcesCommand,
+		lessonCommand, climateCommand, figureCommand, serveCommand, publishCommand, sourcesCommand,
 	}
 }
 

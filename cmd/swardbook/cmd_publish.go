@@ -1,0 +1,136 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"swardbook/schedule/feed"
+)
+
+var publishCommand = command{
+	name: "publish", args: "DIR",
+	what: "the same as static files",
+	help: `    swardbook publish sites -o public --base https://example.org/lawns
+    swardbook publish sites -o public --shard 3/40
+
+Writes for every site file of the folder what serve would serve, as plain files
+for any web server or object store. Files with nothing to change are not
+touched, and none is deleted. A site that cannot be published never stops the
+others: its files stay as they were, it is named at the end, and the exit status
+is 3.
+
+Publish into the same folder every time: its calendars are read first, so that
+changes reach phones as changes.
+
+    -o, --output DIR    where to write
+        --base URL      the public address of that folder, for links, subscribing
+                        and QR codes
+        --shard K/N     part K of N of the site files, for many machines at work
+                        on one folder; no list of all sites is written
+        --jobs N        sites at once (default: one for each processor)
+        --no-color      no colour
+`,
+	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+		out := fs.StringP("output", "o", "", "")
+		base := fs.String("base", "", "")
+		shard := fs.String("shard", "", "")
+		jobs := fs.Int("jobs", 0, "")
+		return func(s *session, args []string) error {
+			dir, err := one(args, "DIR")
+			if err != nil {
+				return err
+			}
+			switch {
+			case *out == "" || *out == "-":
+				return misuse("-o is missing: name the folder to write to")
+			case samePath(dir, *out):
+				return misuse("-o: %s holds the site files; choose another folder", *out)
+			case *jobs < 0 || *jobs > 1000:
+				return misuse("--jobs: give 1 to 1000")
+			}
+			o := feed.Publishing{Jobs: *jobs, Now: s.now()}
+			if o.Base, err = baseFlag(*base); err != nil {
+				return err
+			}
+			if o.Shard, err = shardFlag(*shard); err != nil {
+				return err
+			}
+			return s.publish(dir, *out, o)
+		}
+	},
+}
+
+func shardFlag(given string) (feed.Shard, error) {
+	if given == "" {
+		return feed.Shard{}, nil
+	}
+	k, n, _ := strings.Cut(given, "/")
+	kk, err1 := strconv.Atoi(k)
+	nn, err2 := strconv.Atoi(n)
+	if err1 != nil || err2 != nil || kk < 1 || kk > nn {
+		return feed.Shard{}, misuse("--shard: %q is no part of a whole; write 3/40 for the third part of 40", given)
+	}
+	return feed.Shard{K: kk, N: nn}, nil
+}
+
+func (s *session) publish(dir, out string, o feed.Publishing) error {
+	var err error
+	if o.Sites, err = os.OpenRoot(dir); err != nil {
+		return fmt.Errorf("could not open %s: %w", dir, bare(err))
+	}
+	defer o.Sites.Close()
+	if err := os.MkdirAll(out, 0o777); err != nil {
+		return fmt.Errorf("could not make %s: %w", out, bare(err))
+	}
+	if o.Out, err = os.OpenRoot(out); err != nil {
+		return fmt.Errorf("could not open %s: %w", out, bare(err))
+	}
+	defer o.Out.Close()
+	if _, terminal := terminalWidth(s.stderr); terminal {
+		o.Progress = func(done, of int) {
+			end := ""
+			if done == of {
+				end = "\n"
+			}
+			fmt.Fprintf(s.stderr, "\r%d of %d sites%s", done, of, end)
+		}
+	}
+	p, err := feed.Publish(s.ctx, o)
+	if err != nil {
+		return err
+	}
+	return s.tellPublished(out, o, p)
+}
+
+func (s *session) tellPublished(out string, o feed.Publishing, p *feed.Published) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %d sites; %d files written, %d unchanged\n", out, p.Sites-len(p.Failed), p.Wrote, p.Same)
+	if o.Shard.N > 1 {
+		b.WriteString("This is one part, so no list of all sites was written.\n")
+	}
+	if len(p.Old) > 0 {
+		b.WriteString("No site has these any more; remove them if they are not wanted:\n")
+		for _, name := range p.Old {
+			fmt.Fprintf(&b, "  %s\n", name)
+		}
+	}
+	if p.OldUnchecked != "" {
+		fmt.Fprintf(&b, "Folders of sites that are gone were not looked for: %s.\n", p.OldUnchecked)
+	}
+	if err := s.print(b.String()); err != nil {
+		return err
+	}
+	if len(p.Failed) == 0 {
+		return nil
+	}
+	names := make([]string, len(p.Failed))
+	for i, f := range p.Failed {
+		s.tell(f.Problems)
+		names[i] = f.Name
+	}
+	return siteError(fmt.Errorf("not published, and left as they were: %s", strings.Join(names, ", ")))
+}
