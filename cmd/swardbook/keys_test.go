@@ -119,9 +119,6 @@ func TestEveryKeyHasAnEffect(t *testing.T) {
 	seen := map[string]bool{
 		"calendar.secret": true, // names the feed's path
 		"material.*.form": true, // goes with density, and is set with it
-		// no need of calcium is planned: the figure is held against the rest of
-		// the label, and no more
-		"material.*.calcium": true,
 	}
 	for _, c := range keyChanges {
 		seen[c.key] = true
