@@ -203,7 +203,10 @@ func TestFormsFromElsewhere(t *testing.T) {
 // Fifty people at once, every form sent twice: fifty lines, none lost, none
 // double.
 func TestFiftyRecordersAtOnce(t *testing.T) {
-	w := recording(t)
+	w := newWorld(t)
+	w.record, w.state = true, nil
+	w.put("mill.toml", lawn)
+	w.start()
 	var all sync.WaitGroup
 	for i := range 50 {
 		v := with(w.open("east/lime/1"), "note", fmt.Sprint("from ", i))

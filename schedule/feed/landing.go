@@ -98,7 +98,7 @@ func (t *tree) landing(p *schedule.Program) *landing {
 	if schedule.Fatal(t.problems) {
 		l.Warning = "The newest site file or record book has errors, so this is still the program from before."
 	}
-	if !p.Season.LastSafe.IsZero() {
+	if !p.Season.LastSafe.IsZero() && !today.After(p.Season.LastSafe) {
 		l.LastSafe = p.Season.LastSafe.Words()
 	}
 	var first schedule.Date

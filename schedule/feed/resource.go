@@ -85,7 +85,7 @@ func (r *resource) add(to *[]headerLine, key, value string) {
 
 func compress(b []byte) []byte {
 	var out bytes.Buffer
-	w, err := gzip.NewWriterLevel(&out, gzip.BestCompression)
+	w, err := gzip.NewWriterLevel(&out, gzip.DefaultCompression)
 	if err != nil {
 		panic(err) // the level is a constant
 	}
