@@ -59,7 +59,7 @@ func Compare(was, is *Program) []Change {
 		}
 	}
 	for i := range was.Entries {
-		if o := &was.Entries[i]; !now[o.ID] {
+		if o := &was.Entries[i]; !now[o.ID] && !o.Date.Before(is.Start) { // what lies before a later start is history
 			out = append(out, Change{ID: o.ID, What: "vanished", Was: o.Date, Text: fmt.Sprintf("%s, was planned for %s", o.Title, o.Date.Short())})
 		}
 	}
@@ -77,9 +77,11 @@ func firstDate(c Change) Date {
 	return c.Is
 }
 
+// compareLeft tells what was left out before from what is left out now by the
+// reason: a number that moves on is no change.
 func compareLeft(was, is *Program) []Change {
 	var out []Change
-	key := func(l LeftOut) string { return l.ID + "\x00" + l.Reason }
+	key := func(l LeftOut) string { return l.Area + "\x00" + string(l.Kind) + "\x00" + l.Reason }
 	old, now := map[string]bool{}, map[string]bool{}
 	for _, l := range was.LeftOut {
 		old[key(l)] = true
@@ -91,7 +93,7 @@ func compareLeft(was, is *Program) []Change {
 		}
 	}
 	for _, l := range was.LeftOut {
-		if !now[key(l)] && !slices.ContainsFunc(is.LeftOut, func(n LeftOut) bool { return n.ID == l.ID }) {
+		if !now[key(l)] {
 			out = append(out, Change{ID: l.ID, What: "no longer left out", Text: "before: " + l.Reason})
 		}
 	}

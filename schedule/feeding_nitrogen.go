@@ -120,7 +120,6 @@ func (b *nitrogenYear) plan() {
 	if len(b.parts) > 0 && b.young && left >= trace {
 		c.feeding.left = append(c.feeding.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID,
 			Reason: fmt.Sprintf("%s of the first year does not fit before the summer; the next autumn counts it", c.Measure().NutrientRate(left, "N"))})
-		b.n++
 	}
 }
 

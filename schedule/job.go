@@ -32,6 +32,7 @@ type Job struct {
 	Because  string // the whole working in one sentence
 	Why      []Reason
 	Tilled   bool // worked into a seedbed
+	Again    bool // lime on top of lime that the soil report does not know of
 
 	// A job on record, or taken as done, has its day already.
 	On    Date

@@ -81,7 +81,7 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 func sampleAndLime(sample, lime *Job, l limit) (limit, bool) {
 	l.why = "the retest shows what the lime before it did, and comes before any more"
 	l.aThenB = max(l.aThenB, 7) // [common] a week for the laboratory
-	if lime.N > 1 {
+	if lime.Again {
 		l.order = 1
 	}
 	if sample.Area.Soil == nil {

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"swardbook/agronomy"
 	"swardbook/climate"
@@ -317,16 +319,24 @@ func (pl *planner) program(p proposal) *Program {
 
 // ownIDs gives what is left out numbers of its own, after those of the jobs.
 func (p *Program) ownIDs() {
-	taken := map[string]bool{}
+	taken, last := map[string]bool{}, map[string]int{}
+	mark := func(id string) {
+		taken[id] = true
+		if i := strings.LastIndexByte(id, '/'); i >= 0 {
+			n, _ := strconv.Atoi(id[i+1:])
+			last[id[:i]] = max(last[id[:i]], n)
+		}
+	}
 	for _, e := range p.Entries {
-		taken[e.ID] = true
+		mark(e.ID)
 	}
 	for i := range p.LeftOut {
 		l := &p.LeftOut[i]
-		for n := 1; taken[l.ID]; n++ {
-			l.ID = jobID(cmp.Or(l.Area, "site"), l.Kind, n)
+		if taken[l.ID] {
+			of := cmp.Or(l.Area, "site") + "/" + string(l.Kind)
+			l.ID = of + "/" + strconv.Itoa(last[of]+1)
 		}
-		taken[l.ID] = true
+		mark(l.ID)
 	}
 }
 

@@ -27,7 +27,8 @@ func (c *Case) dateLime() proposal {
 	spread := agronomy.PerThousand(0)
 	for i, rate := range l.dressings {
 		spread += rate
-		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: agronomy.DoseOf(l.stone, rate), Tilled: c.future()}
+		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: agronomy.DoseOf(l.stone, rate), Tilled: c.future(),
+			Again: i > 0 || c.since(c.Area.Sampled, effectiveLime) > 0}
 		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", Number(float64(l.cause.PH), 2), Number(float64(l.need.Target), 1))
 		if n := len(l.dressings); n > 1 {
