@@ -14,8 +14,18 @@ import (
 	"swardbook/schedule/page"
 )
 
-// everyPage writes every kind of page of every site, freshly planned.
+// everyPage gives every kind of page of every site, written once for all tests.
 func everyPage(t *testing.T) map[string][]byte {
+	t.Helper()
+	if written == nil {
+		written = writeEveryPage(t)
+	}
+	return written
+}
+
+var written map[string][]byte
+
+func writeEveryPage(t *testing.T) map[string][]byte {
 	t.Helper()
 	pages := map[string][]byte{}
 	add := func(name string, b []byte, err error) {
@@ -273,7 +283,7 @@ func namesAJob(p *schedule.Program, text string) bool {
 }
 
 func TestSameProgramSameBytes(t *testing.T) {
-	a, b := everyPage(t), everyPage(t)
+	a, b := everyPage(t), writeEveryPage(t)
 	for name := range a {
 		if string(a[name]) != string(b[name]) {
 			t.Errorf("%s: two writings differ", name)
