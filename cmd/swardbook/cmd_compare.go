@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -44,7 +45,8 @@ another by a step; for dates the step is in days.
 			if err != nil {
 				return err
 			}
-			data, err := s.compared(all, out)
+			key, _, _ := strings.Cut(*vary, "=")
+			data, err := s.compared(all, out, key)
 			if err != nil {
 				return err
 			}
@@ -146,7 +148,7 @@ type changesShown struct {
 	Changes []schedule.Change `json:"changes"`
 }
 
-func (s *session) compared(all []text.Variant, out *output) ([]byte, error) {
+func (s *session) compared(all []text.Variant, out *output, key string) ([]byte, error) {
 	switch out.format {
 	case "json":
 		shown := comparedShown{Format: 1, First: all[0].Label}
@@ -160,7 +162,10 @@ func (s *session) compared(all []text.Variant, out *output) ([]byte, error) {
 		return asJSON(shown)
 	case "html":
 		var laid []page.Variant
-		for _, v := range all {
+		for i, v := range all {
+			if i > 0 && key != "" {
+				v.Label = key + " = " + v.Label
+			}
 			laid = append(laid, page.Variant{Label: v.Label, Program: v.Program})
 		}
 		return page.Comparison(laid, page.Options{})
