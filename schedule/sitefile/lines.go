@@ -206,7 +206,7 @@ func (l *lines) quotedOverLines(quote byte) {
 		switch c := l.text[l.at]; {
 		case c == '\n':
 			l.line++
-		case c == '\\' && quote == '"':
+		case c == '\\' && quote == '"' && l.at+1 < len(l.text):
 			if l.at++; l.next() == '\n' {
 				l.line++
 			}
