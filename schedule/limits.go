@@ -1,9 +1,6 @@
 package schedule
 
 import (
-	"fmt"
-	"strings"
-
 	"swardbook/agronomy"
 )
 
@@ -103,12 +100,4 @@ func quickApart(a, b *Job, season agronomy.Season) int {
 		return quickDays
 	}
 	return 0
-}
-
-// blockerWords says in words what a limit with another job did to a day.
-func blockerWords(why, other string) string {
-	if other == "" {
-		return why
-	}
-	return fmt.Sprintf("%s (%s)", strings.TrimSuffix(why, "."), other)
 }

@@ -212,6 +212,18 @@ type placement struct {
 	blocked []map[string]int
 }
 
+// blockedBy says in words what shut a day, and which other job did it.
+func (p placement) blockedBy(b blocker, jobs []Job) string {
+	if b.other < 0 {
+		return b.why
+	}
+	other := jobWords(jobs[b.other].Kind)
+	if d := p.day[b.other]; d >= 0 {
+		other += ", " + p.tasks[b.other].days[d].Short()
+	}
+	return fmt.Sprintf("%s (%s)", strings.TrimSuffix(b.why, "."), other)
+}
+
 func (pl *planner) placeJobs(jobs []Job, caseOf func(int) *Case) placement {
 	out := placement{tasks: make([]task, len(jobs)), blocked: make([]map[string]int, len(jobs))}
 	for i := range jobs {
@@ -254,11 +266,7 @@ func (pl *planner) noDay(j *Job, days placement, i int, jobs []Job) LeftOut {
 	l := LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.areaID()}
 	var whys []string
 	for _, b := range days.bound[i] {
-		other := ""
-		if b.other >= 0 {
-			other = jobs[b.other].ID()
-		}
-		if w := blockerWords(b.why, other); !slices.Contains(whys, w) {
+		if w := days.blockedBy(b, jobs); !slices.Contains(whys, w) {
 			whys = append(whys, w)
 		}
 	}
@@ -352,11 +360,7 @@ func (pl *planner) boundBy(j *Job, days placement, i int, jobs []Job) []string {
 	}
 	out = append(out, pl.caseOf(j.Area).nearBlocks(j, w, j.On)...)
 	for _, b := range days.bound[i][:min(3, len(days.bound[i]))] { // the days it would have liked best
-		other := ""
-		if b.other >= 0 {
-			other = jobs[b.other].ID()
-		}
-		if t := blockerWords(b.why, other); !slices.Contains(out, t) {
+		if t := days.blockedBy(b, jobs); !slices.Contains(out, t) {
 			out = append(out, t)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"swardbook/agronomy"
 )
@@ -105,9 +106,10 @@ func (p *Program) Supplies() []Supply {
 // withoutBuying says what cannot be done if nothing more is bought.
 func (p *Program) withoutBuying() []string {
 	var out []string
-	done := map[string]bool{}
+	done, name := map[string]bool{}, map[string]string{}
 	for _, e := range p.Entries {
 		done[e.ID] = e.State == Finished
+		name[e.ID] = fmt.Sprintf("%s on %s, %s", jobWords(e.Kind), e.AreaName, e.Date.Short())
 	}
 	for _, s := range p.Supplies() {
 		if s.Buy == 0 {
@@ -117,16 +119,16 @@ func (p *Program) withoutBuying() []string {
 		used := 0.0
 		for _, u := range s.Uses {
 			if used += u.Packs; used > s.OnHand+1e-9 && !done[u.Job] {
-				jobs = append(jobs, fmt.Sprintf("%s on %s", u.Job, u.Date.Short()))
+				jobs = append(jobs, name[u.Job])
 			}
 		}
 		if len(jobs) == 0 {
 			continue
 		}
 		if s.OnHand > 0 {
-			out = append(out, fmt.Sprintf("If no more %s is bought, it runs out at %s.", s.Name, list(jobs)))
+			out = append(out, fmt.Sprintf("If no more %s is bought, it runs out at: %s.", s.Name, strings.Join(jobs, "; ")))
 		} else {
-			out = append(out, fmt.Sprintf("If no %s is bought, this cannot be done: %s.", s.Name, list(jobs)))
+			out = append(out, fmt.Sprintf("If no %s is bought, this cannot be done: %s.", s.Name, strings.Join(jobs, "; ")))
 		}
 	}
 	return out
