@@ -2,9 +2,7 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -23,7 +21,7 @@ func TestReadmeSessions(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Chdir(t.TempDir())
-	if err := os.WriteFile(filepath.Base("site.toml"), site, 0o644); err != nil {
+	if err := os.WriteFile("site.toml", site, 0o644); err != nil {
 		t.Fatal(err)
 	}
 	sessions := 0
@@ -37,7 +35,7 @@ func TestReadmeSessions(t *testing.T) {
 		sessions++
 		var out, talk bytes.Buffer
 		now := func() time.Time { return time.Date(2026, 9, 24, 12, 0, 0, 0, time.UTC) }
-		code := run(context.Background(), words(line), strings.NewReader(""), &out, &talk, func(string) string { return "" }, now)
+		code := run(t.Context(), words(t, line), strings.NewReader(""), &out, &talk, func(string) string { return "" }, now)
 		if code != 0 {
 			t.Errorf("%s: exit code %d: %s", line, code, talk.String())
 		}
@@ -57,15 +55,4 @@ func TestReadmeSessions(t *testing.T) {
 	if sessions < 3 {
 		t.Errorf("%d sessions found", sessions)
 	}
-}
-
-// words splits a command line at its blanks, outside double quotes.
-func words(line string) []string {
-	quoted := false
-	return strings.FieldsFunc(strings.ReplaceAll(line, `"`, "\x00\""), func(r rune) bool {
-		if r == '"' {
-			quoted = !quoted
-		}
-		return r == '\x00' || r == '"' || r == ' ' && !quoted
-	})
 }
