@@ -1,5 +1,7 @@
 package agronomy
 
+import "slices"
+
 // MaterialUse is what a material is put down for. The words are those of the
 // kinds of job.
 type MaterialUse string
@@ -42,24 +44,24 @@ type WaterIn struct {
 	Why         Reason
 }
 
-// WaterIns lists the kinds of watering in.
-func WaterIns() []WaterIn {
-	return []WaterIn{
-		{WaterSoluble, 0.25, 0.5, 24, Reason{"Water moves soluble fertilizer off the leaf and into the soil; left dry, urea loses nitrogen to the air.", "common, psu-urea-2018, titko-1987"}},
-		{WaterSlow, 0.1, 0.25, 48, Reason{"A little water settles slow-release granules to the soil.", "common"}},
-		{WaterLateNitrogen, 0.125, 0.25, 24, Reason{"Late in the season only a light watering, so that the nitrogen stays at the roots.", "ill-1995"}},
-		{WaterStarter, 0.1, 0.25, 1, Reason{"Seed must not dry out, and light water keeps it where it fell.", "common"}},
-		{WaterLime, 0.25, 0.5, 72, Reason{"Water washes lime off the leaves and down to the soil; rain within three days does as well.", "common, psu-report-notes, nc-lee-lime"}},
-		{WaterSulfur, 0.25, 0.5, 1, Reason{"Sulfur burns leaves it lies on: wash it off at once.", "common"}},
-		{WaterFoliar, 0, 0, 0, Reason{"A light liquid feed works through the leaf: no water for some hours.", "common"}},
-		{WaterPotassium, 0.25, 0.5, 24, Reason{"Potassium fertilizers are salts: water them off the leaves.", "common, cornell-k"}},
-		{WaterGypsum, 0.5, 1, 72, Reason{"Gypsum works only as water carries it down.", "common"}},
-	}
+var waterIns = []WaterIn{
+	{WaterSoluble, 0.25, 0.5, 24, Reason{"Water moves soluble fertilizer off the leaf and into the soil; left dry, urea loses nitrogen to the air.", "common, psu-urea-2018, titko-1987"}},
+	{WaterSlow, 0.1, 0.25, 48, Reason{"A little water settles slow-release granules to the soil.", "common"}},
+	{WaterLateNitrogen, 0.125, 0.25, 24, Reason{"Late in the season only a light watering, so that the nitrogen stays at the roots.", "ill-1995"}},
+	{WaterStarter, 0.1, 0.25, 1, Reason{"Seed must not dry out, and light water keeps it where it fell.", "common"}},
+	{WaterLime, 0.25, 0.5, 72, Reason{"Water washes lime off the leaves and down to the soil; rain within three days does as well.", "common, psu-report-notes, nc-lee-lime"}},
+	{WaterSulfur, 0.25, 0.5, 1, Reason{"Sulfur burns leaves it lies on: wash it off at once.", "common"}},
+	{WaterFoliar, 0, 0, 0, Reason{"A light liquid feed works through the leaf: no water for some hours.", "common"}},
+	{WaterPotassium, 0.25, 0.5, 24, Reason{"Potassium fertilizers are salts: water them off the leaves.", "common, cornell-k"}},
+	{WaterGypsum, 0.5, 1, 72, Reason{"Gypsum works only as water carries it down.", "common"}},
 }
+
+// WaterIns lists the kinds of watering in.
+func WaterIns() []WaterIn { return slices.Clone(waterIns) }
 
 // WaterInFor gives one kind of watering in; false for an unknown kind.
 func WaterInFor(k WaterKind) (WaterIn, bool) {
-	for _, w := range WaterIns() {
+	for _, w := range waterIns {
 		if w.Kind == k {
 			return w, true
 		}

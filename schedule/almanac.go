@@ -19,7 +19,8 @@ type almanac struct {
 	ground           climate.Ground
 	warmest, coldest climate.When
 	open             []opening // stretches of open ground around the program
-	lasts            map[lastKey][]opening
+	lasts            map[lastKey]lastRule
+	growth           map[climate.Season]*[366]float64 // by the day of the year
 }
 
 type lastKey struct {
@@ -33,9 +34,22 @@ func newAlmanac(y *climate.Year, start, through Date) *almanac {
 	if cold.D > warm.D { // the winter before the warmest day, on one line with it
 		cold.D -= 365
 	}
-	a := &almanac{Year: y, start: start, through: through, ground: y.Ground(), warmest: warm, coldest: cold, lasts: map[lastKey][]opening{}}
+	a := &almanac{Year: y, start: start, through: through, ground: y.Ground(), warmest: warm, coldest: cold, lasts: map[lastKey]lastRule{}, growth: map[climate.Season]*[366]float64{}}
 	a.open = a.openGround()
 	return a
+}
+
+// growthOn gives the growth potential of a date, 0 to 1.
+func (a *almanac) growthOn(d Date, s climate.Season) float64 {
+	year, known := a.growth[s]
+	if !known {
+		year = new([366]float64)
+		for day := climate.Day(1); day <= 365; day++ {
+			year[day] = a.Growth(day, s)
+		}
+		a.growth[s] = year
+	}
+	return year[d.DayOfYear()]
 }
 
 // on gives the date of an event in year y.

@@ -32,6 +32,7 @@ type Case struct {
 func newCase(s *Site, a *Area, alm *almanac, book []down, sh *shed) *Case {
 	season, _ := a.Stand.Season()
 	c := &Case{Site: s, Area: a, almanac: alm, season: season, shed: sh, seeded: a.Seeded}
+	alm.growthOn(s.Start, season) // so that a finished program only reads the table
 	c.law = stateRules(s)
 	c.report, _ = a.Report()
 	for _, d := range book {
@@ -82,15 +83,12 @@ func (c *Case) open() []opening {
 func (c *Case) lastUseful(os []opening, kinds ...agronomy.LastKind) ([]opening, []Reason) {
 	var why []Reason
 	for _, k := range kinds {
-		u, ok := agronomy.LastUsefulFor(k, c.season)
-		if !ok {
+		u := c.almanac.lastDays(k, c.season)
+		if len(u.cuts) == 0 {
 			continue
 		}
-		cuts := c.almanac.lastDays(u)
-		if len(cuts) == 0 {
-			continue
-		}
-		why = append(why, u.Why)
+		cuts := u.cuts
+		why = append(why, u.why)
 		var out []opening
 		for _, o := range os {
 			for _, cut := range cuts {
@@ -112,16 +110,25 @@ func (c *Case) lastUseful(os []opening, kinds ...agronomy.LastKind) ([]opening, 
 	return os, why
 }
 
-// lastDays lays a last-useful rule on dates: each opening runs from the time
-// the limiting season is over to the next last useful day.
-func (a *almanac) lastDays(u agronomy.LastUseful) []opening {
-	key := lastKey{u.Kind, u.Season}
-	os, known := a.lasts[key]
-	if !known {
-		os = a.layLastDays(u)
-		a.lasts[key] = os
+// lastRule is a last-useful rule laid on dates: each cut runs from the time the
+// limiting season is over to the next last useful day.
+type lastRule struct {
+	cuts []opening
+	why  Reason
+}
+
+// lastDays gives the rule for a kind of work, laid out once.
+func (a *almanac) lastDays(k agronomy.LastKind, s climate.Season) lastRule {
+	key := lastKey{k, s}
+	r, known := a.lasts[key]
+	if known {
+		return r
 	}
-	return os
+	if u, ok := agronomy.LastUsefulFor(k, s); ok {
+		r = lastRule{a.layLastDays(u), u.Why}
+	}
+	a.lasts[key] = r
+	return r
 }
 
 func (a *almanac) layLastDays(u agronomy.LastUseful) []opening {

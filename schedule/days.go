@@ -146,6 +146,14 @@ const carryCost = 10 // [common] more than any day of the window before
 func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[string]int) {
 	rules := c.dayRules(j)
 	blocked = map[string]int{}
+	total := 0
+	for _, w := range j.Windows {
+		total += w.Days()
+	}
+	if n := len(c.Crew.Days); n > 0 {
+		total = total*n/7 + 2*len(j.Windows)
+	}
+	days, cost = make([]Date, 0, total), make([]float64, 0, total)
 	for i, w := range j.Windows {
 		length := float64(max(1, w.Days()))
 		for n := range w.Days() {

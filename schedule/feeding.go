@@ -126,14 +126,24 @@ func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level 
 	return fmt.Sprintf("%s: %s, the reading is %s", k, c.Measure().NutrientRate(total, oxide), level)
 }
 
-// choose picks a material for a want: the shed first, then what the trade
-// sells. The law's word on slow nitrogen, and an area that takes only quick
-// nitrogen, narrow the choice. A slow material is bought only where no quick
-// one will do.
+// choose picks a material for a want and draws it from the shed.
 func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
-	var ms, slow []agronomy.Material
+	d, why, ok := c.pick(w, caps, fit)
+	if ok {
+		c.shed.take(d, c.Area.Size)
+	}
+	return d, why, ok
+}
+
+// pick finds the material for a want: from the shed first, then of what the
+// trade sells. The law's word on slow nitrogen, and an area that takes only
+// quick nitrogen, narrow the choice. A slow material is bought only where no
+// quick one will do.
+func (c *Case) pick(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
+	ms := make([]agronomy.Material, 0, len(c.shed.materials))
+	var slow []agronomy.Material
 	var passed []Reason
-	for _, m := range c.shed.all(c.Materials) {
+	for _, m := range c.shed.materials {
 		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
 			continue
 		}
@@ -155,9 +165,6 @@ func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Ma
 	if !ok {
 		d, why, ok = agronomy.Choose(append(ms, slow...), w, caps, c.Area.Size)
 	}
-	if ok && !d.Material.ToBuy && d.Material.OnHand > 0 {
-		c.shed.take(d, c.Area.Size)
-	}
 	return d, append(why, passed...), ok
 }
 
@@ -169,7 +176,7 @@ func (c *Case) unfit(m agronomy.Material) string {
 	if c.Area.SolubleOnly && m.SlowShare > 0 {
 		return "the area takes quick nitrogen only"
 	}
-	q := c.question(Date{})
+	q := c.asked
 	q.SlowShare, q.Liquid = m.SlowShare, m.Liquid
 	if l, ok := c.law.SlowShareMin(q); ok && m.SlowShare < l.Value {
 		return fmt.Sprintf("the law asks for %.0f %% slow nitrogen (%s)", l.Value*100, l.Rule.Citation)

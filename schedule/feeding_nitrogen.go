@@ -324,7 +324,7 @@ func (b *nitrogenYear) leave(n int, reason string) {
 // one that is not held back by phosphorus.
 func (b *nitrogenYear) material(amount agronomy.PerThousand, caps agronomy.Caps) (agronomy.Material, bool) {
 	caps.P2O5 = 0
-	d, _, ok := b.c.peek(b.wants(min(max(amount, trace), caps.N), caps), caps)
+	d, _, ok := b.c.pick(b.wants(min(max(amount, trace), caps.N), caps), caps, hasN)
 	return d.Material, ok
 }
 
@@ -475,15 +475,6 @@ func (c *Case) startersIn(s Span) int {
 		}
 	}
 	return n
-}
-
-// peek chooses like choose but draws nothing from the shed.
-func (c *Case) peek(w agronomy.Wants, caps agronomy.Caps) (agronomy.Dose, []Reason, bool) {
-	keep := c.shed
-	c.shed = c.shed.copy()
-	d, why, ok := c.choose(w, caps, hasN)
-	c.shed = keep
-	return d, why, ok
 }
 
 func hasN(m agronomy.Material) bool { return m.Analysis.N > 0 }

@@ -60,7 +60,7 @@ func (c *Case) ledger(p *Program) AreaLedger {
 	all := c.applications(p)
 	for i := range all {
 		a := &all[i]
-		growth := func(day int) float64 { return c.almanac.Growth(a.Date.AddDays(day).DayOfYear(), c.season) }
+		growth := func(day int) float64 { return c.almanac.growthOn(a.Date.AddDays(day), c.season) }
 		if a.N > 0 {
 			if days, ok := agronomy.FeedsUntil(a.dose, growth); ok {
 				a.FeedsTo = a.Date.AddDays(days)
@@ -74,7 +74,7 @@ func (c *Case) ledger(p *Program) AreaLedger {
 			if !b.Date.Before(begins) {
 				a.SumN += b.N
 			}
-			before := func(day int) float64 { return c.almanac.Growth(b.Date.AddDays(day).DayOfYear(), c.season) }
+			before := func(day int) float64 { return c.almanac.growthOn(b.Date.AddDays(day), c.season) }
 			a.Feeding += max(0, b.N-agronomy.Released(b.dose, a.Date.DaysFrom(b.Date), before))
 		}
 		l.Lines = append(l.Lines, a.rounded())

@@ -129,7 +129,7 @@ func (s *Site) LimeCase(a *Area) agronomy.LimeCase {
 // limestone picks the lime: what there is most of in the shed, ground stone
 // before hydrated lime, else the trade's stone of the kind that suits.
 func (c *Case) limestone(kind agronomy.Stone) agronomy.Material {
-	stock := c.shed.stock(c.Materials)
+	stock := slices.Clone(c.shed.stock())
 	slices.SortStableFunc(stock, func(a, b agronomy.Material) int {
 		return cmp.Or(boolOrder(a.Hydrated, b.Hydrated), cmp.Compare(b.OnHand, a.OnHand))
 	})
@@ -142,7 +142,7 @@ func (c *Case) limestone(kind agronomy.Stone) agronomy.Material {
 	if kind == agronomy.Dolomitic {
 		id = "trade-dolomitic-limestone"
 	}
-	for _, m := range c.shed.trade {
+	for _, m := range c.shed.trade() {
 		if m.ID == id {
 			return m
 		}

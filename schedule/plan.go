@@ -212,6 +212,21 @@ type placement struct {
 	blocked []map[string]int
 }
 
+// byDay lists the tasks by their day; those left out keep their place among
+// themselves.
+func (p placement) byDay() []int {
+	order := make([]int, len(p.tasks))
+	number := make([]int, len(p.tasks))
+	for i := range order {
+		order[i] = i
+		if d := p.day[i]; d >= 0 {
+			number[i] = p.tasks[i].days[d].number()
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return number[a] - number[b] })
+	return order
+}
+
 // blockedBy says in words what shut a day, and which other job did it.
 func (p placement) blockedBy(b blocker, jobs []Job) string {
 	if b.other < 0 {
@@ -299,7 +314,8 @@ func (pl *planner) program(p proposal) *Program {
 	jobs := p.jobs
 	days := pl.placeJobs(jobs, func(i int) *Case { return pl.caseOf(jobs[i].Area) })
 	out := pl.frame(p)
-	for i := range jobs {
+	out.Entries = make([]Entry, 0, len(jobs))
+	for _, i := range days.byDay() {
 		j := &jobs[i]
 		if days.day[i] < 0 {
 			out.LeftOut = append(out.LeftOut, pl.noDay(j, days, i, jobs))
@@ -317,7 +333,6 @@ func (pl *planner) program(p proposal) *Program {
 	if !days.proven {
 		out.Assumptions = append(out.Assumptions, "So many jobs compete for the same days that the search stopped before it had tried everything: every limit holds, but a better spread may exist.")
 	}
-	slices.SortStableFunc(out.Entries, func(a, b Entry) int { return a.Date.Compare(b.Date) })
 	out.InTheShed = append(out.InTheShed, out.withoutBuying()...)
 	out.ownIDs()
 	slices.SortStableFunc(out.LeftOut, func(a, b LeftOut) int { return cmp.Compare(a.ID, b.ID) })

@@ -107,7 +107,7 @@ func sulfurJobs(c *Case) proposal {
 }
 
 func (c *Case) sulfurMaterial() (agronomy.Material, bool) {
-	for _, m := range c.shed.all(c.Materials) {
+	for _, m := range c.shed.materials {
 		if m.Kind == agronomy.SulfurMaterial && m.Sulfur > 0 {
 			return m, true
 		}

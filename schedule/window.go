@@ -126,26 +126,18 @@ func soonest(o opening) Date { return o.From }
 // at takes a wished day.
 func at(d Date) func(opening) Date { return func(opening) Date { return d } }
 
-// nearest takes the opening's day nearest to the given day of the year.
-func nearest(day climate.Day) func(opening) Date {
-	return func(o opening) Date {
-		mid := o.From.AddDays(o.Days() / 2)
-		return mid.nearDay(day)
-	}
-}
-
 // byGrowth takes the day of the opening by which the given share of its
 // growth has passed.
 func (c *Case) byGrowth(share float64) func(opening) Date {
 	return func(o opening) Date {
 		n := o.Days()
+		sums := make([]float64, n)
 		total := 0.0
-		for i := range n {
-			total += c.almanac.Growth(o.From.AddDays(i).DayOfYear(), c.season)
+		for i := range sums {
+			total += c.almanac.growthOn(o.From.AddDays(i), c.season)
+			sums[i] = total
 		}
-		sum := 0.0
-		for i := range n {
-			sum += c.almanac.Growth(o.From.AddDays(i).DayOfYear(), c.season)
+		for i, sum := range sums {
 			if sum >= share*total {
 				return o.From.AddDays(i)
 			}
