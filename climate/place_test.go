@@ -7,8 +7,6 @@ import (
 	"testing"
 )
 
-func ptr[T any](v T) *T { return &v }
-
 func flat(v Fahrenheit) []Fahrenheit {
 	s := make([]Fahrenheit, 12)
 	for i := range s {
@@ -33,11 +31,11 @@ func TestPlaceProblems(t *testing.T) {
 		"too far a zone":    {Place{State: "ND", Hardiness: "9a"}, []string{"hardiness: no place in ND is in zone 9a"}},
 		"zone of nowhere":   {Place{Hardiness: "1a"}, []string{"hardiness: zone 1a is not in the table"}},
 		"hot zone":          {Place{Hardiness: "13b"}, []string{"hardiness: zone 13b is not in the table"}},
-		"south":             {Place{State: "OH", Hardiness: "6a", Latitude: ptr(-40.0)}, []string{"latitude: -40 is outside the 48"}},
-		"elsewhere":         {Place{State: "OH", Hardiness: "6a", Latitude: ptr(30.0), Longitude: ptr(-120.0)}, []string{"latitude: 30 is not in OH", "longitude: -120 is not in OH"}},
-		"no sign":           {Place{State: "OH", Hardiness: "6a", Longitude: ptr(83.0)}, []string{"longitude: 83 is outside the 48"}},
-		"not on earth":      {Place{State: "OH", Latitude: ptr(99.0), Longitude: ptr(math.NaN()), Elevation: ptr(Feet(math.Inf(1)))}, []string{"elevation: ", "latitude: ", "longitude: "}},
-		"a peak":            {Place{State: "CO", Hardiness: "5a", Elevation: ptr(Feet(14000))}, []string{"elevation: 14000 ft is outside"}},
+		"south":             {Place{State: "OH", Hardiness: "6a", Latitude: new(-40.0)}, []string{"latitude: -40 is outside the 48"}},
+		"elsewhere":         {Place{State: "OH", Hardiness: "6a", Latitude: new(30.0), Longitude: new(-120.0)}, []string{"latitude: 30 is not in OH", "longitude: -120 is not in OH"}},
+		"no sign":           {Place{State: "OH", Hardiness: "6a", Longitude: new(83.0)}, []string{"longitude: 83 is outside the 48"}},
+		"not on earth":      {Place{State: "OH", Latitude: new(99.0), Longitude: new(math.NaN()), Elevation: new(Feet(math.Inf(1)))}, []string{"elevation: ", "latitude: ", "longitude: "}},
+		"a peak":            {Place{State: "CO", Hardiness: "5a", Elevation: new(Feet(14000))}, []string{"elevation: 14000 ft is outside"}},
 		"eleven months":     {Place{Highs: warm[:11], Lows: cold}, []string{"mean_high_f: 11 monthly values"}},
 		"no lows":           {Place{Highs: warm}, []string{"mean_low_f: 0 monthly values"}},
 		"exchanged":         {Place{Highs: cold, Lows: warm}, []string{"mean_low_f: month 1: the low, 70, is not below the high, 50"}},
@@ -70,7 +68,7 @@ func TestPlaceProblems(t *testing.T) {
 // Each kind of knowledge is used and named, and says what would better it.
 func TestKnowledgeUsed(t *testing.T) {
 	s := stationByID(t, "USW00094846")
-	full := Place{State: "IL", Hardiness: "6a", Elevation: ptr(Feet(660)), Latitude: &s.lat, Longitude: &s.lon, Highs: s.highs, Lows: s.lows,
+	full := Place{State: "IL", Hardiness: "6a", Elevation: new(Feet(660)), Latitude: &s.lat, Longitude: &s.lon, Highs: s.highs, Lows: s.lows,
 		NormalsFrom: "station file ohare.csv", FirstFreeze: DayOf(10, 14), LastFreeze: DayOf(5, 2)}
 	noOwn := full
 	noOwn.FirstFreeze, noOwn.LastFreeze = 0, 0
@@ -152,7 +150,7 @@ func TestZoneNotListed(t *testing.T) {
 	if a, b := yearOf(t, Place{State: "DC", Hardiness: "7b"}), yearOf(t, Place{State: "MD", Hardiness: "7b"}); a.mean != b.mean {
 		t.Error("DC is not MD")
 	}
-	bare := yearOf(t, Place{State: "CT", Hardiness: "7b", Elevation: ptr(Feet(50))}) // a row without a station
+	bare := yearOf(t, Place{State: "CT", Hardiness: "7b", Elevation: new(Feet(50))}) // a row without a station
 	if got := strings.Join(bare.Notes, " "); !strings.Contains(got, "No weather station") || !strings.Contains(got, "elevation could not be used") {
 		t.Errorf("notes %q", got)
 	}

@@ -15,7 +15,7 @@ var (
 )
 
 func canberra() Place {
-	p := Place{Latitude: ptr(-35.3)}
+	p := Place{Latitude: new(-35.3)}
 	for m := range 12 {
 		p.Highs = append(p.Highs, canberraHighs[m].Fahrenheit())
 		p.Lows = append(p.Lows, canberraLows[m].Fahrenheit())
@@ -97,7 +97,7 @@ func TestHemisphereFromTheMonths(t *testing.T) {
 	if y := yearOf(t, p); !y.Southern {
 		t.Error("not taken as southern")
 	}
-	p.Latitude = ptr(35.3) // the sign forgotten
+	p.Latitude = new(35.3) // the sign forgotten
 	if y := yearOf(t, p); len(y.Notes) == 0 {
 		t.Error("nothing said about July cold at 35 north")
 	}

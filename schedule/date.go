@@ -137,9 +137,6 @@ func (d Date) onDay(c climate.Day) Date {
 	return r
 }
 
-// nearDay gives the date on the climate's day that lies nearest to d.
-func (d Date) nearDay(c climate.Day) Date { return d.AddDays(-182).onDay(c) }
-
 // Later and Earlier give the one of two dates that comes last or first.
 func Later(a, b Date) Date {
 	if a.Before(b) {

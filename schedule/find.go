@@ -48,7 +48,7 @@ func (p *Program) Find(job string) (*Entry, *LeftOut, error) {
 // fits tells whether the parts of a name stand in an id, in order.
 func fits(id, name string) bool {
 	want := strings.Split(name, "/")
-	for _, part := range strings.Split(id, "/") {
+	for part := range strings.SplitSeq(id, "/") {
 		if len(want) > 0 && part == want[0] {
 			want = want[1:]
 		}

@@ -244,10 +244,6 @@ func bothRates(r agronomy.PerThousand) string {
 	return both(func(m schedule.Measure) string { return m.Rate(r) })
 }
 
-func bothNutrients(r agronomy.PerThousand, name string) string {
-	return both(func(m schedule.Measure) string { return m.NutrientRate(r, name) })
-}
-
 func bothWeights(p agronomy.Pounds) string {
 	return both(func(m schedule.Measure) string { return m.Weight(p) })
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -73,9 +74,7 @@ func rate(q *asked) (answer, error) {
 	a := answer{text: dosed(d), why: d.Why, values: doseValues(d)}
 	if size > 0 {
 		a.more = append(a.more, onArea(d, size))
-		for k, v := range amountValues(d, size) {
-			a.values[k] = v
-		}
+		maps.Copy(a.values, amountValues(d, size))
 	}
 	return a, nil
 }
@@ -161,9 +160,7 @@ func mix(q *asked, analyses []string) (answer, error) {
 		v := doseValues(d)
 		if size > 0 {
 			a.more = append(a.more, onArea(d, size))
-			for k, x := range amountValues(d, size) {
-				v[k] = x
-			}
+			maps.Copy(v, amountValues(d, size))
 		}
 		shown = append(shown, v)
 	}

@@ -59,7 +59,7 @@ func TestFoldRandom(t *testing.T) {
 		if got := unescape(strings.TrimPrefix(line, "DESCRIPTION:")); got != text {
 			t.Fatalf("unescapes to %q, want %q", got, text)
 		}
-		for _, piece := range strings.Split(strings.TrimSuffix(folded, "\r\n"), "\r\n") {
+		for piece := range strings.SplitSeq(strings.TrimSuffix(folded, "\r\n"), "\r\n") {
 			backs := len(piece) - len(strings.TrimRight(piece, `\`))
 			if len(piece) > 75 || !utf8.ValidString(piece) || strings.HasSuffix(piece, " ") || backs%2 == 1 || strings.HasPrefix(piece, "  ") {
 				t.Fatalf("bad piece %q of %q", piece, line)

@@ -170,7 +170,7 @@ func TestPagesAreWellFormedAndLabelled(t *testing.T) {
 				}
 			}
 			if labelled := e.attr["aria-labelledby"]; labelled != "" {
-				for _, id := range strings.Fields(labelled) {
+				for id := range strings.FieldsSeq(labelled) {
 					if !ids[id] {
 						t.Errorf("%s: <%s> is labelled by %q, which is not there", name, e.name, id)
 					}

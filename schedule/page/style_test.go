@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"fmt"
+	"maps"
 	"math"
 	"regexp"
 	"strings"
@@ -20,9 +21,7 @@ func palettes(t *testing.T) map[string]map[string]string {
 	light := map[string]string{}
 	for i, block := range regexp.MustCompile(`:root \{[^}]*\}`).FindAllString(style(), -1) {
 		colors := map[string]string{}
-		for k, v := range light {
-			colors[k] = v
-		}
+		maps.Copy(colors, light)
 		for _, m := range regexp.MustCompile(`--([a-z0-9]+): (#[0-9a-f]+);`).FindAllStringSubmatch(block, -1) {
 			colors[m[1]] = m[2]
 		}

@@ -19,7 +19,7 @@ func (r *reader) readPlace(top table) {
 	if t.text("elevation") != "" {
 		before := len(r.problems)
 		if e := quantity(t, "elevation", agronomy.ParseElevation); len(r.problems) == before {
-			p.Elevation = feet(e)
+			p.Elevation = new(e)
 		}
 	}
 	p.Latitude = degrees(t, "latitude", 90)

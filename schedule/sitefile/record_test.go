@@ -143,7 +143,7 @@ func TestAppendLine(t *testing.T) {
 	for _, note := range []string{"", "half, only", `said "done"`, "=1+1", "+1", "-1", "@x", "'=x", "''=x", "'tis done", "#1", "Größe ½", "a\nb"} {
 		d := schedule.Done{Date: day(2026, 9, 19), Area: "east", Job: "east/lime/1", Material: "limestone", By: note, Note: note}
 		line := AppendLine(d, "96 lb")
-		for _, cell := range strings.Split(line, ",") {
+		for cell := range strings.SplitSeq(line, ",") {
 			if cell = strings.Trim(cell, "\"\n"); cell != "" && strings.Contains("=+-@", cell[:1]) {
 				t.Errorf("%q begins like a formula", cell)
 			}

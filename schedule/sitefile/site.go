@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"swardbook/agronomy"
-	"swardbook/climate"
 	"swardbook/schedule"
 )
 
@@ -196,6 +195,3 @@ func monthDay(s string) (time.Month, int, bool) {
 	}
 	return t.Month(), t.Day(), true
 }
-
-// feet keeps a length as the climate counts it.
-func feet(f climate.Feet) *climate.Feet { return &f }
