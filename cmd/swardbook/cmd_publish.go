@@ -27,8 +27,8 @@ Publish into the same folder every time: its calendars are read first, so that
 changes reach phones as changes.
 
     -o, --output DIR    where to write
-        --base URL      the public address of that folder, for links, subscribing
-                        and QR codes
+        --base URL      the public address of that folder, for links, to
+                        subscribe, QR codes
         --shard K/N     part K of N of the site files, for many machines at work
                         on one folder; no list of all sites is written
         --jobs N        sites at once (default: one for each processor)

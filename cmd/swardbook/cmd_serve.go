@@ -29,7 +29,7 @@ internet, put a web server with a certificate in front of it, which passes
 requests on, and give its address as --base.
 
         --addr HOST:PORT  where to answer (default 127.0.0.1:8080)
-        --base URL        the public address, for links, subscribing and QR codes
+        --base URL        the public address, for links, to subscribe, QR codes
         --record          show a form that writes into the record books; whoever
                           can open a site's page can record in it
         --state DIR       where calendars are kept between runs, so that changes

@@ -75,7 +75,7 @@ func TestShedSpeaksOfJobsByName(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := section(t, b, "materials")
-	if len(p.InTheShed) == 0 || !strings.Contains(m, "lime 1 on East lawn") {
+	if len(p.InTheShed) == 0 || !strings.Contains(m, "lime on East lawn") {
 		t.Errorf("the shed: %s", m)
 	}
 	for _, e := range p.Entries {
