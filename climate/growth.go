@@ -57,26 +57,26 @@ func (y *Year) Growth(d Day, s Season) float64 { return GrowthPotential(y.Mean(d
 // GrowthEnds is the day in autumn on which top growth all but ends: the growth
 // potential falls through 0.10. [gp-pace]
 func (y *Year) GrowthEnds(s Season) When {
-	return y.AirFalls(s.growthAt(almostNone)).growth(s, "growth ends", "grows all year")
+	return y.AirFalls(s.growthAt(almostNone)).growth(s, "growth ends", "grows all year", "to grow")
 }
 
 // GrowthSlows is the day in autumn from which nitrogen is no longer worth its
 // while: the growth potential falls through 0.20, which for cool-season grass
 // is about a mean of 50 °F. [soldat-fall]
 func (y *Year) GrowthSlows(s Season) When {
-	return y.AirFalls(s.growthAt(littleTaken)).growth(s, "nitrogen uptake no longer worth it", "takes up nitrogen all year")
+	return y.AirFalls(s.growthAt(littleTaken)).growth(s, "nitrogen uptake no longer worth it", "takes up nitrogen all year", "for nitrogen to be worth it")
 }
 
 // GrowthBegins is the day in spring on which growth begins: the growth
 // potential rises through 0.10. [gp-pace]
 func (y *Year) GrowthBegins(s Season) When {
-	return y.AirRises(s.growthAt(almostNone)).growth(s, "growth begins", "grows all year")
+	return y.AirRises(s.growthAt(almostNone)).growth(s, "growth begins", "grows all year", "to grow")
 }
 
-func (w When) growth(s Season, event, always string) When {
+func (w When) growth(s Season, event, always, tooCold string) When {
 	switch {
 	case w.Never && w.Below:
-		w.Words = s.String() + " grass: it is never warm enough to grow"
+		w.Words = s.String() + " grass: it is never warm enough " + tooCold
 	case w.Never:
 		w.Words = s.String() + " grass " + always
 	default:

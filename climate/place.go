@@ -161,10 +161,18 @@ func checkNormals(highs, lows []Fahrenheit) (problems PlaceErrors) {
 	if len(problems) > 0 {
 		return problems
 	}
+	var wrong []string
 	for m := range 12 {
 		if highs[m] <= lows[m] {
-			problems = append(problems, PlaceError{"mean_low_f", fmt.Sprintf("month %d: the low, %g, is not below the high, %g", m+1, float64(lows[m]), float64(highs[m])), "the two lists may have changed places"})
+			wrong = append(wrong, fmt.Sprintf("month %d: the low, %g, is not below the high, %g", m+1, float64(lows[m]), float64(highs[m])))
 		}
+	}
+	if len(wrong) > 0 {
+		problem := wrong[0]
+		if n := len(wrong) - 1; n > 0 {
+			problem += fmt.Sprintf(", and %s more like it", plural(n, "month"))
+		}
+		problems = append(problems, PlaceError{"mean_low_f", problem, "the two lists may have changed places"})
 	}
 	if hottest := slices.Max(highs); len(problems) == 0 && hottest < 50 {
 		problems = append(problems, PlaceError{"mean_high_f", fmt.Sprintf("the hottest month's mean high is %g °F, too cold for turf", float64(hottest)), "if these are degrees Celsius use mean_high_c and mean_low_c"})

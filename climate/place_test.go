@@ -38,7 +38,7 @@ func TestPlaceProblems(t *testing.T) {
 		"a peak":            {Place{State: "CO", Hardiness: "5a", Elevation: new(Feet(14000))}, []string{"elevation: 14000 ft is outside"}},
 		"eleven months":     {Place{Highs: warm[:11], Lows: cold}, []string{"mean_high_f: 11 monthly values"}},
 		"no lows":           {Place{Highs: warm}, []string{"mean_low_f: 0 monthly values"}},
-		"exchanged":         {Place{Highs: cold, Lows: warm}, []string{"mean_low_f: month 1: the low, 70, is not below the high, 50"}},
+		"exchanged":         {Place{Highs: cold, Lows: warm}, []string{"mean_low_f: month 1: the low, 70, is not below the high, 50, and 11 months more like it"}},
 		"not a number":      {Place{Highs: flat(Fahrenheit(math.NaN())), Lows: cold}, []string{"mean_high_f: value 1, NaN"}},
 		"tenths":            {Place{Highs: flat(700), Lows: cold}, []string{"mean_high_f: value 1, 700, is no monthly mean"}},
 		"Celsius":           {Place{Highs: flat(21), Lows: flat(10)}, []string{"mean_high_f: the hottest month's mean high is 21 °F"}},

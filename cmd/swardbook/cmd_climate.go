@@ -25,7 +25,8 @@ Writes the year of a place: when the last and the first freeze come, when the
 soil passes the marks that matter, when growth begins and ends, and when the
 ground freezes, each with its spread over the years, and a small drawing.
 
-STATE is the postal code of a US state, ZONE a plant hardiness half-zone.
+STATE is the postal code of a US state, ZONE a plant hardiness half-zone. ZONE
+by itself gives the middle of the country, with a wide spread.
 
         --metric        °C in the table of days, in the drawing and in CSV
         --format FORM   text, json, csv (365 days) or markdown (the dates)
@@ -67,6 +68,9 @@ func (s *session) placeOf(args []string) (*placed, error) {
 		return nil, misuse("FILE is missing, or STATE ZONE: swardbook climate OH 6a")
 	case 1:
 		text, err := s.readFile(args[0])
+		if zone, bad := climate.ParseZone(args[0]); bad == nil && errors.Is(err, fs.ErrNotExist) {
+			return placeAlone(climate.Place{Hardiness: zone.String()}, "Hardiness zone "+zone.String())
+		}
 		if errors.Is(err, fs.ErrNotExist) && len(args[0]) == 2 {
 			return nil, misuse("a state needs its half-zone, as in: swardbook climate %s 6a", strings.ToUpper(args[0]))
 		} else if err != nil {
@@ -84,13 +88,18 @@ func (s *session) placeOf(args []string) (*placed, error) {
 		return &placed{site.Title, args[0], site.Metric, site.Place, y}, nil
 	case 2:
 		p := climate.Place{State: strings.ToUpper(args[0]), Hardiness: strings.ToLower(args[1])}
-		y, err := p.Year()
-		if err != nil {
-			return nil, misuse("%s", err)
-		}
-		return &placed{title: p.State + ", hardiness zone " + p.Hardiness, place: p, year: y}, nil
+		return placeAlone(p, p.State+", hardiness zone "+p.Hardiness)
 	}
 	return nil, misuse("%q is one argument too many: give FILE, or STATE ZONE", args[2])
+}
+
+// placeAlone is a place named on the command line.
+func placeAlone(p climate.Place, title string) (*placed, error) {
+	y, err := p.Year()
+	if err != nil {
+		return nil, misuse("%s", err)
+	}
+	return &placed{title: title, place: p, year: y}, nil
 }
 
 type climateShown struct {
@@ -99,6 +108,7 @@ type climateShown struct {
 	Place  schedule.PlaceShown `json:"place"`
 	Notes  []string            `json:"notes"`
 	Events []eventShown        `json:"events"`
+	Sowing []sowingShown       `json:"sowing"`
 	Days   []dayShown          `json:"days"`
 }
 
@@ -111,6 +121,16 @@ type eventShown struct {
 	Early  string  `json:"early,omitzero"` // one year in ten comes before it
 	Late   string  `json:"late,omitzero"`  // one year in ten comes after it
 	Spread float64 `json:"sd_days,omitzero"`
+}
+
+type sowingShown struct {
+	Name   string  `json:"name"`
+	Text   string  `json:"text"` // its rule, or why there is no such time
+	First  string  `json:"first,omitzero"`
+	Best   string  `json:"best_from,omitzero"`
+	Last   string  `json:"last,omitzero"`
+	Spread float64 `json:"sd_days,omitzero"`     // of the last day
+	Freeze float64 `json:"freeze_odds,omitzero"` // 0 to 1, within six weeks of the last day
 }
 
 type dayShown struct {
@@ -131,7 +151,8 @@ func (s *session) climateAs(in *placed, out *output) ([]byte, error) {
 	case "csv":
 		return []byte(text.Days(y, in.metric).CSV()), nil
 	case "markdown":
-		return []byte("# " + text.Escape(in.title) + "\n\n" + text.Dates(y, in.metric).Markdown()), nil
+		sowing, _ := text.Sowing(y, in.metric)
+		return []byte("# " + text.Escape(in.title) + "\n\n" + text.Dates(y, in.metric).Markdown() + "\n" + sowing.Markdown()), nil
 	case "json":
 		return asJSON(climateJSON(in))
 	}
@@ -150,6 +171,18 @@ func climateJSON(in *placed) climateShown {
 			ev.Early, ev.Late = isoDay(w.Early()), isoDay(w.Late())
 		}
 		shown.Events = append(shown.Events, ev)
+	}
+	cool, warm := y.SeedWindow(climate.Cool), y.SeedWindow(climate.Warm)
+	for _, sow := range []struct {
+		name string
+		climate.SowWindow
+	}{{"cool_autumn", cool.Main}, {"cool_spring", cool.Spring}, {"cool_dormant", cool.Dormant}, {"warm", warm.Main}} {
+		sw := sowingShown{Name: sow.name, Text: sow.Words}
+		if sow.OK && !sow.AllYear {
+			sw.First, sw.Best, sw.Last = isoDay(sow.Open.D), isoDay(sow.Best.D), isoDay(sow.Close.D)
+			sw.Spread, sw.Freeze = rounded(sow.Close.SD, 1), rounded(sow.FreezeOdds, 2)
+		}
+		shown.Sowing = append(shown.Sowing, sw)
 	}
 	for _, r := range y.Table() {
 		shown.Days = append(shown.Days, dayShown{isoDay(float64(r.Day)), rounded(float64(r.Mean), 1), rounded(float64(r.High), 1), rounded(float64(r.Low), 1),

@@ -1,8 +1,10 @@
 package text
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,6 +24,21 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s.gap()
 	s.table(0, Dates(y, metric))
 	s.gap()
+	sowing, without := Sowing(y, metric)
+	if len(sowing.Rows) > 0 {
+		s.table(0, sowing)
+	}
+	for _, w := range without {
+		s.para(0, sentence(capital(w)))
+	}
+	s.gap()
+	total := y.DegreeDays(50)
+	degrees := fmt.Sprintf("%s above 50 °F", schedule.Number(math.Round(total), 0))
+	if metric {
+		degrees = fmt.Sprintf("%s above 10 °C", schedule.Number(math.Round(total*5/9), 0))
+	}
+	s.para(0, "Growing degree days in a year: "+degrees+".")
+	s.gap()
 	s.drawing(y, schedule.Measure{Metric: metric})
 	s.gap()
 	s.para(0, "Usual is the middle of the years. 8 years in 10 fall between early and late. A soil thermometer is a better guide than this table.")
@@ -34,18 +51,58 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	return s.String()
 }
 
-// Dates gives the events of a place's year with their spread.
+// Dates gives the events of a place's year with their spread, from spring to
+// the freezing of the ground, and after them what never comes, each once.
 func Dates(y *climate.Year, metric bool) Table {
 	t := Table{Columns: columns("Event", "#Usual", "#Early", "#Late", "#± days")}
-	for _, e := range y.Events() {
+	events := y.Events()
+	slices.SortStableFunc(events, func(a, b climate.Event) int {
+		switch {
+		case a.When.Never == b.When.Never:
+			return cmp.Compare(a.When.D, b.When.D)
+		case a.When.Never:
+			return 1
+		}
+		return -1
+	})
+	said := map[string]bool{}
+	for _, e := range events {
 		w := e.When
+		if said[w.Words] {
+			continue
+		}
+		said[w.Words] = true
 		if w.Never {
-			t.add(capital(oneUnit(w.Words, metric)), "never", "", "", "")
+			t.add(capital(oneUnit(w.Words, metric)), "", "", "", "")
 			continue
 		}
 		t.add(capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
 	}
 	return t
+}
+
+// Sowing gives the times to sow grass of either season: the first, the best
+// and the last day, the spread of the last, and in how many of 100 years a
+// sowing on it meets a freeze before the stand is six weeks old. The times
+// that are not dates are told in words.
+func Sowing(y *climate.Year, metric bool) (t Table, words []string) {
+	t = Table{Columns: columns("Sowing", "#First", "#Best from", "#Last", "#± days", "#Freeze in 100")}
+	cool, warm := y.SeedWindow(climate.Cool), y.SeedWindow(climate.Warm)
+	for _, sow := range []struct {
+		name string
+		climate.SowWindow
+	}{
+		{"Cool-season grass, autumn", cool.Main}, {"Cool-season grass, spring", cool.Spring},
+		{"Cool-season grass, dormant", cool.Dormant}, {"Warm-season grass", warm.Main},
+	} {
+		if !sow.OK || sow.AllYear {
+			words = append(words, oneUnit(sow.Words, metric))
+			continue
+		}
+		t.add(sow.name, monthDay(sow.Open.D), monthDay(sow.Best.D), monthDay(sow.Close.D),
+			fmt.Sprint(int(math.Round(eightInTen*sow.Close.SD))), fmt.Sprint(int(math.Round(100*sow.FreezeOdds))))
+	}
+	return t, words
 }
 
 // oneUnit takes from words such as "2 in (5 cm)" the unit that is not wanted.
