@@ -212,7 +212,7 @@ func (r *reader) eventLine(name, value string) error {
 		e.Location = oneLine(unescape(value))
 	case "CATEGORIES":
 		e.Categories = oneLine(value)
-		if strings.Contains(value, `\`) || strings.Trim(e.Categories, ",") != e.Categories || strings.Contains(e.Categories, ",,") {
+		if strings.ContainsAny(value, `\;`) || strings.Trim(e.Categories, ",") != e.Categories || strings.Contains(e.Categories, ",,") {
 			err = fmt.Errorf("the categories are not plain words")
 		}
 	case "STATUS":
