@@ -6,6 +6,7 @@ import (
 	"net"
 	"os"
 	"path/filepath"
+	"runtime"
 
 	"github.com/spf13/pflag"
 
@@ -95,6 +96,11 @@ func (s *session) serve(dir string, v *serving) error {
 	if err != nil {
 		return err
 	}
+	// Memory that is never touched and so takes up none, but lets the garbage of
+	// requests grow by as much before it is collected: a few sites are a few
+	// MiB, which would be collected many times a second.
+	room := make([]byte, 64<<20)
+	defer runtime.KeepAlive(room)
 	go f.Watch(s.ctx)
 	if o.Base == "" {
 		s.say("serving %s at %s; without --base the pages cannot offer to subscribe", dir, here)

@@ -33,6 +33,9 @@ func (r *resource) answer(w http.ResponseWriter, q *http.Request) (status, sent 
 	if q.Method == http.MethodHead {
 		return status, 0
 	}
+	if c, ok := q.Context().Value(placedKey{}).(*placed); ok {
+		c.expect(len(v.body))
+	}
 	sent, _ = w.Write(v.body) // a reader that has gone away is nothing to report
 	return status, sent
 }

@@ -2,10 +2,12 @@ package feed
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"fmt"
 	"io"
 	"log/slog"
+	"math/rand/v2"
 	"net"
 	"net/http"
 	"strings"
@@ -165,4 +167,48 @@ func TestGracefulStop(t *testing.T) {
 			t.Error(err)
 		}
 	})
+}
+
+// Answers of every size around the server's buffers arrive whole, one after the
+// other on one connection, and none is held back.
+func TestAnswersAreSentWhole(t *testing.T) {
+	var r *resource
+	h := http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) { r.answer(w, q) })
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ended := make(chan error, 1)
+	go func() { ended <- Serve(ctx, l, h, slog.New(slog.DiscardHandler)) }()
+	c, err := net.Dial("tcp", l.Addr().String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.SetDeadline(time.Now().Add(time.Minute)) // an answer held back ends here
+	in := bufio.NewReader(c)
+	random := rand.New(rand.NewPCG(3, 4))
+	for size := 0; size < 13000; size += 1 + random.IntN(37) {
+		body := make([]byte, size)
+		for i := range body {
+			body[i] = byte(random.Uint32()) // cannot be compressed
+		}
+		r = newResource(file{"x", plainType, body}, nil, changedAt, false)
+		for _, method := range []string{"GET", "HEAD", "GET"} {
+			fmt.Fprintf(c, "%s / HTTP/1.1\r\nHost: x\r\n\r\n", method)
+			got, err := http.ReadResponse(in, &http.Request{Method: method})
+			if err != nil {
+				t.Fatal(size, method, err)
+			}
+			b, err := io.ReadAll(got.Body)
+			if want := body; err != nil || method == "GET" && !bytes.Equal(b, want) || got.ContentLength != int64(size) {
+				t.Fatalf("%s of %d bytes: %d bytes came, %v", method, size, len(b), err)
+			}
+		}
+	}
+	c.Close()
+	stop()
+	if err := <-ended; err != nil {
+		t.Error(err)
+	}
 }
