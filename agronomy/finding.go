@@ -21,5 +21,6 @@ type Finding struct {
 	Unit    string  // "", "ppm", "% of CEC"
 	Level   Level
 	Text    string // one or two sentences for a gardener
+	Source  string // of the scale; "" where the laboratory's own optimum was read
 	Why     []Reason
 }

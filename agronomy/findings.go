@@ -48,8 +48,8 @@ func Findings(r Report, s Stand, state string, isNew bool) []Finding {
 		return nil
 	}
 	add(30, Finding{Reading: "nitrogen", Level: Unknown,
-		Text: "No soil test tells how much nitrogen turf needs; it is planned from the grass, the care it gets and its age.",
-		Why:  []Reason{{"No reliable test is used for turf.", "psu-report-notes"}}})
+		Text:   "No soil test tells how much nitrogen turf needs; it is planned from the grass, the care it gets and its age.",
+		Source: "psu-report-notes", Why: []Reason{{"No reliable test is used for turf.", "psu-report-notes"}}})
 	if r.OrganicMatter > 0 {
 		add(120, organicFinding(r.OrganicMatter))
 	}
@@ -79,7 +79,7 @@ func phFinding(r Report, s Stand) (order int, f Finding) {
 		target = r.TargetPH
 		why = append(why, Reason{Text: fmt.Sprintf("the target asked for: pH %.1f", float64(target))})
 	}
-	f = Finding{Reading: "ph", Value: float64(r.PH), Level: Medium, Why: why}
+	f = Finding{Reading: "ph", Value: float64(r.PH), Level: Medium, Source: scaleSource(why), Why: why}
 	order = 99
 	switch {
 	case r.PH <= low-0.5:
@@ -112,11 +112,22 @@ func phFinding(r Report, s Stand) (order int, f Finding) {
 	return order, f
 }
 
+// scaleSource is the first source of a working that is more than a turning of
+// units.
+func scaleSource(why []Reason) string {
+	for _, w := range why {
+		if w.Source != "" && w.Source != "definitions" && w.Source != "atomic-weights" {
+			return w.Source
+		}
+	}
+	return ""
+}
+
 // nutrientFinding says what one nutrient's reading means.
 func nutrientFinding(r Report, n Nutrient, state string, isNew bool) Finding {
 	reading := r.Reading(n)
 	s := r.standing(n, state)
-	f := Finding{Reading: string(n), Value: float64(reading.PPM), Unit: "ppm", Level: s.level,
+	f := Finding{Reading: string(n), Value: float64(reading.PPM), Unit: "ppm", Level: s.level, Source: scaleSource(s.why),
 		Why: append(append([]Reason{}, reading.Steps...), s.why...)}
 	if share, ok := Saturation(n, reading.PPM, r.CEC); ok {
 		if n == Sodium {
@@ -216,7 +227,7 @@ func sodiumWords(l Level) string {
 }
 
 func organicFinding(om Percent) Finding {
-	f := Finding{Reading: "organic_matter", Value: float64(om), Unit: "%", Level: Medium,
+	f := Finding{Reading: "organic_matter", Value: float64(om), Unit: "%", Level: Medium, Source: "common",
 		Text: "Organic matter is ordinary: it stores water and feeds slowly."}
 	switch {
 	case om < 2: // [common]
@@ -229,7 +240,7 @@ func organicFinding(om Percent) Finding {
 }
 
 func cecFinding(r Report) Finding {
-	f := Finding{Reading: "cec", Value: float64(r.CEC), Unit: "meq/100 g", Level: Medium,
+	f := Finding{Reading: "cec", Value: float64(r.CEC), Unit: "meq/100 g", Level: Medium, Source: "tristate-2020, common",
 		Text: "The soil holds nutrients reasonably well."}
 	switch {
 	case r.CEC < 5: // [tristate-2020]
@@ -237,7 +248,7 @@ func cecFinding(r Report) Finding {
 	case r.CEC > 20: // [common]
 		f.Level, f.Text = High, "The soil holds a great deal: it takes much lime to move it, and it changes slowly."
 	}
-	f.Why = r.Saturations()
+	f.Why = append([]Reason{{"Under 5 meq/100 g a soil holds little, over 20 a great deal.", f.Source}}, r.Saturations()...)
 	return f
 }
 

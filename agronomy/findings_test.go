@@ -159,3 +159,33 @@ func TestSuspicious(t *testing.T) {
 		}
 	}
 }
+
+// A finding cites its scale, never the turning of a unit on the way to it; an
+// optimum of the laboratory's own has no published source.
+func TestFindingsCiteTheirScale(t *testing.T) {
+	rye := Stand{{grass(t, "perennial ryegrass"), 100}}
+	p, err := ParseReading(Phosphorus, "18 lb/acre P2O5", 4, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sources := func(r Report) map[string]string {
+		out := map[string]string{}
+		for _, f := range Findings(r, rye, "GA", false) {
+			out[f.Reading] = f.Source
+		}
+		return out
+	}
+	if got := sources(Report{Depth: 4, Method: Mehlich1, PH: 5.5, Phosphorus: p})["phosphorus"]; !strings.Contains(got, "uga") {
+		t.Errorf("Georgia's scale is cited as %q", got)
+	}
+	own := p
+	if own.Wanted, err = ParseOptimum(Phosphorus, []string{"30 ppm", "50 ppm"}, 4, 0); err != nil {
+		t.Fatal(err)
+	}
+	if got := sources(Report{Depth: 4, PH: 5.5, Phosphorus: own})["phosphorus"]; got != "" {
+		t.Errorf("the laboratory's own optimum is cited as %q", got)
+	}
+	if got := sources(sourLawn())["cec"]; !strings.Contains(got, "tristate-2020") {
+		t.Errorf("CEC is cited as %q", got)
+	}
+}

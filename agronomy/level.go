@@ -2,7 +2,6 @@ package agronomy
 
 import (
 	"fmt"
-	"strings"
 )
 
 // scale is one published ladder of levels for one nutrient under one
@@ -149,7 +148,7 @@ func scaleFor(n Nutrient, method Extractant, texture Texture, state string) (sca
 	case "":
 		return none(fmt.Sprintf("The report does not name the extractant, and a %s figure means nothing without it: ask the lab, or give the optimum it printed.", n))
 	}
-	return none(fmt.Sprintf("No scale for %s by %s is held here: give the optimum printed on the sheet as wanted, or ask the lab for its own rating.", n, strings.ReplaceAll(string(method), "-", " ")))
+	return none(fmt.Sprintf("No scale for %s by %s is held here: give the optimum printed on the sheet as wanted, or ask the lab for its own rating.", n, method))
 }
 
 // sandy says whether a soil counts as sand on the scales that part sand from

@@ -17,6 +17,18 @@ type Measure struct{ Metric bool }
 // Measure gives the site's own way of showing amounts.
 func (s *Site) Measure() Measure { return Measure{s.Metric} }
 
+// Reading writes a figure of a soil report: two decimals under 10, one under
+// 100, none above, as no laboratory knows more.
+func Reading(v float64) string {
+	switch {
+	case v < 10:
+		return Number(v, 2)
+	case v < 100:
+		return Number(v, 1)
+	}
+	return Number(v, 0)
+}
+
 // Number writes v with at most the given decimals, without trailing zeros,
 // and with commas between the thousands.
 func Number(v float64, decimals int) string {

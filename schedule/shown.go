@@ -14,13 +14,7 @@ func (c *Case) shown() AreaShown {
 		Findings: []FindingShown{}, Needs: []Need{}}
 	isNew := c.future() || c.young(c.Start)
 	for _, f := range agronomy.Findings(c.report, c.Area.Stand, c.Place.State, isNew) {
-		s := FindingShown{Rank: f.Rank, Reading: f.Reading, Value: f.Value, Unit: f.Unit, Level: f.Level, Text: f.Text, Why: f.Why}
-		for _, w := range f.Why {
-			if w.Source != "" {
-				s.Source = w.Source
-				break
-			}
-		}
+		s := FindingShown{Rank: f.Rank, Reading: f.Reading, Value: f.Value, Unit: f.Unit, Level: f.Level, Text: f.Text, Source: f.Source, Why: f.Why}
 		a.Findings = append(a.Findings, s)
 	}
 	if c.Area.Soil != nil {

@@ -98,10 +98,13 @@ func (s *session) figure(name string, args []string) error {
 	if f.args == "" && fs.NArg() > 0 {
 		return misuse("%q is one argument too many; see swardbook figure %s --help", fs.Arg(0), f.name)
 	}
-	q := &asked{fs: fs, args: fs.Args()}
+	q := &asked{fs: fs, args: fs.Args(), read: map[string]bool{}}
 	a, err := work(q)
 	if q.err != nil { // a flag that could not be read comes first
 		err = q.err
+	}
+	if err == nil {
+		err = q.idle()
 	}
 	if err != nil {
 		return exit{exitUse, err}
@@ -148,13 +151,34 @@ type asked struct {
 	fs   *pflag.FlagSet
 	args []string
 	err  error
+	read map[string]bool
 }
 
-func (q *asked) given(flag string) bool { return q.fs.Changed(flag) }
+func (q *asked) given(flag string) bool {
+	q.read[flag] = true
+	return q.fs.Changed(flag)
+}
 
 func (q *asked) text(flag string) string {
+	q.read[flag] = true
 	v, _ := q.fs.GetString(flag)
 	return v
+}
+
+func (q *asked) yes(flag string) bool {
+	q.read[flag] = true
+	v, _ := q.fs.GetBool(flag)
+	return v
+}
+
+// idle tells of a flag that was given and had no part in the answer.
+func (q *asked) idle() (err error) {
+	q.fs.Visit(func(f *pflag.Flag) {
+		if err == nil && !q.read[f.Name] && !slices.Contains([]string{"format", "output", "no-color", "material"}, f.Name) {
+			err = fmt.Errorf("--%s has no part in this answer; leave it out", f.Name)
+		}
+	})
+	return err
 }
 
 // wrong notes what is wrong with a flag.

@@ -46,7 +46,7 @@ var rateFigure = figure{
         --analysis N-P-K      N-P2O5-K2O on the bag, percent
 ` + wantsHelp + `        --slow X              slow share of the nitrogen, 0 to 1
         --density D           of a liquid, like "9.6 lb/gal"
-        --pack W              of one pack
+        --pack W              of one pack, like "25 lb", of a liquid "2.5 gal"
 `,
 	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
 		wantFlags(fs)
@@ -55,11 +55,19 @@ var rateFigure = figure{
 	},
 }
 
+// usualMostN is the most nitrogen that is put down at once without a word.
+const usualMostN agronomy.PerThousand = 1 // [common]
+
 func rate(q *asked) (answer, error) {
 	q.need("analysis")
 	w, c, size := wants(q)
 	m := agronomy.Material{Name: q.text("analysis"), Kind: agronomy.FertilizerMaterial, SlowShare: q.number("slow", 0, 1),
-		Density: quantityOf(q, "density", agronomy.ParseDensity), Liquid: q.given("density"), Pack: quantityOf(q, "pack", agronomy.ParseWeight)}
+		Density: quantityOf(q, "density", agronomy.ParseDensity), Liquid: q.given("density")}
+	if m.Liquid {
+		m.PackVolume = quantityOf(q, "pack", agronomy.ParseVolume)
+	} else {
+		m.Pack = quantityOf(q, "pack", agronomy.ParseWeight)
+	}
 	var err error
 	if m.Analysis, err = agronomy.ParseAnalysis(q.text("analysis")); err != nil {
 		q.wrong("analysis", err)
@@ -72,6 +80,9 @@ func rate(q *asked) (answer, error) {
 		return answer{}, err
 	}
 	a := answer{text: dosed(d), why: d.Why, values: doseValues(d)}
+	if d.N > usualMostN {
+		a.more = append(a.more, fmt.Sprintf("More than %.0f lb N per 1,000 sq ft at a time can burn turf and is more than most rules allow: split it.", float64(usualMostN)))
+	}
 	if size > 0 {
 		a.more = append(a.more, onArea(d, size))
 		maps.Copy(a.values, amountValues(d, size))

@@ -48,7 +48,7 @@ var lawFigure = figure{
 
 func lawAnswer(q *asked) (answer, error) {
 	q.need("state")
-	flag := func(name string) bool { v, _ := q.fs.GetBool(name); return v }
+	flag := q.yes
 	orUnknown := func(name string, v float64) float64 {
 		if q.given(name) {
 			return v

@@ -38,7 +38,8 @@ var limeFigure = figure{
         --seedbed             before sowing, to be worked in
         --size A              of the area, for the whole weight
         --amount R            the other way round: the pH to expect from this
-                              much of the lime, like "20 lb/1000 sq ft"
+                              much of the lime, like "20 lb/1000 sq ft", or
+                              with --size of so much in all, like "60 lb"
 `,
 	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
 		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "size", "amount")
@@ -80,12 +81,10 @@ func lime(q *asked) (answer, error) {
 		}
 		a.why = append(a.why, why)
 	}
-	seedbed, _ := q.fs.GetBool("seedbed")
-	hydrated, _ := q.fs.GetBool("hydrated")
+	hydrated := q.yes("hydrated")
 	m := agronomy.Material{Kind: agronomy.LimeMaterial, Hydrated: hydrated, Fineness: sieves(q),
 		CCE: agronomy.Percent(q.number("cce", 1, 180)), ECCE: agronomy.Percent(q.number("ecce", 1, 180))}
 	size := quantityOf(q, "size", agronomy.ParseArea)
-	amount := q.rate("amount")
 	if q.err != nil {
 		return a, q.err
 	}
@@ -94,9 +93,26 @@ func lime(q *asked) (answer, error) {
 		effective, why = m.Effective(false)
 	}
 	if q.given("amount") {
+		amount := q.limeAmount(size)
+		if q.err != nil {
+			return a, q.err
+		}
 		return expected(a, c, amount, effective, why)
 	}
-	return required(a, c, m, effective, why, !seedbed, size)
+	return required(a, c, m, effective, why, !q.yes("seedbed"), size)
+}
+
+// limeAmount reads --amount: a rate, or with --size a weight for all of it.
+func (q *asked) limeAmount(size agronomy.SquareFeet) agronomy.PerThousand {
+	w, err := agronomy.ParseWeight(q.text("amount"))
+	if err != nil {
+		return q.rate("amount")
+	}
+	if size == 0 {
+		q.wrong("amount", fmt.Errorf("%q is a weight: give the --size of the area it goes on", q.text("amount")))
+		return 0
+	}
+	return agronomy.PerThousand(float64(w) * 1000 / float64(size))
 }
 
 // expected answers what an amount of lime will do.

@@ -115,8 +115,11 @@ func spreader(q *asked) (answer, error) {
 		if err != nil {
 			return answer{}, err
 		}
-		a := answer{text: fmt.Sprintf("%s; the last holds %s.", count(f.Count, "fill"), bothVolumes(f.Last)),
+		a := answer{text: fmt.Sprintf("1 fill of %s.", bothVolumes(f.Last)),
 			values: map[string]any{"fills": f.Count, "last_gal": rounded(float64(f.Last), 3), "covers_sqft": rounded(float64(f.Covers), 1)}, why: f.Steps}
+		if f.Count > 1 {
+			a.text = fmt.Sprintf("%d fills; the last holds %s.", f.Count, bothVolumes(f.Last))
+		}
 		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s × %.4g sq ft = %s to a tank.", us.Volume(tank), float64(covers), us.Area(f.Covers))})
 		return a, nil
 	}

@@ -40,7 +40,7 @@ func readingValue(f schedule.FindingShown) string {
 	if f.Reading == "ph" {
 		return ph(agronomy.PH(f.Value))
 	}
-	return strings.TrimSpace(schedule.Number(f.Value, 2) + " " + f.Unit)
+	return strings.TrimSpace(schedule.Reading(f.Value) + " " + f.Unit)
 }
 
 func capital(s string) string {

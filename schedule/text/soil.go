@@ -101,7 +101,7 @@ func readingWords(f schedule.FindingShown) string {
 func levelWords(f schedule.FindingShown) string {
 	value := ""
 	if f.Value != 0 {
-		value = strings.TrimSpace(schedule.Number(f.Value, 2) + " " + f.Unit)
+		value = strings.TrimSpace(schedule.Reading(f.Value) + " " + f.Unit)
 	}
 	switch {
 	case f.Level == "" || f.Level == "unknown":
