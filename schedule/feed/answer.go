@@ -9,9 +9,15 @@ import (
 // answer sends a resource: 200, 304 or 412. It gives the status and the bytes
 // of the body that were sent.
 func (r *resource) answer(w http.ResponseWriter, q *http.Request) (status, sent int) {
-	v := &r.plain
+	v, other := &r.plain, &r.zipped
 	if r.zipped.body != nil && acceptsGzip(q.Header["Accept-Encoding"]) {
-		v = &r.zipped
+		v, other = other, v
+	}
+	// A client may ask plain for what it holds compressed, or the reverse. It
+	// has the content all the same, and is told so by the tag that it knows.
+	if none := q.Header["If-None-Match"]; none != nil && other.body != nil && q.Header["If-Match"] == nil &&
+		!listed(none, v.etag, true) && listed(none, other.etag, true) {
+		v = other
 	}
 	h := w.Header()
 	h["Etag"] = v.tag
