@@ -67,8 +67,8 @@ func Findings(r Report, s Stand, state string, isNew bool) []Finding {
 
 // The pH bounds that limit any grass.
 const (
-	acidLimit   PH = 5.5 // [mlsn-2014] aluminum dissolves below
-	chalkyLimit PH = 8.0 // [common]
+	acidLimit   PH = 5.5            // [mlsn-2014] aluminum dissolves below
+	chalkyLimit    = SulfurFreeLime // over this sulfur moves nothing
 )
 
 // phFinding places the pH on the grass's range: half a unit under it is very

@@ -54,7 +54,7 @@ func TestFindingsAreRanked(t *testing.T) {
 
 func TestPHFindingEdges(t *testing.T) {
 	rye := Stand{{grass(t, "perennial ryegrass"), 100}} // 6.0 to 7.0
-	for ph, want := range map[PH]Level{5.5: VeryLow, 5.6: Low, 5.9: Low, 6.0: Medium, 7.0: Medium, 7.1: High, 8.0: High, 8.1: VeryHigh} {
+	for ph, want := range map[PH]Level{5.5: VeryLow, 5.6: Low, 5.9: Low, 6.0: Medium, 7.0: Medium, 7.1: High, 8.0: High, 8.3: VeryHigh} {
 		if fs := Findings(Report{PH: ph}, rye, "", false); fs[0].Level != want && fs[1].Level != want {
 			t.Errorf("pH %v: %v, want %s", float64(ph), fs, want)
 		}
@@ -187,5 +187,18 @@ func TestFindingsCiteTheirScale(t *testing.T) {
 	}
 	if got := sources(sourLawn())["cec"]; !strings.Contains(got, "tristate-2020") {
 		t.Errorf("CEC is cited as %q", got)
+	}
+}
+
+// Where sulfur may still be planned no finding calls it useless, and where the
+// finding calls the soil chalky none is planned.
+func TestChalkAndSulfurAgree(t *testing.T) {
+	blue := Stand{{grass(t, "kentucky bluegrass"), 100}}
+	for _, ph := range []PH{7.6, 8.0, 8.1, 8.2, 8.3, 8.6} {
+		_, err := SulfurToLower(ph, 7, Loam, 4)
+		chalky := strings.Contains(Findings(Report{PH: ph}, blue, "PA", false)[0].Text, "Sulfur will hardly move it")
+		if chalky != (err != nil) {
+			t.Errorf("pH %.1f: called chalky %t, sulfur refused: %v", float64(ph), chalky, err)
+		}
 	}
 }

@@ -1,5 +1,7 @@
 package agronomy
 
+import "strings"
+
 // Grass is one lawn grass with the figures that follow from it alone. A zero
 // range is not known here; ask the seed seller or the extension office.
 type Grass struct {
@@ -25,7 +27,7 @@ func (g Grass) HasN() bool { return g.N[1] > 0 }
 // choice inside every published range named; the ranges are the facts. The
 // regions of Florida are north, central, south.
 var grasses = []Grass{
-	{Name: "kentucky bluegrass", Season: Cool,
+	{Name: "Kentucky bluegrass", Season: Cool,
 		N: [3]PerThousand{1.5, 3, 4}, Published: [2]PerThousand{1, 4}, NSource: "ill-1995, ksu-eckert", // [ill-1995]
 		EmergeDays: [2]int{14, 28}, EmergeSource: "turf-trade-est, garden-germ", // [turf-trade-est]
 		SeedRate: [2]PerThousand{2, 3}, SeedSource: "unl-renovate", // [unl-renovate]
@@ -60,7 +62,7 @@ var grasses = []Grass{
 		EmergeDays: [2]int{14, 28}, EmergeSource: "common",    // [common] from memory
 		SeedRate: [2]PerThousand{1, 2}, SeedSource: "common", // [common] from memory
 		Mow: [2]Inches{1, 2.5}, MowSource: "common"}, // [common]
-	{Name: "st. augustinegrass", Season: Warm,
+	{Name: "St. Augustinegrass", Season: Warm,
 		N: [3]PerThousand{2, 3, 4}, Published: [2]PerThousand{2, 4}, NSource: "uga-hall, uf-fyn, uf-enh73", // [uga-hall] [uf-enh73]
 		Florida: [3][2]PerThousand{{2, 4}, {2, 5}, {4, 6}}, // [uf-fyn]
 		Mow:     [2]Inches{2.5, 4}, MowSource: "common"},   // [common]
@@ -87,10 +89,10 @@ var grasses = []Grass{
 	{Name: "seashore paspalum", Season: Warm},
 }
 
-// LookupGrass finds a grass by its name in lower case, as GrassNames gives it.
+// LookupGrass finds a grass by its name, in capitals or not.
 func LookupGrass(name string) (Grass, bool) {
 	for _, g := range grasses {
-		if g.Name == name {
+		if strings.EqualFold(g.Name, name) {
 			return g, true
 		}
 	}

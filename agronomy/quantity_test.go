@@ -174,11 +174,11 @@ func FuzzQuantity(f *testing.F) {
 func TestNearestName(t *testing.T) {
 	for _, tt := range []struct{ got, want string }{
 		{"fescue", "tall fescue, fine fescue"},
-		{"Kentucky Blugrass", "kentucky bluegrass"},
+		{"Kentucky Blugrass", "Kentucky bluegrass"},
 		{"ryegras", "perennial ryegrass"},
 		{"zoysia", "zoysiagrass"},
 		{"bermuda grass", "bermudagrass"},
-		{"st augustine", "st. augustinegrass"},
+		{"st augustine", "St. Augustinegrass"},
 	} {
 		if got := NearestName(tt.got, GrassNames()); got != tt.want {
 			t.Errorf("%q: %q, want %q", tt.got, got, tt.want)

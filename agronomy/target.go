@@ -1,6 +1,9 @@
 package agronomy
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // GrassTarget is the soil pH that suits a grass.
 type GrassTarget struct {
@@ -12,14 +15,14 @@ type GrassTarget struct {
 }
 
 var grassTargets = []GrassTarget{
-	{"kentucky bluegrass", 6.0, 7.0, 6.5, 6.0, "psu-liming-turf"},
+	{"Kentucky bluegrass", 6.0, 7.0, 6.5, 6.0, "psu-liming-turf"},
 	{"perennial ryegrass", 6.0, 7.0, 6.5, 6.0, "psu-liming-turf"},
 	{"tall fescue", 5.8, 7.0, 6.2, 5.8, "nc-home-report, ar-lime"},
 	{"fine fescue", 5.5, 6.5, 6.0, 5.5, "ext-609803"},
 	{"creeping bentgrass", 5.5, 6.5, 6.0, 5.5, "common"}, // from memory
 	{"bermudagrass", 5.5, 7.0, 6.2, 5.5, "nc-home-report, uga-792"},
 	{"zoysiagrass", 5.8, 7.0, 6.2, 5.8, "nc-home-report, ar-lime"},
-	{"st. augustinegrass", 5.5, 7.0, 6.2, 5.5, "nc-home-report, uga-792"},
+	{"St. Augustinegrass", 5.5, 7.0, 6.2, 5.5, "nc-home-report, uga-792"},
 	{"centipedegrass", 5.0, 6.0, 5.5, 5.0, "nc-home-report"},
 	{"bahiagrass", 5.5, 6.5, 5.8, 5.5, "common"},        // from memory
 	{"carpetgrass", 4.8, 5.8, 5.3, 4.8, "common"},       // from memory
@@ -27,10 +30,10 @@ var grassTargets = []GrassTarget{
 	{"seashore paspalum", 5.5, 7.5, 6.5, 5.5, "common"}, // from memory
 }
 
-// GrassPH gives the pH that suits a grass, by its lower-case common name.
+// GrassPH gives the pH that suits a grass, by its common name, in capitals or not.
 func GrassPH(grass string) (GrassTarget, bool) {
 	for _, t := range grassTargets {
-		if t.Grass == grass {
+		if strings.EqualFold(t.Grass, grass) {
 			return t, true
 		}
 	}
