@@ -27,7 +27,8 @@
 //	resource   a file becomes the bytes and headers of an answer
 //	answer     conditional requests, after RFC 9110
 //	feed       requests find their site; watch keeps the sites up to date
-//	form       what was done goes into the record book
+//	serve      limits of time, size and connections
+//	form       asks what was done; record writes it into the record book
 //	publish    the tree as files
 //
 // A file that breaks does not take its site down: the last good program is

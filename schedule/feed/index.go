@@ -2,6 +2,8 @@ package feed
 
 import (
 	"cmp"
+	"log/slog"
+	"maps"
 	"net/url"
 	"slices"
 	"strings"
@@ -38,4 +40,41 @@ type unreadyPage struct {
 
 func unready(name string, problems []schedule.Problem) ([]byte, error) {
 	return render("unready.html", unreadyPage{newHead(name), problems})
+}
+
+// list makes the table of paths and the index page. The feed is locked.
+func (f *Feed) list() error {
+	table := make(map[string]*site, len(f.sites))
+	var lines []indexLine
+	for _, s := range inOrder(f.sites) {
+		n := s.shown.Load()
+		switch {
+		case n == nil || n.resources == nil && n.unready == nil: // private and broken
+			continue
+		case table[n.prefix] != nil:
+			f.say(slog.LevelError, s.name, "the site is not served: another has the same address", "other", table[n.prefix].logName())
+			continue
+		}
+		table[n.prefix] = s
+		if !n.private {
+			lines = append(lines, newIndexLine(n.prefix, n.title, n.note))
+		}
+	}
+	body, err := indexOf(lines)
+	if err != nil {
+		return err
+	}
+	f.table.Store(&table)
+	f.index.Store(newResource(file{landingFile, htmlType, body}, f.index.Load(), f.o.Now(), false))
+	return nil
+}
+
+// inOrder gives the sites in the order of their names, so that of two with one
+// address it is always the same that is served.
+func inOrder(sites map[string]*site) []*site {
+	out := make([]*site, 0, len(sites))
+	for _, name := range slices.Sorted(maps.Keys(sites)) {
+		out = append(out, sites[name])
+	}
+	return out
 }
