@@ -168,7 +168,9 @@ func (p Place) tooFar(r row) (problems PlaceErrors) {
 		if given == nil {
 			return
 		}
-		if *given < low || *given > high {
+		if turned := -*given; field == "longitude" && turned >= low && turned <= high {
+			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is in the eastern half of the world", *given), fmt.Sprintf("west is negative: did you mean %g?", turned)})
+		} else if *given < low || *given > high {
 			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is outside the 48 adjoining states, which the hardiness table covers", *given), giveNormals})
 		} else if p.State != "" && math.Abs(*given-middle) > reach {
 			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is not in %s", *given, p.State), fmt.Sprintf("its stations of this zone lie about %.1f", middle)})

@@ -33,7 +33,7 @@ func TestPlaceProblems(t *testing.T) {
 		"hot zone":          {Place{Hardiness: "13b"}, []string{"hardiness: zone 13b is not in the table"}},
 		"south":             {Place{State: "OH", Hardiness: "6a", Latitude: new(-40.0)}, []string{"latitude: -40 is outside the 48"}},
 		"elsewhere":         {Place{State: "OH", Hardiness: "6a", Latitude: new(30.0), Longitude: new(-120.0)}, []string{"latitude: 30 is not in OH", "longitude: -120 is not in OH"}},
-		"no sign":           {Place{State: "OH", Hardiness: "6a", Longitude: new(83.0)}, []string{"longitude: 83 is outside the 48"}},
+		"no sign":           {Place{State: "OH", Hardiness: "6a", Longitude: new(83.0)}, []string{"west is negative: did you mean -83?"}},
 		"not on earth":      {Place{State: "OH", Latitude: new(99.0), Longitude: new(math.NaN()), Elevation: new(Feet(math.Inf(1)))}, []string{"elevation: ", "latitude: ", "longitude: "}},
 		"a peak":            {Place{State: "CO", Hardiness: "5a", Elevation: new(Feet(14000))}, []string{"elevation: 14000 ft is outside"}},
 		"eleven months":     {Place{Highs: warm[:11], Lows: cold}, []string{"mean_high_f: 11 monthly values"}},
