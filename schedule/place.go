@@ -51,7 +51,7 @@ const (
 	// answer is the same on every machine. Ordinary sites need a few hundred.
 	searchSteps = 200_000
 
-	plainCases = 64 // cases a crowd tries before it sets prices
+	crowdSteps = 30_000 // the same for crowds, whose steps are dearer
 
 	unreachable = math.MaxInt64 / 4 // above every sum of costs
 )
@@ -153,13 +153,16 @@ type board struct {
 	load    []int      // recorded jobs per person and day, see slot
 	steps   int        // left to spend on the search at hand
 	stopped bool       // a search ran out of steps
-	arena   []uint64
+	arena   []uint64   // scratch of knotSearch
 
-	plainCases int
+	crowdSteps int
+	rows       []*knot // by first task: knots written out, once needed
+	levels     []int64 // scratch of waySearch
+	scratch    []int64 // scratch of lend
 }
 
 func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
-	b := &board{tasks: tasks, limits: limits, perDay: jobsPerDay, plainCases: plainCases}
+	b := &board{tasks: tasks, limits: limits, perDay: jobsPerDay, crowdSteps: crowdSteps}
 	n, total := len(tasks), 0
 	lo, hi := math.MaxInt, math.MinInt
 	for _, t := range tasks {
@@ -175,6 +178,7 @@ func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
 		b.out = hi - lo + 1
 	}
 	b.words = b.out/64 + 1
+	b.rows = make([]*knot, n)
 	b.ties, b.binding = make([][]tie, n), make([][]tie, n)
 	b.choices, b.ranked, b.open = make([][]choice, n), make([][]choice, n), make([][]uint64, n)
 	for k, l := range limits {

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"cmp"
-	"container/heap"
 	"slices"
 )
 
@@ -26,7 +25,7 @@ func (b *board) relieve(knots [][]int, at []int) []int {
 	for i := range everyone {
 		everyone[i] = i
 	}
-	b.steps = searchSteps
+	spare := b.crowdSteps
 	for {
 		full, over := b.fullest(everyone, at)
 		if !over {
@@ -49,14 +48,13 @@ func (b *board) relieve(knots [][]int, at []int) []int {
 			}
 		}
 		c := newCrowd(b, members)
+		b.steps = spare * 2 / 3
 		days, ok := c.solve()
+		spare -= spare*2/3 - max(0, b.steps)
 		for k, i := range c.tasks {
 			at[i] = days[k]
 		}
-		if !ok {
-			b.stopped = true
-			return b.makeDo(knots, at)
-		}
+		b.stopped = b.stopped || !ok
 	}
 }
 
@@ -87,248 +85,131 @@ func (b *board) count(tasks, days []int) []int {
 
 // crowd is knots that want the same days.
 //
-// The plan: solve each knot by itself. If a day then holds too many jobs, at
-// most as many as there is room for can stay: either the first of them leaves,
-// or it stays and the second leaves, and so on, or the first ones stay and all
-// others leave. Each of these is a case for the same search, with only the
-// knots solved again whose answer it forbids. The case with the least sum comes
-// next every time, of equals the one with the earliest days; so the first that
-// fits every day is the answer.
-//
-// Where many jobs want few days that sum says too little: it lets them all have
-// the best day. So after a few cases the search sets prices on days (see
-// setPrices) and starts again. With prices the sum of a case is
-//
-//	costs of days + prices paid - price × room over all days
-//
-// which is no more than the true cost of any answer that fits: paying for a
-// full day cancels out, a day not full pays back less. An answer that fits and
-// leaves no priced day part empty costs just its sum, and ends the search as
-// before. One that does leave room is kept as the best so far, and the case is
-// split: either one more job that could takes the room, or it does not; when
-// no more could, what the empty room was counted for is added back to the sum.
+// The plan: knots that choose for themselves all want the best days. Prices on
+// days make each pay for the room it takes, so that they spread; with the right
+// ones ([pricing]) what all owe, less the worth of the room, is a lower bound
+// of every answer and most often all but reached. An answer that costs no more
+// than some reach above the bound gives no knot a way that owes more than that
+// reach above its least. So the ways within reach are listed for each knot, and
+// the best answer made of those ([chooser]) is the best of all if it is within
+// reach itself. The reach starts at nothing and grows until one is.
 type crowd struct {
 	b      *board
-	knots  [][]int
-	tasks  []int // all of theirs, in order
-	place  []int // of a task: its place in tasks
-	knotOf []int // of a task: its place in knots
-	like   []int // by place, see classes
-	queue  []crowdCase
-	price  []int64    // by slot, nil before they are set
-	plain  [][]choice // by place: choices without prices
-	best   *crowdCase // fits every day; its cost is its true cost
+	alike  []*alike
+	tasks  []int  // all of theirs, in order
+	place  []int  // of a task: its place in tasks
+	wanted []bool // slots that more tasks could take than have room
+	used   []int  // by slot
+
+	days []int // by place: the best so far, which fits
+	cost int64 // of that
+
+	known []way   // ways found on the way to the prices
+	price []int64 // by slot
+	owes  []int64 // the least that each alike owes
+	bound int64   // what every answer costs at least
 }
 
-// crowdCase is one set of rulings with the best days they leave each knot.
-type crowdCase struct {
-	rulings *ruling
-	days    []int   // by place in crowd.tasks
-	costs   []int64 // by knot
-	cost    int64
+// alike is the knots that differ in nothing, worked out once for all.
+type alike struct {
+	*knot
+	members [][]int // the tasks of each
+	ways    []way   // listed, the cheapest with prices first
 }
 
 func newCrowd(b *board, knots [][]int) *crowd {
-	c := &crowd{b: b, knots: knots}
-	c.place, c.knotOf = make([]int, len(b.tasks)), make([]int, len(b.tasks))
-	for k, knot := range knots {
+	c := &crowd{b: b, place: make([]int, len(b.tasks)), used: make([]int, len(b.load)), wanted: make([]bool, len(b.load))}
+	takers := make([]int, len(b.load))
+	for _, knot := range knots {
+		if b.tasks[knot[0]].fixed {
+			continue
+		}
 		c.tasks = append(c.tasks, knot...)
-		for _, i := range knot {
-			c.knotOf[i] = k
+		n := slices.IndexFunc(c.alike, func(a *alike) bool { return b.sameAs(a.tasks, knot) })
+		if n < 0 {
+			n = len(c.alike)
+			if b.rows[knot[0]] == nil {
+				b.rows[knot[0]] = b.newKnot(knot)
+			}
+			c.alike = append(c.alike, &alike{knot: b.rows[knot[0]]})
+		}
+		c.alike[n].members = append(c.alike[n].members, knot)
+		for _, s := range c.alike[n].slot {
+			if s >= 0 {
+				takers[s]++
+			}
 		}
 	}
-	slices.Sort(c.tasks)
-	for k, i := range c.tasks {
-		c.place[i] = k
-		c.plain = append(c.plain, b.choices[i])
+	for s, n := range takers {
+		c.wanted[s] = n > b.room(s)
 	}
-	c.classes()
+	slices.Sort(c.tasks)
+	for p, i := range c.tasks {
+		c.place[i] = p
+	}
 	return c
 }
 
-// solve gives the crowd's days. It is not ok when the steps ran out; the days
-// are then the best that fit or, failing that, the best that do not.
-func (c *crowd) solve() (days []int, ok bool) {
-	defer c.charge(nil)
-	root := c.root()
-	c.queue = append(c.queue, root)
-	for n := 0; len(c.queue) > 0 && c.b.steps >= 0; n++ {
-		c.b.steps -= len(c.tasks) // a case costs about that, besides its knots
-		if n == c.b.plainCases {
-			root = c.setPrices()
-			c.queue = append(c.queue[:0], root)
+// firstReach is how far above the bound answers are looked for when none is on
+// it: a thousandth.
+const firstReach = perUnit / 1000
+
+// solve gives the crowd's days, which fit, and whether they are proven best.
+func (c *crowd) solve() (days []int, proven bool) {
+	c.makeDo()
+	if c.b.steps < 0 {
+		return c.days, false
+	}
+	c.setPrices()
+	if c.cost > c.bound {
+		c.makeDoPriced()
+		c.chooseKnown()
+	}
+	for reach := int64(0); c.b.steps >= 0; reach = max(firstReach, 4*reach) {
+		most := min(c.cost, c.bound+reach)
+		if c.list(most - c.bound); c.b.steps >= 0 {
+			c.choose(most)
 		}
-		next := heap.Pop(c).(crowdCase)
-		if c.best != nil && c.best.before(&next) {
-			break
-		}
-		if full, over := c.b.fullest(c.tasks, next.days); over {
-			c.relieve(next, full)
-		} else if slack, some := c.slackest(next); some {
-			c.keep(next)
-			c.fill(next, slack)
-		} else {
-			c.keep(next)
-			break
+		if c.b.steps >= 0 && c.cost <= most {
+			return c.days, true
 		}
 	}
-	switch {
-	case c.best == nil:
-		return root.days, false
-	default:
-		return c.best.days, c.b.steps >= 0
+	return c.days, false
+}
+
+// list finds for each knot the ways within reach of the least it owes.
+func (c *crowd) list(reach int64) {
+	for n, a := range c.alike {
+		a.ways = a.ways[:0]
+		a.within(c.price, c.used, c.owes[n]+reach, func(choice []int, owed int64) {
+			w := a.way(n, choice)
+			w.owed = owed
+			a.ways = append(a.ways, w)
+		})
+		a.sortWays()
 	}
 }
 
-// before orders cases: least sum first, then earliest days.
-func (x *crowdCase) before(y *crowdCase) bool {
-	return cmp.Or(cmp.Compare(x.cost, y.cost), slices.Compare(x.days, y.days)) < 0
-}
-
-// root gives the case without rulings.
-func (c *crowd) root() crowdCase {
-	root := crowdCase{days: make([]int, len(c.tasks)), costs: make([]int64, len(c.knots))}
-	for k := range c.knots {
-		c.again(&root, k)
-	}
-	for s, p := range c.price {
-		root.cost -= p * int64(c.b.room(s))
-	}
-	return root
-}
-
-// keep remembers days that fit, if they are the best so far.
-func (c *crowd) keep(x crowdCase) {
-	x.cost = 0
-	for k, d := range x.days {
-		x.cost += costOn(c.plain[k], d)
-	}
-	if c.best == nil || x.before(c.best) {
-		c.best = &x
-	}
-}
-
-// relieve queues the cases of one overfull slot.
-func (c *crowd) relieve(from crowdCase, full int) {
-	b, day := c.b, full%c.b.out
-	room := b.room(full)
-	var here, others, staying []int
-	for k, i := range c.tasks {
-		switch {
-		case !c.could(from, i, full):
-		case from.rulings.keeps(i, day):
-			room--
-			staying = append(staying, i)
-		case from.days[k] == day:
-			here = append(here, i)
-		default:
-			others = append(others, i)
-		}
-	}
-	r := from.rulings
-	for k := 0; k < room; k++ {
-		c.add(from, c.leave(here[k], day, staying, r))
-		r = &ruling{here[k], day, day, true, r}
-		staying = append(staying, here[k])
-	}
-	for _, i := range slices.Concat(here[room:], others) {
-		r = c.leave(i, day, staying, r)
-	}
-	c.add(from, r)
-}
-
-// leave rules that a task must not be on a day. Beside one that stays there and
-// is alike it need not look on both sides: of alike tasks the first goes first.
-func (c *crowd) leave(i, day int, staying []int, up *ruling) *ruling {
-	r := &ruling{i, day, day, false, up}
-	for _, o := range staying {
-		if c.like[c.place[o]] == c.like[c.place[i]] {
-			if o < i {
-				r.first = 0
-			} else {
-				r.last = c.b.out
+// chooseKnown offers the best answer made of ways known from the pricing that
+// some steps find.
+func (c *crowd) chooseKnown() {
+	for n, a := range c.alike {
+		a.ways = a.ways[:0]
+		for _, w := range c.known {
+			if w.alike == n && !slices.ContainsFunc(a.ways, func(o way) bool { return slices.Equal(o.choice, w.choice) }) {
+				w.owed = w.owes(c.price)
+				a.ways = append(a.ways, w)
 			}
 		}
+		a.sortWays()
 	}
-	return r
+	all := c.b.steps
+	c.b.steps = min(all, makeDoSteps)
+	from := c.b.steps
+	c.choose(c.cost)
+	c.b.steps += all - from
 }
 
-// classes numbers the tasks so that alike ones have one number: without limits,
-// of one person, with the same days at the same costs. Trading their days
-// changes nothing, so they keep their order.
-func (c *crowd) classes() {
-	for k, i := range c.tasks {
-		c.like = append(c.like, k)
-		if len(c.knots[c.knotOf[i]]) > 1 {
-			continue
-		}
-		for m, o := range c.tasks[:k] {
-			if c.b.person[o] == c.b.person[i] && len(c.knots[c.knotOf[o]]) == 1 &&
-				slices.EqualFunc(c.plain[m], c.plain[k], func(x, y choice) bool { return x.day == y.day && x.cost == y.cost }) {
-				c.like[k] = c.like[m]
-				break
-			}
-		}
-	}
-}
-
-// could tells whether a task may be in a slot under the rulings of a case.
-func (c *crowd) could(x crowdCase, i, slot int) bool {
-	day := slot % c.b.out
-	return c.b.slot(i, day) == slot && c.b.allowed(i, day) && x.rulings.allows(i, day)
-}
-
-// add queues a case, unless its rulings leave no answer.
-func (c *crowd) add(from crowdCase, r *ruling) {
-	next := crowdCase{r, slices.Clone(from.days), slices.Clone(from.costs), from.cost}
-	broken := make([]bool, len(c.knots))
-	for x := r; x != from.rulings; x = x.up {
-		if !x.permits(from.days[c.place[x.task]]) {
-			broken[c.knotOf[x.task]] = true
-		}
-	}
-	for k := range c.knots {
-		if broken[k] && !c.again(&next, k) {
-			return
-		}
-	}
-	heap.Push(c, next)
-}
-
-// again solves one knot of a case anew.
-func (c *crowd) again(n *crowdCase, k int) bool {
-	days, cost := c.b.solve(c.knots[k], n.rulings)
-	if days == nil {
-		return false
-	}
-	for m, i := range c.knots[k] {
-		n.days[c.place[i]] = days[m]
-	}
-	n.cost += cost - n.costs[k]
-	n.costs[k] = cost
-	return true
-}
-
-// keeps tells whether a ruling holds the task on the day.
-func (r *ruling) keeps(i, day int) bool {
-	for ; r != nil; r = r.up {
-		if r.stay && r.task == i && r.first == day {
-			return true
-		}
-	}
-	return false
-}
-
-// The queue is a heap.
-
-func (c *crowd) Len() int           { return len(c.queue) }
-func (c *crowd) Less(i, j int) bool { return c.queue[i].before(&c.queue[j]) }
-func (c *crowd) Swap(i, j int)      { c.queue[i], c.queue[j] = c.queue[j], c.queue[i] }
-func (c *crowd) Push(x any)         { c.queue = append(c.queue, x.(crowdCase)) }
-func (c *crowd) Pop() any {
-	last := len(c.queue) - 1
-	x := c.queue[last]
-	c.queue[last] = crowdCase{}
-	c.queue = c.queue[:last]
-	return x
+func (a *alike) sortWays() {
+	slices.SortStableFunc(a.ways, func(x, y way) int { return cmp.Compare(x.owed, y.owed) })
 }

@@ -39,7 +39,7 @@ func (b *board) solveAll(knots [][]int) []int {
 	at := make([]int, len(b.tasks))
 	for _, k := range knots {
 		b.steps = searchSteps / len(knots)
-		days, _ := b.solve(k, nil)
+		days := b.solve(k)
 		b.stopped = b.stopped || b.steps < 0
 		for m, i := range k {
 			at[i] = days[m]
@@ -50,7 +50,7 @@ func (b *board) solveAll(knots [][]int) []int {
 
 // cheapest gives every task its cheapest day, if no limit minds: then nothing
 // needs searching.
-func (b *board) cheapest(knot []int) (days []int, cost int64, ok bool) {
+func (b *board) cheapest(knot []int) (days []int, ok bool) {
 	days = make([]int, len(knot))
 	for m, i := range knot {
 		best := choice{cost: math.MaxInt64}
@@ -60,7 +60,6 @@ func (b *board) cheapest(knot []int) (days []int, cost int64, ok bool) {
 			}
 		}
 		days[m] = best.day
-		cost += best.cost
 	}
 	for m, i := range knot {
 		for k := range b.binding[i] {
@@ -70,11 +69,11 @@ func (b *board) cheapest(knot []int) (days []int, cost int64, ok bool) {
 			}
 			o, _ := slices.BinarySearch(knot, t.other)
 			if days[m] != b.out && days[o] != b.out && !t.allows(days[m], days[o]) {
-				return nil, 0, false
+				return nil, false
 			}
 		}
 	}
-	return days, cost, true
+	return days, true
 }
 
 // rank gives a task's choices by cost, then day.

@@ -6,101 +6,99 @@ import (
 )
 
 const (
-	makeDoSteps  = 2_000 // for one knot
 	makeDoPasses = 10
+	makeDoSteps  = 3_000
 )
 
-// makeDo gives a lawful answer when the search ran out of steps. It starts from
-// days that may overfill some: the jobs in order of importance, each on the day
-// wished or else on the cheapest still open to it; then each knot in turn as
-// well as it can beside the others, while that gains anything.
-func (b *board) makeDo(knots [][]int, wish []int) []int {
-	at := make([]int, len(b.tasks))
-	load := slices.Clone(b.load)
-	order := make([]int, len(b.tasks))
-	for i := range at {
-		order[i] = i
-		at[i] = b.out
-		if b.tasks[i].fixed {
-			at[i] = wish[i]
-		}
-	}
+// seat is a knot in a first answer, with its way.
+type seat struct {
+	alike, member int
+	way           way
+}
+
+// makeDo offers a first answer that fits, not the best: the jobs in order of
+// importance, each on the cheapest day still open to it. If steps allow, each
+// knot then takes its best way beside the others, while that gains anything.
+func (c *crowd) makeDo() {
+	b := c.b
+	at := slices.Repeat([]int{b.out}, len(b.tasks))
+	order := slices.Clone(c.tasks)
 	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.tasks[x].rank, b.tasks[y].rank) })
-	fits := func(i, day int) bool {
-		return day == b.out || b.keeps(i, day, at) && load[b.slot(i, day)] < b.perDay
-	}
 	for _, i := range order {
-		if b.tasks[i].fixed {
-			continue
+		for _, x := range b.rank(i) {
+			if x.day == b.out {
+				break
+			}
+			if s := b.slot(i, x.day); c.used[s] < b.room(s) && b.keeps(i, x.day, at) {
+				c.used[s]++
+				at[i] = x.day
+				break
+			}
 		}
-		day := wish[i]
-		if day == b.out || !b.allowed(i, day) || !fits(i, day) {
-			by := b.rank(i)
-			day = by[slices.IndexFunc(by, func(c choice) bool { return fits(i, c.day) })].day
-		}
-		b.move(i, day, at, load)
 	}
+	var seats []seat
+	for n, a := range c.alike {
+		for m, tasks := range a.members {
+			choice := make([]int, len(tasks))
+			for p, i := range tasks {
+				choice[p], _ = slices.BinarySearch(a.day[a.row[p]:a.row[p+1]], at[i])
+			}
+			seats = append(seats, seat{n, m, a.way(n, choice)})
+		}
+	}
+	c.improve(seats)
+}
+
+// makeDoPriced offers an answer in which each knot in turn takes the way that
+// owes least beside those before it.
+func (c *crowd) makeDoPriced() {
+	var seats []seat
+	for n, a := range c.alike {
+		for m := range a.members {
+			w, _, ok := a.cheapest(n, c.price, c.used, unreachable)
+			if !ok {
+				w = a.wayOut(n)
+			}
+			c.take(w.slots)
+			seats = append(seats, seat{n, m, w})
+		}
+	}
+	c.improve(seats)
+}
+
+// improve lets each knot in turn take its best way beside the others, while
+// that gains anything, and offers the outcome. The seats have taken their days.
+func (c *crowd) improve(seats []seat) {
+	all := c.b.steps
+	c.b.steps = min(all, makeDoSteps)
+	from := c.b.steps
 	for range makeDoPasses {
 		gained := false
-		for _, knot := range knots {
-			gained = b.improve(knot, at, load) || gained
+		for i := range seats {
+			s := &seats[i]
+			if c.b.steps < 0 {
+				break
+			}
+			c.free(s.way.slots)
+			if w, _, ok := c.alike[s.alike].cheapest(s.alike, nil, c.used, s.way.cost-1); ok {
+				s.way, gained = w, true
+			}
+			c.take(s.way.slots)
 		}
 		if !gained {
 			break
 		}
 	}
-	return at
-}
-
-// improve solves one knot beside the others' days, and tells whether that
-// gained anything.
-func (b *board) improve(knot, at, load []int) bool {
-	if b.tasks[knot[0]].fixed {
-		return false
-	}
-	was, before := make([]int, len(knot)), int64(0)
-	for m, i := range knot {
-		was[m] = at[i]
-		before += costOn(b.choices[i], at[i])
-		b.move(i, b.out, at, load)
-	}
-	var full *ruling
-	for _, i := range knot {
-		for _, c := range b.choices[i] {
-			if c.day != b.out && load[b.slot(i, c.day)] >= b.perDay {
-				full = &ruling{i, c.day, c.day, false, full}
-			}
+	c.b.steps += all - from
+	days, cost := make([]int, len(c.tasks)), int64(0)
+	for _, s := range seats {
+		a := c.alike[s.alike]
+		for p, d := range a.daysOf(&s.way) {
+			days[c.place[a.members[s.member][p]]] = d
 		}
+		cost += s.way.cost
+		c.known = append(c.known, s.way)
+		c.free(s.way.slots)
 	}
-	b.steps = makeDoSteps
-	days, cost := b.solve(knot, full)
-	gained := days != nil && cost < before
-	if !gained {
-		days = was
-	}
-	for m, i := range knot {
-		b.move(i, days[m], at, load)
-	}
-	for _, i := range knot {
-		if at[i] != b.out && load[b.slot(i, at[i])] > b.perDay { // two of its own on a day with room for one
-			gained = false
-		}
-	}
-	if !gained {
-		for m, i := range knot {
-			b.move(i, was[m], at, load)
-		}
-	}
-	return gained
-}
-
-// move puts a task on another day.
-func (b *board) move(i, day int, at, load []int) {
-	if at[i] != b.out {
-		load[b.slot(i, at[i])]--
-	}
-	if day != b.out {
-		load[b.slot(i, day)]++
-	}
-	at[i] = day
+	c.offer(days, cost)
 }

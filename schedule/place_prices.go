@@ -1,114 +1,198 @@
 package schedule
 
-import (
-	"container/heap"
-	"slices"
-)
+import "math"
 
 const (
-	priceRounds = 120
-	patience    = 4             // rounds without gain before the stride is halved
-	firstStep   = perUnit / 100 // of a price for each job too many
+	pricingRounds = 100
+	tiny          = 1e-9
+	halfUnit      = 0.5 // of a cost: no smaller gain is one
 )
 
-// setPrices looks for the prices on a person's days that raise the least sum
-// most, and leaves them charged; it gives the case to start from. In each round
-// days with too many jobs grow dearer and days with room cheaper, in
-// proportion, and the knots choose again. The stride grows while that raises
-// the sum; when it has not for a few rounds, the search for prices goes back to
-// the best and takes half the stride. Any prices from 0 up keep the search
-// exact; good ones make it short.
-func (c *crowd) setPrices() (best crowdCase) {
-	price := make([]int64, len(c.b.load))
-	var kept []int64
-	stride := int64(firstStep)
-	idle := 0
-	for range priceRounds {
-		c.charge(price)
-		x := c.root()
-		if kept == nil || x.cost > best.cost {
-			best, kept, idle = x, slices.Clone(price), 0
-			stride += stride / 8
-		} else if idle++; idle == patience {
-			stride, idle = stride/2, 0
-			copy(price, kept)
-			x = best
+// pricing looks for the prices with which the knots of a crowd, each choosing
+// for itself, owe the most in all, less what the room of the days is worth at
+// those prices. No answer can cost less.
+//
+// The plan: known ways are mixed, in shares, so that each knot has one whole
+// way, no day has more than its room, and the cost is least: a linear program,
+// solved by the simplex method. Its answer sets the prices, and each knot
+// looks for a way that owes less with them than its known ones. If none finds
+// one the prices are right; otherwise the new ways join the known.
+type pricing struct {
+	c     *crowd
+	ways  []way
+	basis []int       // of each row: the way in the mixture, -1 for room left over
+	share []float64   // of each row: how much of it
+	inv   [][]float64 // the inverse of the basis
+	slots []int       // of each row past those of the knots: its slot
+	rowOf []int       // of each slot: its row, -1 for none
+	dual  []float64   // of each row
+	enter []float64   // scratch: the column that comes in
+}
+
+// setPrices leaves in the crowd its prices, what every answer costs at least,
+// the least each of the alike knots owes, and the ways known in the end.
+func (c *crowd) setPrices() {
+	p := &pricing{c: c, rowOf: make([]int, len(c.b.load))}
+	for s := range p.rowOf {
+		p.rowOf[s] = -1
+	}
+	for n, a := range c.alike {
+		p.basis = append(p.basis, n)
+		p.share = append(p.share, float64(len(a.members)))
+		p.inv = append(p.inv, make([]float64, len(c.alike)))
+		p.inv[n][n] = 1
+		p.ways = append(p.ways, a.wayOut(n))
+	}
+	for _, w := range c.known {
+		p.add(w)
+	}
+	c.bound = math.MinInt64
+	price, owes := make([]int64, len(c.b.load)), make([]int64, len(c.alike))
+	for range pricingRounds {
+		p.optimize()
+		bound, better := int64(0), false
+		for r, s := range p.slots {
+			price[s] = max(0, int64(math.Round(-p.dual[len(c.alike)+r])))
+			bound -= price[s] * int64(c.b.room(s))
 		}
-		for s, n := range c.b.count(c.tasks, x.days) {
-			price[s] = max(0, price[s]+stride*int64(n-c.b.room(s)))
+		for n, a := range c.alike {
+			known := int64(unreachable)
+			for _, w := range p.ways {
+				if w.alike == n {
+					known = min(known, w.owes(price))
+				}
+			}
+			w, low, ok := a.cheapest(n, price, c.used, known-1)
+			if ok {
+				p.add(w)
+				better = true
+			}
+			owes[n] = low
+			bound += low * int64(len(a.members))
 		}
-		if stride == 0 || slices.Equal(price, kept) {
+		if bound > c.bound {
+			c.bound, c.price, c.owes = bound, append(c.price[:0], price...), append(c.owes[:0], owes...)
+		}
+		if !better || c.b.steps < 0 {
 			break
 		}
 	}
-	c.charge(kept)
-	return best
+	c.known = p.ways
 }
 
-// charge adds the prices to the crowd's choices; nil takes them off.
-func (c *crowd) charge(price []int64) {
-	if price == nil && c.price == nil {
-		return
+// add makes a way known, and a row for each day it is the first to take.
+func (p *pricing) add(w way) {
+	for _, s := range w.slots {
+		if p.rowOf[s] >= 0 || !p.c.wanted[s] {
+			continue
+		}
+		row := len(p.basis)
+		for r := range p.inv {
+			p.inv[r] = append(p.inv[r], 0)
+		}
+		p.inv = append(p.inv, make([]float64, row+1))
+		p.inv[row][row] = 1
+		p.basis = append(p.basis, -1)
+		p.share = append(p.share, float64(p.c.b.room(s)))
+		p.slots = append(p.slots, s)
+		p.rowOf[s] = row
 	}
-	c.price = slices.Clone(price)
-	for k, i := range c.tasks {
-		c.b.choices[i] = c.plain[k]
-		if price != nil {
-			c.b.choices[i] = slices.Clone(c.plain[k])
-			for m := range c.b.choices[i] {
-				if x := &c.b.choices[i][m]; x.day != c.b.out {
-					x.cost += price[c.b.slot(i, x.day)]
+	p.ways = append(p.ways, w)
+}
+
+// optimize changes the mixture while that lowers its cost.
+func (p *pricing) optimize() {
+	for range 20 * len(p.basis) {
+		p.setDual()
+		p.c.b.steps -= 1 + len(p.basis)*len(p.basis)/1000 // a change costs about that
+		in, more := p.cheaper()
+		if !more || p.c.b.steps < 0 {
+			return
+		}
+		leave, least := -1, math.Inf(1)
+		for r, v := range p.enter {
+			if v > tiny && p.share[r]/v < least {
+				leave, least = r, p.share[r]/v
+			}
+		}
+		if leave < 0 {
+			return // only rounding can leave no row
+		}
+		p.swap(leave)
+		p.basis[leave] = in
+	}
+}
+
+// setDual gives each row the cost of one more of it in the present mixture.
+func (p *pricing) setDual() {
+	p.dual = append(p.dual[:0], make([]float64, len(p.basis))...)
+	for r, w := range p.basis {
+		if w < 0 {
+			continue
+		}
+		cost := float64(p.ways[w].cost)
+		for x, v := range p.inv[r] {
+			p.dual[x] += cost * v
+		}
+	}
+}
+
+// cheaper finds what lowers the cost most for each share that comes in, a way
+// or, as -1, room left over, and puts its column in enter.
+func (p *pricing) cheaper() (in int, more bool) {
+	gain, slack := -halfUnit, -1
+	for n := range p.ways {
+		w := &p.ways[n]
+		d := float64(w.cost) - p.dual[w.alike]
+		for _, s := range w.slots {
+			if r := p.rowOf[s]; r >= 0 {
+				d -= p.dual[r]
+			}
+		}
+		if d < gain {
+			in, gain, more = n, d, true
+		}
+	}
+	for r := len(p.c.alike); r < len(p.basis); r++ {
+		if d := -p.dual[r]; d < gain {
+			in, slack, gain, more = -1, r, d, true
+		}
+	}
+	if !more {
+		return in, false
+	}
+	p.enter = p.enter[:0]
+	for _, inv := range p.inv {
+		v := 0.0
+		if in < 0 {
+			v = inv[slack]
+		} else {
+			v = inv[p.ways[in].alike]
+			for _, s := range p.ways[in].slots {
+				if x := p.rowOf[s]; x >= 0 {
+					v += inv[x]
 				}
 			}
 		}
-		c.b.ranked[i] = nil
+		p.enter = append(p.enter, v)
 	}
+	return in, true
 }
 
-// slackest finds the priced slot whose empty room was counted for most.
-func (c *crowd) slackest(x crowdCase) (slot int, some bool) {
-	most := int64(0)
-	for s, n := range c.b.count(c.tasks, x.days) {
-		if len(c.price) == 0 || c.price[s] == 0 || x.rulings.settled(s) {
+// swap brings the column in enter into the mixture in place of a row's.
+func (p *pricing) swap(leave int) {
+	own, u := p.inv[leave], p.enter[leave]
+	for x := range own {
+		own[x] /= u
+	}
+	p.share[leave] /= u
+	for r, v := range p.enter {
+		if r == leave || v == 0 {
 			continue
 		}
-		if lost := c.price[s] * int64(c.b.room(s)-n); lost > most {
-			slot, most, some = s, lost, true
+		for x, o := range own {
+			p.inv[r][x] -= v * o
 		}
+		p.share[r] = max(0, p.share[r]-v*p.share[leave])
 	}
-	return slot, some
-}
-
-// fill splits a case by whether one more job takes the empty room of a slot.
-func (c *crowd) fill(from crowdCase, slot int) {
-	day := slot % c.b.out
-	n := 0
-	for k, i := range c.tasks {
-		if !c.could(from, i, slot) {
-			continue
-		}
-		if from.days[k] == day {
-			n++
-			continue
-		}
-		c.add(from, &ruling{i, day, day, true, from.rulings})
-		c.add(from, &ruling{i, day, day, false, from.rulings})
-		return
-	}
-	from.cost += c.price[slot] * int64(c.b.room(slot)-n)
-	from.rulings = &ruling{task: settles, first: slot, up: from.rulings}
-	heap.Push(c, from)
-}
-
-// settles stands in place of a task in a ruling that a slot's empty room has
-// been added back; its first is the slot.
-const settles = -1
-
-func (r *ruling) settled(slot int) bool {
-	for ; r != nil; r = r.up {
-		if r.task == settles && r.first == slot {
-			return true
-		}
-	}
-	return false
 }

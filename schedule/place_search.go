@@ -1,38 +1,11 @@
 package schedule
 
-import "slices"
-
-// ruling narrows the days of one task further than the board does: it must be
-// on one of the days from first to last, or must not. Rulings form a list, the
-// newest first.
-type ruling struct {
-	task        int
-	first, last int
-	stay        bool
-	up          *ruling
-}
-
-// permits tells whether this one ruling lets its task be on a day.
-func (r *ruling) permits(day int) bool { return r.stay == (r.first <= day && day <= r.last) }
-
-// allows tells whether all rulings let a task be on a day.
-func (r *ruling) allows(i, day int) bool {
-	for ; r != nil; r = r.up {
-		if r.task == i && !r.permits(day) {
-			return false
-		}
-	}
-	return true
-}
-
-// solve finds the least-cost days of one knot under the rulings, the earliest
-// of equals. It gives nil if the rulings leave no answer. If the steps run out
-// (steps below 0 afterwards) it gives the best found.
-func (b *board) solve(knot []int, r *ruling) (days []int, cost int64) {
-	if r == nil {
-		if days, cost, ok := b.cheapest(knot); ok {
-			return days, cost
-		}
+// solve finds the least-cost days of one knot by itself, the earliest of
+// equals. If the steps run out (steps below 0 afterwards) it gives the best
+// found.
+func (b *board) solve(knot []int) (days []int) {
+	if days, ok := b.cheapest(knot); ok {
+		return days
 	}
 	n := len(knot)
 	s := knotSearch{b: b, knot: knot, best: unreachable}
@@ -52,21 +25,8 @@ func (b *board) solve(knot []int, r *ruling) (days []int, cost int64) {
 	for m, i := range knot {
 		copy(s.open[m*b.words:], b.open[i])
 	}
-	for ; r != nil; r = r.up {
-		m, ours := slices.BinarySearch(knot, r.task)
-		if !ours {
-			continue
-		}
-		open := s.open[m*b.words : (m+1)*b.words]
-		if r.stay {
-			clearRun(open, 0, r.first-1)
-			clearRun(open, r.last+1, b.out)
-		} else {
-			clearRun(open, r.first, r.last)
-		}
-	}
 	s.descend(0)
-	return s.days, s.best
+	return s.days
 }
 
 // knotSearch finds the least-cost days of one knot.
@@ -104,11 +64,8 @@ func (s *knotSearch) descend(level int) {
 	for m, i := range s.knot {
 		by := b.rank(i)
 		open := s.at(level, m)
-		for pick[m] < len(by) && !hasDay(open, by[pick[m]].day) {
+		for !hasDay(open, by[pick[m]].day) { // leaving out stays open
 			pick[m]++
-		}
-		if pick[m] == len(by) {
-			return // only a ruling can close every choice
 		}
 		sum += by[pick[m]].cost
 	}
@@ -214,9 +171,6 @@ func (s *knotSearch) pairExcess(level, m, o int, t *tie, pick []int) int64 {
 				break
 			}
 		}
-	}
-	if least == unreachable {
-		return unreachable // rulings leave no lawful pair
 	}
 	return least - x[0].cost - y[0].cost
 }
