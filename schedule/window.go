@@ -97,7 +97,10 @@ func (c *Case) windows(os []opening, ideal func(opening) Date) ([]Window, Date) 
 			next = best
 			break
 		}
-		w := Window{Span: o.Span, Ideal: best, Opens: o.opens, Closes: o.closes, Last: o.To}
+		w := Window{Span: o.Span, Ideal: best, Opens: o.opens, Closes: o.closes}
+		if o.To.DaysFrom(c.Through) < endless {
+			w.Last = o.To
+		}
 		if w.From.Before(c.Start) {
 			w.From, w.Opens = c.Start, "start of the program"
 		}
@@ -113,6 +116,10 @@ func (c *Case) windows(os []opening, ideal func(opening) Date) ([]Window, Date) 
 	}
 	return out, next
 }
+
+// endless is how far beyond the program an opening ends that has no last day
+// of its own, such as ground that never freezes.
+const endless = 1000
 
 // recently is how long after a window has closed a job is still told to have
 // missed it, in days.
