@@ -23,8 +23,9 @@ type chooser struct {
 }
 
 // choose makes the best answer of the listed ways the crowd's, if it costs at
-// most most and is better than the one it has.
-func (c *crowd) choose(most int64) {
+// most most and is better than the one it has. No listed way owes less than
+// its knot is said to owe.
+func (c *crowd) choose(owes []int64, most int64) {
 	h := &chooser{c: c, most: most}
 	paid := int64(0)
 	for s, p := range c.price {
@@ -38,7 +39,7 @@ func (c *crowd) choose(most int64) {
 		fill := c.fill(n, h.priced)
 		for range c.alike[n].members {
 			h.alike, h.picks = append(h.alike, n), append(h.picks, 0)
-			h.owes = append(h.owes, h.owes[len(h.owes)-1]+c.owes[n])
+			h.owes = append(h.owes, h.owes[len(h.owes)-1]+owes[n])
 			could := slices.Clone(h.could[len(h.could)-1])
 			for x, f := range fill {
 				could[x] += f
@@ -100,7 +101,7 @@ func (h *chooser) descend(i int, owed int64) {
 func (h *chooser) unfilled(i int) (sum int64) {
 	c := h.c
 	for x, s := range h.priced {
-		if n := c.b.room(s) - c.used[s] - h.could[i][x]; n > 0 {
+		if n := c.room[s] - h.could[i][x]; n > 0 {
 			sum += c.price[s] * int64(n)
 		}
 	}
@@ -152,11 +153,11 @@ func (c *crowd) offer(days []int, cost int64) bool {
 // take counts jobs into slots, if they have room.
 func (c *crowd) take(slots []int) bool {
 	for n, s := range slots {
-		if c.used[s] >= c.b.room(s) {
+		if c.room[s] <= 0 {
 			c.free(slots[:n])
 			return false
 		}
-		c.used[s]++
+		c.room[s]--
 	}
 	return true
 }
@@ -164,6 +165,6 @@ func (c *crowd) take(slots []int) bool {
 // free takes jobs out of slots.
 func (c *crowd) free(slots []int) {
 	for _, s := range slots {
-		c.used[s]--
+		c.room[s]++
 	}
 }

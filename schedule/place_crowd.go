@@ -99,7 +99,7 @@ type crowd struct {
 	tasks  []int  // all of theirs, in order
 	place  []int  // of a task: its place in tasks
 	wanted []bool // slots that more tasks could take than have room
-	used   []int  // by slot
+	room   []int  // by slot: jobs it can still take
 
 	days []int // by place: the best so far, which fits
 	cost int64 // of that
@@ -118,7 +118,7 @@ type alike struct {
 }
 
 func newCrowd(b *board, knots [][]int) *crowd {
-	c := &crowd{b: b, place: make([]int, len(b.tasks)), used: make([]int, len(b.load)), wanted: make([]bool, len(b.load))}
+	c := &crowd{b: b, place: make([]int, len(b.tasks)), room: make([]int, len(b.load)), wanted: make([]bool, len(b.load))}
 	takers := make([]int, len(b.load))
 	for _, knot := range knots {
 		if b.tasks[knot[0]].fixed {
@@ -141,7 +141,8 @@ func newCrowd(b *board, knots [][]int) *crowd {
 		}
 	}
 	for s, n := range takers {
-		c.wanted[s] = n > b.room(s)
+		c.room[s] = b.room(s)
+		c.wanted[s] = n > c.room[s]
 	}
 	slices.Sort(c.tasks)
 	for p, i := range c.tasks {
@@ -161,14 +162,14 @@ func (c *crowd) solve() (days []int, proven bool) {
 		return c.days, false
 	}
 	c.setPrices()
-	if c.cost > c.bound {
+	if c.b.steps < 0 || c.cost > c.bound {
 		c.makeDoPriced()
 		c.chooseKnown()
 	}
 	for reach := int64(0); c.b.steps >= 0; reach = max(firstReach, 4*reach) {
 		most := min(c.cost, c.bound+reach)
 		if c.list(most - c.bound); c.b.steps >= 0 {
-			c.choose(most)
+			c.choose(c.owes, most)
 		}
 		if c.b.steps >= 0 && c.cost <= most {
 			return c.days, true
@@ -181,7 +182,7 @@ func (c *crowd) solve() (days []int, proven bool) {
 func (c *crowd) list(reach int64) {
 	for n, a := range c.alike {
 		a.ways = a.ways[:0]
-		a.within(c.price, c.used, c.owes[n]+reach, func(choice []int, owed int64) {
+		a.within(c.price, c.room, c.owes[n]+reach, func(choice []int, owed int64) {
 			w := a.way(n, choice)
 			w.owed = owed
 			a.ways = append(a.ways, w)
@@ -193,6 +194,7 @@ func (c *crowd) list(reach int64) {
 // chooseKnown offers the best answer made of ways known from the pricing that
 // some steps find.
 func (c *crowd) chooseKnown() {
+	owes := make([]int64, len(c.alike))
 	for n, a := range c.alike {
 		a.ways = a.ways[:0]
 		for _, w := range c.known {
@@ -202,12 +204,12 @@ func (c *crowd) chooseKnown() {
 			}
 		}
 		a.sortWays()
+		owes[n] = a.ways[0].owed
 	}
 	all := c.b.steps
-	c.b.steps = min(all, makeDoSteps)
-	from := c.b.steps
-	c.choose(c.cost)
-	c.b.steps += all - from
+	c.b.steps = makeDoSteps
+	c.choose(owes, c.cost)
+	c.b.steps = all - makeDoSteps + c.b.steps
 }
 
 func (a *alike) sortWays() {

@@ -88,26 +88,28 @@ func (b *board) rank(i int) []choice {
 // the ideal day, so it first deals outwards from the cheapest, and sorts only
 // if that did not do.
 func byCost(by []choice) []choice {
-	order := func(x, y choice) int { return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.day, y.day)) }
 	ideal := 0
 	for k := range by {
 		if by[k].cost < by[ideal].cost {
 			ideal = k
 		}
 	}
-	sorted := make([]choice, 0, len(by))
-	before, after := ideal-1, ideal
+	sorted, rising := make([]choice, 0, len(by)), true
+	before, after, last := ideal-1, ideal, int64(math.MinInt64)
 	for len(sorted) < len(by) {
-		if after == len(by) || before >= 0 && order(by[before], by[after]) < 0 {
-			sorted = append(sorted, by[before])
+		next := after
+		if after == len(by) || before >= 0 && by[before].cost <= by[after].cost {
+			next = before
 			before--
 		} else {
-			sorted = append(sorted, by[after])
 			after++
 		}
+		rising = rising && (by[next].cost > last || by[next].cost == last && by[next].day > sorted[len(sorted)-1].day)
+		last = by[next].cost
+		sorted = append(sorted, by[next])
 	}
-	if !slices.IsSortedFunc(sorted, order) {
-		slices.SortFunc(sorted, order)
+	if !rising {
+		slices.SortFunc(sorted, func(x, y choice) int { return cmp.Or(cmp.Compare(x.cost, y.cost), cmp.Compare(x.day, y.day)) })
 	}
 	return sorted
 }

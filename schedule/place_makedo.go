@@ -29,8 +29,8 @@ func (c *crowd) makeDo() {
 			if x.day == b.out {
 				break
 			}
-			if s := b.slot(i, x.day); c.used[s] < b.room(s) && b.keeps(i, x.day, at) {
-				c.used[s]++
+			if s := b.slot(i, x.day); c.room[s] > 0 && b.keeps(i, x.day, at) {
+				c.room[s]--
 				at[i] = x.day
 				break
 			}
@@ -55,7 +55,7 @@ func (c *crowd) makeDoPriced() {
 	var seats []seat
 	for n, a := range c.alike {
 		for m := range a.members {
-			w, _, ok := a.cheapest(n, c.price, c.used, unreachable)
+			w, _, ok := a.cheapest(n, c.price, c.room, unreachable)
 			if !ok {
 				w = a.wayOut(n)
 			}
@@ -70,8 +70,7 @@ func (c *crowd) makeDoPriced() {
 // that gains anything, and offers the outcome. The seats have taken their days.
 func (c *crowd) improve(seats []seat) {
 	all := c.b.steps
-	c.b.steps = min(all, makeDoSteps)
-	from := c.b.steps
+	c.b.steps = makeDoSteps
 	for range makeDoPasses {
 		gained := false
 		for i := range seats {
@@ -80,7 +79,7 @@ func (c *crowd) improve(seats []seat) {
 				break
 			}
 			c.free(s.way.slots)
-			if w, _, ok := c.alike[s.alike].cheapest(s.alike, nil, c.used, s.way.cost-1); ok {
+			if w, _, ok := c.alike[s.alike].cheapest(s.alike, nil, c.room, s.way.cost-1); ok {
 				s.way, gained = w, true
 			}
 			c.take(s.way.slots)
@@ -89,7 +88,7 @@ func (c *crowd) improve(seats []seat) {
 			break
 		}
 	}
-	c.b.steps += all - from
+	c.b.steps = all - makeDoSteps + c.b.steps
 	days, cost := make([]int, len(c.tasks)), int64(0)
 	for _, s := range seats {
 		a := c.alike[s.alike]

@@ -3,9 +3,8 @@ package schedule
 import "math"
 
 const (
-	pricingRounds = 100
-	tiny          = 1e-9
-	halfUnit      = 0.5 // of a cost: no smaller gain is one
+	tiny     = 1e-9
+	halfUnit = 0.5 // of a cost: no smaller gain is one
 )
 
 // pricing looks for the prices with which the knots of a crowd, each choosing
@@ -30,7 +29,9 @@ type pricing struct {
 }
 
 // setPrices leaves in the crowd its prices, what every answer costs at least,
-// the least each of the alike knots owes, and the ways known in the end.
+// the least each of the alike knots owes, and the ways known in the end. If the
+// steps run out on the way the prices are a guess, and only they and the ways
+// are of use.
 func (c *crowd) setPrices() {
 	p := &pricing{c: c, rowOf: make([]int, len(c.b.load))}
 	for s := range p.rowOf {
@@ -46,36 +47,34 @@ func (c *crowd) setPrices() {
 	for _, w := range c.known {
 		p.add(w)
 	}
-	c.bound = math.MinInt64
-	price, owes := make([]int64, len(c.b.load)), make([]int64, len(c.alike))
-	for range pricingRounds {
+	c.price, c.owes = make([]int64, len(c.b.load)), make([]int64, len(c.alike))
+	for better := true; better && c.b.steps >= 0; {
 		p.optimize()
-		bound, better := int64(0), false
 		for r, s := range p.slots {
-			price[s] = max(0, int64(math.Round(-p.dual[len(c.alike)+r])))
-			bound -= price[s] * int64(c.b.room(s))
+			c.price[s] = max(0, int64(math.Round(-p.dual[len(c.alike)+r])))
 		}
+		better = false
 		for n, a := range c.alike {
 			known := int64(unreachable)
 			for _, w := range p.ways {
 				if w.alike == n {
-					known = min(known, w.owes(price))
+					known = min(known, w.owes(c.price))
 				}
 			}
-			w, low, ok := a.cheapest(n, price, c.used, known-1)
+			w, low, ok := a.cheapest(n, c.price, c.room, known-1)
+			c.owes[n] = low
 			if ok {
 				p.add(w)
 				better = true
 			}
-			owes[n] = low
-			bound += low * int64(len(a.members))
 		}
-		if bound > c.bound {
-			c.bound, c.price, c.owes = bound, append(c.price[:0], price...), append(c.owes[:0], owes...)
-		}
-		if !better || c.b.steps < 0 {
-			break
-		}
+	}
+	c.bound = 0
+	for n, a := range c.alike {
+		c.bound += c.owes[n] * int64(len(a.members))
+	}
+	for _, s := range p.slots {
+		c.bound -= c.price[s] * int64(c.b.room(s))
 	}
 	c.known = p.ways
 }

@@ -59,8 +59,10 @@ type waySearch struct {
 	k      *knot
 	levels [][]int64 // worth of all choices, by number of tasks settled
 	least  [][]int64 // of each row, by level
+	from   []int     // of each row: the first choice within most, see [waySearch.start]
+	to     []int     // and past the last one
 	choice []int     // of settled tasks, -1 for the others
-	used   []int     // by slot
+	room   []int     // by slot
 	bound  int64     // before any is settled
 	most   int64
 	found  func(choice []int, owed int64) (most int64) // tells the new most
@@ -70,9 +72,9 @@ type waySearch struct {
 // cheapest gives the way that owes least, if that is at most most, and a lower
 // bound of what every way owes, which is the least itself unless its steps run
 // out. It looks near the bound first, and farther until it finds one.
-func (k *knot) cheapest(alike int, price []int64, used []int, most int64) (best way, low int64, ok bool) {
+func (k *knot) cheapest(alike int, price []int64, room []int, most int64) (best way, low int64, ok bool) {
 	b := k.b
-	s := k.search(price, used, func(choice []int, owed int64) int64 {
+	s := k.search(price, room, func(choice []int, owed int64) int64 {
 		best = k.way(alike, choice)
 		best.owed = owed
 		return owed - 1
@@ -81,10 +83,9 @@ func (k *knot) cheapest(alike int, price []int64, used []int, most int64) (best 
 	b.steps = waySteps
 	root := slices.Clone(s.levels[0])
 	low = s.bound
-	for reach := int64(firstStep); low <= most && !s.hit; reach *= 16 {
-		s.most = min(most, s.bound+reach)
+	for reach := int64(firstStep); low <= most && !s.hit; reach *= 8 {
 		copy(s.levels[0], root)
-		if s.descend(0, 0, s.bound); b.steps < 0 {
+		if s.start(min(most, s.bound+reach)); b.steps < 0 {
 			break
 		}
 		low = s.most + 1
@@ -94,19 +95,18 @@ func (k *knot) cheapest(alike int, price []int64, used []int, most int64) (best 
 }
 
 // within calls each with every way that owes at most most.
-func (k *knot) within(price []int64, used []int, most int64, each func(choice []int, owed int64)) {
-	s := k.search(price, used, func(choice []int, owed int64) int64 {
+func (k *knot) within(price []int64, room []int, most int64, each func(choice []int, owed int64)) {
+	s := k.search(price, room, func(choice []int, owed int64) int64 {
 		each(choice, owed)
 		return most
 	})
-	s.most = most
-	s.descend(0, 0, s.bound)
+	s.start(most)
 }
 
 // search sets up a search. The prices may be nil.
-func (k *knot) search(price []int64, used []int, found func(choice []int, owed int64) int64) *waySearch {
+func (k *knot) search(price []int64, room []int, found func(choice []int, owed int64) int64) *waySearch {
 	b, n := k.b, len(k.tasks)
-	s := &waySearch{k: k, used: used, choice: slices.Repeat([]int{-1}, n), found: found}
+	s := &waySearch{k: k, room: room, choice: slices.Repeat([]int{-1}, n), found: found}
 	size := len(k.day) + n
 	b.levels = slices.Grow(b.levels[:0], (n+1)*size)[:(n+1)*size]
 	for l := range n + 1 {
@@ -120,7 +120,7 @@ func (k *knot) search(price []int64, used []int, found func(choice []int, owed i
 		worth[x] = k.cost[x] + k.lent[x]
 		switch {
 		case slot < 0:
-		case used[slot] >= b.room(slot):
+		case room[slot] <= 0:
 			worth[x] = unreachable
 		case price != nil:
 			worth[x] += price[slot]
@@ -131,7 +131,26 @@ func (k *knot) search(price []int64, used []int, found func(choice []int, owed i
 		s.least[0][p] = slices.Min(worth[k.row[p]:k.row[p+1]])
 		s.bound += s.least[0][p]
 	}
+	s.from, s.to = make([]int, n), make([]int, n)
 	return s
+}
+
+// start searches with a new most. Going down never lowers the bound, so choices
+// that are above most by themselves are left aside for good.
+func (s *waySearch) start(most int64) {
+	s.most = most
+	for p, low := range s.least[0] {
+		from, to := s.k.row[p], s.k.row[p+1]
+		top := most - s.bound + low
+		for from < to && s.levels[0][from] > top {
+			from++
+		}
+		for to > from && s.levels[0][to-1] > top {
+			to--
+		}
+		s.from[p], s.to[p] = from, to
+	}
+	s.descend(0, 0, s.bound)
 }
 
 // descend settles one more task. Settled ones owe base; bound is base and the
@@ -147,20 +166,19 @@ func (s *waySearch) descend(level int, base, bound int64) {
 		return
 	}
 	p := s.next(level, bound)
-	row := s.levels[level][k.row[p]:k.row[p+1]]
-	others := bound - s.least[level][p]
+	worth, others := s.levels[level], bound-s.least[level][p]
 	for {
-		x := 0
-		for y, w := range row {
-			if w < row[x] {
+		x := s.from[p]
+		for y := x; y < s.to[p]; y++ {
+			if worth[y] < worth[x] {
 				x = y
 			}
 		}
-		if row[x] >= closed || others+row[x] > s.most {
+		if worth[x] >= closed || others+worth[x] > s.most {
 			return
 		}
 		s.try(level, p, x, base, others-base)
-		row[x] = unreachable
+		worth[x] = unreachable
 	}
 }
 
@@ -175,7 +193,7 @@ func (s *waySearch) next(level int, bound int64) (best int) {
 		}
 		low := s.least[level][p]
 		n, lows, second, top := 0, 0, int64(unreachable), s.most-bound+low
-		for _, w := range s.levels[level][k.row[p]:k.row[p+1]] {
+		for _, w := range s.levels[level][s.from[p]:s.to[p]] {
 			if w <= top {
 				n++
 				if w == low {
@@ -199,41 +217,53 @@ func (s *waySearch) next(level int, bound int64) (best int) {
 // tasks owe others at least.
 func (s *waySearch) try(level, p, x int, base, others int64) {
 	k := s.k
-	worth, least := s.levels[level+1], s.least[level+1]
-	copy(worth, s.levels[level])
+	slot := k.slot[x]
+	if slot >= 0 && s.room[slot] <= 0 {
+		return
+	}
+	was, worth, least := s.levels[level], s.levels[level+1], s.least[level+1]
 	copy(least, s.least[level])
+	base += was[x]
+	x -= k.row[p]
+	s.choice[p] = x
+	for o, c := range s.choice {
+		if c < 0 {
+			copy(worth[s.from[o]:s.to[o]], was[s.from[o]:s.to[o]])
+		}
+	}
 	for _, e := range k.of[p] {
 		mine, other := &k.pairs[e.pair][e.end], &k.pairs[e.pair][1-e.end]
 		o := other.task
 		if s.choice[o] >= 0 {
 			continue
 		}
-		row := worth[k.row[o]:k.row[o+1]]
-		shut, low := mine.shut[x], int64(unreachable)
-		for y, w := range row {
-			if w >= closed || int32(y) >= shut.first && int32(y) < shut.last && int32(y) != shut.but {
-				row[y] = unreachable
-				continue
+		start := k.row[o]
+		low := int64(unreachable)
+		shut, lent := mine.shut[x], mine.lent[x]
+		first, last, but := start+int(shut.first), start+int(shut.last), start+int(shut.but)
+		for y := s.from[o]; y < s.to[o]; y++ {
+			if w := worth[y]; w >= closed || y >= first && y < last && (y != but || shut.but < 0) {
+				worth[y] = unreachable
+			} else {
+				w -= lent + other.lent[y-start]
+				worth[y] = w
+				low = min(low, w)
 			}
-			row[y] -= mine.lent[x] + other.lent[y]
-			low = min(low, row[y])
 		}
 		others += low - least[o]
 		least[o] = low
+		if base+others > s.most {
+			break
+		}
 	}
-	x += k.row[p]
-	base += worth[x]
-	slot := k.slot[x]
-	if base+others > s.most || slot >= 0 && s.used[slot] >= k.b.room(slot) {
-		return
+	if base+others <= s.most {
+		if slot >= 0 {
+			s.room[slot]--
+		}
+		s.descend(level+1, base, base+others)
+		if slot >= 0 {
+			s.room[slot]++
+		}
 	}
-	if slot >= 0 {
-		s.used[slot]++
-	}
-	s.choice[p] = x - k.row[p]
-	s.descend(level+1, base, base+others)
 	s.choice[p] = -1
-	if slot >= 0 {
-		s.used[slot]--
-	}
 }
