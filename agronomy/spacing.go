@@ -40,6 +40,7 @@ const (
 	becauseGas   = "Fresh lime turns ammonium and urea into ammonia gas."
 	becauseTie   = "Fresh lime and phosphate at the surface tie each other up."
 	becauseSalts = "Turf should use one feeding before the next; salts add up."
+	becauseShare = "A yearly amount is split so that less lies on the surface at once."
 	becauseLab   = "Fertilizer still lying in the soil would be read as fertility."
 	becauseUndo  = "Lime and sulfur undo each other."
 	becauseBurn  = "Seedlings burn easily and live on the starter at first."
@@ -64,6 +65,7 @@ var spacingRules = []SpacingRule{
 	{First: SolubleNDown, Then: SlowNDown, Days: 28, Why: Reason{becauseSalts, "common"}},
 	{First: SlowNDown, Then: SolubleNDown, Days: 42, Why: Reason{becauseSalts, "common"}},
 	{First: SlowNDown, Then: SlowNDown, Days: 42, Why: Reason{becauseSalts, "common"}},
+	{First: PhosphorusDown, Then: PhosphorusDown, Days: 28, Why: Reason{becauseShare, "common"}},
 	{First: PotassiumDown, Then: PotassiumDown, Days: 28, Why: Reason{becauseSalts, "common"}},
 	{First: SulfurDown, Then: SulfurDown, Days: SulfurSpacingDays, Why: Reason{"Soil life must turn one dressing of sulfur to acid before the next.", "common"}},
 	{First: SulfurDown, Then: LimeDown, Days: 180, Why: Reason{becauseUndo, "common"}},
@@ -108,6 +110,15 @@ func Between(first, then []Thing, tilled bool) (SpacingRule, bool) {
 		}
 	}
 	return widest, widest.Days > 0
+}
+
+// LongestSpacing gives the most days that any rule keeps two things apart.
+func LongestSpacing() int {
+	longest := 0
+	for _, r := range spacingRules {
+		longest = max(longest, r.Days)
+	}
+	return longest
 }
 
 // Things gives what a material counts as for spacing. Nitrogen at least half

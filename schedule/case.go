@@ -236,6 +236,18 @@ func (c *Case) notBefore(k Kind, n int) (Date, bool) {
 	return last.AddDays(1), !last.IsZero()
 }
 
+// after gives the first day of the program that lies the given days after the
+// last job of a kind on record.
+func (c *Case) after(k Kind, days int) Date {
+	first := c.Start
+	for _, r := range c.down {
+		if r.kind == k && !r.missed {
+			first = Later(first, r.Date.AddDays(days))
+		}
+	}
+	return first
+}
+
 // who finds the person for a job: by area first, then by kind.
 func (s *Site) who(k Kind, a *Area) string {
 	for _, key := range []string{areaKey(a), string(k)} {

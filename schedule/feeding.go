@@ -16,6 +16,8 @@ import (
 type feeding struct {
 	proposal
 	starter, nitrogen, late, phosphorus, potassium []feed
+
+	yearly []yearlyN
 }
 
 // feed is one dose with the openings in which it belongs.
@@ -109,7 +111,7 @@ func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) 
 		w.why = append(slices.Clip(w.why), Reason{Text: fmt.Sprintf("%s has gone down since the sample: %.2f − %.2f = %.2f lb %s/1000 sq ft left",
 			c.Measure().NutrientRate(since, oxide), float64(n.Year), float64(since), float64(w.left), oxide)})
 	}
-	if w.left < trace {
+	if w.left < 1e-6 {
 		w.left = 0
 	}
 	f.needs = append(f.needs, Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
@@ -188,7 +190,7 @@ func (c *Case) unfit(m agronomy.Material) string {
 // and the law, the stricter of the two, each with its reason.
 func (c *Case) nCaps(on Date) (agronomy.Caps, []Reason) {
 	lim := agronomy.LimitsOfNitrogen(c.season)
-	caps := agronomy.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: 1.0} // [common] 1 lb K2O at once
+	caps := agronomy.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: kAtOnce}
 	why := []Reason{lim.Why[0], lim.Why[1]}
 	q := c.question(on)
 	if l, ok := c.law.NCap(q); ok && agronomy.PerThousand(l.Value) < caps.N {
@@ -243,13 +245,14 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 	os := meet(c.open(), c.growing())
 	os, last := c.lastUseful(os, kind)
 	gap, _ := agronomy.Spacing(agronomy.PotassiumDown, agronomy.PotassiumDown)
+	first := c.after(k, gap.Days)
 	for i := range n {
 		d, chosen, ok := c.choose(wants, caps, nil)
 		if !ok {
 			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, next()), Kind: k, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
 			continue
 		}
-		wait := i * gap.Days
+		due := first.AddDays(i * gap.Days)
 		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
 		because := fmt.Sprintf("%s is %s in the soil report", upperFirst(string(k)), w.level)
 		if n > 1 {
@@ -257,10 +260,13 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 		}
 		because += "."
 		out = append(out, feed{n: next(), dose: d, openings: os, why: why, because: because,
-			ideal: func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) }})
+			ideal: func(o opening) Date { return Later(o.From, due) }})
 	}
 	return out
 }
+
+// kAtOnce is the most potassium that goes down at once.
+const kAtOnce agronomy.PerThousand = 1.0 // [common]
 
 // split says how a total became doses.
 func split(n int, total, single agronomy.PerThousand) []Reason {

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"slices"
 
 	"swardbook/agronomy"
 )
@@ -20,7 +21,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		return nil, amount
 	}
 	if c.doneThisYear(LateNitrogen) {
-		return nil, amount
+		return nil, amount - s.lateDown
 	}
 	os := c.lateOpenings(b.year)
 	late := agronomy.LateNitrogenFor(c.season, c.zone(), c.report.Texture)
@@ -83,6 +84,22 @@ func (c *Case) lateOpenings(y int) []opening {
 		return nil
 	}
 	return meet([]opening{o}, c.open())
+}
+
+// doneSince tells whether the record book holds a job of the kind on or after d.
+func (c *Case) doneSince(k Kind, d Date) bool {
+	return slices.ContainsFunc(c.down, func(r down) bool { return r.kind == k && !r.missed && !r.Date.Before(d) })
+}
+
+// lateDown sums what went down as the late dose of turf year y.
+func (c *Case) lateDown(y int) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, d := range c.down {
+		if d.kind == LateNitrogen && !d.missed && c.almanac.turfYear(d.Date, c.season) == y {
+			sum += d.dose.N
+		}
+	}
+	return sum
 }
 
 // doneThisYear tells whether the record book holds a job of the kind.

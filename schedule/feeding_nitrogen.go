@@ -31,6 +31,12 @@ func (c *Case) planNitrogen(p, k *want) {
 	}
 }
 
+// yearlyN is the nitrogen wanted in one turf year.
+type yearlyN struct {
+	year  int
+	total agronomy.PerThousand
+}
+
 // turfYearNitrogen plans one turf year; n is the number of the last dose
 // before it, and the result the number of its last.
 func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
@@ -56,10 +62,14 @@ func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
 		year = agronomy.PerThousand(l.Value)
 		why = append(slices.Clip(why), lawReason(l.Rule))
 	}
+	f.yearly = append(f.yearly, yearlyN{y, year})
 	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k}
 	b.plan()
-	if len(b.parts) > 0 {
-		text := fmt.Sprintf("nitrogen: %s (%s a year)", list(b.parts), c.Measure().NutrientRate(year, "N"))
+	if b.met {
+		text := fmt.Sprintf("nitrogen: %s a year", c.Measure().NutrientRate(year, "N"))
+		if len(b.parts) > 0 {
+			text = fmt.Sprintf("nitrogen: %s (%s a year)", list(b.parts), c.Measure().NutrientRate(year, "N"))
+		}
 		f.needs = append(f.needs, Need{Kind: Nitrogen, Total: b.wanted, Text: text, Why: b.why})
 	}
 	return b.n
@@ -91,6 +101,8 @@ type nitrogenYear struct {
 	why    []Reason
 	n      int // number of the last dose
 	young  bool
+	met    bool // that a season of the year lies inside the program
+	told   bool // that a season found no day for its nitrogen
 	p, k   *want
 	wanted agronomy.PerThousand // in the seasons inside the program
 	parts  []string             // the same, season by season, in words
@@ -109,18 +121,39 @@ func (b *nitrogenYear) plan() {
 	b.why = append(slices.Clip(b.why), sharesWhy)
 	left := b.total
 	if b.young {
-		left -= c.since(c.seeded.AddDays(-14), nitrogenOf)
+		left -= c.between(Span{c.seeded.AddDays(-14), c.almanac.yearBegins(b.year+1, c.season).AddDays(-1)}, nitrogenOf)
 		for _, s := range c.feeding.starter {
 			left -= s.dose.N
 		}
+		for _, s := range seasons { // each season takes off its own
+			left += b.youngDown(s)
+		}
+	} else {
+		left = max(0, left-b.outside(seasons))
 	}
 	for _, s := range seasons {
 		left = b.season(s, left)
 	}
-	if len(b.parts) > 0 && b.young && left >= trace {
-		c.feeding.left = append(c.feeding.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID,
-			Reason: fmt.Sprintf("%s of the first year does not fit before the summer; the next autumn counts it", c.Measure().NutrientRate(left, "N"))})
+	if b.met && b.young && !b.told && left >= trace {
+		next := "before the summer; the next autumn counts it"
+		if c.season == climate.Warm {
+			next = "before growth ends; the next summer counts it"
+		}
+		b.leave(b.n+1, fmt.Sprintf("%s of the first year does not fit %s", c.Measure().NutrientRate(left, "N"), next))
 	}
+}
+
+// outside sums what went down in the turf year between its feeding seasons,
+// for example in the heat of summer: it counts against the year all the same.
+func (b *nitrogenYear) outside(seasons []growSeason) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, d := range b.c.down {
+		inSeason := func(s growSeason) bool { return s.span.Has(d.Date) }
+		if !d.missed && d.kind != LateNitrogen && b.c.almanac.turfYear(d.Date, b.c.season) == b.year && !slices.ContainsFunc(seasons, inSeason) {
+			sum += d.dose.N
+		}
+	}
+	return sum
 }
 
 func nitrogenOf(d down) agronomy.PerThousand { return d.dose.N }
@@ -148,6 +181,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 		b.skip(plan)
 		return left - plan.down
 	}
+	b.twelveMonths(&plan)
 	left -= plan.down
 	wanted := plan.down
 	for _, d := range b.planDoses(&plan) {
@@ -163,6 +197,9 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 		wanted += plan.due
 		b.wanted += wanted
 	}
+	if b.met = true; wanted < trace {
+		return left
+	}
 	b.parts = append(b.parts, fmt.Sprintf("%s in %s %d", c.Measure().NutrientRate(wanted, "N"), s.name, s.span.From.Year))
 	return left
 }
@@ -170,7 +207,16 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 // lessDown takes off a season's amount what the record book says went down in
 // it, and what an earlier season took of the year beyond its share.
 func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
-	s.down = b.c.between(s.span.Span, nitrogenOf)
+	s.down = b.c.between(s.span.Span, func(d down) agronomy.PerThousand {
+		if d.kind == LateNitrogen {
+			return 0
+		}
+		return d.dose.N
+	})
+	if s.name == "autumn" { // the late dose is taken out of it, though it goes down after it
+		s.lateDown = b.c.lateDown(b.year)
+		s.down += s.lateDown
+	}
 	if s.down > 0 {
 		s.why = append(s.why, Reason{Text: fmt.Sprintf("already down this %s: %.2f − %.2f = %.2f lb N/1000 sq ft left", s.name, float64(s.amount), float64(s.down), float64(max(0, s.amount-s.down)))})
 	}
@@ -183,12 +229,65 @@ func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 	}
 }
 
+// twelveMonths holds a season to what is left of the most in any 12 months, by
+// custom or by law, once what is down and planned before it is counted.
+func (b *nitrogenYear) twelveMonths(s *seasonPlan) {
+	c, f := b.c, &b.c.feeding
+	most, why := agronomy.LimitsOfNitrogen(c.season).Year, Reason{Text: "cool-season lawns need no more in any 12 months", Source: "ksu-eckert"}
+	if l, ok := c.law.AnnualNCap(c.question(Date{})); ok && (most == 0 || agronomy.PerThousand(l.Value) < most) {
+		most, why = agronomy.PerThousand(l.Value), lawReason(l.Rule)
+	}
+	if most == 0 || s.inside.Days() <= 0 {
+		return
+	}
+	run := Span{s.inside.To.AddDays(-364), s.inside.To}
+	room := most - (c.between(run, nitrogenOf) - s.down)
+	for _, feeds := range [][]feed{f.starter, f.nitrogen, f.late} {
+		for _, d := range feeds {
+			if !d.latest(c).Before(run.From) {
+				room -= d.dose.N
+			}
+		}
+	}
+	room = max(0, room)
+	if s.amount <= room+1e-9 {
+		return
+	}
+	if over := s.amount - room; over >= trace && !b.young {
+		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID, Source: why.Source,
+			Reason: fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text)})
+	}
+	s.amount = room
+	s.why = append(s.why, Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft is left of the most in any 12 months: %s", float64(room), why.Text), Source: why.Source})
+}
+
+// latest gives the last day on which a feed may go down.
+func (d feed) latest(c *Case) Date {
+	last := c.seeded // a starter with the seed
+	for _, o := range d.openings {
+		last = Later(last, Earlier(o.To, c.Through))
+	}
+	return last
+}
+
+// youngDown sums the feedings on record that a season of the first year counts
+// among its own doses: all but the starter.
+func (b *nitrogenYear) youngDown(s growSeason) agronomy.PerThousand {
+	c := b.c
+	return c.between(Span{Later(s.span.From, c.seeded.AddDays(-14)), s.span.To}, func(d down) agronomy.PerThousand {
+		if d.kind == Starter {
+			return 0
+		}
+		return d.dose.N
+	})
+}
+
 // youngSeason holds a season of the first year to what seedlings stand.
 func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 	c := b.c
 	rules := agronomy.SeedlingsOf(c.Area.Stand)
 	s.openings = c.firstFeeds()
-	s.amount = max(0, left)
+	s.amount, s.down = max(0, left), b.youngDown(s.growSeason)
 	first := c.emerged().AddDays(rules.FirstDays)
 	if s.span.To.Before(first) {
 		s.amount = 0
@@ -218,6 +317,7 @@ type seasonPlan struct {
 	inside   Span                 // the part inside the program
 	amount   agronomy.PerThousand // of the whole season
 	down     agronomy.PerThousand // of it, on record
+	lateDown agronomy.PerThousand // of that, what went down as the late dose
 	due      agronomy.PerThousand // of what is left, the part of the doses that fall inside the program
 	why      []Reason
 }
@@ -235,16 +335,16 @@ func (b *nitrogenYear) caps(s *seasonPlan) (agronomy.Caps, []Reason) {
 	return caps, why
 }
 
-// phosphorus gives how much a dose may bring along: what is still wanted, if
-// the law lets any in.
+// phosphorus gives how much a dose may bring along: what is still wanted, or a
+// trace where less is, if the law lets any in.
 func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
-	if b.p.left < trace {
+	if b.p.left == 0 {
 		return 0
 	}
 	if _, shut := b.c.phosphorusShut(); shut {
 		return 0
 	}
-	return min(b.p.left, b.p.single)
+	return min(max(b.p.left, trace), b.p.single)
 }
 
 // count gives the doses of the whole season, whatever part of it is inside the
@@ -294,6 +394,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	if count == 0 {
 		b.leave(first, fmt.Sprintf("%s finds no day this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
 		s.due += rest
+		b.told = true
 		return late
 	}
 	each := rest / agronomy.PerThousand(count)
@@ -306,7 +407,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		each = most
 	}
 	slots := b.ahead(s, first, count, each)
-	want := min(each*agronomy.PerThousand(len(slots)), rest-s.down)
+	want := min(each*agronomy.PerThousand(len(slots)), rest-(s.down-s.lateDown))
 	s.due += max(0, want)
 	slots = b.settle(s, slots, want, most, os, m)
 	return append(late, b.dose(s, slots, count, want, most, caps, os, slices.Concat(capWhy, last))...)

@@ -66,6 +66,11 @@ func (c *Case) starterAfterSeed(p, k *want) {
 	wants := agronomy.Wants{N: rules.FirstN, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
 	os, last := c.lastUseful(c.firstFeeds(), agronomy.LastSolubleN)
 	os = meet(os, []opening{{Span{c.seeded, c.seeded.AddDays(lateStarterDays)}, "sowing", fmt.Sprintf("%d days after sowing", lateStarterDays)}})
+	if ws, _ := c.windows(os, soonest); len(ws) == 0 {
+		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Starter, 1), Kind: Starter, Area: c.Area.ID,
+			Reason: "a starter after the seed finds no day in time: " + closing(os, last)})
+		return
+	}
 	why := slices.Concat(rules.Why, p.why, capWhy, last, []Reason{{Text: "A starter that comes after the seed is the first feeding: its nitrogen counts as that.", Source: "common"}})
 	c.addStarter(p, k, wants, caps, why, os, soonest)
 }

@@ -58,22 +58,30 @@ func (j *Job) areaID() string {
 // spreads tells whether anything goes down.
 func (j *Job) spreads() bool { return j.Dose.Rate > 0 }
 
+// ahead tells whether something is still to go down: what is down already
+// cannot wait for anything.
+func (j *Job) ahead() bool { return j.spreads() && j.On.IsZero() }
+
 // things gives what the job counts as for spacing.
 func (j *Job) things() []agronomy.Thing {
-	switch {
-	case j.Kind == SoilTest:
+	if j.Kind == SoilTest {
 		return []agronomy.Thing{agronomy.SampleTaken}
-	case j.spreads() && j.Dose.K2O < smallK && j.Kind != Potassium:
-		return slices.DeleteFunc(j.Dose.Material.Things(), func(t agronomy.Thing) bool { return t == agronomy.PotassiumDown })
-	case j.spreads():
-		return j.Dose.Material.Things()
 	}
-	return nil
+	if !j.spreads() {
+		return nil
+	}
+	return slices.DeleteFunc(j.Dose.Material.Things(), func(t agronomy.Thing) bool {
+		return t == agronomy.PotassiumDown && j.Dose.K2O < smallK && j.Kind != Potassium ||
+			t == agronomy.PhosphorusDown && j.Dose.P2O5 < smallP && j.Kind != Phosphorus
+	})
 }
 
-// smallK is the potassium below which a dose need not keep its distance from
-// the next.
-const smallK agronomy.PerThousand = 0.5 // [cornell-k] less need not even be watered in on a lawn
+// The potassium and phosphorus below which a dose that is meant for something
+// else need not keep its distance from the next.
+const (
+	smallK agronomy.PerThousand = 0.5  // [cornell-k] less need not even be watered in on a lawn
+	smallP agronomy.PerThousand = 0.25 // [common]
+)
 
 // proposal is what one rule has to say about one area.
 type proposal struct {

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -44,6 +45,7 @@ type situation struct {
 	seeded int // 0 established
 	soil   func() *agronomy.Report
 	book   []Done
+	crew   Crew
 }
 
 func sour() *agronomy.Report {
@@ -60,19 +62,25 @@ func chalky() *agronomy.Report {
 func none() *agronomy.Report { return nil }
 
 var situations = []situation{
-	{"established, September", "2026-09-12", 0, sour, nil},
-	{"established, no report, March", "2026-03-01", 0, none, nil},
-	{"young, September", "2026-09-12", -19, sour, nil},
-	{"to be sown, July", "2026-07-01", 55, chalky, nil},
-	{"to be sown, too late", "2026-10-25", 10, sour, nil},
-	{"established, midwinter", "2026-12-20", 0, chalky, nil},
-	{"young in spring", "2026-05-20", -30, none, nil},
+	{"established, September", "2026-09-12", 0, sour, nil, Crew{}},
+	{"established, no report, March", "2026-03-01", 0, none, nil, Crew{}},
+	{"young, September", "2026-09-12", -19, sour, nil, Crew{}},
+	{"to be sown, July", "2026-07-01", 55, chalky, nil, Crew{}},
+	{"to be sown, too late", "2026-10-25", 10, sour, nil, Crew{}},
+	{"established, midwinter", "2026-12-20", 0, chalky, nil, Crew{}},
+	{"young in spring", "2026-05-20", -30, none, nil, Crew{}},
 	{"half the lime and twice the nitrogen down", "2026-09-01", 0, sour, []Done{
 		{Line: 2, Date: Date{2026, 9, 9}, Area: "a", Job: "lime", Share: 0.5},
 		{Line: 3, Date: Date{2026, 9, 30}, Area: "a", Job: "nitrogen", Share: 2},
 		{Line: 4, Date: Date{2026, 10, 2}, Area: "a", Job: "potassium", Missed: true},
+	}, Crew{}},
+	{name: "leap year", start: "2028-02-29", soil: sour},
+	{name: "lime and twice the nitrogen down just before the start", start: "2026-09-03", soil: sour, book: []Done{
+		{Line: 2, Date: Date{2026, 8, 20}, Area: "a", Job: "nitrogen", Material: "blend", Weight: 14},
+		{Line: 3, Date: Date{2026, 9, 1}, Area: "a", Job: "lime", Material: "stone", Weight: 30},
 	}},
-	{"leap year", "2028-02-29", 0, sour, nil},
+	{name: "one job a Saturday, with a month away", start: "2026-08-20", soil: sour, crew: Crew{Days: []time.Weekday{time.Saturday}, JobsPerDay: 1,
+		Away: []Span{{Date{2026, 9, 20}, Date{2026, 10, 18}}}}},
 }
 
 func (s situation) site(t testing.TB, state, zone, grass string) *Site {
@@ -94,7 +102,7 @@ func (s situation) site(t testing.TB, state, zone, grass string) *Site {
 		a.Sampled = start.AddDays(-60)
 	}
 	return &Site{ID: "laws", Title: "Laws", Start: start, Through: start.AddDays(364),
-		Place: climate.Place{State: state, Hardiness: zone}, Areas: []Area{a},
+		Place: climate.Place{State: state, Hardiness: zone}, Areas: []Area{a}, Crew: s.crew,
 		Materials: []agronomy.Material{
 			{ID: "stone", Kind: agronomy.LimeMaterial, CCE: 90, Pack: 40, OnHand: 2},
 			{ID: "blend", Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, P2O5: 2, K2O: 8}, SlowShare: 0.35, Lasts: 8, Pack: 40, OnHand: 1},
@@ -136,6 +144,9 @@ func broken(t testing.TB, site *Site, p *Program) []string {
 		t.Fatal(err)
 	}
 	ids := map[string]bool{}
+	bad = append(bad, brokenLedger(p)...)
+	bad = append(bad, brokenBefore(p)...)
+	bad = append(bad, brokenCrew(site, p)...)
 	for i := range p.Entries {
 		e := &p.Entries[i]
 		if ids[e.ID] || ids[e.UID] {
@@ -246,6 +257,87 @@ func brokenPair(a, b *Entry) []string {
 	return bad
 }
 
+// brokenLedger holds the program to every limit of the ledger, over any run of
+// days: what is planned may not pass one that what is down has not passed.
+func brokenLedger(p *Program) []string {
+	var bad []string
+	if slices.ContainsFunc(p.Entries, func(e Entry) bool { return e.State == Finished }) {
+		return nil // what was done is no plan
+	}
+	for _, a := range p.Ledger().Areas {
+		for _, l := range a.Limits {
+			if strings.Contains(l.What, "12 months") && l.Down > 0 {
+				continue // counted to the end of a season: what is down before its middle may share a year with its first dose
+			}
+			if l.Passed && l.Down <= l.Limit {
+				bad = append(bad, fmt.Sprintf("%s: %.3f against %.3f", l.What, float64(l.Most), float64(l.Limit)))
+			}
+		}
+	}
+	return bad
+}
+
+// brokenBefore holds the program to its distance from what went down before
+// its start.
+func brokenBefore(p *Program) []string {
+	var bad []string
+	for _, c := range p.cases {
+		for _, d := range c.down {
+			for i := range p.Entries {
+				if e := &p.Entries[i]; d.Date.Before(p.Start) && d.dose.Rate > 0 && e.Area == d.area && e.State == Planned && e.Dose.Rate > 0 {
+					was := Entry{ID: "before the start, " + string(d.kind), Kind: d.kind, Area: d.area, Date: d.Date, Dose: d.dose, N: d.dose.N, SlowN: d.dose.SlowN}
+					bad = append(bad, brokenPair(&was, e)...)
+				}
+			}
+		}
+	}
+	return bad
+}
+
+// brokenCrew holds the program to the crew's days, absences and jobs per day.
+func brokenCrew(site *Site, p *Program) []string {
+	var bad []string
+	jobs := map[Date]int{}
+	for _, e := range p.Entries {
+		if e.Kind.Notice() || e.State != Planned || e.Note != "" {
+			continue
+		}
+		jobs[e.Date]++
+		if _, away := site.Crew.away(e.Date); away || !site.Crew.works(e.Date) || site.Crew.JobsPerDay > 0 && jobs[e.Date] > site.Crew.JobsPerDay {
+			bad = append(bad, fmt.Sprintf("%s on %s: not the crew's day, or one job too many", e.ID, e.Date))
+		}
+	}
+	return bad
+}
+
+// TestDoingAsPlannedChangesNothing records each job as planned on its day, one
+// after the other: what is still to come must keep its material and amount,
+// and no job may appear, vanish or be left out. A day may move, as what is down
+// no longer bends to the rest, and a sample that is taken waits for its results.
+func TestDoingAsPlannedChangesNothing(t *testing.T) {
+	for _, i := range []int{0, 2, 3, 6} {
+		s := situations[i]
+		for _, cell := range [][3]string{{"OH", "6a", "tall fescue"}, {"MN", "4b", "kentucky bluegrass"}, {"OH", "6a", "bermudagrass"}, {"GA", "8a", "bermudagrass"}} {
+			site := s.site(t, cell[0], cell[1], cell[2])
+			p := plan(t, site)
+			var book []Done
+			for k, e := range p.Entries {
+				if e.Area == "" {
+					continue
+				}
+				book = append(book, Done{Line: k + 2, Date: e.Date, Area: e.Area, Job: e.ID, AsPlanned: true})
+			}
+			for n := 1; n <= len(book); n += 3 {
+				for _, c := range Compare(p, plan(t, site, book[:n]...)) {
+					if c.What != "changed" && c.What != "moved" && c.What != "no longer left out" && !strings.Contains(c.Text, "enter its results") {
+						t.Errorf("%s, %s: after %s, %s %s: %s", cell, s.name, book[n-1].Job, c.ID, c.What, c.Text)
+					}
+				}
+			}
+		}
+	}
+}
+
 // brokenSums holds what is planned and down to what is wanted: no more, and no
 // less without a word.
 func brokenSums(p *Program) []string {
@@ -255,7 +347,7 @@ func brokenSums(p *Program) []string {
 		left[l.Kind] = true
 	}
 	left[Nitrogen] = left[Nitrogen] || left[LateNitrogen]
-	for _, a := range p.Areas {
+	for i, a := range p.Areas {
 		sum := map[Kind]agronomy.PerThousand{}
 		over := map[Kind]bool{}
 		for _, e := range p.Entries {
@@ -269,6 +361,17 @@ func brokenSums(p *Program) []string {
 				sum[Lime] += e.Rate
 			}
 			over[e.Kind] = over[e.Kind] || e.State == Finished
+		}
+		for _, d := range p.cases[i].down {
+			if d.Date.Before(p.Start) { // by the user's own choice: the ledger's limits hold what follows
+				over[d.kind] = true
+				sum[Nitrogen] += d.dose.N
+				sum[Potassium] += d.dose.K2O
+				sum[Phosphorus] += d.dose.P2O5
+				if d.kind == Lime {
+					sum[Lime] += d.dose.Rate
+				}
+			}
 		}
 		for _, kind := range []Kind{Lime, Phosphorus, Potassium, Nitrogen} {
 			var want agronomy.PerThousand

@@ -134,16 +134,22 @@ func (c *Case) limits(all []applied) []LedgerLimit {
 		l.Passed = l.Most > limit+1e-6
 		out = append(out, l)
 	}
-	if need := c.yearlyN(); need > 0 {
-		l := LedgerLimit{What: "nitrogen wanted in a turf year", Limit: need}
+	for _, y := range c.feeding.yearly {
+		from, to := c.almanac.yearBegins(y.year, c.season), c.almanac.yearBegins(y.year+1, c.season).AddDays(-1)
+		l := LedgerLimit{What: fmt.Sprintf("nitrogen wanted, year from %s", from.Short()), Limit: y.total}
 		for _, a := range all {
-			l.Most = max(l.Most, a.SumN)
+			if !(Span{from, to}).Has(a.Date) {
+				continue
+			}
+			l.Most += a.N
 			if a.Down {
-				l.Down = max(l.Down, a.SumN)
+				l.Down += a.N
 			}
 		}
-		l.Passed = l.Most > need+trace
-		out = append(out, l)
+		l.Passed = l.Most > l.Limit+trace
+		if l.Most > 0 {
+			out = append(out, l)
+		}
 	}
 	if lim.Year > 0 {
 		add("nitrogen in any 12 months", lim.Year, "ksu-eckert", 365, n)
@@ -166,18 +172,8 @@ func (c *Case) limits(all []applied) []LedgerLimit {
 	if l, ok := c.law.PAnnualCap(q); ok {
 		add("phosphorus (P₂O₅) in any 12 months, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 365, p2o5)
 	}
-	add("potassium (K₂O) at once", 1, "common", 1, k2o) // [common]
+	add("potassium (K₂O) at once", kAtOnce, "common", 1, k2o)
 	return out
-}
-
-// yearlyN gives the nitrogen the plan wants for the turf year of its start.
-func (c *Case) yearlyN() agronomy.PerThousand {
-	for _, n := range c.needs {
-		if n.Kind == Nitrogen {
-			return n.Total
-		}
-	}
-	return 0
 }
 
 // most gives the largest sum within a run of days.

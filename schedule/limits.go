@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"cmp"
+
 	"swardbook/agronomy"
 )
 
@@ -43,6 +45,10 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 		l.aThenB, l.bThenA = max(l.aThenB, widen), max(l.bThenA, widen)
 		okAB = true
 	}
+	if a.Dose.K2O > 0 && b.Dose.K2O > 0 && a.Dose.K2O+b.Dose.K2O > kAtOnce+1e-9 && max(l.aThenB, l.bThenA) < kDays {
+		l.aThenB, l.bThenA = max(l.aThenB, kDays), max(l.bThenA, kDays)
+		okAB, why = true, "more than 1 lb of potassium (K₂O) may not come together"
+	}
 	switch {
 	case a.Kind == b.Kind && a.State != Finished && b.State != Finished: // the numbers follow the days
 		l.order = 1
@@ -50,7 +56,7 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 			l.order = -1
 		}
 		l.aThenB, l.bThenA = max(1, l.aThenB), max(1, l.bThenA)
-		okAB = true
+		okAB, why = true, cmp.Or(why, "jobs of one kind follow each other")
 	case a.Kind.Notice() || b.Kind.Notice():
 	case a.Kind == SoilTest && b.Kind == Lime:
 		return sampleAndLime(a, b, l)
@@ -58,7 +64,7 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 		m, ok := sampleAndLime(b, a, limit{aThenB: l.bThenA, bThenA: l.aThenB})
 		m.aThenB, m.bThenA, m.order = m.bThenA, m.aThenB, -m.order
 		return m, ok
-	case a.Kind == SoilTest && a.Area.Soil == nil && b.spreads() || b.Kind == SoilTest && b.Area.Soil == nil && a.spreads():
+	case a.Kind == SoilTest && a.Area.Soil == nil && b.ahead() || b.Kind == SoilTest && b.Area.Soil == nil && a.ahead():
 		if a.Kind == SoilTest { // the sample comes before feed
 			l.order, l.aThenB = 1, max(l.aThenB, 0)
 		} else {
@@ -78,6 +84,9 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 func sampleAndLime(sample, lime *Job, l limit) (limit, bool) {
 	l.why = "the retest shows what the lime before it did, and comes before any more"
 	l.aThenB = max(l.aThenB, 7) // [common] a week for the laboratory
+	if !lime.ahead() {
+		return l, true
+	}
 	if lime.Again {
 		l.order = 1
 	}
@@ -86,6 +95,9 @@ func sampleAndLime(sample, lime *Job, l limit) (limit, bool) {
 	}
 	return l, true
 }
+
+// kDays keeps two doses apart that would bring too much potassium together.
+const kDays = 7 // [common] rain and water carry it off the leaf
 
 // quickDays is the run of days over which quick nitrogen is counted.
 const quickDays = 30 // [common]

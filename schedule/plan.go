@@ -73,7 +73,7 @@ func (pl *planner) takenAsDone(book []down, d Date) []down {
 		}
 		j.On = days.tasks[i].days[days.day[i]]
 		if j.On.Before(d) {
-			j.bound = pl.boundBy(&j, days, i, jobs)
+			j.bound = pl.boundBy(&j, days, i)
 			book = append(book, down{Done: Done{Date: j.On}, area: j.Area.ID, kind: j.Kind, n: j.N, dose: j.Dose, taken: &j})
 		}
 	}
@@ -149,7 +149,7 @@ func (pl *planner) sow(book []Done) {
 	for i := range jobs {
 		j := &jobs[i]
 		if days.day[i] < 0 {
-			pl.sowing.left = append(pl.sowing.left, pl.noDay(j, days, i, jobs))
+			pl.sowing.left = append(pl.sowing.left, pl.noDay(j, days, i))
 			continue
 		}
 		j.On = days.tasks[i].days[days.day[i]]
@@ -208,6 +208,7 @@ func (pl *planner) notices(p *proposal) {
 // placement is the answer of the search with what it was asked.
 type placement struct {
 	placed
+	jobs    []Job // those to place, and after them what went down before the program
 	tasks   []task
 	blocked []map[string]int
 }
@@ -228,11 +229,11 @@ func (p placement) byDay() []int {
 }
 
 // blockedBy says in words what shut a day, and which other job did it.
-func (p placement) blockedBy(b blocker, jobs []Job) string {
+func (p placement) blockedBy(b blocker) string {
 	if b.other < 0 {
 		return b.why
 	}
-	other := jobWords(jobs[b.other].Kind)
+	other := jobWords(p.jobs[b.other].Kind)
 	if d := p.day[b.other]; d >= 0 {
 		other += ", " + p.tasks[b.other].days[d].Short()
 	}
@@ -240,9 +241,10 @@ func (p placement) blockedBy(b blocker, jobs []Job) string {
 }
 
 func (pl *planner) placeJobs(jobs []Job, caseOf func(int) *Case) placement {
-	out := placement{tasks: make([]task, len(jobs)), blocked: make([]map[string]int, len(jobs))}
-	for i := range jobs {
-		j := &jobs[i]
+	all := append(slices.Clip(jobs), pl.before()...)
+	out := placement{jobs: all, tasks: make([]task, len(all)), blocked: make([]map[string]int, len(all))}
+	for i := range all {
+		j := &all[i]
 		t := task{id: j.ID(), rank: j.Kind.rank(), area: pl.areaIndex(j.Area), who: pl.site.who(j.Kind, j.Area)}
 		switch {
 		case !j.On.IsZero():
@@ -258,7 +260,21 @@ func (pl *planner) placeJobs(jobs []Job, caseOf func(int) *Case) placement {
 		}
 		out.tasks[i] = t
 	}
-	out.placed = place(out.tasks, limitsBetween(jobs, climate.Cool), pl.site.Crew.JobsPerDay)
+	out.placed = place(out.tasks, limitsBetween(all, climate.Cool), pl.site.Crew.JobsPerDay)
+	return out
+}
+
+// before gives what went down so shortly before the program that its jobs
+// still keep their distance from it.
+func (pl *planner) before() []Job {
+	var out []Job
+	for _, c := range pl.cases {
+		for _, d := range c.down {
+			if !d.missed && d.Date.Before(c.Start) && c.Start.DaysFrom(d.Date) < agronomy.LongestSpacing() {
+				out = append(out, Job{Kind: d.kind, N: d.n, Area: c.Area, Dose: d.dose, On: d.Date, State: Finished})
+			}
+		}
+	}
 	return out
 }
 
@@ -277,11 +293,11 @@ func (pl *planner) caseOf(a *Area) *Case {
 }
 
 // noDay says why a job was left out.
-func (pl *planner) noDay(j *Job, days placement, i int, jobs []Job) LeftOut {
+func (pl *planner) noDay(j *Job, days placement, i int) LeftOut {
 	l := LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.areaID()}
 	var whys []string
 	for _, b := range days.bound[i] {
-		if w := days.blockedBy(b, jobs); !slices.Contains(whys, w) {
+		if w := days.blockedBy(b); !slices.Contains(whys, w) {
 			whys = append(whys, w)
 		}
 	}
@@ -316,9 +332,12 @@ func (pl *planner) program(p proposal) *Program {
 	out := pl.frame(p)
 	out.Entries = make([]Entry, 0, len(jobs))
 	for _, i := range days.byDay() {
+		if i >= len(jobs) {
+			continue // from before the program
+		}
 		j := &jobs[i]
 		if days.day[i] < 0 {
-			out.LeftOut = append(out.LeftOut, pl.noDay(j, days, i, jobs))
+			out.LeftOut = append(out.LeftOut, pl.noDay(j, days, i))
 			continue
 		}
 		settled := !j.On.IsZero() && j.Kind != Sow
@@ -326,7 +345,7 @@ func (pl *planner) program(p proposal) *Program {
 		e := pl.entry(j)
 		e.BoundBy = append(e.BoundBy, j.bound...)
 		if !settled {
-			e.BoundBy = pl.boundBy(j, days, i, jobs)
+			e.BoundBy = pl.boundBy(j, days, i)
 		}
 		out.Entries = append(out.Entries, e)
 	}
@@ -364,7 +383,7 @@ func (p *Program) ownIDs() {
 }
 
 // boundBy says what bound a job's day.
-func (pl *planner) boundBy(j *Job, days placement, i int, jobs []Job) []string {
+func (pl *planner) boundBy(j *Job, days placement, i int) []string {
 	w := j.window()
 	var out []string
 	if w.Carried != "" {
@@ -375,7 +394,7 @@ func (pl *planner) boundBy(j *Job, days placement, i int, jobs []Job) []string {
 	}
 	out = append(out, pl.caseOf(j.Area).nearBlocks(j, w, j.On)...)
 	for _, b := range days.bound[i][:min(3, len(days.bound[i]))] { // the days it would have liked best
-		if t := days.blockedBy(b, jobs); !slices.Contains(out, t) {
+		if t := days.blockedBy(b); !slices.Contains(out, t) {
 			out = append(out, t)
 		}
 	}
@@ -390,7 +409,7 @@ func (pl *planner) entry(j *Job) Entry {
 	w := j.window()
 	e := Entry{
 		ID: j.ID(), UID: pl.uid(j), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
-		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: cmp.Or(w.Last, w.To), Window: windowWords(w),
+		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: w.Last, Window: windowWords(w),
 		Who: s.who(j.Kind, j.Area), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, Planned), Note: j.Note,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,

@@ -31,6 +31,11 @@ func magnesiumJobs(c *Case) proposal {
 			return p
 		}
 	}
+	if left < n.Year && c.doneSince(Magnesium, c.Area.Sampled) {
+		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, c.number(Magnesium)()), Kind: Magnesium, Area: c.Area.ID,
+			Reason: fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg"))})
+		return p
+	}
 	d, chosen, ok := c.choose(agronomy.Wants{Mg: min(left, n.Single)}, agronomy.Caps{P2O5: 0, K2O: 0}, nil)
 	num := c.number(Magnesium)()
 	if !ok {
@@ -81,29 +86,35 @@ func sulfurJobs(c *Case) proposal {
 	if !ok {
 		return leave("no elemental sulfur is known")
 	}
-	left := need.Total - c.since(c.Area.Sampled, func(d down) agronomy.PerThousand {
-		if d.kind != Sulfur {
-			return 0
-		}
-		return d.dose.Rate * agronomy.PerThousand(d.dose.Material.Sulfur) / 100
-	})
-	parts, years := agronomy.SulfurPlan(left)
+	left := need.Total - c.since(c.Area.Sampled, sulfurOf)
+	year := c.since(c.Start.AddDays(-364), sulfurOf)
+	parts, _ := agronomy.SulfurPlan(left)
+	_, years := agronomy.SulfurPlan(need.Total)
 	os, last := c.lastUseful(c.open(), agronomy.LastSulfur)
 	next := c.number(Sulfur)
+	first := c.after(Sulfur, agronomy.SulfurSpacingDays)
 	for i, part := range parts {
 		n := next()
-		if agronomy.PerThousand(i+1)*part > agronomy.SulfurCapYear+1e-9 {
+		if year += part; year > agronomy.SulfurCapYear+1e-9 {
 			p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Sulfur, n), Kind: Sulfur, Area: c.Area.ID, Source: "purdue-sulfur",
 				Reason: fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", plural(len(parts)-i, "dressing"), plural(years, "year"))})
 			break
 		}
 		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
-		wait := i * agronomy.SulfurSpacingDays
+		due := first.AddDays(i * agronomy.SulfurSpacingDays)
 		p.finish(c, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
 			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", Number(float64(c.report.PH), 2), Number(float64(high), 1))}, os,
-			func(o opening) Date { return Later(o.From, c.Start).AddDays(wait) })
+			func(o opening) Date { return Later(o.From, due) })
 	}
 	return p
+}
+
+// sulfurOf gives the elemental sulfur that a sulfur job brought.
+func sulfurOf(d down) agronomy.PerThousand {
+	if d.kind != Sulfur {
+		return 0
+	}
+	return d.dose.Rate * agronomy.PerThousand(d.dose.Material.Sulfur) / 100
 }
 
 func (c *Case) sulfurMaterial() (agronomy.Material, bool) {

@@ -23,7 +23,13 @@ func soilTestJobs(c *Case) proposal {
 			last = Later(last, d.Date)
 		}
 	}
-	switch first := c.limeDown(); {
+	first := c.limeDown()
+	if c.Area.Soil != nil && last.After(c.Area.Sampled) && (first.IsZero() || !last.Before(first.AddMonths(how.AfterLime[0]-1))) {
+		p.left = append(p.left, LeftOut{ID: j.ID(), Kind: SoilTest, Area: c.Area.ID,
+			Reason: "a sample was taken on " + last.Short() + "; enter its results in the site file"})
+		return p
+	}
+	switch {
 	case c.Area.Soil == nil && last.IsZero():
 		j.Why = []Reason{{Text: "There is no soil report, so lime, phosphorus and potassium cannot be planned yet."}}
 		p.finish(c, j, os, soonest)

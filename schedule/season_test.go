@@ -237,3 +237,35 @@ func TestCompareNamesEveryChange(t *testing.T) {
 		t.Error("the lime did not vanish with the acid")
 	}
 }
+
+func TestASampleIsStillTakenAfterSomethingWentDown(t *testing.T) {
+	site := bluegrass(t)
+	site.Areas[0].Soil, site.Areas[0].Sampled = nil, Date{}
+	p := plan(t, site, Done{Line: 2, Date: site.Start.AddDays(2), Area: "a", Job: "lime", Material: "stone", Weight: 40})
+	if e, _, _ := p.Find("a/soil-test/1"); e == nil {
+		t.Errorf("no sample: %+v", leftOut(p, "a/soil-test/1"))
+	}
+}
+
+func TestASampleOnRecordWaitsForItsResults(t *testing.T) {
+	site := bluegrass(t)
+	e := entry(t, plan(t, site), "a/soil-test/1")
+	p := plan(t, site, Done{Line: 2, Date: e.Date, Area: "a", Job: e.ID, AsPlanned: true})
+	if l := leftOut(p, "a/soil-test/2"); l == nil || !strings.Contains(l.Reason, "enter its results") {
+		t.Errorf("left out: %+v", l)
+	}
+}
+
+func TestNitrogenBetweenTheSeasonsCountsAgainstTheYear(t *testing.T) {
+	site := bluegrass(t)
+	site.Start = mustDate(t, "2026-08-20")
+	p := plan(t, site, Done{Line: 2, Date: mustDate(t, "2026-08-01"), Area: "a", Job: "nitrogen", Material: "blend", Weight: 8})
+	const year, down = 4, 0.96
+	var planned agronomy.PerThousand
+	for _, e := range p.Entries {
+		planned += e.N
+	}
+	if planned < 1 || planned > year-down+1e-9 {
+		t.Errorf("%.2f lb N planned after %.2f in summer, of %d a year", float64(planned), down, year)
+	}
+}
