@@ -264,8 +264,8 @@ func brokenLedger(p *Program) []string {
 	if slices.ContainsFunc(p.Entries, func(e Entry) bool { return e.State == Finished }) {
 		return nil // what was done is no plan
 	}
-	for _, a := range p.Ledger().Areas {
-		for _, l := range a.Limits {
+	for _, c := range p.cases {
+		for _, l := range c.limits(c.applications(p)) {
 			if strings.Contains(l.What, "12 months") && l.Down > 0 {
 				continue // counted to the end of a season: what is down before its middle may share a year with its first dose
 			}
