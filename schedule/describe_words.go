@@ -1,0 +1,91 @@
+package schedule
+
+import (
+	"fmt"
+	"strings"
+
+	"swardbook/agronomy"
+)
+
+// jobWords names a kind of job in words.
+func jobWords(k Kind) string {
+	switch k {
+	case SoilTest:
+		return "soil sample"
+	case LateNitrogen:
+		return "late nitrogen"
+	case LastSafe:
+		return "last safe day"
+	}
+	return string(k)
+}
+
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// verb begins a job's title.
+func verb(k Kind) string {
+	switch k {
+	case SoilTest:
+		return "Sample soil"
+	case Sow:
+		return "Sow"
+	case Lime:
+		return "Lime"
+	case Starter:
+		return "Starter for"
+	case Nitrogen:
+		return "Feed"
+	case LateNitrogen:
+		return "Late feed"
+	case Sulfur:
+		return "Sulfur on"
+	case Phosphorus:
+		return "Phosphorus on"
+	case Potassium:
+		return "Potassium on"
+	case Magnesium:
+		return "Magnesium on"
+	}
+	return string(k)
+}
+
+// titleLength is what a phone shows of a title.
+const titleLength = 40
+
+func materialName(m agronomy.Material) string {
+	switch {
+	case m.Name != "":
+		return m.Name
+	case m.Analysis != (agronomy.Analysis{}):
+		return fmt.Sprintf("%s-%s-%s", Number(float64(m.Analysis.N), 1), Number(float64(m.Analysis.P2O5), 1), Number(float64(m.Analysis.K2O), 1))
+	}
+	return m.ID
+}
+
+// amount writes a dose on an area: "96 lb (2.4 packs)".
+func (m Measure) amount(d agronomy.Dose, size agronomy.SquareFeet) string {
+	a := d.For(size)
+	text := m.Weight(a.Weight)
+	if a.Volume > 0 {
+		text = m.Volume(a.Volume)
+	}
+	if a.Packs > 0 {
+		text += " (" + Packs(a.Packs) + ")"
+	}
+	return text
+}
+
+// doseWords writes "96 lb of pelletized limestone, 37 lb per 1,000 sq ft".
+func (m Measure) doseWords(d agronomy.Dose, size agronomy.SquareFeet) string {
+	a := d.For(size)
+	amount, rate := m.Weight(a.Weight), m.Rate(d.Rate)
+	if a.Volume > 0 {
+		amount, rate = m.Volume(a.Volume), m.VolumeRate(d.Gallons)
+	}
+	return fmt.Sprintf("%s of %s, %s", amount, materialName(d.Material), rate)
+}

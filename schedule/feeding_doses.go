@@ -1,0 +1,247 @@
+package schedule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+)
+
+// seasonPlan is a season with what it is to bring.
+type seasonPlan struct {
+	growSeason
+	openings []opening
+	inside   Span                 // the part inside the program
+	amount   agronomy.PerThousand // of the whole season
+	down     agronomy.PerThousand // of it, on record
+	lateDown agronomy.PerThousand // of that, what went down as the late dose
+	due      agronomy.PerThousand // of what is left, the part of the doses that fall inside the program
+	why      []Reason
+}
+
+// caps holds a season's doses to common practice, the law, and what seedlings
+// stand. Phosphorus is let in only as far as it is wanted and lawful.
+func (b *nitrogenYear) caps(s *seasonPlan) (agronomy.Caps, []Reason) {
+	c := b.c
+	caps, why := c.nCaps(s.span.From)
+	if b.young && s.span.Has(c.emerged().AddDays(agronomy.SeedlingsOf(c.Area.Stand).FirstDays)) {
+		first := agronomy.SeedlingsOf(c.Area.Stand).FirstN
+		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
+	}
+	caps.P2O5 = b.phosphorus()
+	return caps, why
+}
+
+// phosphorus gives how much a dose may bring along: what is still wanted, or a
+// trace where less is, if the law lets any in.
+func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
+	if b.p.left == 0 {
+		return 0
+	}
+	if _, shut := b.c.phosphorusShut(); shut {
+		return 0
+	}
+	return min(max(b.p.left, trace), b.p.single)
+}
+
+// count gives the doses of the whole season, whatever part of it is inside the
+// program: the fewest that the caps let, as far as they fit.
+func (b *nitrogenYear) count(s *seasonPlan, m agronomy.Material, most agronomy.PerThousand) int {
+	n := int(math.Ceil(float64(s.amount/most) - 1e-9))
+	os, _ := b.c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
+	return min(n, b.c.fits(os, s.span.Span, m, most))
+}
+
+// skip passes over a season outside the program but keeps its numbers.
+func (b *nitrogenYear) skip(s seasonPlan) {
+	caps, _ := b.caps(&s)
+	urea := agronomy.Material{Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
+	b.n += b.count(&s, urea, doseCap(urea, caps))
+}
+
+// planDoses splits a season's amount into the fewest doses that the caps let,
+// spread over the season, and keeps those whose best day lies inside the
+// program and that the record book has not settled.
+func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
+	c, f := b.c, &b.c.feeding
+	late, rest := []feed(nil), s.amount
+	if s.name == "autumn" {
+		late, rest = b.planLate(s)
+		f.late = append(f.late, late...)
+	}
+	for _, l := range late {
+		s.due += l.dose.N
+	}
+	caps, capWhy := b.caps(s)
+	m, ok := b.material(rest, caps)
+	if !ok {
+		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID, Reason: "no material for it"})
+		return late
+	}
+	most := doseCap(m, caps)
+	whole := *s
+	whole.amount = rest
+	count := b.count(&whole, m, most)
+	first := b.n + 1
+	b.n += count
+	if rest < trace {
+		return late
+	}
+	os, last := c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
+	if count == 0 {
+		b.leave(first, fmt.Sprintf("%s finds no day this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
+		s.due += rest
+		b.told = true
+		return late
+	}
+	each := rest / agronomy.PerThousand(count)
+	if each > most {
+		if !b.young { // what the first year cannot take is told once, for the year
+			b.leave(first+count, fmt.Sprintf("%s of the %s share does not fit: the season holds %s of at most %s",
+				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
+			s.due += rest - most*agronomy.PerThousand(count)
+		}
+		each = most
+	}
+	slots := b.ahead(s, first, count, each)
+	want := min(each*agronomy.PerThousand(len(slots)), rest-(s.down-s.lateDown))
+	s.due += max(0, want)
+	slots = b.settle(s, slots, want, most, os, m)
+	return append(late, b.dose(s, slots, count, want, most, caps, os, slices.Concat(capWhy, last))...)
+}
+
+// slot is the place of one dose in its season.
+type slot struct{ n, i int }
+
+func (b *nitrogenYear) leave(n int, reason string) {
+	f := &b.c.feeding
+	f.left = append(f.left, LeftOut{ID: jobID(b.c.Area.ID, Nitrogen, n), Kind: Nitrogen, Area: b.c.Area.ID, Reason: reason})
+}
+
+// material gives the material that would carry most of a season's nitrogen:
+// one that is not held back by phosphorus.
+func (b *nitrogenYear) material(amount agronomy.PerThousand, caps agronomy.Caps) (agronomy.Material, bool) {
+	caps.P2O5 = 0
+	d, _, ok := b.c.pick(b.wants(min(max(amount, trace), caps.N), caps), caps, hasN)
+	return d.Material, ok
+}
+
+// ahead lists the doses of a season that are still to come: not on record, and
+// with their best day inside the program. What fell due before the start and
+// is not on record is an assumption.
+func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerThousand) []slot {
+	c := b.c
+	taken := map[int]bool{}
+	for _, d := range c.thisYear() {
+		if d.kind == Nitrogen && !d.missed {
+			taken[d.n] = true
+		}
+	}
+	var out []slot
+	past := 0
+	for i := range count {
+		switch n := first + i; {
+		case taken[n]:
+		case !b.young && b.ideal(s, i, count)(s.span).Before(c.Start):
+			past++
+		case !b.young && b.ideal(s, i, count)(s.span).After(c.Through):
+		default:
+			out = append(out, slot{n, i})
+		}
+	}
+	if past > 0 && s.down == 0 {
+		c.feeding.assumed = append(c.feeding.assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
+			c.Area.Name, c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N"), s.name))
+	}
+	return out
+}
+
+// leastN is the least nitrogen worth a job, in lb/1000 sq ft.
+const leastN agronomy.PerThousand = 0.2 // [common]
+
+// settle keeps as many doses as what is still wanted takes and as find room,
+// the latest ones, and leaves the others out with the reason.
+func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []opening, m agronomy.Material) []slot {
+	c := b.c
+	keep := len(slots)
+	if want < leastN {
+		keep = 0
+	} else {
+		keep = min(keep, int(math.Ceil(float64(want/most)-1e-9)))
+	}
+	for _, d := range slots[:len(slots)-keep] {
+		if b.young {
+			continue // told once, for the year
+		}
+		b.leave(d.n, fmt.Sprintf("what is down this %s covers it: %s of %s", s.name, c.Measure().NutrientRate(s.down, "N"), c.Measure().NutrientRate(s.amount, "N")))
+	}
+	slots = slots[len(slots)-keep:]
+	room := max(0, c.fits(os, s.inside, m, most)-c.startersIn(s.inside))
+	if len(slots) > room {
+		if !b.young {
+			for _, d := range slots[:len(slots)-room] {
+				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s, at %s apart", s.name, plural(room, "dose"), plural(quickDays, "day")))
+			}
+		}
+		slots = slots[len(slots)-room:]
+	}
+	return slots
+}
+
+// dose chooses the material of each dose.
+func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps agronomy.Caps, os []opening, rules []Reason) []feed {
+	c, f := b.c, &b.c.feeding
+	if b.young {
+		want = min(want, most*agronomy.PerThousand(len(slots)))
+	}
+	var out []feed
+	rest := want
+	for i, d := range slots {
+		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
+		caps.P2O5 = b.phosphorus()
+		dose, chosen, ok := c.choose(b.wants(each, caps), caps, hasN)
+		if !ok {
+			b.leave(d.n, "no material for it: "+firstText(chosen))
+			continue
+		}
+		rest -= dose.N
+		b.p.left, b.k.left = max(0, b.p.left-dose.P2O5), max(0, b.k.left-dose.K2O)
+		because := fmt.Sprintf("Dose %d of %d this %s; the grass gets %s in a year.", d.i+1, count, s.name, c.Measure().NutrientRate(b.total, "N"))
+		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
+			why: slices.Concat(s.why, split(len(slots), want, most), rules, dose.Why, chosen)})
+	}
+	if rest >= trace && !b.young && len(out) > 0 {
+		b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: phosphorus or potassium in the material bound its doses, or the days hold no more", c.Measure().NutrientRate(rest, "N"), s.name))
+	}
+	f.nitrogen = append(f.nitrogen, out...)
+	return out
+}
+
+// doseCap gives the most nitrogen of one dose of a material.
+func doseCap(m agronomy.Material, caps agronomy.Caps) agronomy.PerThousand {
+	if quick := agronomy.PerThousand(1 - m.SlowShare); quick > 0 {
+		return min(caps.N, caps.SolubleN/quick)
+	}
+	return caps.N
+}
+
+// wants is a dose's nitrogen with what it may bring along.
+func (b *nitrogenYear) wants(n agronomy.PerThousand, caps agronomy.Caps) agronomy.Wants {
+	return agronomy.Wants{N: n, P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: min(b.k.left, caps.K2O)}
+}
+
+// ideal gives the best day of a dose: cool-season grass is fed as it grows,
+// warm-season grass evenly.
+func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(opening) Date {
+	c := b.c
+	at := (float64(i) + 0.5) / float64(count)
+	switch {
+	case b.young && i == 0 && s.span.Has(c.emerged().AddDays(28)): // [turf-trade-est] the first feeding
+		return soonest
+	case c.season == climate.Warm:
+		return func(o opening) Date { return o.From.AddDays(int(at * float64(o.Days()))) }
+	}
+	return c.byGrowth(at)
+}

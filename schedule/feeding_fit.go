@@ -1,0 +1,80 @@
+package schedule
+
+import (
+	"slices"
+
+	"swardbook/agronomy"
+)
+
+// starterN sums the nitrogen of the starters planned in a span.
+func (c *Case) starterN(s Span) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, f := range c.feeding.starter {
+		if len(f.openings) == 0 && s.Has(c.seeded) || len(f.openings) > 0 && c.startersIn(s) > 0 {
+			sum += f.dose.N
+		}
+	}
+	return sum
+}
+
+// startersIn counts the starters that are a feeding in a span, planned or on
+// record.
+func (c *Case) startersIn(s Span) int {
+	n := 0
+	for _, d := range c.down {
+		if d.kind == Starter && !d.missed && s.Has(d.Date) && d.Date.After(c.emerged()) {
+			n++
+		}
+	}
+	for _, f := range c.feeding.starter {
+		for _, o := range f.openings {
+			if !o.To.Before(s.From) && !o.From.After(s.To) {
+				n++
+				break
+			}
+		}
+	}
+	return n
+}
+
+func hasN(m agronomy.Material) bool { return m.Analysis.N > 0 }
+
+func lastN(m agronomy.Material) agronomy.LastKind {
+	if slices.Contains(m.Things(), agronomy.SlowNDown) {
+		return agronomy.LastSlowN
+	}
+	return agronomy.LastSolubleN
+}
+
+// fits counts the doses of a material that find room in the openings at their
+// spacing, on days on which the crew works.
+func (c *Case) fits(os []opening, inside Span, m agronomy.Material, dose agronomy.PerThousand) int {
+	gap, _ := agronomy.Between(m.Things(), m.Things(), false)
+	days := max(1, gap.Days)
+	if quick := dose * agronomy.PerThousand(1-m.SlowShare); 2*quick > agronomy.LimitsOfNitrogen(c.season).Soluble30Days {
+		days = max(days, quickDays)
+	}
+	n := 0
+	var next Date
+	for _, o := range os {
+		last := Earlier(o.To, inside.To)
+		for d := Later(Later(o.From, inside.From), next); !d.After(last); d = d.AddDays(1) {
+			if _, away := c.Crew.away(d); !away && c.Crew.works(d) {
+				n++
+				d = d.AddDays(days - 1)
+				next = d.AddDays(1)
+			}
+		}
+	}
+	return n
+}
+
+func closing(os []opening, why []Reason) string {
+	if len(why) > 0 {
+		return why[0].Text
+	}
+	if len(os) > 0 {
+		return os[len(os)-1].closes
+	}
+	return "the ground is not open or growth has ended"
+}
