@@ -199,6 +199,9 @@ func some(packs float64) string {
 	if packs == 0 {
 		return ""
 	}
+	if packs < 0.05 { // a little is not nothing
+		return schedule.Number(packs, 2)
+	}
 	return schedule.Number(packs, 1)
 }
 
