@@ -58,10 +58,10 @@ func magnesiumJobs(c *Case) proposal {
 // be done on turf.
 func sulfurJobs(c *Case) proposal {
 	var p proposal
-	_, _, high, _ := c.Area.Stand.TargetPH()
-	if c.report.PH == 0 || c.report.PH <= high+0.3 { // [tristate-1995] a shortfall of 0.2 to 0.3 is none
+	if !c.tooChalky() {
 		return p
 	}
+	_, _, high, _ := c.Area.Stand.TargetPH()
 	target := max(6.5, high) // [sulfur-table] the table ends at 6.5
 	if c.report.TargetPH > 0 {
 		target = max(6.5, c.report.TargetPH)
@@ -115,6 +115,13 @@ func sulfurOf(d down) agronomy.PerThousand {
 		return 0
 	}
 	return d.dose.Rate * agronomy.PerThousand(d.dose.Material.Sulfur) / 100
+}
+
+// tooChalky tells whether the pH is further above the range of the grass than
+// a reading may be off.
+func (c *Case) tooChalky() bool {
+	_, _, high, _ := c.Area.Stand.TargetPH()
+	return c.report.PH > high+0.3 // [tristate-1995] a shortfall of 0.2 to 0.3 is none
 }
 
 func (c *Case) sulfurMaterial() (agronomy.Material, bool) {

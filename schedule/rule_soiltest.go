@@ -51,6 +51,13 @@ func soilTestJobs(c *Case) proposal {
 		p.finish(c, j, os, at(due))
 		return p
 	}
+	if c.tooChalky() && c.report.PH <= agronomy.SulfurFreeLime {
+		due := last.AddMonths(12)
+		j.Why = []Reason{{Text: "While sulfur goes down, a sample each year decides whether to go on.", Source: "purdue-sulfur"}}
+		os = meet(os, []opening{{Span{due, due.AddDays(150)}, "a year after the last sample", "five months later"}})
+		p.finish(c, j, os, soonest)
+		return p
+	}
 	due := last.AddMonths(12 * how.RetestIn)
 	j.Why = []Reason{{Text: fmt.Sprintf("The last sample is of %s; published intervals run from one to five years, three is the usual one.", last.Short()), Source: "psu-report-notes, vt-fall-2008, purdue-sampling"}}
 	if due.Before(c.Start) {
