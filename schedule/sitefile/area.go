@@ -56,6 +56,11 @@ func (r *reader) readArea(t table, id string) schedule.Area {
 	if a.Name == "" {
 		a.Name = id
 	}
+	for _, other := range r.site.Areas {
+		if strings.EqualFold(other.Name, a.Name) {
+			t.doubt("name", fmt.Sprintf("area %s is called %q too, so their jobs read alike", other.ID, other.Name), "give each area a name of its own")
+		}
+	}
 	t.need("size", `like size = "2600 sq ft" or "320 m2"`)
 	a.Size = quantity(t, "size", agronomy.ParseArea)
 	t.need("grass", `like grass = "perennial ryegrass"`)
