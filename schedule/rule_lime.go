@@ -90,9 +90,7 @@ func (p *proposal) finish(c *Case, j Job, os []opening, ideal func(opening) Date
 	if len(j.Windows) == 0 {
 		l := LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.areaID(), CarriedTo: next}
 		l.Reason = "no window for it inside the program"
-		if !next.IsZero() {
-			l.Reason += fmt.Sprintf(": the next opens for %s", next.Short())
-		} else if len(os) == 0 {
+		if next.IsZero() && len(os) == 0 {
 			l.Reason = "the place has no window for it"
 		}
 		p.left = append(p.left, l)
