@@ -108,8 +108,8 @@ func (t *tree) landing(p *schedule.Program) *landing {
 			continue
 		}
 		v := jobView{ID: e.ID, Title: e.Title, Summary: e.Summary, Day: e.Date.Words(), Who: e.WhoName}
-		if !e.Latest.IsZero() {
-			v.LastSafe = e.Latest.Words()
+		if !e.LastSafe.IsZero() {
+			v.LastSafe = e.LastSafe.Words()
 		}
 		if t.record {
 			v.Record = formPath + "?job=" + url.QueryEscape(e.ID)

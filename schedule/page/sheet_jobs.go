@@ -56,12 +56,12 @@ func (b *sheetBuilder) job(e *schedule.Entry) jobView {
 	}
 	if e.State == schedule.Planned {
 		add("Window", span(e.Earliest, e.Latest))
-		if !e.Latest.IsZero() {
-			v.LastSafe = e.Latest.Time().Format("2 Jan")
-			if e.Latest.Year != e.Date.Year {
-				v.LastSafe = e.Latest.Short()
+		if !e.LastSafe.IsZero() {
+			v.LastSafe = e.LastSafe.Time().Format("2 Jan")
+			if e.LastSafe.Year != e.Date.Year {
+				v.LastSafe = e.LastSafe.Short()
 			}
-			add("Last safe day", e.Latest.Words())
+			add("Last safe day", e.LastSafe.Words())
 		}
 	}
 	who := e.WhoName
