@@ -18,10 +18,10 @@ const (
 	yearTop    = 88.0
 	yearMargin = 16.0
 	curveLeft  = 30.0
-	curveRight = 122.0
-	lanesLeft  = 132.0
+	curveRight = 114.0
+	lanesLeft  = 124.0
 	laneWidth  = 16.0
-	lanesRoom  = 98.0
+	lanesRoom  = 82.0 // leaves the longest date in words its room, in the widest of common letters
 	wordsGap   = 13.5
 	perDay     = 1.55
 	shortest   = 260.0
