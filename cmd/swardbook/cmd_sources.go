@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -41,7 +42,7 @@ KEY is the key that the code and JSON name a source by.
 			}
 			all := sources()
 			if *state != "" {
-				all = slices.DeleteFunc(all, func(r text.Source) bool { return r.State != *state })
+				all = slices.DeleteFunc(all, func(r text.Source) bool { return r.State != strings.ToUpper(*state) })
 				if len(all) == 0 {
 					return misuse("--state: no law of %q is held here; give a two-letter code, and ask where none is found", *state)
 				}
