@@ -26,13 +26,13 @@ func (s *sheet) jobs(p *schedule.Program) {
 	}
 }
 
-// next writes the next jobs from today on.
+// next writes the next jobs: what is due on a day, and what comes after it.
 func (s *sheet) next(p *schedule.Program, n int) {
 	s.para(0, "Next, from "+day(s.Today)+":")
 	shown := 0
 	for i := range p.Entries {
 		e := &p.Entries[i]
-		if e.State != schedule.Planned || e.Date.Before(s.Today) {
+		if st := p.Standing(e, s.Today); st != "due" && st != "planned" {
 			continue
 		}
 		if shown++; shown > n {
