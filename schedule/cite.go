@@ -120,11 +120,13 @@ func ShortSources(source string) string {
 	return strings.Join(out, "; ")
 }
 
-// yearIn finds the first year from 1900 to 2099 that stands by itself.
+// yearIn finds the first year from 1900 to 2099 that stands by itself, not in
+// a span such as 1981-2010.
 func yearIn(s string) string {
 	digit := func(i int) bool { return i >= 0 && i < len(s) && '0' <= s[i] && s[i] <= '9' }
+	span := func(i int) bool { return i > 0 && s[i-1] == '-' || i+4 < len(s) && s[i+4] == '-' }
 	for i := range len(s) {
-		if digit(i) && !digit(i-1) && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4) &&
+		if digit(i) && !digit(i-1) && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4) && !span(i) &&
 			(s[i:i+2] == "19" || s[i:i+2] == "20") {
 			return s[i : i+4]
 		}

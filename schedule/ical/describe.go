@@ -2,7 +2,6 @@ package ical
 
 import (
 	"cmp"
-	"fmt"
 	"net/url"
 	"slices"
 	"strconv"
@@ -49,8 +48,8 @@ func newTeller(p *schedule.Program, o Options, link string) *teller {
 func (t *teller) describe(e *schedule.Entry) string {
 	end := t.ending(e)
 	var body, text string
-	for _, whys := range []int{mostWhys, mostWhys - 1, mostWhys - 2, 1} {
-		body = t.opening(e, whys)
+	for whys := mostWhys; whys > 0; whys-- {
+		body = opening(e, whys)
 		text = paragraphs(body, end)
 		if utf8.RuneCountInString(text) <= goodLength {
 			return text
@@ -70,7 +69,7 @@ func paragraphs(blocks ...string) string {
 }
 
 // opening is the part of the description about the job itself.
-func (t *teller) opening(e *schedule.Entry, whys int) string {
+func opening(e *schedule.Entry, whys int) string {
 	switch e.State {
 	case schedule.Finished:
 		return lines("Done "+e.Date.Short()+": "+oneLine(e.Summary), labelled("Record book: ", e.Note))
@@ -82,7 +81,7 @@ func (t *teller) opening(e *schedule.Entry, whys int) string {
 		lines(oneLine(e.Summary), windowLine(e)),
 		lines(numbered(e.Steps), oneLine(e.IfRain)),
 		bullets("Cautions:", e.Cautions),
-		bullets("Why:", t.reasons(e, whys)),
+		bullets("Why:", reasons(e, whys)),
 	)
 }
 
@@ -130,8 +129,11 @@ func windowLine(e *schedule.Entry) string {
 	if e.Earliest.Year != e.Latest.Year {
 		form = "2 Jan 2006"
 	}
-	return fmt.Sprintf("Window: %s to %s; last safe day %s.",
-		e.Earliest.Time().Format(form), e.Latest.Time().Format(form), e.Latest.Short())
+	t := "Window: " + e.Earliest.Time().Format(form) + " to " + e.Latest.Time().Format(form)
+	if !e.LastSafe.IsZero() {
+		t += "; last safe day " + e.LastSafe.Short()
+	}
+	return t + "."
 }
 
 func numbered(steps []string) string {

@@ -61,7 +61,7 @@ func autumn() *schedule.Program {
 		}
 		p.Entries = append(p.Entries, schedule.Entry{
 			ID: id, UID: uid, Kind: k, Area: area, AreaName: name, Title: title, Summary: summary,
-			Date: day(date), Earliest: day(first), Latest: day(last), Ideal: day(date),
+			Date: day(date), Earliest: day(first), Latest: day(last), LastSafe: day(last), Ideal: day(date),
 			Who: who, WhoName: whoName, State: schedule.Planned,
 		})
 		return &p.Entries[len(p.Entries)-1]
@@ -71,6 +71,7 @@ func autumn() *schedule.Program {
 	e.Steps = []string{"Set the spreader to half: 18.5 lb per 1,000 ft².", "Walk it twice, the second time across the first.", "Sweep stray grains off the path; keep 3 ft from the pond.", "Water in with 0.25 in within 48 hours."}
 	e.IfRain = "If 1 in or more of rain is forecast within a day, wait; a light rain does the watering in."
 	e.Cautions = []string{"Wear gloves; lime dries the skin.", "Wear gloves; lime dries the skin.", "No nitrogen for 3 weeks – the two lose ammonia together."}
+	e.Because = "The soil is far too sour for this grass; dressing 1 of 2."
 	e.Why = []schedule.Reason{
 		{Text: "The soil is strongly acid: pH 5.1, wanted 6.5.", Source: "common"},
 		{Text: "The need of 55 lb per 1,000 ft² is split, as grass takes at most 50 at once.", Source: "common, definitions"},
@@ -78,11 +79,12 @@ func autumn() *schedule.Program {
 		{Text: "A longer reason that there is no room for on a narrow screen, and that the page tells in full.", Source: "definitions"},
 	}
 	e.Next = "east/soil-test/1"
-	e.Window = "seedlings stand a mowing until the last safe day"
+	e.Window = "opens: the seedlings stand a mowing; closes: the last safe day"
 
 	e = job("west", "West lawn, by the café", schedule.Nitrogen, 1, "2026-10-10", "2026-09-20", "2026-10-21", "Feed west lawn, 4.2 lb",
 		"Spread 4.2 lb (1/2 bag) of 46-0-0 over 1,900 ft² at the west lawn.", "jo", "Jo")
 	e.Steps = []string{"Spread on dry grass; C:\\ is not a spreader setting 🌱.", "½ now, ½ across."}
+	e.Because = "Half of the year's nitrogen belongs to autumn."
 	e.Why = []schedule.Reason{{Text: "Half of the year's nitrogen belongs to autumn", Source: "ORC 905.326 (2014)"}}
 
 	e = job("east", "East lawn", schedule.SoilTest, 1, "2027-04-10", "2027-03-28", "2027-05-01", "Sample east lawn",

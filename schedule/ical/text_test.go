@@ -99,21 +99,11 @@ func TestNames(t *testing.T) {
 	}
 }
 
-func TestShortCite(t *testing.T) {
-	for cite, want := range map[string]string{
-		"Moore, A. Updated lime requirement recommendations. Extension EM 9585, October 2025, Table 1.": "Moore 2025",
-		"Shoemaker, H.E., McLean, E.O. & Pratt, P.F. 1961. Buffer methods. Proc. 25:274-277.":           "Shoemaker 1961",
-		"Penn State. Agronomy Guide, Part 1, Section 2.":                                                "Penn State",
-		"UC Davis Analytical Laboratory. Method 450, Lime requirement (SMP).":                           "UC Davis Analytical Laboratory",
-		"Camberato, J. (Purdue), in a farm paper, 17 January 2023: pounds of N per gallon, no. 120235.": "Camberato 2023",
-		"NOAA National Centers. US Climate Normals 1981-2010: temperature.":                             "NOAA National Centers",
-		"": "",
-	} {
-		if got := shortCite(cite); got != want {
-			t.Errorf("shortCite(%q) = %q, want %q", cite, got, want)
-		}
+func TestSourced(t *testing.T) {
+	if got := sourced("A dose.", "common, definitions, MD Code 8-803"); got != "A dose (common practice; MD Code 8-803)." {
+		t.Errorf("sourced: %q", got)
 	}
-	if got := shortSources("common, definitions, MD Code 8-803"); got != "common practice; MD Code 8-803" {
-		t.Errorf("shortSources: %q", got)
+	if got := sourced("A dose.", "3 Del. Admin. Code 1201, § 6.2"); got != "A dose (3 Del. Admin. Code 1201, § 6.2)." {
+		t.Errorf("a law's citation: %q", got)
 	}
 }

@@ -190,10 +190,8 @@ Cautions:
 - No nitrogen for 3 weeks – the two lose ammonia together.
 
 Why:
-- The soil is far too sour for this grass (common practice).
-- Lime: 50 lb per 1,000 ft² in all brings pH 5.1 to 6.3
-- The window: seedlings stand a mowing until the last safe day
-- Frost works lime in (common practice).
+- The soil is far too sour for this grass; dressing 1 of 2.
+- The window opens: the seedlings stand a mowing; closes: the last safe day.
 
 Next: soil test, 10 Apr 2027
 Who: Mara
@@ -212,9 +210,9 @@ https://example.org/lawn/`
 		t.Errorf("job is read back as %q", recordedJob(got))
 	}
 	e.Earliest = day("2026-11-12")
-	e.Latest = day("2027-04-03")
+	e.Latest, e.LastSafe = day("2027-03-20"), day("2027-04-03")
 	got = newTeller(p, Options{}, "").describe(e)
-	if line := "Window: 12 Nov 2026 to 3 Apr 2027; last safe day 3 Apr 2027."; !strings.Contains(got, "\n"+line+"\n") {
+	if line := "Window: 12 Nov 2026 to 20 Mar 2027; last safe day 3 Apr 2027."; !strings.Contains(got, "\n"+line+"\n") {
 		t.Errorf("%q is not in\n%s", line, got)
 	}
 }
