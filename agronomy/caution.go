@@ -44,8 +44,11 @@ func Cautions(m Material, use MaterialUse) []Reason {
 			say("common", "On a seedbed water lightly and often; a hard watering washes seed together.")
 		}
 		say("common", "Keep children and pets off until it is watered in and dry.")
-		say("purdue-p", "Sweep it off paving back onto the turf, never to a drain; leave a strip untreated beside water.")
+		say("purdue-p", "Leave a strip untreated beside water; nothing of it goes down a drain.")
 		say("common", "Local codes may add closed dates or wider strips: ask the town or the extension office.")
+	}
+	if !m.Liquid {
+		say("purdue-p", "Sweep it off paving back onto the turf.")
 	}
 	if limit, why, ok := m.ProductCap(); ok {
 		out = append(out, Reason{fmt.Sprintf("Not over %s lb of it per 1000 sq ft at a time.", figure(limit)), why.Source})
@@ -89,10 +92,16 @@ func WeatherCautions(m Material) []Reason {
 	}
 	if m.Kind == FertilizerMaterial || m.Kind == MagnesiumMaterial {
 		out = append(out,
-			Reason{"Not if 1 in (25 mm) of rain or more is forecast within 24 hours; 0.1 to 0.5 in (3 to 13 mm) is welcome.", "common"},
+			HeavyRain(),
 			Reason{"Not on dormant or wilted turf: water dry soil slowly first.", "umn-2023"})
 	}
 	return out
+}
+
+// HeavyRain is the caution about the rain of a day, on its own for those who say
+// in another place what to do if it comes.
+func HeavyRain() Reason {
+	return Reason{"Not if 1 in (25 mm) of rain or more is forecast within 24 hours; 0.1 to 0.5 in (3 to 13 mm) is welcome.", "common"}
 }
 
 // StorageRules gives how to keep what is left over.

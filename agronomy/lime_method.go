@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 )
 
 // knot is a target pH and the need for it.
@@ -107,10 +108,23 @@ func byTexture(c LimeCase) (limeMethod, error) {
 	return limeMethod{
 		name: "pH and texture", top: top, need: need, spread: third(need), assumed: assumed, most: unheld,
 		why: func(t PH) []Reason {
-			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), fine(tons(t))), "usda-1957"}},
+			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s = %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), climbed(knots, c.PH, t), fine(tons(t))), "usda-1957"}},
 				scaled(tons(t), "tons", usdaDepth, c.Depth)...)
 		},
 	}, nil
+}
+
+// climbed is the working of the way from one pH to another: the part of each
+// step of the table that lies on it, times the tons of the step for a unit.
+func climbed(knots []knot, from, to PH) string {
+	var parts []string
+	for i := 1; i < len(knots); i++ {
+		a, b := knots[i-1], knots[i]
+		if part := min(b.ph, to) - max(a.ph, from); part > 1e-9 {
+			parts = append(parts, fmt.Sprintf("%s × %s", fine(float64(part)), fine((b.need-a.need)/float64(b.ph-a.ph))))
+		}
+	}
+	return strings.Join(parts, " + ")
 }
 
 // scaled is the working from a figure per acre to the lawn.

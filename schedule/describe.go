@@ -79,7 +79,9 @@ func (c *Case) describeSpread(j *Job, m Measure) {
 		j.Cautions = append(j.Cautions, r.Text)
 	}
 	for _, r := range agronomy.WeatherCautions(d.Material) {
-		j.Cautions = append(j.Cautions, r.Text)
+		if r != agronomy.HeavyRain() { // IfRain says it, with what to do
+			j.Cautions = append(j.Cautions, r.Text)
+		}
 	}
 	j.Cautions = append(j.Cautions, c.lawConditions(j, m)...)
 }
@@ -131,7 +133,7 @@ func (c *Case) machineSteps(j *Job, m Measure) []string {
 	if s.Walk > 0 {
 		step += fmt.Sprintf(" With a %s spread that is about %s of walking each way.", m.Length(c.Spreader.Width), m.Length(s.Walk))
 	}
-	return []string{step, "Do the edges first; shut the spreader while turning. Sweep what lands on paving back onto the grass."}
+	return []string{step, "Do the edges first; shut the spreader while turning."}
 }
 
 func (c *Case) waterStep(j *Job, m Measure) []string {

@@ -47,8 +47,11 @@ func (c *Case) planFeeding() {
 		return
 	}
 	p, k := c.wantP(), c.wantK()
+	wholeP, wholeK := p.left, k.left
 	c.planStarter(&p, &k)
 	c.planNitrogen(&p, &k)
+	p.brought(wholeP, "P₂O₅")
+	k.brought(wholeK, "K₂O")
 	f.phosphorus = c.straights(Phosphorus, p)
 	f.potassium = c.straights(Potassium, k)
 }
@@ -73,6 +76,14 @@ func (c *Case) wantP() want {
 	}
 	w.single = min(w.single, w.most)
 	return w
+}
+
+// brought tells what the starter and the feedings bring of a whole want.
+func (w *want) brought(whole agronomy.PerThousand, oxide string) {
+	if by := whole - w.left; by >= 0.005 {
+		w.why = append(slices.Clip(w.why), Reason{Text: fmt.Sprintf("the starter and the feedings bring some along: %.2f − %.2f = %.2f lb %s/1000 sq ft left",
+			float64(whole), float64(by), float64(w.left), oxide)})
+	}
 }
 
 // unlimited is more than any dose.

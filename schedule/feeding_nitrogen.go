@@ -162,12 +162,12 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	c, f := b.c, &b.c.feeding
 	plan := seasonPlan{growSeason: s, openings: c.open(), amount: b.total * agronomy.PerThousand(s.share), why: slices.Clip(b.why),
 		inside: Span{Later(s.span.From, c.Start), Earlier(s.span.To, c.Through)}}
-	if s.share < 1 {
-		plan.why = append(plan.why, Reason{Text: fmt.Sprintf("%s share: %.2f × %.2f = %.2f lb N/1000 sq ft", s.name, float64(b.total), s.share, float64(plan.amount))})
-	}
 	if b.young {
 		b.youngSeason(&plan, left)
 	} else {
+		if s.share < 1 {
+			plan.why = append(plan.why, Reason{Text: fmt.Sprintf("%s share: %.2f × %.2f = %.2f lb N/1000 sq ft", s.name, float64(b.total), s.share, float64(plan.amount))})
+		}
 		b.lessDown(&plan, left)
 	}
 	switch {
@@ -287,6 +287,9 @@ func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 	rules := agronomy.SeedlingsOf(c.Area.Stand)
 	s.openings = c.firstFeeds()
 	s.amount, s.down = max(0, left), b.youngDown(s.growSeason)
+	if s.amount < b.total {
+		s.why = append(s.why, Reason{Text: fmt.Sprintf("down or planned before it, the starter with them: %.2f − %.2f = %.2f lb N/1000 sq ft left of the first year", float64(b.total), float64(b.total-s.amount), float64(s.amount))})
+	}
 	first := c.emerged().AddDays(rules.FirstDays)
 	if s.span.To.Before(first) {
 		s.amount = 0

@@ -26,7 +26,9 @@ func (l *lesson) dates() part {
 			said("Window: " + span(e.Earliest, e.Latest) + ", that is: " + e.Window + "."),
 			said("Ideal day: " + e.Ideal.Words() + "."),
 			said("Chosen day: " + e.Date.Words() + "; " + named(l.p, strings.Join(e.BoundBy, "; ")) + "."),
-			said("Last safe day: " + e.Latest.Words() + "."),
+		}
+		if !e.LastSafe.IsZero() {
+			answer = append(answer, said("Last safe day: "+e.LastSafe.Words()+"."))
 		}
 		if e.Kind == schedule.SoilTest || e.Kind == schedule.Sow { // asked nowhere else
 			answer = append([]schedule.Reason{said(e.Summary)}, answer...)
