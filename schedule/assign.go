@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
-	"swardbook/climate"
 )
 
 // placement is the answer of the search with what it was asked.
@@ -44,17 +43,17 @@ func (p placement) blockedBy(b blocker) string {
 	return fmt.Sprintf("%s (%s)", strings.TrimSuffix(b.why, "."), other)
 }
 
-func (pl *planner) placeJobs(jobs []Job, caseOf func(int) *Case) placement {
+func (pl *planner) placeJobs(jobs []Job) placement {
 	all := append(slices.Clip(jobs), pl.before()...)
 	out := placement{jobs: all, tasks: make([]task, len(all)), blocked: make([]map[string]int, len(all))}
 	for i := range all {
 		j := &all[i]
-		t := task{id: j.ID(), rank: j.Kind.rank(), area: pl.areaIndex(j.Area), who: pl.site.who(j.Kind, j.Area)}
+		t := task{id: j.ID(), rank: j.Kind.rank(), who: pl.site.who(j.Kind, j.Area)}
 		switch {
 		case !j.On.IsZero():
 			t.fixed, t.days, t.cost = true, []Date{j.On}, []float64{0}
 		default:
-			t.days, t.cost, out.blocked[i] = caseOf(i).candidates(j)
+			t.days, t.cost, out.blocked[i] = pl.caseOf(j.Area).candidates(j)
 		}
 		if j.Kind.Notice() {
 			t.who = "notice/" + t.id // a notice is nobody's work
@@ -64,7 +63,7 @@ func (pl *planner) placeJobs(jobs []Job, caseOf func(int) *Case) placement {
 		}
 		out.tasks[i] = t
 	}
-	out.placed = place(out.tasks, limitsBetween(all, climate.Cool), pl.site.Crew.JobsPerDay)
+	out.placed = place(out.tasks, limitsBetween(all), pl.site.Crew.JobsPerDay)
 	return out
 }
 
@@ -90,7 +89,7 @@ func (pl *planner) areaIndex(a *Area) int {
 }
 
 func (pl *planner) caseOf(a *Area) *Case {
-	if i := pl.areaIndex(a); i >= 0 && i < len(pl.cases) {
+	if i := pl.areaIndex(a); i >= 0 {
 		return pl.cases[i]
 	}
 	return &Case{Site: pl.site, almanac: pl.almanac}

@@ -80,34 +80,12 @@ func (c *Case) open() []opening {
 
 // lastUseful cuts openings at the last day on which a kind of work is worth
 // doing before winter.
-func (c *Case) lastUseful(os []opening, kinds ...agronomy.LastKind) ([]opening, []Reason) {
-	var why []Reason
-	for _, k := range kinds {
-		u := c.almanac.lastDays(k, c.season)
-		if len(u.cuts) == 0 {
-			continue
-		}
-		cuts := u.cuts
-		why = append(why, u.why)
-		var out []opening
-		for _, o := range os {
-			for _, cut := range cuts {
-				if s := (Span{Later(o.From, cut.From), Earlier(o.To, cut.To)}); s.Days() > 0 {
-					o := o
-					if cut.To.Before(o.To) {
-						o.closes = cut.closes
-					}
-					if cut.From.After(o.From) {
-						o.opens = cut.opens
-					}
-					o.Span = s
-					out = append(out, o)
-				}
-			}
-		}
-		os = out
+func (c *Case) lastUseful(os []opening, k agronomy.LastKind) ([]opening, []Reason) {
+	u := c.almanac.lastDays(k, c.season)
+	if len(u.cuts) == 0 {
+		return os, nil
 	}
-	return os, why
+	return meet(os, u.cuts), []Reason{u.why}
 }
 
 // lastRule is a last-useful rule laid on dates: each cut runs from the time the

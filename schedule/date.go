@@ -120,12 +120,9 @@ func (d Date) After(e Date) bool { return d.number() > e.number() }
 // Weekday gives the day of the week.
 func (d Date) Weekday() time.Weekday { return time.Weekday(((d.number()+5)%7 + 7) % 7) }
 
-// monthStart counts the days of a 365-day year before each month.
-var monthStart = [...]int{0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365}
-
 // DayOfYear gives the climate's day; 29 February counts as 28 February.
 func (d Date) DayOfYear() climate.Day {
-	return climate.Day(min(monthStart[d.Month-1]+d.Day, monthStart[d.Month]))
+	return climate.DayOf(d.Month, d.Day)
 }
 
 // onDay gives the first date on or after d that falls on the climate's day.

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -93,7 +94,7 @@ func (r *dayRules) phosphorusOn(d Date) string {
 		return w
 	}
 	w := ""
-	if why, shut := r.c.phosphorusShutOn(d); shut {
+	if why, shut := r.c.phosphorusShutBy(r.c.question(d)); shut {
 		w = why.Text
 	}
 	r.aged[age] = w
@@ -193,13 +194,7 @@ func (c *Case) nearBlocks(j *Job, w Window, chosen Date) []string {
 // mostBlocks joins the reasons that shut a job out of every day, the most
 // frequent first.
 func mostBlocks(blocked map[string]int) string {
-	whys := slices.Sorted(func(yield func(string) bool) {
-		for w := range blocked {
-			if !yield(w) {
-				return
-			}
-		}
-	})
+	whys := slices.Sorted(maps.Keys(blocked))
 	slices.SortStableFunc(whys, func(a, b string) int { return blocked[b] - blocked[a] })
 	return strings.Join(whys, "; ")
 }

@@ -61,7 +61,7 @@ func (c *Case) planFeeding() {
 func (c *Case) wantP() want {
 	w := c.wantOf(Phosphorus, "P₂O₅", func(d down) agronomy.PerThousand { return d.dose.P2O5 })
 	w.most = unlimited
-	q := c.question(Date{})
+	q := c.asked
 	if l, ok := c.law.PCap(q); ok {
 		w.most = agronomy.PerThousand(l.Value)
 		w.why = append(slices.Clip(w.why), lawReason(l.Rule))
@@ -300,10 +300,10 @@ func (c *Case) growing() []opening {
 }
 
 // phosphorusShut asks the law whether phosphorus is shut for this area.
-func (c *Case) phosphorusShut() (Reason, bool) { return c.phosphorusShutOn(Date{}) }
+func (c *Case) phosphorusShut() (Reason, bool) { return c.phosphorusShutBy(c.asked) }
 
-func (c *Case) phosphorusShutOn(d Date) (Reason, bool) {
-	f, ok := c.law.Phosphorus(c.question(d))
+func (c *Case) phosphorusShutBy(q law.Question) (Reason, bool) {
+	f, ok := c.law.Phosphorus(q)
 	if !ok || f.Verdict == law.Yes {
 		return Reason{}, false
 	}

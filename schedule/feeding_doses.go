@@ -48,17 +48,20 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 
 // count gives the doses of the whole season, whatever part of it is inside the
 // program: the fewest that the caps let, as far as they fit.
-func (b *nitrogenYear) count(s *seasonPlan, m agronomy.Material, most agronomy.PerThousand) int {
-	n := int(math.Ceil(float64(s.amount/most) - 1e-9))
-	os, _ := b.c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
-	return min(n, b.c.fits(os, s.span.Span, m, most))
+func (b *nitrogenYear) count(s *seasonPlan, os []opening, amount agronomy.PerThousand, m agronomy.Material, most agronomy.PerThousand) int {
+	return min(int(math.Ceil(float64(amount/most)-1e-9)), b.c.fits(os, s.span.Span, m, most))
+}
+
+func (b *nitrogenYear) days(s *seasonPlan, m agronomy.Material) ([]opening, []Reason) {
+	return b.c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
 }
 
 // skip passes over a season outside the program but keeps its numbers.
 func (b *nitrogenYear) skip(s seasonPlan) {
 	caps, _ := b.caps(&s)
 	urea := agronomy.Material{Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
-	b.n += b.count(&s, urea, doseCap(urea, caps))
+	os, _ := b.days(&s, urea)
+	b.n += b.count(&s, os, s.amount, urea, doseCap(urea, caps))
 }
 
 // planDoses splits a season's amount into the fewest doses that the caps let,
@@ -81,15 +84,13 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		return late
 	}
 	most := doseCap(m, caps)
-	whole := *s
-	whole.amount = rest
-	count := b.count(&whole, m, most)
+	os, last := b.days(s, m)
+	count := b.count(s, os, rest, m, most)
 	first := b.n + 1
 	b.n += count
 	if rest < trace {
 		return late
 	}
-	os, last := c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
 	if count == 0 {
 		b.leave(first, fmt.Sprintf("%s finds no day this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
 		s.due += rest

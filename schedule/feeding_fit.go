@@ -10,7 +10,7 @@ import (
 func (c *Case) starterN(s Span) agronomy.PerThousand {
 	var sum agronomy.PerThousand
 	for _, f := range c.feeding.starter {
-		if len(f.openings) == 0 && s.Has(c.seeded) || len(f.openings) > 0 && c.startersIn(s) > 0 {
+		if f.touches(s) {
 			sum += f.dose.N
 		}
 	}
@@ -18,7 +18,7 @@ func (c *Case) starterN(s Span) agronomy.PerThousand {
 }
 
 // startersIn counts the starters that are a feeding in a span, planned or on
-// record.
+// record: not those that go down with the seed.
 func (c *Case) startersIn(s Span) int {
 	n := 0
 	for _, d := range c.down {
@@ -27,14 +27,16 @@ func (c *Case) startersIn(s Span) int {
 		}
 	}
 	for _, f := range c.feeding.starter {
-		for _, o := range f.openings {
-			if !o.To.Before(s.From) && !o.From.After(s.To) {
-				n++
-				break
-			}
+		if !c.future() && f.touches(s) {
+			n++
 		}
 	}
 	return n
+}
+
+// touches tells whether an opening of the feed reaches into a span.
+func (d feed) touches(s Span) bool {
+	return slices.ContainsFunc(d.openings, func(o opening) bool { return !o.To.Before(s.From) && !o.From.After(s.To) })
 }
 
 func hasN(m agronomy.Material) bool { return m.Analysis.N > 0 }

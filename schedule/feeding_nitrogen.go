@@ -57,7 +57,7 @@ func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
 		year = max(rules.FirstYear[0], min(rules.FirstYear[1], year))
 		why = slices.Concat(why, rules.Why, []Reason{{Text: fmt.Sprintf("first year of the stand: %.2f lb N/1000 sq ft in all", float64(year)), Source: "common"}})
 	}
-	if l, ok := c.law.AnnualNCap(c.question(Date{})); ok && agronomy.PerThousand(l.Value) < year {
+	if l, ok := c.law.AnnualNCap(c.asked); ok && agronomy.PerThousand(l.Value) < year {
 		year = agronomy.PerThousand(l.Value)
 		why = append(slices.Clip(why), lawReason(l.Rule))
 	}
@@ -233,10 +233,10 @@ func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 func (b *nitrogenYear) twelveMonths(s *seasonPlan) {
 	c, f := b.c, &b.c.feeding
 	most, why := agronomy.LimitsOfNitrogen(c.season).Year, Reason{Text: "cool-season lawns need no more in any 12 months", Source: "ksu-eckert"}
-	if l, ok := c.law.AnnualNCap(c.question(Date{})); ok && (most == 0 || agronomy.PerThousand(l.Value) < most) {
+	if l, ok := c.law.AnnualNCap(c.asked); ok && (most == 0 || agronomy.PerThousand(l.Value) < most) {
 		most, why = agronomy.PerThousand(l.Value), lawReason(l.Rule)
 	}
-	if most == 0 || s.inside.Days() <= 0 {
+	if most == 0 {
 		return
 	}
 	run := Span{s.inside.To.AddDays(-364), s.inside.To}
@@ -262,7 +262,7 @@ func (b *nitrogenYear) twelveMonths(s *seasonPlan) {
 
 // latest gives the last day on which a feed may go down.
 func (d feed) latest(c *Case) Date {
-	last := c.seeded // a starter with the seed
+	var last Date
 	for _, o := range d.openings {
 		last = Later(last, Earlier(o.To, c.Through))
 	}

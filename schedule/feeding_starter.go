@@ -23,9 +23,7 @@ func (c *Case) planStarter(p, k *want) {
 }
 
 func (c *Case) hasStarter() bool {
-	return slices.ContainsFunc(c.down, func(d down) bool {
-		return d.kind == Starter && !d.missed && !d.Date.Before(c.seeded.AddDays(-14))
-	})
+	return c.doneSince(Starter, c.seeded.AddDays(-14))
 }
 
 func (c *Case) starterWithSeed(p, k *want) {
@@ -47,7 +45,7 @@ func (c *Case) starterWithSeed(p, k *want) {
 	} else {
 		f.assumed = append(f.assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
 	}
-	c.addStarter(p, k, wants, caps, why, nil, nil)
+	c.addStarter(p, k, wants, caps, why, []opening{{Span{c.seeded, c.seeded}, "with the seed", "with the seed"}}, soonest)
 }
 
 func (c *Case) starterAfterSeed(p, k *want) {

@@ -9,7 +9,7 @@ import (
 // limitsBetween gives what holds between the jobs of one area: the distances
 // of the trade between the things that they put down, and the order of sample
 // and lime.
-func limitsBetween(jobs []Job, season agronomy.Season) []limit {
+func limitsBetween(jobs []Job) []limit {
 	var out []limit
 	things := make([][]agronomy.Thing, len(jobs))
 	for i := range jobs {
@@ -20,7 +20,7 @@ func limitsBetween(jobs []Job, season agronomy.Season) []limit {
 			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
 				continue
 			}
-			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], season); ok {
+			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b]); ok {
 				l.a, l.b = a, b
 				out = append(out, l)
 			}
@@ -29,25 +29,24 @@ func limitsBetween(jobs []Job, season agronomy.Season) []limit {
 	return out
 }
 
-func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit, bool) {
+func limitOf(a, b *Job, as, bs []agronomy.Thing) (limit, bool) {
 	tilled := a.Tilled && b.Tilled
-	ab, okAB := agronomy.Between(as, bs, tilled)
-	ba, okBA := agronomy.Between(bs, as, tilled)
+	ab, _ := agronomy.Between(as, bs, tilled)
+	ba, _ := agronomy.Between(bs, as, tilled)
 	l := limit{aThenB: ab.Days, bThenA: ba.Days}
 	why := ab.Why.Text
 	if ba.Days > ab.Days {
 		why = ba.Why.Text
 	}
-	if widen := quickApart(a, b, season); widen > 0 {
+	if widen := quickApart(a, b); widen > 0 {
 		if widen > max(l.aThenB, l.bThenA) {
 			why = "more than 1 lb of quick nitrogen may not come together in 30 days"
 		}
 		l.aThenB, l.bThenA = max(l.aThenB, widen), max(l.bThenA, widen)
-		okAB = true
 	}
 	if a.Dose.K2O > 0 && b.Dose.K2O > 0 && a.Dose.K2O+b.Dose.K2O > kAtOnce+1e-9 && max(l.aThenB, l.bThenA) < kDays {
 		l.aThenB, l.bThenA = max(l.aThenB, kDays), max(l.bThenA, kDays)
-		okAB, why = true, "more than 1 lb of potassium (K₂O) may not come together"
+		why = "more than 1 lb of potassium (K₂O) may not come together"
 	}
 	switch {
 	case a.Kind == b.Kind && a.State != Finished && b.State != Finished: // the numbers follow the days
@@ -56,7 +55,7 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 			l.order = -1
 		}
 		l.aThenB, l.bThenA = max(1, l.aThenB), max(1, l.bThenA)
-		okAB, why = true, cmp.Or(why, "jobs of one kind follow each other")
+		why = cmp.Or(why, "jobs of one kind follow each other")
 	case a.Kind.Notice() || b.Kind.Notice():
 	case a.Kind == SoilTest && b.Kind == Lime:
 		return sampleAndLime(a, b, l)
@@ -66,17 +65,17 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing, season agronomy.Season) (limit,
 		return m, ok
 	case a.Kind == SoilTest && a.Area.Soil == nil && b.ahead() || b.Kind == SoilTest && b.Area.Soil == nil && a.ahead():
 		if a.Kind == SoilTest { // the sample comes before feed
-			l.order, l.aThenB = 1, max(l.aThenB, 0)
+			l.order = 1
 		} else {
 			l.order = -1
 		}
-		okAB, why = true, "the sample comes before anything is spread"
+		why = "the sample comes before anything is spread"
 	}
 	l.why = why
 	if l.aThenB == 0 && l.bThenA == 0 && l.order == 0 {
 		return limit{}, false
 	}
-	return l, okAB || okBA
+	return l, true
 }
 
 // sampleAndLime sets the retest half a year after the first dressing and
@@ -104,11 +103,11 @@ const quickDays = 30 // [common]
 
 // quickApart gives the days two jobs need between them so that 30 days hold no
 // more than the cap of quick nitrogen; 0 if they may meet.
-func quickApart(a, b *Job, season agronomy.Season) int {
+func quickApart(a, b *Job) int {
 	if a.Dose.SolubleN == 0 || b.Dose.SolubleN == 0 {
 		return 0
 	}
-	if a.Dose.SolubleN+b.Dose.SolubleN > agronomy.LimitsOfNitrogen(season).Soluble30Days+1e-9 {
+	if a.Dose.SolubleN+b.Dose.SolubleN > agronomy.LimitsOfNitrogen(agronomy.Cool).Soluble30Days+1e-9 {
 		return quickDays
 	}
 	return 0

@@ -13,10 +13,7 @@ func (pl *planner) notices(p *proposal) {
 	last := "After today the ground may freeze: nothing more is spread until it is open again."
 	lastWhy := []Reason{{Text: fmt.Sprintf("soil at 2 in is expected to fall through %s a week later; the date is good to %s either way", m.Temperature(40), plural(int(1.28*closes.SD+0.5), "day")), Source: "model"}}
 	if a.ground.Kind == climate.GroundNever {
-		season := climate.Cool
-		if len(pl.cases) > 0 {
-			season = pl.cases[0].season
-		}
+		season := pl.season()
 		closes, reopens = a.GrowthEnds(season), a.GrowthBegins(season)
 		last = "Growth ends about now: what is fed after this is not taken up. The ground itself does not freeze here."
 		lastWhy = []Reason{{Text: "growth potential falls through a tenth", Source: "gp-pace"}}

@@ -97,8 +97,9 @@ func (b *board) place() placed {
 	p := placed{day: make([]int, len(b.tasks)), proven: !b.stopped, bound: b.explain(at)}
 	var sum int64
 	for i := range b.tasks {
-		p.day[i] = b.index(i, at[i])
-		sum += costOn(b.choices[i], at[i])
+		c := b.choiceOn(i, at[i])
+		p.day[i] = c.index
+		sum += c.cost
 	}
 	p.cost = float64(sum) / perUnit
 	return p
@@ -270,18 +271,10 @@ func (b *board) countRecorded() {
 // slot is the place of a task's person and a day in a table of people by days.
 func (b *board) slot(i, day int) int { return b.person[i]*b.out + day }
 
-// index finds a day among a task's days; left out is not among them.
-func (b *board) index(i, day int) int {
-	if day == b.out {
-		return left
-	}
-	return slices.IndexFunc(b.tasks[i].days, func(d Date) bool { return d.DaysFrom(b.origin) == day })
-}
-
-// costOn gives the cost of a task's choice of a day.
-func costOn(choices []choice, day int) int64 {
-	k, _ := slices.BinarySearchFunc(choices, day, func(c choice, d int) int { return c.day - d })
-	return choices[k].cost
+// choiceOn gives a task's choice of a day.
+func (b *board) choiceOn(i, day int) *choice {
+	k, _ := slices.BinarySearchFunc(b.choices[i], day, func(c choice, d int) int { return c.day - d })
+	return &b.choices[i][k]
 }
 
 // allowed tells whether a task may be on a day or, on out, be left out.

@@ -42,8 +42,7 @@ func (b *board) rounds(first []int) (moved bool) {
 			if !b.allowed(i, day) {
 				continue
 			}
-			k, _ := slices.BinarySearchFunc(b.choices[i], day, func(c choice, d int) int { return c.day - d })
-			b.choices[i][k].cost -= togetherBonus * perUnit
+			b.choiceOn(i, day).cost -= togetherBonus * perUnit
 			b.ranked[i] = nil
 			moved = moved || first[i] != day
 		}

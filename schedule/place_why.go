@@ -11,7 +11,6 @@ import (
 type blocker struct {
 	why   string // for people
 	other int    // the task on the other side of a limit, -1 when it is no limit
-	full  bool   // the day had as many jobs as its person may have
 	day   Date   // the best of the days it closed
 }
 
@@ -37,7 +36,7 @@ func (b *board) explain(at []int) [][]blocker {
 func (b *board) blockers(i int, at, load []int) (found []blocker) {
 	t := &b.tasks[i]
 	own := int64(math.MaxInt64)
-	if k := b.index(i, at[i]); k != left {
+	if k := b.choiceOn(i, at[i]).index; k != left {
 		own = units(t.cost[k])
 	}
 	var better []choice // the days it would rather have, at their given cost
@@ -47,28 +46,28 @@ func (b *board) blockers(i int, at, load []int) (found []blocker) {
 		}
 	}
 	slices.SortStableFunc(better, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
-	name := func(why string, other int, full bool, c choice) {
+	name := func(why string, other int, c choice) {
 		same := func(f blocker) bool { return f.why == why && f.other == other }
 		if !slices.ContainsFunc(found, same) {
-			found = append(found, blocker{why, other, full, t.days[c.index]})
+			found = append(found, blocker{why, other, t.days[c.index]})
 		}
 	}
 	for _, c := range better {
 		closed := false
 		for _, l := range b.ties[i] {
 			if o := at[l.other]; o != b.out && !l.allows(c.day, o) {
-				name(b.limits[l.limit].why, l.other, false, c)
+				name(b.limits[l.limit].why, l.other, c)
 				closed = true
 			}
 		}
 		switch {
 		case b.perDay > 0 && load[b.slot(i, c.day)] >= b.perDay:
-			name(b.fullDay(), -1, true, c)
+			name(b.fullDay(), -1, c)
 		case closed:
-		case own != math.MaxInt64 && costOn(b.choices[i], at[i]) < own:
-			name("done on the day of the same job in other areas", -1, false, c)
+		case own != math.MaxInt64 && b.choiceOn(i, at[i]).cost < own:
+			name("done on the day of the same job in other areas", -1, c)
 		default:
-			name("the search stopped before it had tried every arrangement", -1, false, c)
+			name("the search stopped before it had tried every arrangement", -1, c)
 		}
 	}
 	return found

@@ -46,11 +46,7 @@ func (pl *planner) read(lines []Done) {
 	keeper := &bookkeeper{site: pl.site, plan: func(b []down) []Job { return pl.gather(b).jobs }}
 	lines = inOrder(lines)
 	for i, l := range lines {
-		if i > 0 && l.Date == lines[i-1].Date {
-			keeper.read(l)
-			continue
-		}
-		if l.Date.After(pl.site.Start) {
+		if (i == 0 || l.Date != lines[i-1].Date) && l.Date.After(pl.site.Start) {
 			keeper.book = pl.takenAsDone(keeper.book, l.Date)
 		}
 		keeper.read(l)
@@ -61,7 +57,7 @@ func (pl *planner) read(lines []Done) {
 // takenAsDone adds to the book what was planned for days before d.
 func (pl *planner) takenAsDone(book []down, d Date) []down {
 	jobs := pl.gather(book).jobs
-	days := pl.placeJobs(jobs, func(i int) *Case { return pl.caseOf(jobs[i].Area) })
+	days := pl.placeJobs(jobs)
 	for i := range jobs {
 		j := jobs[i]
 		if days.day[i] < 0 || !j.On.IsZero() || j.Area == nil || j.Kind == Sow {
@@ -120,10 +116,10 @@ func (pl *planner) propose(book []down) proposal {
 // sow dates the sowings that are still to come.
 func (pl *planner) sow(book []Done) {
 	var jobs []Job
-	var cases []*Case
 	for i := range pl.site.Areas {
 		a := &pl.site.Areas[i]
 		c := newCase(pl.site, a, pl.almanac, nil, newShed(pl.site, nil))
+		pl.cases = append(pl.cases, c)
 		for _, d := range book { // a sowing on record is the day
 			if _, k, _, err := JobName(d.Job); err == nil && k == Sow && d.Area == a.ID && !d.Missed {
 				pl.sown[a.ID] = d.Date
@@ -135,13 +131,9 @@ func (pl *planner) sow(book []Done) {
 		pl.sown[a.ID] = Date{}
 		p := sowJobs(c)
 		pl.sowing.left = append(pl.sowing.left, p.left...)
-		for range p.jobs {
-			cases = append(cases, c)
-		}
 		jobs = append(jobs, p.jobs...)
 	}
-	pl.cases = cases
-	days := pl.placeJobs(jobs, func(i int) *Case { return cases[i] })
+	days := pl.placeJobs(jobs)
 	for i := range jobs {
 		j := &jobs[i]
 		if days.day[i] < 0 {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"swardbook/agronomy"
 )
@@ -90,6 +91,7 @@ func (b *bookkeeper) line(l Done) (down, bool) {
 		b.assume(l, err.Error()+"; the line counts for nothing")
 		return down{}, false
 	}
+	plan := sync.OnceValue(func() []Job { return b.plan(b.book) }) // asked for at most once
 	d := down{Done: l, area: cmp.Or(l.Area, area), kind: k, n: n, missed: l.Missed}
 	a := b.site.area(d.area)
 	if a == nil {
@@ -97,14 +99,14 @@ func (b *bookkeeper) line(l Done) (down, bool) {
 		return down{}, false
 	}
 	if d.n == 0 {
-		d.n = b.number(d.area, k, l.Date)
+		d.n = b.number(plan(), d.area, k, l.Date)
 	}
 	if l.Missed || k == SoilTest || k == Sow || k.Notice() {
 		return d, true
 	}
 	var planned *Job
 	if l.AsPlanned || l.Share > 0 || l.Material == "" {
-		planned = b.planned(d)
+		planned = plannedIn(plan(), d)
 	}
 	m, ok := b.material(l, k, planned)
 	if !ok {
@@ -129,9 +131,9 @@ const (
 
 // number gives the number of a record that names only a kind: that of the
 // job whose day is nearest, if it is near enough, else a new one.
-func (b *bookkeeper) number(area string, k Kind, on Date) int {
+func (b *bookkeeper) number(jobs []Job, area string, k Kind, on Date) int {
 	best, n, last := nearPlanned+1, 0, 0
-	for _, j := range b.plan(b.book) {
+	for _, j := range jobs {
 		if j.areaID() != area || j.Kind != k {
 			continue
 		}
@@ -159,8 +161,7 @@ func (b *bookkeeper) number(area string, k Kind, on Date) int {
 	return last + 1
 }
 
-func (b *bookkeeper) planned(d down) *Job {
-	jobs := b.plan(b.book)
+func plannedIn(jobs []Job, d down) *Job {
 	for i := range jobs {
 		if j := &jobs[i]; j.areaID() == d.area && j.Kind == d.kind && j.N == d.n {
 			return j

@@ -62,33 +62,30 @@ func months(from, to Date) int {
 	return n
 }
 
-// closedBy says which law or local rule closes a day to a dose, "" if none.
-type closures struct {
-	spans []law.ClosedSpan
-	q     law.Question
-}
+// closures are the spans of law and local rule that close days to a dose.
+type closures []law.ClosedSpan
 
 func (c *Case) closuresFor(d agronomy.Dose) closures {
 	n := nutrients(d)
 	if n == 0 {
-		return closures{}
+		return nil
 	}
-	q := c.question(Date{})
+	q := c.asked
 	q.P2O5Percent = float64(d.Material.Analysis.P2O5)
 	q.Liquid = d.Material.Liquid
 	q.SlowShare = d.Material.SlowShare
-	var out []law.ClosedSpan
+	var out closures
 	for _, s := range c.law.Closed(n) {
 		if !s.Warn && s.Rule.LiftedBy(q) == 0 {
 			out = append(out, s)
 		}
 	}
-	return closures{out, q}
+	return out
 }
 
 func (cl closures) on(d Date) string {
 	m := law.MonthDay{Month: d.Month, Day: d.Day}
-	for _, s := range cl.spans {
+	for _, s := range cl {
 		if s.Span.Has(m) {
 			return fmt.Sprintf("closed by law: %s (%s)", s.Rule.Statement(), s.Rule.Citation)
 		}

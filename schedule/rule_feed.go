@@ -17,11 +17,7 @@ func (c *Case) feedJobs(k Kind, feeds []feed) proposal {
 	var p proposal
 	for _, f := range feeds {
 		j := Job{Kind: k, N: f.n, Area: c.Area, Dose: f.dose, Because: f.because, Why: f.why}
-		if k == Starter && c.future() { // goes down with the seed
-			f.openings = []opening{{Span{c.seeded, c.seeded}, "with the seed", "with the seed"}}
-			f.ideal = soonest
-			j.Tilled = true
-		}
+		j.Tilled = k == Starter && c.future() // goes down with the seed
 		p.finish(c, j, f.openings, f.ideal)
 	}
 	return p

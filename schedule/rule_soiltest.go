@@ -11,10 +11,7 @@ import (
 // dressings of lime; a year after sowing; else three years after the last.
 func soilTestJobs(c *Case) proposal {
 	var p proposal
-	how := agronomy.HowToSample(c.future())
-	if c.future() && c.Area.Soil != nil {
-		how = agronomy.HowToSample(false)
-	}
+	how := agronomy.HowToSample(c.future() && c.Area.Soil == nil)
 	j := Job{Kind: SoilTest, N: c.number(SoilTest)(), Area: c.Area}
 	os := slices.Clone(c.almanac.open)
 	last := c.Area.Sampled

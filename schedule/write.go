@@ -15,7 +15,7 @@ import (
 // program puts the proposals on days and writes the program down.
 func (pl *planner) program(p proposal) *Program {
 	jobs := p.jobs
-	days := pl.placeJobs(jobs, func(i int) *Case { return pl.caseOf(jobs[i].Area) })
+	days := pl.placeJobs(jobs)
 	out := pl.frame(p)
 	out.Entries = make([]Entry, 0, len(jobs))
 	for _, i := range days.byDay() {
