@@ -20,7 +20,9 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, LateNitrogen, n), Kind: LateNitrogen, Area: c.Area.ID, Reason: reason, Source: source})
 		return nil, amount
 	}
-	if c.doneThisYear(LateNitrogen) {
+	if slices.ContainsFunc(c.down, func(d down) bool {
+		return d.kind == LateNitrogen && !d.missed && c.almanac.turfYear(d.Date, c.season) == b.year
+	}) {
 		return nil, amount - s.lateDown
 	}
 	os := c.lateOpenings(b.year)
@@ -100,14 +102,4 @@ func (c *Case) lateDown(y int) agronomy.PerThousand {
 		}
 	}
 	return sum
-}
-
-// doneThisYear tells whether the record book holds a job of the kind.
-func (c *Case) doneThisYear(k Kind) bool {
-	for _, d := range c.thisYear() {
-		if d.kind == k && !d.missed {
-			return true
-		}
-	}
-	return false
 }

@@ -9,7 +9,6 @@ import (
 type task struct {
 	id    string
 	rank  int       // importance of its kind: 0 the highest, see [Kind]
-	area  int       // which area it is in; limits tie the jobs of one area
 	who   string    // who does it, "" for the crew; jobs per day are counted for each
 	group string    // same kind and material: prefers the day of its fellows in other areas; "" has none
 	days  []Date    // days on which it may be done, ascending

@@ -34,7 +34,7 @@ func yard(areas int, workday func(Date) bool) (tasks []task, limits []limit) {
 	for a := range areas {
 		base := len(tasks)
 		for _, j := range jobs {
-			t := task{id: fmt.Sprint(a, "/", j.kind, "/", j.n), rank: j.kind.rank(), area: a}
+			t := task{id: fmt.Sprint(a, "/", j.kind, "/", j.n), rank: j.kind.rank()}
 			if j.kind != SoilTest {
 				t.group = fmt.Sprint(j.kind, j.n)
 			}

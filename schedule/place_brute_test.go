@@ -175,7 +175,7 @@ func smallCase(r *rand.Rand) (tasks []task, limits []limit, perDay int) {
 	span := 3 + r.IntN(12)
 	coarse := r.IntN(2) == 0 // few different costs: many ties
 	for i := range n {
-		t := task{id: fmt.Sprint("job", i), rank: r.IntN(len(kinds)), area: r.IntN(2)}
+		t := task{id: fmt.Sprint("job", i), rank: r.IntN(len(kinds))}
 		t.who = []string{"", "mara"}[r.IntN(2)]
 		t.group = []string{"", "lime", "lime", "feed"}[r.IntN(4)]
 		for _, d := range r.Perm(span)[:min(span, 1+r.IntN(6))] {
@@ -219,7 +219,7 @@ func alikeCase(r *rand.Rand) (tasks []task, limits []limit, perDay int) {
 	}
 	for c := range copies {
 		for i, t := range one {
-			t.id, t.area, t.group, t.fixed = fmt.Sprint("job", i, " area", c), c, "", false
+			t.id, t.group, t.fixed = fmt.Sprint("job", i, " area", c), "", false
 			tasks = append(tasks, t)
 		}
 		for _, l := range ties {

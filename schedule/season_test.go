@@ -269,3 +269,14 @@ func TestNitrogenBetweenTheSeasonsCountsAgainstTheYear(t *testing.T) {
 		t.Errorf("%.2f lb N planned after %.2f in summer, of %d a year", float64(planned), down, year)
 	}
 }
+
+func TestALateDoseOnRecordLeavesTheNextAutumnsAlone(t *testing.T) {
+	site := bluegrass(t)
+	site.Start, site.Through = mustDate(t, "2026-08-01"), mustDate(t, "2027-12-31")
+	second := entry(t, plan(t, site), "a/late-nitrogen/2")
+	down := Done{Date: mustDate(t, "2026-10-30"), Area: "a", Job: "late-nitrogen/1", Material: "blend", Weight: 4}
+	e, l, err := plan(t, site, down).Find(second.ID)
+	if err != nil || e == nil && l.Reason == "" {
+		t.Errorf("the second autumn's late dose is neither planned nor left out with a reason: %v", err)
+	}
+}
