@@ -341,6 +341,11 @@ func slowEdges(t *testing.T, r Rule) {
 	}
 	q.SlowShare = Unknown
 	expect(t, r, q, "condition", "slow share not given")
+	if r.Unless.Has(NewLawn) {
+		lifted := q
+		lifted.Turf = New
+		expect(t, r, lifted, "yes", "slow share not given, on a new lawn")
+	}
 	q.N, q.SolubleN = 0, 0
 	expect(t, r, q, "apart", "no nitrogen")
 }

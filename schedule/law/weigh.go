@@ -102,10 +102,10 @@ func (r Rule) weighSlow(q Question) (stance, string) {
 		return apart, ""
 	}
 	switch lift := r.LiftedBy(q); {
-	case q.SlowShare == Unknown:
-		return onTheDay, ""
 	case lift != 0:
 		return kept, fmt.Sprintf("Lifted by %s.", lift)
+	case q.SlowShare == Unknown:
+		return onTheDay, ""
 	case q.SlowShare < r.Value-slack:
 		return against, fmt.Sprintf("This has %s.", percent(q.SlowShare))
 	}
