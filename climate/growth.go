@@ -104,5 +104,8 @@ func (y *Year) Heat(s Season) (from, to Day, ok bool) {
 		return 0, 0, false
 	}
 	end, _ := y.high.falls(float64(hot))
+	if start <= end && math.Ceil(start) > math.Floor(end) { // under a day
+		return 0, 0, false
+	}
 	return wrap(math.Ceil(start)), wrap(math.Floor(end)), true
 }
