@@ -53,9 +53,13 @@ func (b *book) read(text []byte) {
 	c := csv.NewReader(strings.NewReader(string(text)))
 	c.Comment, c.FieldsPerRecord, c.TrimLeadingSpace = '#', -1, true
 	first := true
-	for range maxLines {
+	for n := 0; ; n++ {
 		cells, err := c.Read()
 		if errors.Is(err, io.EOF) {
+			return
+		}
+		if n == maxLines {
+			b.report(schedule.Problem{Line: maxLines, Message: fmt.Sprintf("more than %d lines", maxLines), Hint: "begin a new record book; keep this one beside it"})
 			return
 		}
 		if err != nil {
@@ -86,7 +90,6 @@ func (b *book) read(text []byte) {
 			b.row(line, cells)
 		}
 	}
-	b.report(schedule.Problem{Line: maxLines, Message: fmt.Sprintf("more than %d lines", maxLines), Hint: "begin a new record book; keep this one beside it"})
 }
 
 // isHeader tells a line of column names from a line of the book.

@@ -2,6 +2,7 @@ package sitefile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -187,4 +188,15 @@ func FuzzRecord(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A book may have as many lines as it may have, and not one more.
+func TestRecordLines(t *testing.T) {
+	for n, want := range map[int]bool{maxLines: false, maxLines + 1: true} {
+		_, ps := LoadRecord("x.record.csv", []byte(strings.Repeat("#\n", 3)+strings.Repeat("2026-09-23,east,lime,1 lb\n", n)), nil)
+		got := slices.ContainsFunc(ps, func(p schedule.Problem) bool { return strings.Contains(p.Message, "more than") })
+		if got != want {
+			t.Errorf("%d lines: refused %v", n, got)
+		}
+	}
 }
