@@ -122,6 +122,8 @@ func (f *Feed) route(w http.ResponseWriter, q *http.Request) answered {
 		return refuse(a, w, http.StatusMovedPermanently)
 	case shown.unready != nil:
 		return f.sendUnready(a, w, q, shown.unready)
+	case shown.resources == nil: // found a moment ago, and not listed yet
+		return refuse(a, w, http.StatusNotFound)
 	case rest == formPath && f.o.Record:
 		a.what = formPath
 		return f.form(a, w, q, s)

@@ -155,7 +155,7 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err := nameable(name); err != nil {
 		return nil, err
 	}
-	r := read(p.o.Sites, name, p.o.Now)
+	r := read(p.o.Sites, name, p.o.Now, nil)
 	prefix := r.prefix(name)
 	if err := p.claim(prefix, name, r); err != nil {
 		return nil, err
