@@ -69,12 +69,14 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		n.Why = append(n.Why, Reason{"A stand under two years old is still thickening: medium care.", "common"})
 	}
 	florida := c.State == "FL"
+	tabled := florida // every grass is in Florida's table
 	ceiling, ceilingOf := PerThousand(0), ""
 	for i, sh := range c.Stand {
 		pounds, why, assumed, err := grassYear(sh.Grass, care, florida, c.Zone)
 		if err != nil {
 			return n, err
 		}
+		tabled = tabled && sh.Grass.Florida[0][1] > 0
 		n.Why, n.Assumed = append(n.Why, why), append(n.Assumed, assumed...)
 		n.Year += pounds * PerThousand(c.Stand.weight(i))
 		if sh.Grass.Ceiling && (ceilingOf == "" || sh.Grass.N[2] < ceiling) {
@@ -88,7 +90,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 			n.Why = append(n.Why, Reason{fmt.Sprintf("held to the %.1f lb that %s stands", float64(ceiling), ceilingOf), "common"})
 		}
 	}
-	n.clippings(c, florida)
+	n.clippings(c, tabled)
 	if season, _ := c.Stand.Season(); season == Cool && n.Year > coolYear {
 		n.Year = coolYear
 		n.Why = append(n.Why, Reason{"Cool-season lawns need no more than 4 lb N a year.", "ksu-eckert"})
@@ -97,13 +99,13 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 }
 
 // clippings takes the credit for clippings left on the lawn, once. Florida's
-// table has it in already.
-func (n *NitrogenNeed) clippings(c NitrogenCase, florida bool) {
+// table has it in already, for the grasses that it names.
+func (n *NitrogenNeed) clippings(c NitrogenCase, tabled bool) {
 	before := n.Year
 	switch {
-	case florida && c.ClippingsReturned:
+	case tabled && c.ClippingsReturned:
 		n.Why = append(n.Why, Reason{"Florida's table takes it that clippings are left: no further credit.", "uf-fyn"})
-	case florida:
+	case tabled:
 		n.Year = before / (1 - clippingsCredit)
 		n.Why = append(n.Why, Reason{fmt.Sprintf("Clippings are carried off, and the table counts them: %.2f ÷ 0.75 = %.2f lb N", float64(before), float64(n.Year)), "uf-fyn, common"})
 	case c.ClippingsReturned && c.Age > oldYears:

@@ -39,6 +39,7 @@ func TestNitrogenYear(t *testing.T) {
 		{"north Florida", NitrogenCase{Stand: pure("bermudagrass"), Care: MediumCare, State: "FL", Zone: 8, ClippingsReturned: true}, 4},
 		{"south Florida, high", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "FL", Zone: 10, ClippingsReturned: true}, 7},
 		{"Florida, carried off", NitrogenCase{Stand: pure("centipedegrass"), Care: LowCare, State: "FL", Zone: 9}, 2 / 0.75},
+		{"Florida, not in its table", NitrogenCase{Stand: pure("carpetgrass"), Care: MediumCare, State: "FL", Zone: 9}, 1},
 		{"Georgia", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "GA"}, 4},
 	} {
 		got, err := NitrogenYear(tt.c)
