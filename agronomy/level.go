@@ -58,6 +58,7 @@ type standing struct {
 	level  Level
 	enough bool // medium already means nothing is wanted
 	source string
+	ppm    PPM // the figure that was placed
 	why    []Reason
 }
 
@@ -95,7 +96,7 @@ func (r Report) standing(n Nutrient, state string) standing {
 		o := reading.Wanted
 		s := halves("the laboratory's own optimum", "", o.Low, o.High)
 		s.enough = true
-		return standing{s.level(reading.PPM), true, "", []Reason{s.says(reading.PPM)}}
+		return standing{level: s.level(reading.PPM), enough: true, why: []Reason{s.says(reading.PPM)}}
 	}
 	return stand(n, reading, r.Method, r.Texture, state, r.CEC)
 }
@@ -115,7 +116,7 @@ func stand(n Nutrient, reading Reading, method Extractant, texture Texture, stat
 		ppm = PPM(reading.PerAcre / 2) // [uga-sod-769]
 		notes = append(notes, Reason{fmt.Sprintf("The bands are printed in the sheet's own lb/acre, so %.4g lb/acre is read on them as it stands.", float64(reading.PerAcre)), s.source})
 	}
-	st := standing{level: s.level(ppm), enough: s.enough, source: s.source}
+	st := standing{level: s.level(ppm), enough: s.enough, source: s.source, ppm: ppm}
 	st.why = append(st.why, s.says(ppm))
 	st.why = append(st.why, s.notes...)
 	st.why = append(st.why, notes...)

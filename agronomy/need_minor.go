@@ -21,7 +21,7 @@ func MagnesiumNeed(r Report, state string) (NutrientNeed, error) {
 	}
 	if !reading.Wanted.Given {
 		sc, _, _ := scaleFor(Magnesium, r.Method, r.Texture, state)
-		r.Magnesium.Wanted = Optimum{Given: true, Low: sc.low, High: sc.medium}
+		r.Magnesium.PPM, r.Magnesium.Wanted = s.ppm, Optimum{Given: true, Low: sc.low, High: sc.medium}
 	}
 	n.byOptimum(r, Magnesium)
 	n.limit(yearMg, singleMg, "Mg")

@@ -123,6 +123,18 @@ func TestNeedErrors(t *testing.T) {
 	}
 }
 
+// What a reading is called and what it asks for go by the same figure.
+func TestMagnesiumAsPrinted(t *testing.T) {
+	mg, err := ParseReading(Magnesium, "50 lb/acre", 4, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n, err := MagnesiumNeed(Report{Method: Mehlich1, Texture: Loam, Depth: 4, Magnesium: mg}, "GA")
+	if want := PPM(30 - 25).In(4); err != nil || n.Level != Low || math.Abs(float64(n.Year-want)) > 1e-9 { // 60 lb/acre [uga-sod-769]
+		t.Errorf("50 lb/acre: %s, %v lb, %v; want low and %v", n.Level, n.Year, err, want)
+	}
+}
+
 func TestMagnesiumAndSulfur(t *testing.T) {
 	r := Report{Method: Mehlich3, Texture: SandyLoam, Depth: 4, Magnesium: Reading{Given: true, PPM: 48}, Sulfur: Reading{Given: true, PPM: 9}}
 	mg, err := MagnesiumNeed(r, "OH")

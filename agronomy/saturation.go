@@ -60,7 +60,7 @@ func sodiumStanding(ppm PPM, cec Meq) standing {
 	case share >= sodiumWatch:
 		level = Medium
 	}
-	return standing{level, true, "handbook60", []Reason{{fmt.Sprintf("%.4g ppm ÷ 230 ÷ %.3g meq/100 g = %.1f %% of the CEC: %s (under 3 nothing to do, 5 the usual ceiling, 15 sodic; from memory)", float64(ppm), float64(cec), float64(share), level), "handbook60"}}}
+	return standing{level: level, enough: true, source: "handbook60", why: []Reason{{fmt.Sprintf("%.4g ppm ÷ 230 ÷ %.3g meq/100 g = %.1f %% of the CEC: %s (under 3 nothing to do, 5 the usual ceiling, 15 sodic; from memory)", float64(ppm), float64(cec), float64(share), level), "handbook60"}}}
 }
 
 // SAR is the sodium adsorption ratio of a saturated paste or a water, all in
