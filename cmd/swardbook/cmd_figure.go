@@ -209,7 +209,7 @@ func quantityOf[T ~float64](q *asked, flag string, parse func(string) (T, error)
 	return v
 }
 
-// rateOf reads a rate; a plain number is lb per 1,000 sq ft.
+// rate reads a rate; a plain number is lb per 1,000 sq ft.
 func (q *asked) rate(flag string) agronomy.PerThousand {
 	return quantityOf(q, flag, func(t string) (agronomy.PerThousand, error) {
 		if _, err := strconv.ParseFloat(t, 64); err == nil {
@@ -252,7 +252,7 @@ func plain[T ~string](words []T) []string {
 	return out
 }
 
-// strings defines text flags.
+// texts defines text flags.
 func texts(fs *pflag.FlagSet, names ...string) {
 	for _, n := range names {
 		fs.String(n, "", "")

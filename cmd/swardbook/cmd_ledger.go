@@ -44,21 +44,9 @@ in order of time, and holds it against the limits: did we put down too much?
 			if *area != "" {
 				l.Areas = slices.DeleteFunc(l.Areas, func(a schedule.AreaLedger) bool { return a.Area != *area })
 			}
-			var data []byte
-			switch out.format {
-			case "json":
-				data, err = asJSON(ledgerShown{1, p.Title, l.Areas})
-			case "csv":
-				data = []byte(text.LedgerLines(l).CSV())
-			case "markdown":
-				data = []byte(text.LedgerLines(l).Markdown())
-			default:
-				data = []byte(text.Ledger(p.Title, l, p.Site.Measure(), s.style(out.file, schedule.Date{})))
-			}
-			if err != nil {
-				return err
-			}
-			return s.write(out.file, data, in.inputs()...)
+			return s.tabled(out, ledgerShown{1, p.Title, l.Areas},
+				func() text.Table { return text.LedgerLines(l) },
+				func(st text.Style) string { return text.Ledger(p.Title, l, p.Site.Measure(), st) }, in.inputs()...)
 		}
 	},
 }

@@ -34,21 +34,9 @@ whole packs to buy by which day, what they cost, and what is left over.
 				return err
 			}
 			all := p.Supplies()
-			var data []byte
-			switch out.format {
-			case "json":
-				data, err = asJSON(suppliesShown{1, p.Title, all})
-			case "csv":
-				data = []byte(text.Supplies(all).CSV())
-			case "markdown":
-				data = []byte(text.Supplies(all).Markdown())
-			default:
-				data = []byte(text.Materials(p.Title, all, p.Site.Measure(), s.style(out.file, schedule.Date{})))
-			}
-			if err != nil {
-				return err
-			}
-			return s.write(out.file, data, l.inputs()...)
+			return s.tabled(out, suppliesShown{1, p.Title, all},
+				func() text.Table { return text.Supplies(all) },
+				func(st text.Style) string { return text.Materials(p.Title, all, p.Site.Measure(), st) }, l.inputs()...)
 		}
 	},
 }

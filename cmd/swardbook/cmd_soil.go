@@ -40,20 +40,9 @@ area needs in all; and, as far as a report can tell, why it is pale there.
 			if p, err = (&choice{area: *area}).apply(p); err != nil {
 				return err
 			}
-			var data []byte
-			switch out.format {
-			case "json":
-				if data, err = asJSON(soilShown{1, p.Title, p.Areas}); err != nil {
-					return err
-				}
-			case "csv":
-				data = []byte(text.Findings(p).CSV())
-			case "markdown":
-				data = []byte(text.Findings(p).Markdown())
-			default:
-				data = []byte(text.Soil(p, *working, s.style(out.file, schedule.Date{})))
-			}
-			return s.write(out.file, data, l.inputs()...)
+			return s.tabled(out, soilShown{1, p.Title, p.Areas},
+				func() text.Table { return text.Findings(p) },
+				func(st text.Style) string { return text.Soil(p, *working, st) }, l.inputs()...)
 		}
 	},
 }

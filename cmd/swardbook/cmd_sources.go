@@ -60,25 +60,11 @@ KEY is the key that the code and JSON name a source by.
 					return misuse("no source %q; see swardbook sources", args[0])
 				}
 			}
-			data, err := s.sourcesAs(all, out)
-			if err != nil {
-				return err
-			}
-			return s.write(out.file, data)
+			return s.tabled(out, sourcesShown{1, all},
+				func() text.Table { return text.SourceTable(all) },
+				func(st text.Style) string { return text.Sources(all, st) })
 		}
 	},
-}
-
-func (s *session) sourcesAs(all []text.Source, out *output) ([]byte, error) {
-	switch out.format {
-	case "json":
-		return asJSON(sourcesShown{1, all})
-	case "csv":
-		return []byte(text.SourceTable(all).CSV()), nil
-	case "markdown":
-		return []byte(text.SourceTable(all).Markdown()), nil
-	}
-	return []byte(text.Sources(all, s.style(out.file, schedule.Date{}))), nil
 }
 
 type sourcesShown struct {

@@ -7,7 +7,9 @@ import (
 	"os"
 	"path/filepath"
 
+	"swardbook/schedule"
 	"swardbook/schedule/book"
+	"swardbook/schedule/text"
 )
 
 // write puts a finished result where it belongs: standard output for "" and
@@ -21,6 +23,26 @@ func (s *session) write(out string, data []byte, inputs ...string) error {
 	}
 	_, err := replaceFile(out, data)
 	return err
+}
+
+// tabled writes a result in the form that was asked for: shown as JSON, its
+// table, or words.
+func (s *session) tabled(out *output, shown any, table func() text.Table, words func(text.Style) string, inputs ...string) error {
+	var data []byte
+	switch out.format {
+	case "json":
+		var err error
+		if data, err = asJSON(shown); err != nil {
+			return err
+		}
+	case "csv":
+		data = []byte(table().CSV())
+	case "markdown":
+		data = []byte(table().Markdown())
+	default:
+		data = []byte(words(s.style(out.file, schedule.Date{})))
+	}
+	return s.write(out.file, data, inputs...)
 }
 
 // notInput refuses to write over what was read.
