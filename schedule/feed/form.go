@@ -133,7 +133,7 @@ func choice(p *schedule.Program) []jobView {
 	var out []jobView
 	for _, e := range p.Entries {
 		if !e.Kind.Notice() {
-			out = append(out, jobView{ID: e.ID, Title: e.Title, Day: e.Date.Words(), Who: e.WhoName,
+			out = append(out, jobView{Title: e.Title, Day: e.Date.Words(), Who: e.WhoName,
 				Record: formPath + "?job=" + url.QueryEscape(e.ID)})
 		}
 	}

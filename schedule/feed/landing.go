@@ -69,8 +69,8 @@ type landing struct {
 
 // jobView is one job on the landing page.
 type jobView struct {
-	ID, Title, Summary, Day, LastSafe, Who string
-	Record                                 string
+	Title, Summary, Day, LastSafe, Who string
+	Record                             string
 }
 
 // link is one calendar to subscribe to.
@@ -107,7 +107,7 @@ func (t *tree) landing(p *schedule.Program) *landing {
 		if e.State != schedule.Planned || e.Kind.Notice() || today.After(e.Latest) {
 			continue
 		}
-		v := jobView{ID: e.ID, Title: e.Title, Summary: e.Summary, Day: e.Date.Words(), Who: e.WhoName}
+		v := jobView{Title: e.Title, Summary: e.Summary, Day: e.Date.Words(), Who: e.WhoName}
 		if !e.LastSafe.IsZero() {
 			v.LastSafe = e.LastSafe.Words()
 		}

@@ -120,12 +120,7 @@ func recordBook(name string) string { return name + ".record.csv" }
 // siteNames lists the sites of a folder: its *.toml files, sorted. Files whose
 // names begin with a dot are not ours.
 func siteNames(root *os.Root) ([]string, error) {
-	dir, err := root.Open(".")
-	if err != nil {
-		return nil, err
-	}
-	defer dir.Close()
-	entries, err := dir.ReadDir(-1)
+	entries, err := fs.ReadDir(root.FS(), ".")
 	if err != nil {
 		return nil, err
 	}

@@ -81,7 +81,6 @@ func newLesson(p *schedule.Program, key bool, o Options) (*lessonView, error) {
 			Parts: l.parts(),
 		})
 	}
-	cite.frontEnds()
 	v.Sources = cite.list
 	return v, nil
 }
@@ -146,7 +145,7 @@ func (l *lesson) need(k schedule.Kind) (schedule.Need, bool) {
 	return schedule.Need{}, false
 }
 
-// entries lists the area's dated jobs of some kinds, all kinds without any.
+// entries lists the dated jobs of the area of some kinds.
 func (l *lesson) entries(kinds ...schedule.Kind) []schedule.Entry {
 	var out []schedule.Entry
 	for _, e := range l.p.Entries {
