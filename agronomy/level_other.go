@@ -119,14 +119,12 @@ func modifiedMorganScale(n Nutrient) (scale, bool) {
 
 // NebraskaOptimum gives a Nebraska laboratory's optimum for turf in ppm by
 // CEC, for cations drawn with ammonium acetate (from memory: the sheet does
-// not name it). Calcium has no upper end printed: high is 0.
+// not name it). Calcium has no upper end printed: high is 0. The classes end at a
+// CEC of 20 meq/100 g; above it ok is false.
 func NebraskaOptimum(n Nutrient, cec Meq) (low, high PPM, ok bool) {
-	row := 3
-	for i, top := range []Meq{5, 10, 15} { // [neb-lab-2007] classes of CEC: 5, 10, 15, 20
-		if cec <= top {
-			row = i
-			break
-		}
+	row := slices.IndexFunc([]Meq{5, 10, 15, 20}, func(top Meq) bool { return cec <= top }) // [neb-lab-2007] classes of CEC
+	if row < 0 {
+		return 0, 0, false
 	}
 	switch n {
 	case Potassium:

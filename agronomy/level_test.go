@@ -166,3 +166,12 @@ func TestLabOptimumFirst(t *testing.T) {
 		}
 	}
 }
+
+func TestNebraskaEndsAtItsLastClass(t *testing.T) {
+	if _, _, ok := NebraskaOptimum(Potassium, 20); !ok {
+		t.Error("none at 20")
+	}
+	if low, high, ok := NebraskaOptimum(Potassium, 20.1); ok {
+		t.Errorf("%v to %v above 20", low, high)
+	}
+}
