@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -19,12 +20,11 @@ type task struct {
 // limit holds between two tasks when both are placed on days.
 // It is never bent; between two recorded tasks it says nothing.
 type limit struct {
-	a, b     int    // indexes of the tasks
-	aThenB   int    // if a comes first, b comes at least this many days later
-	bThenA   int    // if b comes first, a comes at least this many days later
-	together bool   // they may share a day, whatever the gaps
-	order    int8   // +1: a must not come after b; -1: b must not come after a
-	why      string // the reason, for people
+	a, b   int    // indexes of the tasks, which never share a day
+	aThenB int    // if a comes first, b comes at least this many days later
+	bThenA int    // if b comes first, a comes at least this many days later
+	order  int8   // +1: a must not come after b; -1: b must not come after a
+	why    string // the reason, for people
 }
 
 // placed is the answer: each task's day, and what bound it.
@@ -47,10 +47,11 @@ const (
 	perUnit = 1_000_000
 
 	// searchSteps bounds the search by counted steps, never by time, so that the
-	// answer is the same on every machine. Ordinary sites need a few hundred.
+	// answer is the same on every machine. An area needs a few dozen to some
+	// thousands.
 	searchSteps = 200_000
 
-	crowdSteps = 30_000 // the same for crowds, whose steps are dearer
+	crowdSteps = 60_000 // the same for crowds, whose steps are dearer
 
 	unreachable = math.MaxInt64 / 4 // above every sum of costs
 )
@@ -77,7 +78,7 @@ func units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }
 //
 // The plan: only limits and jobs per day tie tasks together. Tasks tied by
 // limits form a knot, most often an area; each knot is solved by itself
-// ([knotSearch]). Where the answers of several knots together overfill a day,
+// ([knot]). Where the answers of several knots together overfill a day,
 // those knots, and only those, are solved as one crowd ([crowd]). Each
 // step solves a relaxed problem exactly and adds the rest only where the
 // relaxed answer breaks it, so the final answer is least for the whole problem,
@@ -90,6 +91,9 @@ func (b *board) place() placed {
 	knots := b.knots()
 	at := b.solveAll(knots)
 	if moved := b.rounds(at); moved {
+		for _, k := range knots {
+			k.casts = nil // days have become cheaper
+		}
 		at = b.solveAll(knots)
 	}
 	at = b.relieve(knots, at)
@@ -114,19 +118,18 @@ type choice struct {
 
 // tie is a limit seen from one of its tasks.
 type tie struct {
-	other    int // task
-	limit    int
-	before   int // days needed when the other comes first
-	after    int // days needed when the other comes later
-	together bool
-	order    int8 // +1: this one must not come after the other; -1: nor before it
+	other  int // task
+	limit  int
+	before int  // days needed when the other comes first
+	after  int  // days needed when the other comes later
+	order  int8 // +1: this one must not come after the other; -1: nor before it
 }
 
 // allows tells whether the tie lets its own task be on day d and the other on o.
 func (t *tie) allows(d, o int) bool {
 	switch {
 	case d == o:
-		return t.together
+		return false
 	case d < o:
 		return t.order != -1 && o-d >= t.after
 	default:
@@ -153,10 +156,8 @@ type board struct {
 	load    []int      // recorded jobs per person and day, see slot
 	steps   int        // left to spend on the search at hand
 	stopped bool       // a search ran out of steps
-	arena   []uint64   // scratch of knotSearch
 
 	crowdSteps int
-	rows       []*knot // by first task: knots written out, once needed
 	levels     []int64 // scratch of waySearch
 	scratch    []int64 // scratch of lend
 }
@@ -178,12 +179,11 @@ func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
 		b.out = hi - lo + 1
 	}
 	b.words = b.out/64 + 1
-	b.rows = make([]*knot, n)
 	b.ties, b.binding = make([][]tie, n), make([][]tie, n)
 	b.choices, b.ranked, b.open = make([][]choice, n), make([][]choice, n), make([][]uint64, n)
 	for k, l := range limits {
-		b.ties[l.a] = append(b.ties[l.a], tie{l.b, k, l.bThenA, l.aThenB, l.together, l.order})
-		b.ties[l.b] = append(b.ties[l.b], tie{l.a, k, l.aThenB, l.bThenA, l.together, -l.order})
+		b.ties[l.a] = append(b.ties[l.a], tie{l.b, k, l.bThenA, l.aThenB, l.order})
+		b.ties[l.b] = append(b.ties[l.b], tie{l.a, k, l.aThenB, l.bThenA, -l.order})
 	}
 	all := make([]choice, 0, total)
 	bits := make([]uint64, n*b.words)
@@ -279,21 +279,21 @@ func (b *board) choiceOn(i, day int) *choice {
 // allowed tells whether a task may be on a day or, on out, be left out.
 func (b *board) allowed(i, day int) bool { return hasDay(b.open[i], day) }
 
-// Sets of days are bits, so that a limit closes a run of days at once.
+// Sets of days are bits.
 
 func setDay(s []uint64, d int)      { s[d>>6] |= 1 << (d & 63) }
 func hasDay(s []uint64, d int) bool { return s[d>>6]>>(d&63)&1 == 1 }
 
-// clearRun closes the days from lo to hi, both included.
-func clearRun(s []uint64, lo, hi int) {
-	for w := lo >> 6; w <= hi>>6 && lo <= hi; w++ {
-		m := ^uint64(0)
-		if w == lo>>6 {
-			m <<= lo & 63
+// nextDay gives the first day of a set from a day on; past all, math.MaxInt.
+func nextDay(s []uint64, from int) int {
+	for w := from >> 6; w < len(s); w++ {
+		m := s[w]
+		if w == from>>6 {
+			m &= ^uint64(0) << (from & 63)
 		}
-		if w == hi>>6 {
-			m &= ^uint64(0) >> (63 - hi&63)
+		if m != 0 {
+			return w<<6 + bits.TrailingZeros64(m)
 		}
-		s[w] &^= m
 	}
+	return math.MaxInt
 }

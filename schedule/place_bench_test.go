@@ -19,17 +19,17 @@ func yard(areas int, workday func(Date) bool) (tasks []task, limits []limit) {
 		{Phosphorus, 1, 5, 60, 25}, {Nitrogen, 1, 20, 70, 40}, {LateNitrogen, 1, 60, 85, 70},
 		{Nitrogen, 2, 225, 290, 250}, {Nitrogen, 3, 260, 364, 340}, {Potassium, 1, 20, 80, 40},
 	}
-	spacing := func(a, b Kind) (days int, together bool) {
+	spacing := func(a, b Kind) (days int) {
 		feeds := func(k Kind) bool { return k == Nitrogen || k == LateNitrogen || k == Starter }
 		switch {
 		case a == Lime && b == Lime:
-			return 120, false
+			return 120
 		case a == Lime && (feeds(b) || b == Phosphorus), b == Lime && (feeds(a) || a == Phosphorus):
-			return 14, false
+			return 14
 		case feeds(a) && feeds(b):
-			return 28, false
+			return 28
 		}
-		return 0, true
+		return 0
 	}
 	for a := range areas {
 		base := len(tasks)
@@ -51,7 +51,7 @@ func yard(areas int, workday func(Date) bool) (tasks []task, limits []limit) {
 		for x := range jobs {
 			for y := x + 1; y < len(jobs); y++ {
 				l := limit{a: base + x, b: base + y, why: fmt.Sprint(jobs[x].kind, " and ", jobs[y].kind)}
-				l.aThenB, l.together = spacing(jobs[x].kind, jobs[y].kind)
+				l.aThenB = spacing(jobs[x].kind, jobs[y].kind)
 				l.bThenA = l.aThenB
 				if jobs[x].kind == jobs[y].kind {
 					l.order = 1

@@ -56,7 +56,7 @@ func lawful(tasks []task, limits []limit, perDay int, day []int) bool {
 		}
 		gap := tasks[l.b].days[day[l.b]].DaysFrom(tasks[l.a].days[day[l.a]])
 		switch {
-		case gap == 0 && !l.together,
+		case gap == 0,
 			gap > 0 && gap < l.aThenB,
 			gap < 0 && -gap < l.bThenA,
 			gap < 0 && l.order > 0,
@@ -202,7 +202,7 @@ func smallCase(r *rand.Rand) (tasks []task, limits []limit, perDay int) {
 		for b := range n {
 			if a != b && r.IntN(4) == 0 {
 				limits = append(limits, limit{a: a, b: b, aThenB: r.IntN(span), bThenA: r.IntN(span),
-					together: r.IntN(2) == 0, order: int8(r.IntN(3) - 1), why: fmt.Sprint("limit ", a, "-", b)})
+					order: int8(r.IntN(3) - 1), why: fmt.Sprint("limit ", a, "-", b)})
 			}
 		}
 	}
@@ -263,7 +263,7 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 		b.crowdSteps = r.IntN(100)
 		hasty := b.place()
 		if !lawful(tasks, limits, perDay, hasty.day) || hasty.cost < got.cost ||
-			hasty.proven && fmt.Sprint(hasty) != fmt.Sprint(got) {
+			hasty.proven && hasty.cost != got.cost {
 			t.Fatalf("case %d, %d a day, in haste:\n got %v cost %v proven %v\nbest %v cost %v\n%s", n, perDay,
 				hasty.day, hasty.cost, hasty.proven, got.day, got.cost, show(tasks, limits))
 		}
@@ -279,6 +279,59 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 	if moved < 1000 || out < 1000 || crowded < 500 || gaveUp < 100 {
 		t.Errorf("cases too easy: %d jobs off their cheapest day, %d left out, %d cases changed by jobs per day, %d given up",
 			moved, out, crowded, gaveUp)
+	}
+}
+
+// TestWhoCanStay holds the search over orders to one over days: whether all the
+// jobs of a case can have a day beside each other.
+func TestWhoCanStay(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	answers := [2]int{}
+	for n := range 3000 {
+		var tasks []task
+		var limits []limit
+		for len(tasks) < 6 {
+			more, ties, _ := smallCase(r)
+			for i := range more {
+				more[i].fixed = false
+			}
+			for _, l := range ties {
+				l.a, l.b = l.a+len(tasks), l.b+len(tasks)
+				limits = append(limits, l)
+			}
+			if k := len(tasks); k > 0 { // so that all hang together
+				gap := r.IntN(4)
+				limits = append(limits, limit{a: k - 1, b: k, aThenB: gap, bThenA: gap, order: int8(r.IntN(3) - 1)})
+			}
+			tasks = append(tasks, more...)
+		}
+		day := make([]int, len(tasks))
+		var fit func(i int) bool
+		fit = func(i int) bool {
+			if i == len(tasks) {
+				return true
+			}
+			for day[i] = range tasks[i].days {
+				if lawful(tasks[:i+1], limits, 0, day[:i+1]) && fit(i+1) {
+					return true
+				}
+			}
+			return false
+		}
+		want := fit(0)
+		b := newBoard(tasks, limits, 0)
+		b.steps = searchSteps
+		got := true
+		for _, k := range b.knots() {
+			got = got && k.canStay(slices.Repeat([]bool{true}, len(k.tasks)))
+		}
+		if got != want {
+			t.Fatalf("case %d: can stay %v, want %v\n%s", n, got, want, show(tasks, limits))
+		}
+		answers[b2i(got)]++
+	}
+	if min(answers[0], answers[1]) < 200 {
+		t.Errorf("cases too easy: %v", answers)
 	}
 }
 

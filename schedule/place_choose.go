@@ -117,7 +117,7 @@ func (h *chooser) keep() {
 		var all [][]int
 		for _, n := range h.picks[i : i+len(a.members)] {
 			cost += a.ways[n].cost
-			all = append(all, a.daysOf(&a.ways[n]))
+			all = append(all, a.ways[n].days)
 		}
 		slices.SortFunc(all, slices.Compare)
 		for m, tasks := range a.members {
@@ -130,15 +130,6 @@ func (h *chooser) keep() {
 	if c.offer(days, cost) {
 		h.most = cost
 	}
-}
-
-// daysOf gives the days of a way's tasks.
-func (k *knot) daysOf(w *way) []int {
-	days := make([]int, len(w.choice))
-	for p, x := range w.choice {
-		days[p] = k.day[k.row[p]+x]
-	}
-	return days
 }
 
 // offer makes an answer the crowd's if it is better.

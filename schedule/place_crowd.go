@@ -9,7 +9,7 @@ import (
 // from the best days of each knot by itself, and while a day is overfull joins
 // the knots that meet there into one crowd and solves that. What it returns is
 // best for all, since each crowd got what is best for it alone.
-func (b *board) relieve(knots [][]int, at []int) []int {
+func (b *board) relieve(knots []*knot, at []int) []int {
 	if b.perDay == 0 {
 		return at
 	}
@@ -18,7 +18,7 @@ func (b *board) relieve(knots [][]int, at []int) []int {
 	everyone := make([]int, len(b.tasks))
 	for k, knot := range knots {
 		crowdOf[k] = k
-		for _, i := range knot {
+		for _, i := range knot.tasks {
 			knotOf[i] = k
 		}
 	}
@@ -40,7 +40,7 @@ func (b *board) relieve(knots [][]int, at []int) []int {
 				first = min(first, c)
 			}
 		}
-		var members [][]int
+		var members []*knot
 		for k, knot := range knots {
 			if met[crowdOf[k]] {
 				crowdOf[k] = first
@@ -117,26 +117,25 @@ type alike struct {
 	ways    []way   // listed, the cheapest with prices first
 }
 
-func newCrowd(b *board, knots [][]int) *crowd {
+func newCrowd(b *board, knots []*knot) *crowd {
 	c := &crowd{b: b, place: make([]int, len(b.tasks)), room: make([]int, len(b.load)), wanted: make([]bool, len(b.load))}
 	takers := make([]int, len(b.load))
 	for _, knot := range knots {
-		if b.tasks[knot[0]].fixed {
+		if b.tasks[knot.tasks[0]].fixed {
 			continue
 		}
-		c.tasks = append(c.tasks, knot...)
-		n := slices.IndexFunc(c.alike, func(a *alike) bool { return b.sameAs(a.tasks, knot) })
+		c.tasks = append(c.tasks, knot.tasks...)
+		n := slices.IndexFunc(c.alike, func(a *alike) bool { return b.sameAs(a.tasks, knot.tasks) })
 		if n < 0 {
 			n = len(c.alike)
-			if b.rows[knot[0]] == nil {
-				b.rows[knot[0]] = b.newKnot(knot)
-			}
-			c.alike = append(c.alike, &alike{knot: b.rows[knot[0]]})
+			c.alike = append(c.alike, &alike{knot: knot})
 		}
-		c.alike[n].members = append(c.alike[n].members, knot)
-		for _, s := range c.alike[n].slot {
-			if s >= 0 {
-				takers[s]++
+		c.alike[n].members = append(c.alike[n].members, knot.tasks)
+		for _, i := range knot.tasks {
+			for _, x := range b.choices[i] {
+				if x.day != b.out {
+					takers[b.slot(i, x.day)]++
+				}
 			}
 		}
 	}
@@ -151,9 +150,9 @@ func newCrowd(b *board, knots [][]int) *crowd {
 	return c
 }
 
-// firstReach is how far above the bound answers are looked for when none is on
+// crowdReach is how far above the bound answers are looked for when none is on
 // it: a thousandth.
-const firstReach = perUnit / 1000
+const crowdReach = perUnit / 1000
 
 // solve gives the crowd's days, which fit, and whether they are proven best.
 func (c *crowd) solve() (days []int, proven bool) {
@@ -166,7 +165,7 @@ func (c *crowd) solve() (days []int, proven bool) {
 		c.makeDoPriced()
 		c.chooseKnown()
 	}
-	for reach := int64(0); c.b.steps >= 0; reach = max(firstReach, 4*reach) {
+	for reach := int64(0); c.b.steps >= 0; reach = max(crowdReach, 4*reach) {
 		most := min(c.cost, c.bound+reach)
 		if c.list(most - c.bound); c.b.steps >= 0 {
 			c.choose(c.owes, most)
@@ -175,18 +174,14 @@ func (c *crowd) solve() (days []int, proven bool) {
 			return c.days, true
 		}
 	}
-	return c.days, false
+	return c.days, c.cost <= c.bound
 }
 
 // list finds for each knot the ways within reach of the least it owes.
 func (c *crowd) list(reach int64) {
 	for n, a := range c.alike {
 		a.ways = a.ways[:0]
-		a.within(c.price, c.room, c.owes[n]+reach, func(choice []int, owed int64) {
-			w := a.way(n, choice)
-			w.owed = owed
-			a.ways = append(a.ways, w)
-		})
+		a.within(c.price, c.room, c.owes[n]+reach, func(w way) { a.ways = append(a.ways, w) })
 		a.sortWays()
 	}
 }
@@ -198,7 +193,7 @@ func (c *crowd) chooseKnown() {
 	for n, a := range c.alike {
 		a.ways = a.ways[:0]
 		for _, w := range c.known {
-			if w.alike == n && !slices.ContainsFunc(a.ways, func(o way) bool { return slices.Equal(o.choice, w.choice) }) {
+			if w.alike == n && !slices.ContainsFunc(a.ways, func(o way) bool { return slices.Equal(o.days, w.days) }) {
 				w.owed = w.owes(c.price)
 				a.ways = append(a.ways, w)
 			}

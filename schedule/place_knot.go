@@ -2,133 +2,78 @@ package schedule
 
 import "slices"
 
-// knot is tasks tied by limits, written out in rows: for each task the choices
-// it has, one after another, leaving out last. Tasks are named by their place
-// in it, choices by their place in their row.
+// knot is tasks tied by limits, most often those of one area. Its tasks are
+// named by their place in it. It is solved in two steps: which of them get a
+// day ([whoSearch]), and which days those get ([waySearch]).
 type knot struct {
 	b     *board
 	tasks []int
-	row   []int   // where the choices of each task begin; one more at the end
-	day   []int   // of each choice
-	cost  []int64 // of each choice, without prices
-	slot  []int   // of each choice: its person and day, -1 when left out
-	pairs []pair
-	of    [][]side // the pairs of each task
-
-	// What the limits lend to choices, see [knot.lend]: for each choice in
-	// sum, for each pair and choice in its ends, which are cut from loans.
-	lent, loans           []int64
-	firstLent, firstLoans []int64 // as they were without prices
+	order []int   // the tasks, the dearest to leave out first
+	gap   [][]int // gap[p][o]: days that o must come after p, if it comes after p
+	casts []*cast // written out whole so far
+	stays stays
 }
 
-// pair is a limit between two tasks of a knot.
-type pair [2]end
-
-// end is one task of a pair, with what the limit lends to each of its choices.
-type end struct {
-	task int
-	lent []int64
-	shut []shut // by choice: which of the other's choices it closes
-}
-
-// shut is a run of choices from first to before last, but for one.
-type shut struct{ first, last, but int32 }
-
-// side names an end of a pair.
-type side struct{ pair, end int }
+// never is a gap that no calendar holds.
+const never = 1 << 30
 
 func (b *board) newKnot(tasks []int) *knot {
-	k := &knot{b: b, tasks: tasks, of: make([][]side, len(tasks))}
-	size := 0
-	for _, i := range tasks {
-		size += len(b.choices[i])
-	}
-	k.row = make([]int, 0, len(tasks)+1)
-	k.day, k.slot, k.cost = make([]int, 0, size), make([]int, 0, size), make([]int64, 0, size)
-	for _, i := range tasks {
-		k.row = append(k.row, len(k.day))
-		for _, x := range b.choices[i] {
-			s := -1
-			if x.day != b.out {
-				s = b.slot(i, x.day)
+	n := len(tasks)
+	k := &knot{b: b, tasks: tasks, order: make([]int, n), gap: make([][]int, n)}
+	gaps := make([]int, n*n)
+	for p, i := range tasks {
+		k.order[p] = p
+		k.gap[p] = gaps[p*n : (p+1)*n]
+		for o := range tasks {
+			if b.perDay == 1 && o != p && b.person[i] == b.person[tasks[o]] {
+				k.gap[p][o] = 1 // one job a day is a limit too
 			}
-			k.day, k.cost, k.slot = append(k.day, x.day), append(k.cost, x.cost), append(k.slot, s)
+		}
+		for m := range b.binding[i] {
+			t := &b.binding[i][m]
+			o, _ := slices.BinarySearch(tasks, t.other)
+			if k.gap[p][o] = max(k.gap[p][o], 1, t.after); t.order == -1 {
+				k.gap[p][o] = never
+			}
 		}
 	}
-	k.row = append(k.row, len(k.day))
-	k.lent = make([]int64, size)
-	k.tie()
-	worth := slices.Clone(k.cost)
-	for range firstSweeps {
-		k.lend(worth)
-	}
-	k.firstLent, k.firstLoans = slices.Clone(k.lent), slices.Clone(k.loans)
+	slices.SortStableFunc(k.order, func(p, o int) int { return b.tasks[tasks[p]].rank - b.tasks[tasks[o]].rank })
 	return k
 }
 
-// tie writes out the limits as pairs.
-func (k *knot) tie() {
-	b, size := k.b, 0
-	for p, i := range k.tasks {
-		for n := range b.binding[i] {
-			t := &b.binding[i][n]
-			o, _ := slices.BinarySearch(k.tasks, t.other)
-			if o < p {
-				continue
-			}
-			back := tie{before: t.after, after: t.before, together: t.together, order: -t.order}
-			k.of[p] = append(k.of[p], side{len(k.pairs), 0})
-			k.of[o] = append(k.of[o], side{len(k.pairs), 1})
-			k.pairs = append(k.pairs, pair{
-				{task: p, shut: k.shuts(p, o, t)},
-				{task: o, shut: k.shuts(o, p, &back)},
-			})
-			size += k.width(p) + k.width(o)
-		}
-	}
-	k.loans = make([]int64, size)
-	rest := k.loans
-	for n := range k.pairs {
-		for e := range k.pairs[n] {
-			w := len(k.pairs[n][e].shut)
-			k.pairs[n][e].lent, rest = rest[:w:w], rest[w:]
-		}
-	}
+// way is one way to place the tasks of a knot.
+type way struct {
+	alike int   // the knot, see [crowd]
+	days  []int // of each task, out for those left out
+	slots []int // taken
+	cost  int64 // without prices
+	owed  int64 // with prices
 }
 
-// width gives the number of choices of a task.
-func (k *knot) width(p int) int { return k.row[p+1] - k.row[p] }
+// owes gives the cost of a way with prices on slots.
+func (w *way) owes(price []int64) int64 {
+	sum := w.cost
+	for _, s := range w.slots {
+		sum += price[s]
+	}
+	return sum
+}
 
-// shuts gives for each choice of p the run that a tie closes to o.
-func (k *knot) shuts(p, o int, t *tie) []shut {
-	days := k.day[k.row[o] : k.row[o+1]-1] // leaving out is never closed
-	all := make([]shut, k.width(p))
-	first, last, same := 0, 0, 0
-	for x := range all[:len(all)-1] {
-		d := k.day[k.row[p]+x]
-		lo, hi := d-max(0, t.before-1), d+max(0, t.after-1)
-		if t.order == 1 { // this one must not come after the other
-			lo = 0
-		}
-		if t.order == -1 {
-			hi = k.b.out
-		}
-		for first < len(days) && days[first] < lo {
-			first++
-		}
-		for last < len(days) && days[last] <= hi {
-			last++
-		}
-		for same < len(days) && days[same] < d {
-			same++
-		}
-		all[x] = shut{int32(first), int32(last), -1}
-		if t.together && same < len(days) && days[same] == d {
-			all[x].but = int32(same)
+// way writes out a way from its days.
+func (k *knot) way(alike int, days []int) way {
+	w := way{alike: alike, days: days}
+	for p, d := range days {
+		w.cost += k.b.choiceOn(k.tasks[p], d).cost
+		if d != k.b.out {
+			w.slots = append(w.slots, k.b.slot(k.tasks[p], d))
 		}
 	}
-	all[len(all)-1].but = -1
-	return all
+	return w
+}
+
+// wayOut leaves out all tasks.
+func (k *knot) wayOut(alike int) way {
+	return k.way(alike, slices.Repeat([]int{k.b.out}, len(k.tasks)))
 }
 
 // sameAs tells whether two knots, given by their tasks, are alike: trading all

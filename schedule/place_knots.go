@@ -7,10 +7,10 @@ import (
 )
 
 // knots gathers the tasks tied by limits that can bind, each knot in task order.
-func (b *board) knots() [][]int {
+func (b *board) knots() []*knot {
 	seen := make([]bool, len(b.tasks))
 	all := make([]int, 0, len(b.tasks))
-	var knots [][]int
+	var knots []*knot
 	for i := range b.tasks {
 		if seen[i] {
 			continue
@@ -28,49 +28,43 @@ func (b *board) knots() [][]int {
 		}
 		knot := all[from:len(all):len(all)]
 		slices.Sort(knot)
-		knots = append(knots, knot)
+		knots = append(knots, b.newKnot(knot))
 	}
 	return knots
 }
 
 // solveAll solves each knot by itself and gives the day of every task.
 // Each has an equal share of the steps.
-func (b *board) solveAll(knots [][]int) []int {
+func (b *board) solveAll(knots []*knot) []int {
 	at := make([]int, len(b.tasks))
 	for _, k := range knots {
 		b.steps = searchSteps / len(knots)
-		days := b.solve(k)
+		days := k.solve()
 		b.stopped = b.stopped || b.steps < 0
-		for m, i := range k {
+		for m, i := range k.tasks {
 			at[i] = days[m]
 		}
 	}
 	return at
 }
 
-// cheapest gives every task its cheapest day, if no limit minds: then nothing
+// ideal gives every task its cheapest day, if no limit minds: then nothing
 // needs searching.
-func (b *board) cheapest(knot []int) (days []int, ok bool) {
-	days = make([]int, len(knot))
-	for m, i := range knot {
+func (k *knot) ideal() (days []int, ok bool) {
+	b := k.b
+	days = make([]int, len(k.tasks))
+	for p, i := range k.tasks {
 		best := choice{cost: math.MaxInt64}
 		for _, c := range b.choices[i] {
 			if c.cost < best.cost {
 				best = c
 			}
 		}
-		days[m] = best.day
+		days[p] = best.day
 	}
-	for m, i := range knot {
-		for k := range b.binding[i] {
-			t := &b.binding[i][k]
-			if t.other < i {
-				continue
-			}
-			o, _ := slices.BinarySearch(knot, t.other)
-			if days[m] != b.out && days[o] != b.out && !t.allows(days[m], days[o]) {
-				return nil, false
-			}
+	for p, d := range days {
+		if d != b.out && !k.keeps(p, d, days) {
+			return nil, false
 		}
 	}
 	return days, true

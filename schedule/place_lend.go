@@ -7,7 +7,7 @@ const firstSweeps = 4
 // closed is above the worth of every open choice.
 const closed = unreachable / 2
 
-// lend sharpens the lower bound of a knot, the sum of the least worth of each
+// lend sharpens the lower bound of a cast, the sum of the least worth of each
 // row. A limit costs nothing by itself, but it closes choices. So it lends: it
 // takes some of the worth of one task's choices and gives each choice of the
 // other task the least of what it took from those it leaves open. For every
@@ -16,21 +16,21 @@ const closed = unreachable / 2
 // and all that was lent to it.
 //
 // One sweep lends from each task to the later ones, then back.
-func (k *knot) lend(worth []int64) {
-	k.b.steps -= 1 + len(k.pairs)/4 // a sweep costs about that
-	for p := range k.tasks {
-		k.pass(p, worth, true)
+func (c *cast) lend(worth []int64) {
+	c.k.b.steps -= 1 + len(c.pairs)/4 // a sweep costs about that
+	for p := range c.tasks {
+		c.pass(p, worth, true)
 	}
-	for p := len(k.tasks) - 1; p >= 0; p-- {
-		k.pass(p, worth, false)
+	for p := len(c.tasks) - 1; p >= 0; p-- {
+		c.pass(p, worth, false)
 	}
 }
 
 // pass lends from one task, in equal parts, to the later or earlier ones.
-func (k *knot) pass(p int, worth []int64, later bool) {
+func (c *cast) pass(p int, worth []int64, later bool) {
 	on, back := 0, 0
-	for _, e := range k.of[p] {
-		if (k.pairs[e.pair][1-e.end].task > p) == later {
+	for _, e := range c.of[p] {
+		if (c.pairs[e.pair][1-e.end].task > p) == later {
 			on++
 		} else {
 			back++
@@ -39,20 +39,20 @@ func (k *knot) pass(p int, worth []int64, later bool) {
 	if on == 0 {
 		return
 	}
-	parts := int64(max(on, back))
-	n := k.width(p)
-	k.b.scratch = slices.Grow(k.b.scratch[:0], 4*n+2)[:4*n+2]
-	give, kept := k.b.scratch[:n], k.b.scratch[n:2*n]
-	before, after := k.b.scratch[2*n:3*n+1], k.b.scratch[3*n+1:]
-	own, lent := worth[k.row[p]:k.row[p+1]], k.lent[k.row[p]:k.row[p+1]]
+	b, parts := c.k.b, int64(max(on, back))
+	n := c.width(p)
+	b.scratch = slices.Grow(b.scratch[:0], 4*n+2)[:4*n+2]
+	give, kept := b.scratch[:n], b.scratch[n:2*n]
+	before, after := b.scratch[2*n:3*n+1], b.scratch[3*n+1:]
+	own, lent := worth[c.row[p]:c.row[p+1]], c.lent[c.row[p]:c.row[p+1]]
 	for x, w := range own {
 		give[x] = 0
 		if w < closed {
 			give[x] = w / parts
 		}
 	}
-	for _, e := range k.of[p] {
-		mine, other := &k.pairs[e.pair][e.end], &k.pairs[e.pair][1-e.end]
+	for _, e := range c.of[p] {
+		mine, other := &c.pairs[e.pair][e.end], &c.pairs[e.pair][1-e.end]
 		if (other.task > p) != later {
 			continue
 		}
@@ -72,13 +72,10 @@ func (k *knot) pass(p int, worth []int64, later bool) {
 		for x := n - 1; x >= 0; x-- {
 			after[x] = min(after[x+1], kept[x])
 		}
-		from, to := k.row[other.task], k.row[other.task+1]
-		theirs, theirLent := worth[from:to], k.lent[from:to]
+		from, to := c.row[other.task], c.row[other.task+1]
+		theirs, theirLent := worth[from:to], c.lent[from:to]
 		for y, s := range other.shut {
 			v := min(before[s.first], after[s.last])
-			if s.but >= 0 {
-				v = min(v, kept[s.but])
-			}
 			if v >= closed {
 				theirs[y] = unreachable
 			}

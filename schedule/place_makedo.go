@@ -39,11 +39,11 @@ func (c *crowd) makeDo() {
 	var seats []seat
 	for n, a := range c.alike {
 		for m, tasks := range a.members {
-			choice := make([]int, len(tasks))
+			days := make([]int, len(tasks))
 			for p, i := range tasks {
-				choice[p], _ = slices.BinarySearch(a.day[a.row[p]:a.row[p+1]], at[i])
+				days[p] = at[i]
 			}
-			seats = append(seats, seat{n, m, a.way(n, choice)})
+			seats = append(seats, seat{n, m, a.way(n, days)})
 		}
 	}
 	c.improve(seats)
@@ -55,7 +55,7 @@ func (c *crowd) makeDoPriced() {
 	var seats []seat
 	for n, a := range c.alike {
 		for m := range a.members {
-			w, _, ok := a.cheapest(n, c.price, c.room, unreachable)
+			w, _, ok := a.best(n, c.price, c.room, unreachable)
 			if !ok {
 				w = a.wayOut(n)
 			}
@@ -79,7 +79,7 @@ func (c *crowd) improve(seats []seat) {
 				break
 			}
 			c.free(s.way.slots)
-			if w, _, ok := c.alike[s.alike].cheapest(s.alike, nil, c.room, s.way.cost-1); ok {
+			if w, _, ok := c.alike[s.alike].best(s.alike, nil, c.room, s.way.cost-1); ok {
 				s.way, gained = w, true
 			}
 			c.take(s.way.slots)
@@ -92,7 +92,7 @@ func (c *crowd) improve(seats []seat) {
 	days, cost := make([]int, len(c.tasks)), int64(0)
 	for _, s := range seats {
 		a := c.alike[s.alike]
-		for p, d := range a.daysOf(&s.way) {
+		for p, d := range s.way.days {
 			days[c.place[a.members[s.member][p]]] = d
 		}
 		cost += s.way.cost

@@ -61,7 +61,7 @@ func (c *crowd) setPrices() {
 					known = min(known, w.owes(c.price))
 				}
 			}
-			w, low, ok := a.cheapest(n, c.price, c.room, known-1)
+			w, low, ok := a.best(n, c.price, c.room, known-1)
 			c.owes[n] = low
 			if ok {
 				p.add(w)
