@@ -14,6 +14,7 @@ type placement struct {
 	jobs    []Job // those to place, and after them what went down before the program
 	tasks   []task
 	blocked []map[string]int
+	waits   map[int]string // why a job had to wait for room in 12 months
 }
 
 // byDay lists the tasks by their day; those left out keep their place among
@@ -45,7 +46,7 @@ func (p placement) blockedBy(b blocker) string {
 
 func (pl *planner) placeJobs(jobs []Job) placement {
 	all := append(slices.Clip(jobs), pl.before()...)
-	out := placement{jobs: all, tasks: make([]task, len(all)), blocked: make([]map[string]int, len(all))}
+	out := placement{jobs: all, tasks: make([]task, len(all)), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
 	for i := range all {
 		j := &all[i]
 		t := task{id: j.ID(), rank: j.Kind.rank(), who: pl.site.who(j.Kind, j.Area)}
@@ -63,8 +64,27 @@ func (pl *planner) placeJobs(jobs []Job) placement {
 		}
 		out.tasks[i] = t
 	}
-	out.placed = place(out.tasks, limitsBetween(all), pl.site.Crew.JobsPerDay)
-	return out
+	limits := limitsBetween(all)
+	for {
+		out.placed = place(out.tasks, limits, pl.site.Crew.JobsPerDay)
+		i, until, why, over := pl.overTwelve(out)
+		if !over {
+			return out
+		}
+		out.wait(i, until, why)
+	}
+}
+
+// wait closes to a job the days before one on which its nitrogen has room.
+func (p *placement) wait(i int, until Date, why string) {
+	t := &p.tasks[i]
+	n, _ := slices.BinarySearchFunc(t.days, until, Date.Compare)
+	t.days, t.cost = t.days[n:], t.cost[n:]
+	if p.blocked[i] == nil {
+		p.blocked[i] = map[string]int{}
+	}
+	p.blocked[i][why] += n
+	p.waits[i] = why
 }
 
 // before gives what went down so shortly before the program that its jobs

@@ -180,7 +180,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 		b.skip(plan)
 		return left - plan.down
 	}
-	b.twelveMonths(&plan)
+	b.hold(&plan)
 	left -= plan.down
 	wanted := plan.down
 	for _, d := range b.planDoses(&plan) {
@@ -226,47 +226,6 @@ func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 		s.amount = max(0, left)
 		s.why = append(s.why, Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft of the year is left", float64(s.amount))})
 	}
-}
-
-// twelveMonths holds a season to what is left of the most in any 12 months, by
-// custom or by law, once what is down and planned before it is counted.
-func (b *nitrogenYear) twelveMonths(s *seasonPlan) {
-	c, f := b.c, &b.c.feeding
-	most, why := agronomy.LimitsOfNitrogen(c.season).Year, Reason{Text: "cool-season lawns need no more in any 12 months", Source: "ksu-eckert"}
-	if l, ok := c.law.AnnualNCap(c.asked); ok && (most == 0 || agronomy.PerThousand(l.Value) < most) {
-		most, why = agronomy.PerThousand(l.Value), lawReason(l.Rule)
-	}
-	if most == 0 {
-		return
-	}
-	run := Span{s.inside.To.AddDays(-364), s.inside.To}
-	room := most - (c.between(run, nitrogenOf) - s.down)
-	for _, feeds := range [][]feed{f.starter, f.nitrogen, f.late} {
-		for _, d := range feeds {
-			if !d.latest(c).Before(run.From) {
-				room -= d.dose.N
-			}
-		}
-	}
-	room = max(0, room)
-	if s.amount <= room+1e-9 {
-		return
-	}
-	if over := s.amount - room; over >= trace && !b.young {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID, Source: why.Source,
-			Reason: fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text)})
-	}
-	s.amount = room
-	s.why = append(s.why, Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft is left of the most in any 12 months: %s", float64(room), why.Text), Source: why.Source})
-}
-
-// latest gives the last day on which a feed may go down.
-func (d feed) latest(c *Case) Date {
-	var last Date
-	for _, o := range d.openings {
-		last = Later(last, Earlier(o.To, c.Through))
-	}
-	return last
 }
 
 // youngDown sums the feedings on record that a season of the first year counts

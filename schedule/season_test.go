@@ -280,3 +280,25 @@ func TestALateDoseOnRecordLeavesTheNextAutumnsAlone(t *testing.T) {
 		t.Errorf("the second autumn's late dose is neither planned nor left out with a reason: %v", err)
 	}
 }
+
+// TestTwelveMonthsHoldAcrossTheStart puts heavy nitrogen down just before the
+// program: next summer's doses wait until it is a year old.
+func TestTwelveMonthsHoldAcrossTheStart(t *testing.T) {
+	site := situations[9].site(t, "NH", "5b", "centipedegrass") // N.H.: 3.25 lb N in a year
+	before := Done{Line: 2, Date: Date{2026, 8, 20}, Area: "a", Job: "nitrogen", Material: "blend", Weight: 14}
+	p := plan(t, site, before)
+	waited := false
+	for _, e := range p.Entries {
+		for _, b := range e.BoundBy {
+			waited = waited || strings.Contains(b, "12 months hold no more") && e.Date.DaysFrom(before.Date) >= 365
+		}
+	}
+	for _, l := range p.Ledger().Areas[0].Limits {
+		if strings.Contains(l.What, "12 months") && l.Passed {
+			t.Errorf("%s: %.2f against %.2f", l.What, float64(l.Most), float64(l.Limit))
+		}
+	}
+	if !waited {
+		t.Error("no dose waits")
+	}
+}

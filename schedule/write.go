@@ -80,6 +80,9 @@ func (pl *planner) boundBy(j *Job, days placement, i int) []string {
 		return append(out, "the ideal day")
 	}
 	out = append(out, pl.caseOf(j.Area).nearBlocks(j, w, j.On)...)
+	if why, waited := days.waits[i]; waited {
+		out = append(out, why)
+	}
 	for _, b := range days.bound[i][:min(3, len(days.bound[i]))] { // the days it would have liked best
 		if t := days.blockedBy(b); !slices.Contains(out, t) {
 			out = append(out, t)
