@@ -48,8 +48,13 @@ func (c *Case) planFeeding() {
 	}
 	p, k := c.wantP(), c.wantK()
 	wholeP, wholeK := p.left, k.left
+	// A straight dose that went down as planned was what the feedings leave
+	// short, so they still see what they saw when they were planned.
+	downP, downK := c.asPlanned(Phosphorus, p2o5Of), c.asPlanned(Potassium, k2oOf)
+	p.left, k.left = p.left+downP, k.left+downK
 	c.planStarter(&p, &k)
 	c.planNitrogen(&p, &k)
+	p.left, k.left = max(0, p.left-downP), max(0, k.left-downK)
 	p.brought(wholeP, "P₂O₅")
 	k.brought(wholeK, "K₂O")
 	f.phosphorus = c.straights(Phosphorus, p)
@@ -59,7 +64,7 @@ func (c *Case) planFeeding() {
 // wantP reads the need of phosphorus, less what is down since the sample, and
 // asks the law whether any may go down.
 func (c *Case) wantP() want {
-	w := c.wantOf(Phosphorus, "P₂O₅", func(d down) agronomy.PerThousand { return d.dose.P2O5 })
+	w := c.wantOf(Phosphorus, "P₂O₅", p2o5Of)
 	w.most = unlimited
 	q := c.asked
 	if l, ok := c.law.PCap(q); ok {
@@ -67,7 +72,7 @@ func (c *Case) wantP() want {
 		w.why = append(slices.Clip(w.why), lawReason(l.Rule))
 	}
 	if l, ok := c.law.PAnnualCap(q); ok {
-		year := max(0, agronomy.PerThousand(l.Value)-c.since(c.Start.AddDays(-365), func(d down) agronomy.PerThousand { return d.dose.P2O5 }))
+		year := max(0, agronomy.PerThousand(l.Value)-c.since(c.Start.AddDays(-365), p2o5Of))
 		w.most = min(w.most, year)
 		if w.left > year {
 			w.beyond = append(w.beyond, Reason{Text: "more phosphorus than the law allows in a year: " + l.Rule.Statement(), Source: l.Rule.Citation})
@@ -89,8 +94,20 @@ func (w *want) brought(whole agronomy.PerThousand, oxide string) {
 // unlimited is more than any dose.
 const unlimited agronomy.PerThousand = 1000
 
-func (c *Case) wantK() want {
-	return c.wantOf(Potassium, "K₂O", func(d down) agronomy.PerThousand { return d.dose.K2O })
+func (c *Case) wantK() want { return c.wantOf(Potassium, "K₂O", k2oOf) }
+
+func p2o5Of(d down) agronomy.PerThousand { return d.dose.P2O5 }
+func k2oOf(d down) agronomy.PerThousand  { return d.dose.K2O }
+
+// asPlanned sums what went down since the start in the jobs of a kind that were
+// done as planned.
+func (c *Case) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.PerThousand {
+	return c.between(Span{Later(c.Start, c.Area.Sampled), c.Through}, func(d down) agronomy.PerThousand {
+		if d.kind != k || !d.AsPlanned && d.taken == nil {
+			return 0
+		}
+		return of(d)
+	})
 }
 
 func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) want {

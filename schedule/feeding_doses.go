@@ -104,11 +104,11 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
 			s.due += rest - most*agronomy.PerThousand(count)
 		}
-		each = most
+		each, rest = most, most*agronomy.PerThousand(count)
 	}
-	slots := b.ahead(s, first, count, each)
-	want := min(each*agronomy.PerThousand(len(slots)), rest-(s.down-s.lateDown))
-	s.due += max(0, want)
+	slots, elsewhere := b.ahead(s, first, count, each)
+	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
+	s.due += want
 	slots = b.settle(s, slots, want, most, os, m)
 	return append(late, b.dose(s, slots, count, want, most, caps, os, slices.Concat(capWhy, last))...)
 }
@@ -131,8 +131,9 @@ func (b *nitrogenYear) material(amount agronomy.PerThousand, caps agronomy.Caps)
 
 // ahead lists the doses of a season that are still to come: not on record, and
 // with their best day inside the program. What fell due before the start and
-// is not on record is an assumption.
-func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerThousand) []slot {
+// is not on record is an assumption; it and what falls due after the program
+// lie elsewhere.
+func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerThousand) (out []slot, elsewhere int) {
 	c := b.c
 	taken := map[int]bool{}
 	for _, d := range c.thisYear() {
@@ -140,7 +141,6 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 			taken[d.n] = true
 		}
 	}
-	var out []slot
 	past := 0
 	for i := range count {
 		switch n := first + i; {
@@ -148,6 +148,7 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 		case !b.young && b.ideal(s, i, count)(s.span).Before(c.Start):
 			past++
 		case !b.young && b.ideal(s, i, count)(s.span).After(c.Through):
+			elsewhere++
 		default:
 			out = append(out, slot{n, i})
 		}
@@ -156,7 +157,7 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 		c.feeding.assumed = append(c.feeding.assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
 			c.Area.Name, c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N"), s.name))
 	}
-	return out
+	return out, elsewhere + past
 }
 
 // leastN is the least nitrogen worth a job, in lb/1000 sq ft.
@@ -179,7 +180,7 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 		b.leave(d.n, fmt.Sprintf("what is down this %s covers it: %s of %s", s.name, c.Measure().NutrientRate(s.down, "N"), c.Measure().NutrientRate(s.amount, "N")))
 	}
 	slots = slots[len(slots)-keep:]
-	room := max(0, c.fits(os, s.inside, m, most)-c.startersIn(s.inside))
+	room := max(0, c.fits(os, s.inside, m, most)-c.feedingsIn(s.inside))
 	if len(slots) > room {
 		if !b.young {
 			for _, d := range slots[:len(slots)-room] {
@@ -213,7 +214,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), want, most), rules, dose.Why, chosen)})
 	}
-	if rest >= trace && !b.young && len(out) > 0 {
+	if rest >= trace && !b.young && (len(out) > 0 || len(slots) == 0) {
 		b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: phosphorus or potassium in the material bound its doses, or the days hold no more", c.Measure().NutrientRate(rest, "N"), s.name))
 	}
 	f.nitrogen = append(f.nitrogen, out...)

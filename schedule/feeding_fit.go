@@ -17,12 +17,13 @@ func (c *Case) starterN(s Span) agronomy.PerThousand {
 	return sum
 }
 
-// startersIn counts the starters that are a feeding in a span, planned or on
-// record: not those that go down with the seed.
-func (c *Case) startersIn(s Span) int {
+// feedingsIn counts the feedings in a span that take up room beside the doses
+// still to come: those on record, and a planned starter, but not a starter that
+// goes down with the seed.
+func (c *Case) feedingsIn(s Span) int {
 	n := 0
 	for _, d := range c.down {
-		if d.kind == Starter && !d.missed && s.Has(d.Date) && d.Date.After(c.emerged()) {
+		if (d.kind == Nitrogen || d.kind == Starter && d.Date.After(c.emerged())) && !d.missed && s.Has(d.Date) {
 			n++
 		}
 	}
