@@ -67,12 +67,14 @@ func (p *Program) Standing(e *Entry, today Date) string {
 	case e.Kind.Notice() && today.After(e.Date):
 		return "past"
 	case today.After(e.Latest):
-		return "overdue"
+		return overdue
 	case !today.Before(e.Date):
 		return "due"
 	}
 	return string(Planned)
 }
+
+const overdue = "overdue"
 
 // Filter gives the program cut to one area, one person and some kinds; empty
 // values do not cut. Notices for the whole site stay, whatever the area or the

@@ -268,7 +268,7 @@ func brokenLedger(p *Program) []string {
 		return nil // what was done is no plan
 	}
 	for _, c := range p.cases {
-		for _, l := range c.limits(c.applications(p)) {
+		for _, l := range c.limits(c.applications(p, Date{})) {
 			if l.Passed && l.Down <= l.Limit {
 				bad = append(bad, fmt.Sprintf("%s: %.3f against %.3f", l.What, float64(l.Most), float64(l.Limit)))
 			}

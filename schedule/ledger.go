@@ -12,6 +12,7 @@ import (
 // their limits.
 type Ledger struct {
 	Areas []AreaLedger `json:"areas"`
+	Notes []string     `json:"notes,omitzero"` // about the record book: lines that count for nothing
 }
 
 // AreaLedger is the ledger of one area.
@@ -23,12 +24,20 @@ type AreaLedger struct {
 	Verdict string        `json:"verdict"` // "did we over-apply?" in one sentence
 }
 
-// LedgerLine is one application, on record or planned.
+// How sure it is that the application of a ledger line is down.
+const (
+	OnRecord = "on record"
+	Taken    = "taken as done" // its day is past and it is not on record
+	ToCome   = "planned"
+)
+
+// LedgerLine is one application, down or planned.
 type LedgerLine struct {
 	Date    Date                 `json:"date"`
 	Job     string               `json:"job"`
 	Text    string               `json:"text"`
-	Down    bool                 `json:"down"` // on record; else planned
+	State   string               `json:"state"` // [OnRecord], [Taken] or [ToCome]
+	Down    bool                 `json:"down"`  // on record or taken as done
 	N       agronomy.PerThousand `json:"n_lb_per_1000_sqft"`
 	SlowN   agronomy.PerThousand `json:"slow_n_lb_per_1000_sqft"`
 	P2O5    agronomy.PerThousand `json:"p2o5_lb_per_1000_sqft"`
@@ -44,7 +53,7 @@ type LedgerLimit struct {
 	What   string               `json:"what"` // "nitrogen in a year", "quick nitrogen in 30 days", …
 	Limit  agronomy.PerThousand `json:"limit_lb_per_1000_sqft"`
 	Most   agronomy.PerThousand `json:"most_lb_per_1000_sqft"` // the most that comes together under it
-	Down   agronomy.PerThousand `json:"down_lb_per_1000_sqft"` // the most of what is on record
+	Down   agronomy.PerThousand `json:"down_lb_per_1000_sqft"` // the most of what is down
 	Passed bool                 `json:"passed"`
 	Source string               `json:"source,omitzero"`
 }
@@ -55,9 +64,9 @@ type applied struct {
 	dose agronomy.Dose
 }
 
-func (c *Case) ledger(p *Program) AreaLedger {
+func (c *Case) ledger(p *Program, today Date) AreaLedger {
 	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name, Lines: []LedgerLine{}}
-	all := c.applications(p)
+	all := c.applications(p, today)
 	for i := range all {
 		a := &all[i]
 		growth := func(day int) float64 { return c.almanac.growthOn(a.Date.AddDays(day), c.season) }
@@ -92,25 +101,35 @@ func (l LedgerLine) rounded() LedgerLine {
 }
 
 // applications joins the record book with what is planned, by date.
-func (c *Case) applications(p *Program) []applied {
+func (c *Case) applications(p *Program, today Date) []applied {
 	var out []applied
-	add := func(d Date, job, text string, onRecord bool, dose agronomy.Dose) {
-		a := applied{LedgerLine{Date: d, Job: job, Text: text, Down: onRecord, N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, dose}
+	m := c.Measure()
+	add := func(d Date, job, state string, dose agronomy.Dose) {
+		a := applied{LedgerLine{Date: d, Job: job, Text: m.doseWords(dose, c.Area.Size), State: state, Down: state != ToCome,
+			N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, dose}
 		if dose.Material.Kind == agronomy.LimeMaterial {
 			a.N, a.SlowN, a.P2O5, a.K2O, a.Lime = 0, 0, 0, 0, dose.Rate
 		}
 		out = append(out, a)
 	}
-	m := c.Measure()
+	taken := map[string]bool{}
 	for _, d := range c.down {
+		id := jobID(d.area, d.kind, d.n)
+		taken[id] = d.taken != nil
 		if !d.missed && d.taken == nil && d.dose.Rate > 0 {
-			add(d.Date, jobID(d.area, d.kind, d.n), m.doseWords(d.dose, c.Area.Size), true, d.dose)
+			add(d.Date, id, OnRecord, d.dose)
 		}
 	}
-	for _, e := range p.Entries {
-		if e.Area == c.Area.ID && e.State == Planned && e.Dose.Rate > 0 {
-			add(e.Date, e.ID, m.doseWords(e.Dose, c.Area.Size), false, e.Dose)
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		if e.Area != c.Area.ID || e.State != Planned || e.Dose.Rate == 0 {
+			continue
 		}
+		state := ToCome
+		if taken[e.ID] || p.Standing(e, today) == overdue {
+			state = Taken
+		}
+		add(e.Date, e.ID, state, e.Dose)
 	}
 	slices.SortStableFunc(out, func(a, b applied) int {
 		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.Job, b.Job))
@@ -195,10 +214,13 @@ func most(all []applied, days int, of func(applied) agronomy.PerThousand) agrono
 func verdict(c *Case, l AreaLedger) string {
 	m := c.Measure()
 	var down, passed []string
-	var n agronomy.PerThousand
+	var n, taken agronomy.PerThousand
 	for _, x := range l.Lines {
 		if x.Down {
 			n += x.N
+		}
+		if x.State == Taken {
+			taken += x.N
 		}
 	}
 	for _, x := range l.Limits {
@@ -215,16 +237,25 @@ func verdict(c *Case, l AreaLedger) string {
 	case len(passed) > 0:
 		return "Not so far, but with what is planned it would pass: " + list(passed) + "."
 	case n == 0:
-		return "No: nothing with nitrogen is on record yet, and what is planned stays within every limit."
+		return "No: nothing with nitrogen is down yet, and what is planned stays within every limit."
 	}
-	return fmt.Sprintf("No: %s is down, and with what is planned the area stays within every limit.", m.NutrientRate(n, "N"))
+	unsure := ""
+	switch {
+	case taken > 0 && taken > n-1e-6:
+		unsure = " (none of it on record, all taken as done as planned)"
+	case taken > 0:
+		unsure = fmt.Sprintf(" (%s of it not on record, taken as done as planned)", m.NutrientRate(taken, "N"))
+	}
+	return fmt.Sprintf("No: %s is down%s, and with what is planned the area stays within every limit.", m.NutrientRate(n, "N"), unsure)
 }
 
-// Ledger gives the nutrients of every area against their limits.
-func (p *Program) Ledger() Ledger {
-	l := Ledger{Areas: []AreaLedger{}}
+// Ledger gives the nutrients of every area against their limits, as of a day:
+// what is overdue by then is taken as done. Without a day only what lies before
+// a line of the record book is.
+func (p *Program) Ledger(today Date) Ledger {
+	l := Ledger{Areas: []AreaLedger{}, Notes: p.bookNotes}
 	for _, c := range p.cases {
-		l.Areas = append(l.Areas, c.ledger(p))
+		l.Areas = append(l.Areas, c.ledger(p, today))
 	}
 	return l
 }

@@ -38,7 +38,8 @@ type Program struct {
 
 	Site *Site `json:"-"`
 
-	cases []*Case // behind the areas, for the ledger
+	cases     []*Case  // behind the areas, for the ledger
+	bookNotes []string // of the assumptions, those about lines of the record book
 }
 
 // PlaceShown says where the site is and what its climate was read from.

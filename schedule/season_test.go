@@ -126,7 +126,7 @@ func TestTwiceTheNitrogenCutsWhatFollows(t *testing.T) {
 	}) {
 		t.Errorf("nothing says why: %+v", twice.LeftOut)
 	}
-	if v := twice.Ledger().Areas[0].Verdict; !strings.HasPrefix(v, "Yes, too much is down") {
+	if v := twice.Ledger(Date{}).Areas[0].Verdict; !strings.HasPrefix(v, "Yes, too much is down") {
 		t.Errorf("verdict %q", v)
 	}
 }
@@ -293,7 +293,7 @@ func TestTwelveMonthsHoldAcrossTheStart(t *testing.T) {
 			waited = waited || strings.Contains(b, "12 months hold no more") && e.Date.DaysFrom(before.Date) >= 365
 		}
 	}
-	for _, l := range p.Ledger().Areas[0].Limits {
+	for _, l := range p.Ledger(Date{}).Areas[0].Limits {
 		if strings.Contains(l.What, "12 months") && l.Passed {
 			t.Errorf("%s: %.2f against %.2f", l.What, float64(l.Most), float64(l.Limit))
 		}

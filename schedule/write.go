@@ -183,7 +183,7 @@ func (pl *planner) frame(p proposal) *Program {
 		out.Areas = append(out.Areas, c.shown())
 		out.InTheShed = append(out.InTheShed, c.liming.shed...)
 	}
-	out.cases = pl.cases
+	out.cases, out.bookNotes = pl.cases, pl.assumed
 	pl.laws(out)
 	return out
 }

@@ -14,9 +14,11 @@ var ledgerCommand = command{
 	what: "nutrients down and planned against limits",
 	help: `    swardbook ledger lawn.toml
 
-Lists what is down, from the record book, and what is planned, area by area and
-in order of time, and holds it against the limits: did we put down too much?
+Lists what is down, from the record book, what is taken as done since its day is
+past, and what is planned, area by area and in order of time, and holds it
+against the limits: did we put down too much?
 
+        --today DATE    as of DATE (default: today)
         --area ID       one area
         --format FORM   text, json, csv or markdown (the lines)
     -o, --output FILE   write to FILE
@@ -24,6 +26,7 @@ in order of time, and holds it against the limits: did we put down too much?
 `,
 	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
 		out := outputFlags(fs, "text", "json", "csv", "markdown")
+		today := todayFlag(fs)
 		area := fs.String("area", "", "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
@@ -33,6 +36,10 @@ in order of time, and holds it against the limits: did we put down too much?
 			if err := out.check(); err != nil {
 				return err
 			}
+			day, err := today(s)
+			if err != nil {
+				return err
+			}
 			in, p, err := s.plan(file)
 			if err != nil {
 				return err
@@ -40,11 +47,11 @@ in order of time, and holds it against the limits: did we put down too much?
 			if err := knownArea(p.Site, *area); err != nil {
 				return err
 			}
-			l := p.Ledger()
+			l := p.Ledger(day)
 			if *area != "" {
 				l.Areas = slices.DeleteFunc(l.Areas, func(a schedule.AreaLedger) bool { return a.Area != *area })
 			}
-			return s.tabled(out, ledgerShown{1, p.Title, l.Areas},
+			return s.tabled(out, ledgerShown{1, p.Title, l},
 				func() text.Table { return text.LedgerLines(l) },
 				func(st text.Style) string { return text.Ledger(p.Title, l, p.Site.Measure(), st) }, in.inputs()...)
 		}
@@ -52,7 +59,7 @@ in order of time, and holds it against the limits: did we put down too much?
 }
 
 type ledgerShown struct {
-	Format int                   `json:"format"`
-	Title  string                `json:"title"`
-	Areas  []schedule.AreaLedger `json:"areas"`
+	Format int    `json:"format"`
+	Title  string `json:"title"`
+	schedule.Ledger
 }

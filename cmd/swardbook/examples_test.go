@@ -27,7 +27,7 @@ var outputs = []struct {
 	{"program.json", []string{"program", "site.toml", "--format", "json"}},
 	{"program.ics", []string{"calendar", "site.toml"}},
 	{"materials.txt", []string{"materials", "site.toml"}},
-	{"ledger.txt", []string{"ledger", "site.toml"}},
+	{"ledger.txt", []string{"ledger", "site.toml", "--today", "TODAY"}},
 	{"sheet.html", []string{"sheet", "site.toml", "--today", "TODAY"}},
 	{"lesson.md", []string{"lesson", "site.toml", "--format", "markdown"}},
 	{"key.md", []string{"lesson", "site.toml", "--key", "--format", "markdown"}},

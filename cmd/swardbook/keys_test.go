@@ -187,7 +187,7 @@ func outcome(t *testing.T, key string, text []byte) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ledger, err := json.Marshal(p.Ledger())
+	ledger, err := json.Marshal(p.Ledger(schedule.Date{}))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -139,7 +139,7 @@ type findingView struct {
 
 func (b *sheetBuilder) areas(jobs []jobView) (areas []areaView, whole []jobView) {
 	verdicts := map[string]string{}
-	for _, l := range b.p.Ledger().Areas {
+	for _, l := range b.p.Ledger(b.today).Areas {
 		verdicts[l.Area] = l.Verdict
 	}
 	for _, a := range b.p.Areas {

@@ -18,8 +18,8 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 	for _, a := range l.Areas {
 		s.head(a.Name)
 		s.para(2, a.Verdict)
-		down := s.lines("Down", a, true, m)
-		if planned := s.lines("Planned", a, false, m); !down && !planned {
+		down, taken := s.lines("Down", a, schedule.OnRecord, m), s.lines("Taken as done", a, schedule.Taken, m)
+		if planned := s.lines("Planned", a, schedule.ToCome, m); !down && !taken && !planned {
 			s.para(2, "Nothing is down or planned.")
 		}
 		if len(a.Limits) > 0 {
@@ -35,15 +35,21 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 			s.table(0, t)
 		}
 	}
+	if len(l.Notes) > 0 {
+		s.head("Not counted")
+		for _, n := range l.Notes {
+			s.hang(0, "-", sentence(n))
+		}
+	}
 	return s.String()
 }
 
-// lines writes what is down, or what is planned, in one area; it reports false
-// when there is nothing.
-func (s *sheet) lines(title string, a schedule.AreaLedger, down bool, m schedule.Measure) bool {
+// lines writes the applications of one state in one area; it reports false when
+// there are none.
+func (s *sheet) lines(title string, a schedule.AreaLedger, state string, m schedule.Measure) bool {
 	t := Table{Columns: columns("Date", title, "#N", "#slow", "#P₂O₅", "#K₂O", "#lime", "#N so far", "#to come", "Feeds to")}
 	for _, x := range a.Lines {
-		if x.Down != down {
+		if x.State != state {
 			continue
 		}
 		feeds := ""
@@ -82,11 +88,7 @@ func LedgerLines(l schedule.Ledger) Table {
 		"#k2o_lb_per_1000_sqft", "#lime_lb_per_1000_sqft", "#sum_n_lb_per_1000_sqft", "#feeding_n_lb_per_1000_sqft", "feeds_to")}
 	for _, a := range l.Areas {
 		for _, x := range a.Lines {
-			state := "planned"
-			if x.Down {
-				state = "down"
-			}
-			t.add(a.Area, x.Date.String(), x.Job, x.Text, state, figure(x.N), figure(x.SlowN), figure(x.P2O5), figure(x.K2O), figure(x.Lime),
+			t.add(a.Area, x.Date.String(), x.Job, x.Text, x.State, figure(x.N), figure(x.SlowN), figure(x.P2O5), figure(x.K2O), figure(x.Lime),
 				figure(x.SumN), figure(x.Feeding), x.FeedsTo.String())
 		}
 	}
