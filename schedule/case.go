@@ -15,6 +15,7 @@ type Case struct {
 	almanac *almanac
 	season  climate.Season
 	law     law.Rules
+	mostN   agronomy.NitrogenLimits
 	asked   law.Question    // the area as the law sees it, on no day in particular
 	report  agronomy.Report // zero without a soil report
 	asksP   bool            // the report calls for phosphorus
@@ -29,11 +30,10 @@ type Case struct {
 	dressings proposal // the lime with its windows; the retest hangs on it
 }
 
-func newCase(s *Site, a *Area, alm *almanac, book []down, sh *shed) *Case {
+func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {
 	season, _ := a.Stand.Season()
-	c := &Case{Site: s, Area: a, almanac: alm, season: season, shed: sh, seeded: a.Seeded}
-	alm.growthOn(s.Start, season) // so that a finished program only reads the table
-	c.law = stateRules(s)
+	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, season: season, law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
+	pl.almanac.growthOn(c.Start, season) // so that a finished program only reads the table
 	c.report, _ = a.Report()
 	for _, d := range book {
 		if d.area == a.ID {

@@ -56,7 +56,7 @@ func (r *dayRules) against(d Date) string {
 	if w := r.closed.on(d); w != "" {
 		return w
 	}
-	if r.hot(d) && j.Dose.SolubleN > agronomy.LimitsOfNitrogen(c.season).Heat {
+	if r.hot(d) && j.Dose.SolubleN > c.mostN.Heat {
 		return "normal highs pass 85 °F, too hot for so much quick nitrogen"
 	}
 	if j.Kind == Sulfur && c.almanac.High(d.DayOfYear()) >= agronomy.SulfurHottestAir {

@@ -217,7 +217,7 @@ func (c *Case) unfit(m agronomy.Material) string {
 // nCaps are the most nitrogen and quick nitrogen of one dose: common practice
 // and the law, the stricter of the two, each with its reason.
 func (c *Case) nCaps(on Date) (agronomy.Caps, []Reason) {
-	lim := agronomy.LimitsOfNitrogen(c.season)
+	lim := c.mostN
 	caps := agronomy.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: kAtOnce}
 	why := []Reason{lim.Why[0], lim.Why[1]}
 	q := c.question(on)

@@ -54,7 +54,7 @@ func lastN(m agronomy.Material) agronomy.LastKind {
 func (c *Case) fits(os []opening, inside Span, m agronomy.Material, dose agronomy.PerThousand) int {
 	gap, _ := agronomy.Between(m.Things(), m.Things(), false)
 	days := max(1, gap.Days)
-	if quick := dose * agronomy.PerThousand(1-m.SlowShare); 2*quick > agronomy.LimitsOfNitrogen(c.season).Soluble30Days {
+	if quick := dose * agronomy.PerThousand(1-m.SlowShare); 2*quick > c.mostN.Soluble30Days {
 		days = max(days, quickDays)
 	}
 	n := 0

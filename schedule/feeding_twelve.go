@@ -15,7 +15,7 @@ import (
 // twelveMonths gives the most nitrogen in any 12 months; unlimited if nothing
 // limits it.
 func (c *Case) twelveMonths() (most agronomy.PerThousand, why Reason) {
-	most = agronomy.LimitsOfNitrogen(c.season).Year
+	most = c.mostN.Year
 	why = Reason{Text: "cool-season lawns need no more in any 12 months", Source: "ksu-eckert"}
 	if l, ok := c.law.AnnualNCap(c.asked); ok && (most == 0 || agronomy.PerThousand(l.Value) < most) {
 		most, why = agronomy.PerThousand(l.Value), lawReason(l.Rule)

@@ -140,7 +140,7 @@ func (c *Case) applications(p *Program, today Date) []applied {
 // limits measures the applications against the year, 30 days, single doses and
 // the law.
 func (c *Case) limits(all []applied) []LedgerLimit {
-	lim := agronomy.LimitsOfNitrogen(c.season)
+	lim := c.mostN
 	n := func(a applied) agronomy.PerThousand { return a.N }
 	quick := func(a applied) agronomy.PerThousand { return a.N - a.SlowN }
 	p2o5 := func(a applied) agronomy.PerThousand { return a.P2O5 }

@@ -12,6 +12,7 @@ import (
 func limitsBetween(jobs []Job) []limit {
 	var out []limit
 	things := make([][]agronomy.Thing, len(jobs))
+	quick := agronomy.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
 	for i := range jobs {
 		things[i] = jobs[i].things()
 	}
@@ -20,7 +21,7 @@ func limitsBetween(jobs []Job) []limit {
 			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
 				continue
 			}
-			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b]); ok {
+			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
 				l.a, l.b = a, b
 				out = append(out, l)
 			}
@@ -29,7 +30,7 @@ func limitsBetween(jobs []Job) []limit {
 	return out
 }
 
-func limitOf(a, b *Job, as, bs []agronomy.Thing) (limit, bool) {
+func limitOf(a, b *Job, as, bs []agronomy.Thing, quick agronomy.PerThousand) (limit, bool) {
 	tilled := a.Tilled && b.Tilled
 	ab, _ := agronomy.Between(as, bs, tilled)
 	ba, _ := agronomy.Between(bs, as, tilled)
@@ -38,7 +39,7 @@ func limitOf(a, b *Job, as, bs []agronomy.Thing) (limit, bool) {
 	if ba.Days > ab.Days {
 		why = ba.Why.Text
 	}
-	if widen := quickApart(a, b); widen > 0 {
+	if widen := quickApart(a, b, quick); widen > 0 {
 		if widen > max(l.aThenB, l.bThenA) {
 			why = "more than 1 lb of quick nitrogen may not come together in 30 days"
 		}
@@ -102,12 +103,12 @@ const kDays = 7 // [common] rain and water carry it off the leaf
 const quickDays = 30 // [common]
 
 // quickApart gives the days two jobs need between them so that 30 days hold no
-// more than the cap of quick nitrogen; 0 if they may meet.
-func quickApart(a, b *Job) int {
+// more than the most of quick nitrogen; 0 if they may meet.
+func quickApart(a, b *Job, most agronomy.PerThousand) int {
 	if a.Dose.SolubleN == 0 || b.Dose.SolubleN == 0 {
 		return 0
 	}
-	if a.Dose.SolubleN+b.Dose.SolubleN > agronomy.LimitsOfNitrogen(agronomy.Cool).Soluble30Days+1e-9 {
+	if a.Dose.SolubleN+b.Dose.SolubleN > most+1e-9 {
 		return quickDays
 	}
 	return 0

@@ -89,13 +89,12 @@ func place(tasks []task, limits []limit, jobsPerDay int) placed {
 
 func (b *board) place() placed {
 	knots := b.knots()
-	at := b.solveAll(knots)
-	if moved := b.rounds(at); moved {
-		for _, k := range knots {
-			k.casts = nil // days have become cheaper
-		}
-		at = b.solveAll(knots)
-	}
+	at := make([]int, len(b.tasks))
+	b.solveAll(knots, at)
+	cheaper := b.rounds(at)
+	b.solveAll(slices.DeleteFunc(slices.Clone(knots), func(k *knot) bool {
+		return !slices.ContainsFunc(k.tasks, func(i int) bool { return cheaper[i] })
+	}), at)
 	at = b.relieve(knots, at)
 	p := placed{day: make([]int, len(b.tasks)), proven: !b.stopped, bound: b.explain(at)}
 	var sum int64

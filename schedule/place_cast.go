@@ -19,7 +19,7 @@ type cast struct {
 	// What the limits lend to choices, see [cast.lend]: for each choice in
 	// sum, for each pair and choice in its ends, which are cut from loans.
 	lent, loans           []int64
-	firstLent, firstLoans []int64 // as they were without prices
+	firstLent, firstLoans []int64 // as they were without prices, if it is searched again
 }
 
 // pair is a limit between two tasks of a cast.
@@ -46,6 +46,7 @@ func (k *knot) castOf(in []bool) *cast {
 		}
 	}
 	c := k.newCast(in, unreachable)
+	c.firstLent, c.firstLoans = slices.Clone(c.lent), slices.Clone(c.loans)
 	k.casts = append(k.casts, c)
 	return c
 }
@@ -53,29 +54,36 @@ func (k *knot) castOf(in []bool) *cast {
 // newCast writes out some tasks of a knot, with the days that cost no more than
 // the reach above the task's cheapest.
 func (k *knot) newCast(in []bool, reach int64) *cast {
-	b, c, size := k.b, &cast{k: k, in: slices.Clone(in)}, 0
+	b, c := k.b, &cast{k: k, in: slices.Clone(in)}
+	most := make([]int64, len(k.tasks))
+	size := 0
 	for p, i := range k.tasks {
-		if in[p] {
-			c.tasks = append(c.tasks, p)
-			size += len(b.choices[i])
+		if !in[p] {
+			continue
+		}
+		c.tasks = append(c.tasks, p)
+		days := b.choices[i][:len(b.choices[i])-1]
+		most[p] = min(unreachable, cheapest(days)+reach)
+		for _, x := range days {
+			if x.cost <= most[p] {
+				size++
+			}
 		}
 	}
-	c.of = make([][]side, len(c.tasks))
-	c.row = make([]int, 0, len(c.tasks)+1)
-	c.day, c.slot, c.cost = make([]int, 0, size), make([]int, 0, size), make([]int64, 0, size)
+	n := len(c.tasks)
+	ints, costs := make([]int, 2*size+n+1), make([]int64, 2*size)
+	c.day, c.slot, c.row = ints[:0:size], ints[size:size:2*size], ints[2*size:2*size]
+	c.cost, c.lent = costs[:0:size], costs[size:]
 	for _, p := range c.tasks {
 		i := k.tasks[p]
 		c.row = append(c.row, len(c.day))
-		days := b.choices[i][:len(b.choices[i])-1]
-		most := min(unreachable, cheapest(days)+reach)
-		for _, x := range days {
-			if x.cost <= most {
+		for _, x := range b.choices[i][:len(b.choices[i])-1] {
+			if x.cost <= most[p] {
 				c.day, c.cost, c.slot = append(c.day, x.day), append(c.cost, x.cost), append(c.slot, b.slot(i, x.day))
 			}
 		}
 	}
-	c.row = append(c.row, len(c.day))
-	c.lent = make([]int64, len(c.day))
+	c.row = append(c.row, size)
 	c.tie()
 	worth := slices.Clone(c.cost)
 	for range firstSweeps {
@@ -86,7 +94,6 @@ func (k *knot) newCast(in []bool, reach int64) *cast {
 			c.lent[x] = unreachable
 		}
 	}
-	c.firstLent, c.firstLoans = slices.Clone(c.lent), slices.Clone(c.loans)
 	return c
 }
 
@@ -101,32 +108,45 @@ func cheapest(of []choice) int64 {
 
 // tie writes out the limits as pairs.
 func (c *cast) tie() {
+	type bind struct{ p, o, before, after int }
+	var binds []bind
 	size := 0
+	sides := make([]int, len(c.tasks))
 	for p, i := range c.tasks {
 		for o := p + 1; o < len(c.tasks); o++ {
-			after, before := c.k.gap[i][c.tasks[o]], c.k.gap[c.tasks[o]][i]
-			if after == 0 || c.implied(i, c.tasks[o]) || c.implied(c.tasks[o], i) || c.day[c.row[p+1]-1] < c.day[c.row[o]] && c.day[c.row[o]]-c.day[c.row[p+1]-1] >= after ||
-				c.day[c.row[o+1]-1] < c.day[c.row[p]] && c.day[c.row[p]]-c.day[c.row[o+1]-1] >= before {
+			q := c.tasks[o]
+			after, before := c.k.gap[i][q], c.k.gap[q][i]
+			if after == 0 || c.implied(i, q) || c.implied(q, i) || c.apart(p, o) >= after || c.apart(o, p) >= before {
 				continue
 			}
-			c.of[p] = append(c.of[p], side{len(c.pairs), 0})
-			c.of[o] = append(c.of[o], side{len(c.pairs), 1})
-			c.pairs = append(c.pairs, pair{
-				{task: p, shut: c.shuts(p, o, before, after)},
-				{task: o, shut: c.shuts(o, p, after, before)},
-			})
+			binds = append(binds, bind{p, o, before, after})
+			sides[p]++
+			sides[o]++
 			size += c.width(p) + c.width(o)
 		}
 	}
-	c.loans = make([]int64, size)
-	rest := c.loans
-	for n := range c.pairs {
-		for e := range c.pairs[n] {
-			w := len(c.pairs[n][e].shut)
-			c.pairs[n][e].lent, rest = rest[:w:w], rest[w:]
-		}
+	c.pairs, c.loans, c.of = make([]pair, len(binds)), make([]int64, size), make([][]side, len(c.tasks))
+	shuts, all, loans := make([]shut, size), make([]side, 2*len(binds)), c.loans
+	for p, n := range sides {
+		c.of[p], all = all[:0:n], all[n:]
+	}
+	end := func(pair, e, p, o, before, after int) {
+		w := c.width(p)
+		t := &c.pairs[pair][e]
+		t.task = p
+		t.lent, loans = loans[:w:w], loans[w:]
+		t.shut, shuts = shuts[:w:w], shuts[w:]
+		c.shuts(t.shut, p, o, before, after)
+		c.of[p] = append(c.of[p], side{pair, e})
+	}
+	for n, x := range binds {
+		end(n, 0, x.p, x.o, x.before, x.after)
+		end(n, 1, x.o, x.p, x.after, x.before)
 	}
 }
+
+// apart gives the days from the last day of one task to the first of another.
+func (c *cast) apart(first, then int) int { return c.day[c.row[then]] - c.day[c.row[first+1]-1] }
 
 // implied tells whether one task must come before another, and so long before
 // it by way of a third that the limit between the two says nothing more.
@@ -146,11 +166,10 @@ func (c *cast) implied(first, last int) bool {
 // width gives the number of choices of a task.
 func (c *cast) width(p int) int { return c.row[p+1] - c.row[p] }
 
-// shuts gives for each choice of p the run that a limit closes to o: o must
-// come so many days before or after.
-func (c *cast) shuts(p, o, before, after int) []shut {
+// shuts writes down for each choice of p the run that a limit closes to o: o
+// must come so many days before or after.
+func (c *cast) shuts(all []shut, p, o, before, after int) {
 	days := c.day[c.row[o]:c.row[o+1]]
-	all := make([]shut, c.width(p))
 	first, last := 0, 0
 	for x := range all {
 		d := c.day[c.row[p]+x]
@@ -162,5 +181,4 @@ func (c *cast) shuts(p, o, before, after int) []shut {
 		}
 		all[x] = shut{int32(first), int32(last)}
 	}
-	return all
 }

@@ -33,10 +33,9 @@ func (b *board) knots() []*knot {
 	return knots
 }
 
-// solveAll solves each knot by itself and gives the day of every task.
+// solveAll solves each knot by itself and writes down the days of its tasks.
 // Each has an equal share of the steps.
-func (b *board) solveAll(knots []*knot) []int {
-	at := make([]int, len(b.tasks))
+func (b *board) solveAll(knots []*knot, at []int) {
 	for _, k := range knots {
 		b.steps = searchSteps / len(knots)
 		days := k.solve()
@@ -45,7 +44,6 @@ func (b *board) solveAll(knots []*knot) []int {
 			at[i] = days[m]
 		}
 	}
-	return at
 }
 
 // ideal gives every task its cheapest day, if no limit minds: then nothing

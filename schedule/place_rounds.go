@@ -10,8 +10,8 @@ type round []int
 
 // rounds gives each round the day that suits it best, and takes togetherBonus
 // off the cost of that day for each of its jobs that may be done then. It tells
-// whether that could move a job from its day in first, the answer without
-// rounds and without regard to jobs per day.
+// which jobs have a cheaper day elsewhere. first is the answer without rounds and without
+// regard to jobs per day.
 //
 // The jobs of one group and person, in task order, are one round or, if days
 // take only so many jobs, as many rounds as that makes. A round's day is the
@@ -23,14 +23,12 @@ type round []int
 // or without a day open to two, has no day.
 //
 // Rounds are settled before the search, so that they tie no areas together.
-func (b *board) rounds(first []int) (moved bool) {
+func (b *board) rounds(first []int) (cheaper []bool) {
+	cheaper = make([]bool, len(b.tasks))
 	if b.perDay == 1 {
-		return false
+		return cheaper
 	}
 	all := b.deal()
-	if len(all) == 0 {
-		return false
-	}
 	taken := slices.Clone(b.load)
 	for _, r := range all {
 		day, ok := b.roundDay(r, first, taken)
@@ -44,10 +42,10 @@ func (b *board) rounds(first []int) (moved bool) {
 			}
 			b.choiceOn(i, day).cost -= togetherBonus * perUnit
 			b.ranked[i] = nil
-			moved = moved || first[i] != day
+			cheaper[i] = first[i] != day
 		}
 	}
-	return moved
+	return cheaper
 }
 
 // deal splits the tasks that have a group into rounds of two and more, the most

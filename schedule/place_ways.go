@@ -83,8 +83,10 @@ func (c *cast) search(price []int64, room []int, found func(choice []int, owed i
 		from := b.levels[l*size : (l+1)*size]
 		s.levels, s.least = append(s.levels, from[n:]), append(s.least, from[:n])
 	}
-	copy(c.lent, c.firstLent)
-	copy(c.loans, c.firstLoans)
+	if c.firstLent != nil {
+		copy(c.lent, c.firstLent)
+		copy(c.loans, c.firstLoans)
+	}
 	s.root = make([]int64, len(c.day))
 	worth := s.root
 	for x, slot := range c.slot {

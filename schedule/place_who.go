@@ -116,9 +116,9 @@ func (k *knot) within(price []int64, room []int, most int64, found func(way)) {
 	s.decide(0, 0, 0)
 }
 
-// firstReach is how far above the sum of its cheapest days a knot first looks
-// for its best days: not far, as most days then need no thought.
-const firstReach = perUnit / 20
+// near is how far above the sum of its cheapest days a knot first looks for its
+// best days: with luck most days then need no thought.
+const near = perUnit / 20
 
 // solve finds the least-cost days of a knot by itself, the earliest of equals.
 // If the steps run out (steps below 0 afterwards) it gives the best found.
@@ -135,8 +135,8 @@ func (k *knot) solve() []int {
 				cheapest += s.least[p]
 			}
 		}
-		for reach := int64(firstReach); k.b.steps >= 0; reach *= 8 {
-			most := min(s.most-without, cheapest+reach)
+		for _, reach := range []int64{near, unreachable} {
+			most := min(s.most-without, min(cheapest, unreachable-reach)+reach)
 			c := k.newCast(s.in, reach)
 			var best []int
 			var least int64
@@ -151,7 +151,7 @@ func (k *knot) solve() []int {
 				}
 				break
 			}
-			if most == s.most-without {
+			if k.b.steps < 0 || most == s.most-without {
 				break
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/schedule/law"
 )
 
 // Plan makes the program of a site from its site file and its record book and
@@ -22,7 +23,7 @@ func Plan(site *Site, book []Done) (*Program, error) {
 	if err != nil {
 		return nil, err
 	}
-	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), sown: map[string]Date{}}
+	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), law: stateRules(site), sown: map[string]Date{}}
 	pl.sow(book)
 	pl.read(book)
 	return pl.program(pl.gather(pl.book)), nil
@@ -76,6 +77,7 @@ func (pl *planner) takenAsDone(book []down, d Date) []down {
 type planner struct {
 	site    *Site
 	almanac *almanac
+	law     law.Rules
 	book    []down
 	cases   []*Case
 	sown    map[string]Date // areas still to be sown: the day, unset if none was found
@@ -89,7 +91,7 @@ func (pl *planner) propose(book []down) proposal {
 	pl.cases = pl.cases[:0]
 	sh := newShed(pl.site, book)
 	for i := range pl.site.Areas {
-		c := newCase(pl.site, &pl.site.Areas[i], pl.almanac, book, sh)
+		c := pl.newCase(&pl.site.Areas[i], book, sh)
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.seeded, c.noStand = day, day.IsZero()
 		}
@@ -118,7 +120,7 @@ func (pl *planner) sow(book []Done) {
 	var jobs []Job
 	for i := range pl.site.Areas {
 		a := &pl.site.Areas[i]
-		c := newCase(pl.site, a, pl.almanac, nil, newShed(pl.site, nil))
+		c := pl.newCase(a, nil, newShed(pl.site, nil))
 		pl.cases = append(pl.cases, c)
 		for _, d := range book { // a sowing on record is the day
 			if _, k, _, err := JobName(d.Job); err == nil && k == Sow && d.Area == a.ID && !d.Missed {
