@@ -52,8 +52,13 @@ func AdamsEvansLime(ph, buffer, target PH) (PerAcre, error) {
 	if err != nil || wanted >= now {
 		return 0, err
 	}
-	lb := 1000 * float64(acidity) / now * (now - wanted) * 1.5 // [adams-evans-1962] [huluka-2007]
-	return PerAcre(lb), within("lime need by Adams-Evans, lb/acre,", lb, 0, aeMost, "ask the laboratory for an SMP, Sikora or Mehlich reading")
+	lb := aeLime(acidity, now, wanted)
+	return lb, within("lime need by Adams-Evans, lb/acre,", float64(lb), 0, aeMost, "ask the laboratory for an SMP, Sikora or Mehlich reading")
+}
+
+// aeLime is the equation, from the shares of acid sites now and wanted.
+func aeLime(acidity Meq, now, wanted float64) PerAcre {
+	return PerAcre(1000 * float64(acidity) / now * max(0, now-wanted) * 1.5) // [adams-evans-1962] [huluka-2007]
 }
 
 // AdamsEvansPH turns AdamsEvansLime round: the pH to expect from an amount of

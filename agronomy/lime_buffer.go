@@ -120,14 +120,12 @@ func byAdamsEvans(c LimeCase) (limeMethod, error) {
 	if _, err := AdamsEvansLime(c.PH, c.Buffer.PH, min(max(c.Target, c.PH), aeHighest)); err != nil {
 		return limeMethod{}, err
 	}
-	acidity := 8 * (8 - float64(c.Buffer.PH)) // [uga-adams-evans]
-	now := aeSaturation(c.PH)
-	printed := func(t PH) PerAcre {
-		if t <= c.PH {
-			return 0
-		}
-		return PerAcre(1500 * acidity * (1 - aeSaturation(t)/now)) // [adams-evans-1962] [huluka-2007]
+	acidity, err := AdamsEvansAcidity(c.Buffer.PH)
+	if err != nil {
+		return limeMethod{}, err
 	}
+	now := aeSaturation(c.PH)
+	printed := func(t PH) PerAcre { return aeLime(acidity, now, aeSaturation(t)) }
 	lawn := func(t PH) PerThousand { return printed(t).PerThousand() * PerThousand(c.Depth/aeDepth) }
 	return limeMethod{
 		name: name, top: aeHighest, most: unheld,
@@ -173,16 +171,14 @@ func byCarolina(c LimeCase, acidity Meq, first string) (limeMethod, error) {
 	if c.PH == ncEnds {
 		return limeMethod{}, &RangeError{"soil pH for the Mehlich equation", float64(c.PH), 3.5, float64(ncEnds), "no lime is due at pH 6.6"}
 	}
-	tons := func(t PH) float64 { return float64(acidity) * max(0, float64(t-c.PH)) / float64(ncEnds-c.PH) } // [nc-lime-factor]
-	need := func(t PH) PerThousand {
-		return TonsPerAcre(tons(t)).PerThousand() * PerThousand(c.Depth/ncDepth)
-	}
+	tons := func(t PH) TonsPerAcre { return ncTons(c.PH, t, acidity) }
+	need := func(t PH) PerThousand { return tons(t).PerThousand() * PerThousand(c.Depth/ncDepth) }
 	return limeMethod{
 		name: "North Carolina's Mehlich equation", top: ncTarget, need: need, spread: third(need), most: unheld,
 		why: func(t PH) []Reason {
 			return append([]Reason{{first, "nc-lime-factor"},
-				{fmt.Sprintf("%s × (%s − %s)/(6.6 − %s) = %s tons/acre over 8 in (depth from memory)", short(acidity), short(t), short(c.PH), short(c.PH), fine(tons(t))), "nc-lime-factor"}},
-				scaled(tons(t), "tons", ncDepth, c.Depth)...)
+				{fmt.Sprintf("%s × (%s − %s)/(6.6 − %s) = %s tons/acre over 8 in (depth from memory)", short(acidity), short(t), short(c.PH), short(c.PH), fine(float64(tons(t)))), "nc-lime-factor"}},
+				scaled(float64(tons(t)), "tons", ncDepth, c.Depth)...)
 		},
 	}, nil
 }
@@ -193,18 +189,18 @@ func byPennTurf(c LimeCase) (limeMethod, error) {
 	if err != nil {
 		return limeMethod{}, err
 	}
-	knots := []knot{{c.PH, 0}}
-	for i, t := range []PH{6.0, 6.5, 7.0} { // [psu-turf-lime]
-		if t > c.PH {
-			knots = append(knots, knot{t, row[i]})
+	laid := []knot{{c.PH, 0}}
+	for _, k := range knots(pennTurfTargets, row) {
+		if k.ph > c.PH {
+			laid = append(laid, k)
 		}
 	}
-	need := func(t PH) PerThousand { return PerThousand(along(knots, max(t, c.PH)) * float64(c.Depth/pennDepth)) }
+	need := func(t PH) PerThousand { return PerThousand(along(laid, max(t, c.PH)) * float64(c.Depth/pennDepth)) }
 	return limeMethod{
 		name: "Penn State's turf table", top: 7.0, need: need, most: unheld,
-		spread: func(t PH) (PerThousand, PerThousand) { return need(t) * 2 / 3, PerThousand(along(knots, t)) },
+		spread: func(t PH) (PerThousand, PerThousand) { return need(t) * 2 / 3, PerThousand(along(laid, t)) },
 		why: func(t PH) []Reason {
-			printed := along(knots, t)
+			printed := along(laid, t)
 			return []Reason{
 				{fmt.Sprintf("exchangeable acidity %s meq/100 g to pH %s: %s lb/1000 sq ft of pure lime in the plow layer", short(c.Acidity), short(t), short(printed)), "psu-turf-lime"},
 				{fmt.Sprintf("for %s of the 7 in of that layer (the depth is our reading): %s × %s/7 = %s lb/1000 sq ft; the laboratory itself gives the whole figure in dressings", short(c.Depth), short(printed), short(c.Depth), short(need(t))), "psu-turf-lime, tristate-1995"},

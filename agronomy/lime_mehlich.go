@@ -31,8 +31,12 @@ func MehlichNC(ph, target PH, acidity Meq, credit TonsPerAcre) (TonsPerAcre, err
 	if ph >= target {
 		return 0, nil
 	}
-	factor := float64(target-ph) / float64(ncEnds-ph)               // [nc-lime-factor]
-	return max(0, TonsPerAcre(float64(acidity)*factor)-credit), nil // [nc-lime-factor]
+	return max(0, ncTons(ph, target, acidity)-credit), nil // [nc-lime-factor]
+}
+
+// ncTons is North Carolina's equation.
+func ncTons(ph, target PH, acidity Meq) TonsPerAcre {
+	return TonsPerAcre(float64(acidity) * max(0, float64(target-ph)) / float64(ncEnds-ph)) // [nc-lime-factor]
 }
 
 // MehlichNCPH turns MehlichNC round: the pH to expect from an amount worked
@@ -91,14 +95,13 @@ func MehlichPennTurf(ph PH, acidity Meq, target PH) (PerThousand, error) {
 	if err != nil || ph >= target {
 		return 0, err
 	}
-	t := float64(target)
-	if t <= 6.5 { // [psu-turf-lime]
-		return PerThousand(between(t, 6.0, row[0], 6.5, row[1])), nil
-	}
-	return PerThousand(between(t, 6.5, row[1], 7.0, row[2])), nil
+	return PerThousand(along(knots(pennTurfTargets, row), target)), nil
 }
 
-// pennTurfRow gives the needs for 6.0, 6.5 and 7.0.
+// pennTurfTargets are the targets of the table. [psu-turf-lime]
+var pennTurfTargets = []PH{6.0, 6.5, 7.0}
+
+// pennTurfRow gives the needs for the targets of the table.
 func pennTurfRow(acidity Meq) ([]float64, error) {
 	last := pennTurfRows[len(pennTurfRows)-1][0]
 	if err := within("exchangeable acidity, meq/100 g,", float64(acidity), 0, last, "ask the laboratory for its own lime figure"); err != nil {

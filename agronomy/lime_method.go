@@ -13,6 +13,15 @@ type knot struct {
 	need float64
 }
 
+// knots pairs targets with the needs printed for them.
+func knots(targets []PH, needs []float64) []knot {
+	ks := make([]knot, len(targets))
+	for i, t := range targets {
+		ks[i] = knot{t, needs[i]}
+	}
+	return ks
+}
+
 // along reads straight lines between knots of rising pH; ph lies within them.
 func along(knots []knot, ph PH) float64 {
 	for i := 1; i < len(knots); i++ {
@@ -92,15 +101,8 @@ func byTexture(c LimeCase) (limeMethod, error) {
 	}
 	knots := usdaKnots(texture, c.WarmRegion)
 	top := knots[len(knots)-1].ph
-	tons := func(t PH) float64 {
-		if t <= c.PH {
-			return 0
-		}
-		return along(knots, t) - along(knots, c.PH)
-	}
-	need := func(t PH) PerThousand {
-		return TonsPerAcre(tons(t)).PerThousand() * PerThousand(c.Depth/usdaDepth)
-	}
+	tons := func(t PH) TonsPerAcre { return usdaTons(knots, c.PH, t) }
+	need := func(t PH) PerThousand { return tons(t).PerThousand() * PerThousand(c.Depth/usdaDepth) }
 	region := "cool"
 	if c.WarmRegion {
 		region = "warm"
@@ -108,8 +110,8 @@ func byTexture(c LimeCase) (limeMethod, error) {
 	return limeMethod{
 		name: "pH and texture", top: top, need: need, spread: third(need), assumed: assumed, most: unheld,
 		why: func(t PH) []Reason {
-			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s = %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), climbed(knots, c.PH, t), fine(tons(t))), "usda-1957"}},
-				scaled(tons(t), "tons", usdaDepth, c.Depth)...)
+			return append([]Reason{{fmt.Sprintf("%s, %s region, pH %s to %s: %s = %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, short(c.PH), short(t), climbed(knots, c.PH, t), fine(float64(tons(t)))), "usda-1957"}},
+				scaled(float64(tons(t)), "tons", usdaDepth, c.Depth)...)
 		},
 	}, nil
 }

@@ -23,13 +23,7 @@ func (r bufferRule) at(buffer, target PH) (float64, error) {
 	if err := within("target pH", target, r.targets[0], r.targets[last], "choose a target that the table prints"); err != nil {
 		return 0, err
 	}
-	needs := r.needs(buffer)
-	for i := 1; i <= last; i++ {
-		if target <= r.targets[i] {
-			return between(float64(target), float64(r.targets[i-1]), needs[i-1], float64(r.targets[i]), needs[i]), nil
-		}
-	}
-	return needs[last], nil
+	return along(knots(r.targets, r.needs(buffer)), target), nil
 }
 
 // fromRows reads a table by straight lines between its rows. Each row is a

@@ -79,15 +79,23 @@ func ByTextureUSDA(ph, target PH, texture Texture, warm bool) (TonsPerAcre, erro
 	if err := within("target pH by texture", target, first, last, "ask the laboratory for a buffer pH, or take 6.5"); err != nil {
 		return 0, err
 	}
-	return TonsPerAcre(along(knots, target) - along(knots, ph)), nil
+	return usdaTons(knots, ph, target), nil
+}
+
+// usdaTons gives the tons from one pH of a column to another.
+func usdaTons(column []knot, from, to PH) TonsPerAcre {
+	if to <= from {
+		return 0
+	}
+	return TonsPerAcre(along(column, to) - along(column, from))
 }
 
 // ByTextureTable100 gives ground limestone, lb per 1000 sq ft, worked in deeply
 // (7 inches), to reach pH 6.5 from a pH of 4.0 to 6.5 on sandy loam, loam or
 // clay loam. The way from the last row, 6.0, to none at 6.5 is ours. [lime-table-100]
 func ByTextureTable100(ph PH, texture Texture) (PerThousand, error) {
-	column := map[Texture]int{SandyLoam: 0, Loam: 1, ClayLoam: 2}
-	k, ok := column[texture]
+	columns := map[Texture]int{SandyLoam: 0, Loam: 1, ClayLoam: 2}
+	k, ok := columns[texture]
 	if !ok {
 		return 0, fmt.Errorf("texture %q is not in this table: it has sandy loam, loam and clay loam", texture)
 	}
@@ -95,11 +103,11 @@ func ByTextureTable100(ph PH, texture Texture) (PerThousand, error) {
 		return 0, err
 	}
 	rows := [][3]float64{{115, 160, 230}, {95, 135, 195}, {80, 105, 150}, {60, 80, 105}, {30, 40, 55}, {}} // pH 4.0, 4.5 … 6.5 [lime-table-100]
-	knots := make([]knot, len(rows))
+	column := make([]knot, len(rows))
 	for i, row := range rows {
-		knots[i] = knot{PH(4.0 + 0.5*float64(i)), row[k]}
+		column[i] = knot{PH(4.0 + 0.5*float64(i)), row[k]}
 	}
-	return PerThousand(along(knots, ph)), nil
+	return PerThousand(along(column, ph)), nil
 }
 
 // ByTextureGarden gives ground limestone, lb per 1000 sq ft, for one unit of pH,
