@@ -112,10 +112,8 @@ func (c *Case) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.Pe
 
 func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) want {
 	f := &c.feeding
-	id := jobID(c.Area.ID, k, 1)
 	if c.Area.Soil == nil {
-		f.left = append(f.left, LeftOut{ID: id, Kind: k, Area: c.Area.ID,
-			Reason: "there is no soil report for this area, and " + string(k) + " is never spread without one"})
+		f.leave(c, k, 1, "there is no soil report for this area, and "+string(k)+" is never spread without one", "")
 		return want{}
 	}
 	need := agronomy.PhosphorusNeed
@@ -124,7 +122,7 @@ func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) 
 	}
 	n, err := need(c.report, c.Place.State, c.future())
 	if err != nil {
-		f.left = append(f.left, LeftOut{ID: id, Kind: k, Area: c.Area.ID, Reason: err.Error()})
+		f.leave(c, k, 1, err.Error(), "")
 		return want{}
 	}
 	for _, a := range n.Assumed {
@@ -244,7 +242,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 	next := c.number(k)
 	defer func() {
 		for _, b := range w.beyond {
-			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, next()), Kind: k, Area: c.Area.ID, Reason: b.Text, Source: b.Source})
+			f.leave(c, k, next(), b.Text, b.Source)
 		}
 	}()
 	if w.left < trace {
@@ -254,7 +252,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 	caps := agronomy.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
 	if k == Phosphorus {
 		if why, ok := c.phosphorusShut(); ok {
-			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, 1), Kind: k, Area: c.Area.ID, Reason: why.Text, Source: why.Source})
+			f.leave(c, k, 1, why.Text, why.Source)
 			return nil
 		}
 	} else {
@@ -277,7 +275,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 	for i := range n {
 		d, chosen, ok := c.choose(wants, caps, nil)
 		if !ok {
-			f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, k, next()), Kind: k, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
+			f.leave(c, k, next(), "no material for it: "+firstText(chosen), "")
 			continue
 		}
 		due := first.AddDays(i * gap.Days)

@@ -80,7 +80,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	caps, capWhy := b.caps(s)
 	m, ok := b.material(rest, caps)
 	if !ok {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID, Reason: "no material for it"})
+		f.leave(c, Nitrogen, b.n+1, "no material for it", "")
 		return late
 	}
 	most := doseCap(m, caps)
@@ -118,7 +118,7 @@ type slot struct{ n, i int }
 
 func (b *nitrogenYear) leave(n int, reason string) {
 	f := &b.c.feeding
-	f.left = append(f.left, LeftOut{ID: jobID(b.c.Area.ID, Nitrogen, n), Kind: Nitrogen, Area: b.c.Area.ID, Reason: reason})
+	f.leave(b.c, Nitrogen, n, reason, "")
 }
 
 // material gives the material that would carry most of a season's nitrogen:

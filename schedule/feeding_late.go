@@ -17,7 +17,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		n = 2
 	}
 	leave := func(reason, source string) ([]feed, agronomy.PerThousand) {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, LateNitrogen, n), Kind: LateNitrogen, Area: c.Area.ID, Reason: reason, Source: source})
+		f.leave(c, LateNitrogen, n, reason, source)
 		return nil, amount
 	}
 	if slices.ContainsFunc(c.down, func(d down) bool {

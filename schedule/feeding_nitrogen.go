@@ -43,7 +43,7 @@ func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
 	young := !c.seeded.IsZero() && c.almanac.turfYear(c.seeded, c.season) == y
 	need, err := agronomy.NitrogenYear(c.nitrogenCase(young))
 	if err != nil {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, n+1), Kind: Nitrogen, Area: c.Area.ID, Reason: err.Error()})
+		f.leave(c, Nitrogen, n+1, err.Error(), "")
 		return n
 	}
 	year, why := need.Year, need.Why
@@ -112,8 +112,7 @@ func (b *nitrogenYear) plan() {
 	seasons, sharesWhy := c.growSeasons(b.year)
 	if len(seasons) == 0 {
 		if b.n == 0 {
-			c.feeding.left = append(c.feeding.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, 1), Kind: Nitrogen, Area: c.Area.ID,
-				Reason: fmt.Sprintf("the place is never warm enough for %s grass to grow well", c.season)})
+			c.feeding.leave(c, Nitrogen, 1, fmt.Sprintf("the place is never warm enough for %s grass to grow well", c.season), "")
 		}
 		return
 	}
@@ -177,6 +176,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	case plan.inside.To == c.Through && plan.inside.Days() < min(shortest, s.span.Days()):
 		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID,
 			Reason: "the " + s.name + " only begins before the end of the program; its nitrogen belongs to the next one", CarriedTo: s.span.From})
+
 		b.skip(plan)
 		return left - plan.down
 	}

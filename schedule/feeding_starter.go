@@ -65,8 +65,7 @@ func (c *Case) starterAfterSeed(p, k *want) {
 	os, last := c.lastUseful(c.firstFeeds(), agronomy.LastSolubleN)
 	os = meet(os, []opening{{Span{c.seeded, c.seeded.AddDays(lateStarterDays)}, "sowing", fmt.Sprintf("%d days after sowing", lateStarterDays)}})
 	if ws, _ := c.windows(os, soonest); len(ws) == 0 {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Starter, 1), Kind: Starter, Area: c.Area.ID,
-			Reason: "a starter after the seed finds no day in time: " + closing(os, last)})
+		f.leave(c, Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
 		return
 	}
 	why := slices.Concat(rules.Why, p.why, capWhy, last, []Reason{{Text: "A starter that comes after the seed is the first feeding: its nitrogen counts as that.", Source: "common"}})
@@ -85,7 +84,7 @@ func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, 
 	if wants.P2O5 < trace {
 		wants.P2O5, caps.P2O5 = 0, 0
 	} else if reason, shut := c.phosphorusShut(); shut {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Starter, 1), Kind: Starter, Area: c.Area.ID, Reason: reason.Text, Source: reason.Source})
+		f.leave(c, Starter, 1, reason.Text, reason.Source)
 		return
 	} else {
 		caps.P2O5 = min(p.most, max(wants.P2O5, agronomy.SeedlingsOf(c.Area.Stand).StarterP2O5[1]))
@@ -95,7 +94,7 @@ func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, 
 	})
 	n := c.number(Starter)()
 	if !ok {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Starter, n), Kind: Starter, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
+		f.leave(c, Starter, n, "no material for it: "+firstText(chosen), "")
 		return
 	}
 	p.left, k.left = max(0, p.left-d.P2O5), max(0, k.left-d.K2O)

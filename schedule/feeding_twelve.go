@@ -56,8 +56,7 @@ func (b *nitrogenYear) hold(s *seasonPlan) {
 		return
 	}
 	if over := s.amount - room; over >= trace && !b.young {
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID, Source: why.Source,
-			Reason: fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text)})
+		f.leave(c, Nitrogen, b.n+1, fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text), why.Source)
 	}
 	s.amount = room
 	s.why = append(s.why, Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft is left of the most in any 12 months: %s", float64(room), why.Text), Source: why.Source})

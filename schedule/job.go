@@ -98,6 +98,11 @@ func (p *proposal) add(q proposal) {
 	p.assumed = append(p.assumed, q.assumed...)
 }
 
+// leave leaves a job of an area out.
+func (p *proposal) leave(c *Case, k Kind, n int, reason, source string) {
+	p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, k, n), Kind: k, Area: c.Area.ID, Reason: reason, Source: source})
+}
+
 // rule proposes the jobs of one kind. It reads the case and nothing else: what
 // holds between jobs of different rules is a limit.
 type rule struct {

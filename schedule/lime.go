@@ -27,7 +27,7 @@ type liming struct {
 func (c *Case) planLime() liming {
 	var l liming
 	leave := func(reason string) liming {
-		l.left = append(l.left, LeftOut{ID: jobID(c.Area.ID, Lime, 1), Kind: Lime, Area: c.Area.ID, Reason: reason})
+		l.leave(c, Lime, 1, reason, "")
 		return l
 	}
 	if c.Area.Soil == nil || c.report.PH == 0 {

@@ -16,7 +16,7 @@ func magnesiumJobs(c *Case) proposal {
 	}
 	n, err := agronomy.MagnesiumNeed(c.report, c.Place.State)
 	if err != nil {
-		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, 1), Kind: Magnesium, Area: c.Area.ID, Reason: err.Error()})
+		p.leave(c, Magnesium, 1, err.Error(), "")
 		return p
 	}
 	left := max(0, n.Year-c.since(c.Area.Sampled, func(d down) agronomy.PerThousand { return d.dose.Mg }))
@@ -32,22 +32,20 @@ func magnesiumJobs(c *Case) proposal {
 		}
 	}
 	if left < n.Year && c.doneSince(Magnesium, c.Area.Sampled) {
-		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, c.number(Magnesium)()), Kind: Magnesium, Area: c.Area.ID,
-			Reason: fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg"))})
+		p.leave(c, Magnesium, c.number(Magnesium)(), fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg")), "")
 		return p
 	}
 	d, chosen, ok := c.choose(agronomy.Wants{Mg: min(left, n.Single)}, agronomy.Caps{P2O5: 0, K2O: 0}, nil)
 	num := c.number(Magnesium)()
 	if !ok {
-		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, num), Kind: Magnesium, Area: c.Area.ID, Reason: "no material for it: " + firstText(chosen)})
+		p.leave(c, Magnesium, num, "no material for it: "+firstText(chosen), "")
 		return p
 	}
 	why := slices.Concat(n.Why, d.Why, chosen)
 	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
 		d = agronomy.DoseOf(d.Material, most)
 		why = append(why, reason)
-		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Magnesium, num+1), Kind: Magnesium, Area: c.Area.ID, Source: reason.Source,
-			Reason: fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg"))})
+		p.leave(c, Magnesium, num+1, fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
 	}
 	os, last := c.lastUseful(meet(c.open(), c.growing()), agronomy.LastMagnesium)
 	p.finish(c, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, soonest)
@@ -71,7 +69,7 @@ func sulfurJobs(c *Case) proposal {
 		depth = 4 // [nc-sampling]
 	}
 	leave := func(reason string) proposal {
-		p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Sulfur, 1), Kind: Sulfur, Area: c.Area.ID, Reason: reason, Source: "purdue-sulfur"})
+		p.leave(c, Sulfur, 1, reason, "purdue-sulfur")
 		return p
 	}
 	need, err := agronomy.SulfurToLower(c.report.PH, target, c.report.Texture, depth)
@@ -96,8 +94,7 @@ func sulfurJobs(c *Case) proposal {
 	for i, part := range parts {
 		n := next()
 		if year += part; year > agronomy.SulfurCapYear+1e-9 {
-			p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, Sulfur, n), Kind: Sulfur, Area: c.Area.ID, Source: "purdue-sulfur",
-				Reason: fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", plural(len(parts)-i, "dressing"), plural(years, "year"))})
+			p.leave(c, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", plural(len(parts)-i, "dressing"), plural(years, "year")), "purdue-sulfur")
 			break
 		}
 		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))

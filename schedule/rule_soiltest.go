@@ -22,8 +22,7 @@ func soilTestJobs(c *Case) proposal {
 	}
 	first := c.limeDown()
 	if c.Area.Soil != nil && last.After(c.Area.Sampled) && (first.IsZero() || !last.Before(first.AddMonths(how.AfterLime[0]-1))) {
-		p.left = append(p.left, LeftOut{ID: j.ID(), Kind: SoilTest, Area: c.Area.ID,
-			Reason: "a sample was taken on " + last.Short() + "; enter its results in the site file"})
+		p.leave(c, SoilTest, j.N, "a sample was taken on "+last.Short()+"; enter its results in the site file", "")
 		return p
 	}
 	switch {
@@ -33,7 +32,7 @@ func soilTestJobs(c *Case) proposal {
 		return p
 	case c.Area.Soil == nil:
 		j.Why = []Reason{{Text: "A sample was taken on " + last.Short() + "; enter its results in the site file."}}
-		p.left = append(p.left, LeftOut{ID: j.ID(), Kind: SoilTest, Area: c.Area.ID, Reason: j.Why[0].Text})
+		p.leave(c, SoilTest, j.N, j.Why[0].Text, "")
 		return p
 	case !first.IsZero():
 		from, to := first.AddMonths(how.AfterLime[0]), first.AddMonths(how.AfterLime[1])
