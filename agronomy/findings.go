@@ -178,7 +178,7 @@ func nutrientWords(n Nutrient, l Level, r Report, isNew bool) string {
 		return "Potassium is fair: a moderate dose keeps it so."
 	case Calcium:
 		switch {
-		case short && r.PH > 0 && r.PH < 6.5:
+		case short && r.PH > 0 && r.PH < 6.5: // [common] under the usual target
 			return "Calcium is low, as in most sour soils: the lime that mends the pH brings it."
 		case short:
 			return "Calcium is low though the pH is not: gypsum brings it without moving the pH. True want of it is rare."

@@ -3,6 +3,7 @@ package agronomy
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // RangeError says that a figure lies outside what a method covers, and what
@@ -44,8 +45,15 @@ func short[T ~float64](x T) string {
 	case a >= 10:
 		digits = 10
 	}
-	return fmt.Sprint(math.Round(v*digits) / digits)
+	text := fmt.Sprint(math.Round(v*digits) / digits)
+	if _, ok := any(x).(PH); ok && !strings.Contains(text, ".") {
+		text += ".0" // as laboratories print a pH
+	}
+	return text
 }
+
+// Words writes a pH as laboratories do: one decimal, or two where it has them.
+func (ph PH) Words() string { return short(ph) }
 
 // fine is short with a digit more below 10, for tons per acre in a sum.
 func fine(x float64) string {

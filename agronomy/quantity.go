@@ -28,7 +28,7 @@ type Feet = climate.Feet
 type SquareFeetPerGallon float64
 
 // measure is one kind of quantity: what each unit's name stands for in the
-// kind's own unit, and the sizes that are believable.
+// kind's own unit [definitions], and the sizes that are believable [common].
 type measure struct {
 	what      string
 	own       string // the kind's own unit

@@ -54,7 +54,7 @@ func Suspicious(r Report, state string) []Suspicion {
 		all = append(all, Suspicion{field, Reason{fmt.Sprintf(format, a...), "common"}})
 	}
 	switch {
-	case r.PH > 0 && r.PH < 4.2:
+	case r.PH > 0 && r.PH < 4.2: // [common] and so for the other lines of this file
 		add("ph", "pH %.1f is rare under turf: was it measured in a salt solution (0.5 to 1 lower), or were two digits swapped?", float64(r.PH))
 	case r.PH > 8.7:
 		add("ph", "pH %.1f is rare under turf: check the sheet, or have sodium measured.", float64(r.PH))

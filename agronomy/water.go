@@ -28,7 +28,7 @@ func CatchRate(caught Inches) (InchesPerHour, error) {
 	if !(caught > 0) {
 		return 0, fmt.Errorf("%s in caught: measure the mean depth in the cups, above 0", figure(caught))
 	}
-	return InchesPerHour(caught * 4), nil
+	return InchesPerHour(caught * 4), nil // 60 ÷ 15 minutes
 }
 
 // FlowRate gives a sprinkler's rate from the gallons a minute it puts on an

@@ -55,13 +55,13 @@ func (d Day) Date() int {
 	return int(d) - monthStart[m-1]
 }
 
-// String writes the day as "Oct 14"; the unknown day as "never".
+// String writes the day as "14 Oct"; the unknown day as "never".
 func (d Day) String() string {
 	m := d.Month()
 	if m == 0 {
 		return "never"
 	}
-	return m.String()[:3] + " " + strconv.Itoa(d.Date())
+	return strconv.Itoa(d.Date()) + " " + m.String()[:3]
 }
 
 // wrap rounds a day number to a calendar day 1 to 365.

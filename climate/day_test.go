@@ -12,8 +12,8 @@ func TestDays(t *testing.T) {
 		want  Day
 		text  string
 	}{
-		{1, 1, 1, "Jan 1"}, {2, 28, 59, "Feb 28"}, {2, 29, 59, "Feb 28"}, {3, 1, 60, "Mar 1"}, {10, 14, 287, "Oct 14"},
-		{12, 31, 365, "Dec 31"}, {2, 30, 0, "never"}, {13, 1, 0, "never"}, {0, 1, 0, "never"}, {4, 31, 0, "never"}, {6, 0, 0, "never"},
+		{1, 1, 1, "1 Jan"}, {2, 28, 59, "28 Feb"}, {2, 29, 59, "28 Feb"}, {3, 1, 60, "1 Mar"}, {10, 14, 287, "14 Oct"},
+		{12, 31, 365, "31 Dec"}, {2, 30, 0, "never"}, {13, 1, 0, "never"}, {0, 1, 0, "never"}, {4, 31, 0, "never"}, {6, 0, 0, "never"},
 	} {
 		d := DayOf(c.month, c.date)
 		if d != c.want || d.String() != c.text {

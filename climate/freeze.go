@@ -81,7 +81,7 @@ func (y *Year) FreezeOdds(from Day, days int) float64 {
 // They move the freeze dates only, not the temperatures.
 func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 	if first == 0 && last == 0 {
-		if !y.low.alwaysAbove(lastFreezeEast + 5) {
+		if !y.low.alwaysAbove(lastFreezeEast + 5) { // [common] °F that settle it
 			y.Better = append(y.Better, "the middle dates of your own first and last freezes over ten years or more")
 		}
 		return nil
@@ -92,7 +92,7 @@ func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 		for y.ownFirst < y.low.warmest {
 			y.ownFirst += daysPerYear
 		}
-		if y.ownFirst > y.low.coldest+45 {
+		if y.ownFirst > y.low.coldest+45 { // [common] past midwinter it is no autumn
 			problems = append(problems, PlaceError{"first_freeze", fmt.Sprintf("%s is not in the autumn of this place", first), "first_freeze is the first freeze after summer, last_freeze the last one before it"})
 		}
 	}
@@ -101,7 +101,7 @@ func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 		for y.ownLast > y.low.warmest {
 			y.ownLast -= daysPerYear
 		}
-		if y.ownLast < y.low.coldest-daysPerYear-45 {
+		if y.ownLast < y.low.coldest-daysPerYear-45 { // [common]
 			problems = append(problems, PlaceError{"last_freeze", fmt.Sprintf("%s is not in the spring of this place", last), "first_freeze is the first freeze after summer, last_freeze the last one before it"})
 		}
 	}

@@ -42,12 +42,12 @@ func (p Place) fromNormals(zone Zone) *Year {
 	}
 	y.Southern = coldInNorthernSummer(y.mean)
 	if l := p.Latitude; l != nil {
-		if y.mean.max()-y.mean.min() > 10 && (*l < 0) != y.Southern && math.Abs(*l) > 15 {
+		if y.mean.max()-y.mean.min() > 10 && (*l < 0) != y.Southern && math.Abs(*l) > 15 { // [common] nearer the equator either may be
 			y.note("The coldest time is %s, which is odd at latitude %g: check its sign and the order of the months.", wrap(y.mean.coldest), *l)
 		}
 		y.Southern = *l < 0
 	}
-	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.Mean-r.mean.Mean) > max(6, 3*r.month) {
+	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.Mean-r.mean.Mean) > max(6, 3*r.month) { // [common] three times the row's own error
 		y.note("The normals are %.0f °F away from what is usual for %s %s: check that both belong to this place.", math.Abs(y.mean.Mean-r.mean.Mean), p.State, zone)
 	}
 	return y

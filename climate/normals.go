@@ -197,5 +197,5 @@ func inTenths(text [][12]string, values []Fahrenheit) bool {
 			}
 		}
 	}
-	return slices.Max(values) > 130
+	return slices.Max(values) > 130 // [common] °F, as for a mean typed in
 }

@@ -106,7 +106,7 @@ func (p Place) Year() (*Year, error) {
 	if e := p.Elevation; e != nil && !(e.Meters() >= lowestStation && e.Meters() <= highestStation) {
 		fail("elevation", "the model holds from -130 ft to 11,300 ft (-40 m to 3,450 m)", "%.0f ft is outside what the model was fitted on", float64(*e))
 	}
-	if l := p.Latitude; l != nil && !(*l >= -66 && *l <= 72) {
+	if l := p.Latitude; l != nil && !(*l >= -66 && *l <= 72) { // [common]
 		fail("latitude", "degrees north, southern places negative; no lawn grows poleward of 66 south or 72 north", "%g is no latitude of a lawn", *l)
 	}
 	if l := p.Longitude; l != nil && !(*l >= -180 && *l <= 180) {
@@ -153,7 +153,7 @@ func checkNormals(highs, lows []Fahrenheit) (problems PlaceErrors) {
 			problems = append(problems, PlaceError{s.field, fmt.Sprintf("%d monthly values where there must be 12", len(s.values)), "give one for each month, January first, both for the highs and the lows"})
 		}
 		for m, v := range s.values {
-			if !(v >= -80 && v <= 130) {
+			if !(v >= -80 && v <= 130) { // [common] no station's monthly mean lies outside
 				problems = append(problems, PlaceError{s.field, fmt.Sprintf("value %d, %g, is no monthly mean in °F", m+1, float64(v)), "monthly means lie between -80 and 130 °F; tenths of a degree must be divided by 10"})
 			}
 		}

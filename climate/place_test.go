@@ -43,8 +43,8 @@ func TestPlaceProblems(t *testing.T) {
 		"tenths":            {Place{Highs: flat(700), Lows: cold}, []string{"mean_high_f: value 1, 700, is no monthly mean"}},
 		"Celsius":           {Place{Highs: flat(21), Lows: flat(10)}, []string{"mean_high_f: the hottest month's mean high is 21 °F"}},
 		"bad day":           {Place{State: "OH", Hardiness: "6a", FirstFreeze: 400}, []string{"first_freeze: day 400 is not in the year"}},
-		"spring in autumn":  {Place{State: "OH", Hardiness: "6a", FirstFreeze: DayOf(5, 2)}, []string{"first_freeze: May 2 is not in the autumn"}},
-		"autumn in spring":  {Place{State: "OH", Hardiness: "6a", LastFreeze: DayOf(10, 14)}, []string{"last_freeze: Oct 14 is not in the spring"}},
+		"spring in autumn":  {Place{State: "OH", Hardiness: "6a", FirstFreeze: DayOf(5, 2)}, []string{"first_freeze: 2 May is not in the autumn"}},
+		"autumn in spring":  {Place{State: "OH", Hardiness: "6a", LastFreeze: DayOf(10, 14)}, []string{"last_freeze: 14 Oct is not in the spring"}},
 	} {
 		_, err := c.place.Year()
 		var problems PlaceErrors
@@ -120,7 +120,7 @@ func TestOwnFreezeRecords(t *testing.T) {
 	if own.LastFreeze() != plain.LastFreeze() || own.Mean(100) != plain.Mean(100) || own.SoilFalls(2, 50) != plain.SoilFalls(2, 50) {
 		t.Error("own first freeze moved something else")
 	}
-	if got := strings.Join(own.Notes, " "); !strings.Contains(got, "Oct 24, 11 days later than the model's Oct 13") {
+	if got := strings.Join(own.Notes, " "); !strings.Contains(got, "24 Oct, 11 days later than the model's 13 Oct") {
 		t.Errorf("notes %q", got)
 	}
 	if own.FirstFreeze().SD >= plain.FirstFreeze().SD {

@@ -45,7 +45,7 @@ func (c *Case) planLime() liming {
 	_, _, _, target := c.Area.Stand.TargetPH()
 	why := slices.Concat(target, need.Why)
 	if need.Rate == 0 {
-		l.needs = []Need{{Kind: Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", Number(float64(c.report.PH), 1), c.Area.Stand), Why: why}}
+		l.needs = []Need{{Kind: Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", c.report.PH.Words(), c.Area.Stand), Why: why}}
 		return l
 	}
 	effective := need.Rate
@@ -72,7 +72,7 @@ func (c *Case) planLime() liming {
 	}
 	l.why = append(why, mostWhy)
 	l.needs = []Need{{Kind: Lime, Total: all, Why: l.why, Text: fmt.Sprintf(
-		"lime: %s of %s in all brings pH %s to %s", c.Measure().Rate(all), materialName(l.stone), Number(float64(c.report.PH), 2), Number(float64(need.Reaches), 1))}}
+		"lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), materialName(l.stone), c.report.PH.Words(), float64(need.Reaches))}}
 	if l.total < 5 { // [common] not worth filling a spreader for
 		if l.total > 0 {
 			return leave(fmt.Sprintf("only %s is left, too little for a dressing; the retest decides", c.Measure().Rate(l.total)))
@@ -183,11 +183,11 @@ func (l *liming) onHand(c *Case) {
 			if l.reached(0) > 0.5 {
 				alone = "with what is down already it"
 			}
-			text += fmt.Sprintf("; %s takes the soil from pH %s to about %s after a year, where %s is wanted", alone, Number(float64(l.cause.PH), 2), Number(float64(ph), 1), Number(float64(l.need.Target), 1))
+			text += fmt.Sprintf("; %s takes the soil from pH %s to about %.1f after a year, where %s is wanted", alone, l.cause.PH.Words(), float64(ph), l.need.Target.Words())
 		}
 		l.shed = append(l.shed, text+".")
 	} else {
-		l.shed = append(l.shed, fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, Number(float64(l.cause.PH), 2)))
+		l.shed = append(l.shed, fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words()))
 	}
 	c.shed.take(agronomy.DoseOf(l.stone, l.total), c.Area.Size)
 }

@@ -17,9 +17,16 @@ type Measure struct{ Metric bool }
 // Measure gives the site's own way of showing amounts.
 func (s *Site) Measure() Measure { return Measure{s.Metric} }
 
-// Reading writes a figure of a soil report: two decimals under 10, one under
-// 100, none above, as no laboratory knows more.
-func Reading(v float64) string {
+// Amount writes the value of a finding with its unit: two decimals under 10,
+// one under 100, none above, as no laboratory knows more.
+func (f FindingShown) Amount() string {
+	if f.Reading == "ph" {
+		return agronomy.PH(f.Value).Words()
+	}
+	return strings.TrimSpace(reading(f.Value) + " " + f.Unit)
+}
+
+func reading(v float64) string {
 	switch {
 	case v < 10:
 		return Number(v, 2)

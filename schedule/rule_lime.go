@@ -30,7 +30,7 @@ func (c *Case) dateLime() proposal {
 		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: agronomy.DoseOf(l.stone, rate), Tilled: c.future(),
 			Again: i > 0 || c.since(c.Area.Sampled, effectiveLime) > 0}
 		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
-		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", Number(float64(l.cause.PH), 2), Number(float64(l.need.Target), 1))
+		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", l.cause.PH.Words(), l.need.Target.Words())
 		if n := len(l.dressings); n > 1 {
 			j.Because += fmt.Sprintf("; dressing %d of %d", i+1, n)
 		}

@@ -79,7 +79,7 @@ func sulfurJobs(c *Case) proposal {
 	if need.Total == 0 {
 		return p
 	}
-	p.needs = []Need{{Kind: Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), Number(float64(c.report.PH), 1), Number(float64(target), 1))}}
+	p.needs = []Need{{Kind: Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), c.report.PH.Words(), target.Words())}}
 	m, ok := c.sulfurMaterial()
 	if !ok {
 		return leave("no elemental sulfur is known")
@@ -100,7 +100,7 @@ func sulfurJobs(c *Case) proposal {
 		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
 		due := first.AddDays(i * agronomy.SulfurSpacingDays)
 		p.finish(c, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
-			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", Number(float64(c.report.PH), 2), Number(float64(high), 1))}, os,
+			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", c.report.PH.Words(), high.Words())}, os,
 			func(o opening) Date { return Later(o.From, due) })
 	}
 	return p

@@ -78,15 +78,15 @@ func (q Question) Check() error {
 		value, top   float64
 		mayBeUnknown bool
 	}{
-		{"nitrogen, lb per 1000 sq ft", q.N, 50, false}, // [common] no turf product goes near it
-		{"soluble nitrogen, lb per 1000 sq ft", q.SolubleN, 50, true},
+		{"nitrogen, lb per 1000 sq ft", q.N, 50, false},               // [common] no turf product goes near it
+		{"soluble nitrogen, lb per 1000 sq ft", q.SolubleN, 50, true}, // [common] and so below
 		{"phosphate, lb per 1000 sq ft", q.P2O5, 50, false},
 		{"potash, lb per 1000 sq ft", q.K2O, 50, false},
 		{"slow share", q.SlowShare, 1, true},
 		{"phosphate in the product, %", q.P2O5Percent, 100, false},
 		{"distance from water, ft", q.WaterFeet, math.MaxFloat64, true},
-		{"months since the soil report", float64(q.ReportAgeMonths), 1200, true},
-		{"nitrogen already this year, lb per 1000 sq ft", q.YearN, 100, false},
+		{"months since the soil report", float64(q.ReportAgeMonths), 1200, true}, // [common] a century
+		{"nitrogen already this year, lb per 1000 sq ft", q.YearN, 100, false},   // [common]
 		{"phosphate already this year, lb per 1000 sq ft", q.YearP2O5, 100, false},
 		{"local cap on nitrogen, lb per 1000 sq ft", q.Local.MaxN, 50, false},
 	} {

@@ -50,7 +50,7 @@ func (l *lesson) targets() table {
 			part = schedule.Number(float64(s.Percent), 1) + " %"
 		}
 		t.Rows = append(t.Rows, []string{g.Grass, part,
-			ph(g.Low) + " and " + ph(g.High), ph(g.Default)})
+			g.Low.Words() + " and " + g.High.Words(), g.Default.Words()})
 		if sources != "" {
 			sources += ", "
 		}
@@ -76,12 +76,12 @@ func (l *lesson) limeRows(c agronomy.LimeCase) (table, bool) {
 	}
 	t := table{Caption: fmt.Sprintf("Fully effective lime for the sampled depth, %s", l.rateUnit()), Head: []string{column}}
 	for _, g := range goals {
-		t.Head = append(t.Head, "to pH "+ph(g))
+		t.Head = append(t.Head, "to pH "+g.Words())
 	}
 	method := ""
 	for step := -4; step <= 4; step++ {
 		v := at + agronomy.PH(step)/10
-		row := []string{ph(v)}
+		row := []string{v.Words()}
 		any := false
 		for _, g := range goals {
 			try := c

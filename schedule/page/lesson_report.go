@@ -75,10 +75,10 @@ func (l *lesson) report(r agronomy.Report) table {
 		}
 	}
 	if r.PH > 0 {
-		add("pH", ph(r.PH))
+		add("pH", r.PH.Words())
 	}
 	if r.Buffer.PH > 0 {
-		add("Buffer pH ("+string(r.Buffer.Method)+")", ph(r.Buffer.PH))
+		add("Buffer pH ("+string(r.Buffer.Method)+")", r.Buffer.PH.Words())
 	}
 	number("Exchangeable acidity", float64(r.Acidity), "meq/100 g")
 	number("CEC", float64(r.CEC), "meq/100 g")
@@ -128,7 +128,7 @@ func (l *lesson) levels() part {
 	var levels, ranks []schedule.Reason
 	for i, f := range l.shown.Findings {
 		if f.Level != agronomy.Unknown {
-			levels = append(levels, schedule.Reason{Text: fmt.Sprintf("%s %s: %s", readingWords(f.Reading), readingValue(f), f.Level), Source: f.Source})
+			levels = append(levels, schedule.Reason{Text: fmt.Sprintf("%s %s: %s", readingWords(f.Reading), f.Amount(), f.Level), Source: f.Source})
 		}
 		if i < 3 {
 			ranks = append(ranks, schedule.Reason{Text: fmt.Sprintf("%s: %s", readingWords(f.Reading), f.Text), Source: f.Source})

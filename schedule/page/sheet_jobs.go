@@ -169,7 +169,7 @@ func (b *sheetBuilder) areas(jobs []jobView) (areas []areaView, whole []jobView)
 func (b *sheetBuilder) finding(f schedule.FindingShown) findingView {
 	v := findingView{Name: readingWords(f.Reading), Text: cited{f.Text, b.cite.refs(f.Source)}}
 	if f.Value != 0 {
-		v.Value = readingValue(f)
+		v.Value = f.Amount()
 	}
 	if f.Level != "unknown" {
 		v.Level = string(f.Level)

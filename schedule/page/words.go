@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"swardbook/agronomy"
 	"swardbook/schedule"
 )
 
@@ -33,14 +32,6 @@ func readingWords(reading string) string {
 		return "CEC"
 	}
 	return capital(strings.ReplaceAll(reading, "_", " "))
-}
-
-// readingValue writes a reading with its unit.
-func readingValue(f schedule.FindingShown) string {
-	if f.Reading == "ph" {
-		return ph(agronomy.PH(f.Value))
-	}
-	return strings.TrimSpace(schedule.Reading(f.Value) + " " + f.Unit)
 }
 
 func capital(s string) string {
@@ -120,12 +111,4 @@ func plural(n int, one string) string {
 		return "1 " + one
 	}
 	return fmt.Sprintf("%d %ss", n, one)
-}
-
-// ph writes an acidity with one decimal, or two where it has them.
-func ph(v agronomy.PH) string {
-	if s := fmt.Sprintf("%.2f", float64(v)); !strings.HasSuffix(s, "0") {
-		return s
-	}
-	return fmt.Sprintf("%.1f", float64(v))
 }

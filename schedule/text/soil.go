@@ -101,7 +101,7 @@ func readingWords(f schedule.FindingShown) string {
 func levelWords(f schedule.FindingShown) string {
 	value := ""
 	if f.Value != 0 {
-		value = strings.TrimSpace(schedule.Reading(f.Value) + " " + f.Unit)
+		value = f.Amount()
 	}
 	switch {
 	case f.Level == "" || f.Level == "unknown":
