@@ -123,7 +123,7 @@ func (pl *planner) sow(book []Done) {
 		c := pl.newCase(a, nil, newShed(pl.site, nil))
 		pl.cases = append(pl.cases, c)
 		for _, d := range book { // a sowing on record is the day
-			if _, k, _, err := JobName(d.Job); err == nil && k == Sow && d.Area == a.ID && !d.Missed {
+			if area, k, _, err := JobName(d.Job); err == nil && k == Sow && cmp.Or(d.Area, area) == a.ID && !d.Missed {
 				pl.sown[a.ID] = d.Date
 			}
 		}

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"swardbook/agronomy"
+	"swardbook/climate"
+	"swardbook/schedule/law"
 )
 
 func mustDate(t *testing.T, s string) Date {
@@ -300,5 +302,22 @@ func TestTwelveMonthsHoldAcrossTheStart(t *testing.T) {
 	}
 	if !waited {
 		t.Error("no dose waits")
+	}
+}
+
+func TestLocalRulesAreToldWithoutAState(t *testing.T) {
+	site := bluegrass(t)
+	site.Place = climate.Place{Hardiness: "6a"}
+	site.Local = law.Local{NoNitrogen: []law.Span{{From: law.MonthDay{Month: 11, Day: 15}, To: law.MonthDay{Month: 3, Day: 1}}}, Note: "see the clerk"}
+	if p := plan(t, site); len(p.Laws) != 1 {
+		t.Errorf("laws: %+v", p.Laws)
+	}
+}
+
+func TestASowingOnRecordNeedsNoAreaBesideItsID(t *testing.T) {
+	site := situations[3].site(t, "OH", "6a", "tall fescue")
+	day := site.Areas[0].Seeded.AddDays(3)
+	if p := plan(t, site, Done{Line: 2, Date: day, Job: "a/sow/1"}); entry(t, p, "a/starter/1").Date != day {
+		t.Errorf("the starter does not go down with the seed: %+v", entry(t, p, "a/starter/1").Date)
 	}
 }

@@ -198,13 +198,13 @@ func (pl *planner) season() climate.Season {
 // laws lists the rules that the site stands under, once.
 func (pl *planner) laws(out *Program) {
 	s := pl.site
-	st, rules, err := law.For(s.Place.State, s.crewIs())
+	for _, r := range pl.law {
+		out.Laws = append(out.Laws, LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.AsOf, Sure: r.Confidence.String() + ", " + r.How.String()})
+	}
+	st, _, err := law.For(s.Place.State, s.crewIs())
 	if err != nil {
 		out.LawNotes = append(out.LawNotes, "No state is given, so no state law is looked up: ask the county extension office.", law.NoAdvice)
 		return
-	}
-	for _, r := range rules.With(s.Local) {
-		out.Laws = append(out.Laws, LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.AsOf, Sure: r.Confidence.String() + ", " + r.How.String()})
 	}
 	out.LawNotes = append(out.LawNotes, st.Lines(s.crewIs())...)
 }
