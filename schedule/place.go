@@ -89,7 +89,7 @@ func place(tasks []task, limits []limit, jobsPerDay int) placed {
 
 func (b *board) place() placed {
 	knots := b.knots()
-	at := make([]int, len(b.tasks))
+	at := make([]int, len(b.tasks)) // the day of each task
 	b.solveAll(knots, at)
 	cheaper := b.rounds(at)
 	b.solveAll(slices.DeleteFunc(slices.Clone(knots), func(k *knot) bool {

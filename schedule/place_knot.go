@@ -71,6 +71,16 @@ func (k *knot) way(alike int, days []int) way {
 	return w
 }
 
+// wayAt writes out a way of one of the alike knots, given by its tasks, from the
+// days of all.
+func (k *knot) wayAt(alike int, tasks, at []int) way {
+	days := make([]int, len(tasks))
+	for p, i := range tasks {
+		days[p] = at[i]
+	}
+	return k.way(alike, days)
+}
+
 // wayOut leaves out all tasks.
 func (k *knot) wayOut(alike int) way {
 	return k.way(alike, slices.Repeat([]int{k.b.out}, len(k.tasks)))

@@ -38,34 +38,51 @@ func (b *board) knots() []*knot {
 func (b *board) solveAll(knots []*knot, at []int) {
 	for _, k := range knots {
 		b.steps = searchSteps / len(knots)
-		days := k.solve()
+		k.solve(at)
 		b.stopped = b.stopped || b.steps < 0
-		for m, i := range k.tasks {
-			at[i] = days[m]
-		}
 	}
 }
 
-// ideal gives every task its cheapest day, if no limit minds: then nothing
-// needs searching.
-func (k *knot) ideal() (days []int, ok bool) {
+// ideal gives every task its cheapest day, and tells whether no limit minds:
+// then nothing needs searching.
+func (k *knot) ideal(at []int) bool {
 	b := k.b
-	days = make([]int, len(k.tasks))
-	for p, i := range k.tasks {
-		best := choice{cost: math.MaxInt64}
-		for _, c := range b.choices[i] {
-			if c.cost < best.cost {
+	for _, i := range k.tasks {
+		best := &b.choices[i][0]
+		for n := range b.choices[i] {
+			if c := &b.choices[i][n]; c.cost < best.cost {
 				best = c
 			}
 		}
-		days[p] = best.day
+		at[i] = best.day
 	}
-	for p, d := range days {
-		if d != b.out && !k.keeps(p, d, days) {
-			return nil, false
+	return !slices.ContainsFunc(k.tasks, func(i int) bool { return at[i] != b.out && !b.keeps(i, at[i], at) })
+}
+
+// inTurn gives each of some tasks, the most important first, the cheapest day
+// that the ones before it leave open and that has room. Without room days hold
+// all.
+func (b *board) inTurn(tasks, at, room []int) {
+	for _, i := range tasks {
+		at[i] = b.out
+	}
+	order := slices.Clone(tasks)
+	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.tasks[x].rank, b.tasks[y].rank) })
+	for _, i := range order {
+		for _, x := range b.rank(i) {
+			if x.day == b.out {
+				break
+			}
+			s := b.slot(i, x.day)
+			if room != nil && room[s] <= 0 || !b.keeps(i, x.day, at) {
+				continue
+			}
+			if at[i] = x.day; room != nil {
+				room[s]--
+			}
+			break
 		}
 	}
-	return days, true
 }
 
 // rank gives a task's choices by cost, then day.

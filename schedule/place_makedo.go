@@ -1,10 +1,5 @@
 package schedule
 
-import (
-	"cmp"
-	"slices"
-)
-
 const (
 	makeDoPasses = 10
 	makeDoSteps  = 3_000
@@ -21,29 +16,12 @@ type seat struct {
 // knot then takes its best way beside the others, while that gains anything.
 func (c *crowd) makeDo() {
 	b := c.b
-	at := slices.Repeat([]int{b.out}, len(b.tasks))
-	order := slices.Clone(c.tasks)
-	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.tasks[x].rank, b.tasks[y].rank) })
-	for _, i := range order {
-		for _, x := range b.rank(i) {
-			if x.day == b.out {
-				break
-			}
-			if s := b.slot(i, x.day); c.room[s] > 0 && b.keeps(i, x.day, at) {
-				c.room[s]--
-				at[i] = x.day
-				break
-			}
-		}
-	}
+	at := make([]int, len(b.tasks))
+	b.inTurn(c.tasks, at, c.room)
 	var seats []seat
 	for n, a := range c.alike {
 		for m, tasks := range a.members {
-			days := make([]int, len(tasks))
-			for p, i := range tasks {
-				days[p] = at[i]
-			}
-			seats = append(seats, seat{n, m, a.way(n, days)})
+			seats = append(seats, seat{n, m, a.wayAt(n, tasks, at)})
 		}
 	}
 	c.improve(seats)

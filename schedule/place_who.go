@@ -120,13 +120,16 @@ func (k *knot) within(price []int64, room []int, most int64, found func(way)) {
 // best days: with luck most days then need no thought.
 const near = perUnit / 20
 
-// solve finds the least-cost days of a knot by itself, the earliest of equals.
-// If the steps run out (steps below 0 afterwards) it gives the best found.
-func (k *knot) solve() []int {
-	if days, ok := k.ideal(); ok {
-		return days
+// solve finds the least-cost days of a knot by itself, the earliest of equals,
+// and writes them down. If the steps run out (steps below 0 afterwards) it gives
+// the best found.
+func (k *knot) solve(at []int) {
+	b := k.b
+	if k.ideal(at) {
+		return
 	}
-	first := k.way(0, k.inTurn())
+	b.inTurn(k.tasks, at, nil)
+	first := k.wayAt(0, k.tasks, at)
 	s := k.who(nil, nil, first.cost)
 	s.days = func(without int64) (low int64) {
 		cheapest := int64(0)
@@ -151,42 +154,16 @@ func (k *knot) solve() []int {
 				}
 				break
 			}
-			if k.b.steps < 0 || most == s.most-without {
+			if b.steps < 0 || most == s.most-without {
 				break
 			}
 		}
 		return low
 	}
 	s.decide(0, 0, 0)
-	return first.days
-}
-
-// inTurn gives each task, the most important first, the cheapest day that the
-// ones before it leave open.
-func (k *knot) inTurn() []int {
-	b := k.b
-	days := slices.Repeat([]int{b.out}, len(k.tasks))
-	for _, p := range k.order {
-		for _, x := range b.rank(k.tasks[p]) {
-			if x.day == b.out || k.keeps(p, x.day, days) {
-				days[p] = x.day
-				break
-			}
-		}
+	for p, i := range k.tasks {
+		at[i] = first.days[p]
 	}
-	return days
-}
-
-// keeps tells whether a task on a day keeps its limits with the others' days.
-func (k *knot) keeps(p, day int, days []int) bool {
-	for o, d := range days {
-		if gap := k.gap[p][o]; gap == 0 || d == k.b.out || o == p {
-			continue
-		} else if d >= day && d-day < gap || d < day && day-d < k.gap[o][p] {
-			return false
-		}
-	}
-	return true
 }
 
 // way writes out a way of a knot in which only a cast has days.
