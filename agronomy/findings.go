@@ -141,7 +141,7 @@ func nutrientFinding(r Report, n Nutrient, state string, isNew bool) Finding {
 		return f
 	}
 	if s.enough && s.level == Medium {
-		f.Text = fmt.Sprintf("%s is where the scale wants it: nothing to do.", upperFirst(string(n)))
+		f.Text = fmt.Sprintf("%s is where the scale wants it: nothing to do.", capital(string(n)))
 		if n == Sodium {
 			f.Text = sodiumWords(Medium)
 		}
@@ -251,8 +251,6 @@ func cecFinding(r Report) Finding {
 	f.Why = append([]Reason{{"Under 5 meq/100 g a soil holds little, over 20 a great deal.", f.Source}}, r.Saturations()...)
 	return f
 }
-
-func upperFirst(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 func lowerFirst(s string) string {
 	if s[0] >= 'A' && s[0] <= 'Z' {

@@ -119,7 +119,7 @@ func (a *almanac) layLastDays(u agronomy.LastUseful) []opening {
 	add := func(w climate.When, before int, words string) {
 		if before > 0 && !w.Never {
 			if before > 1 {
-				words = plural(before, "day") + " before " + words
+				words = Plural(before, "day") + " before " + words
 			}
 			bounds = append(bounds, bound{w, before, words})
 		}

@@ -41,7 +41,7 @@ func Compare(was, is *Program) []Change {
 				dir = "earlier"
 			}
 			out = append(out, Change{ID: e.ID, What: "moved", Was: o.Date, Is: e.Date,
-				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), plural(int(math.Abs(float64(days))), "day"), dir)})
+				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), Plural(int(math.Abs(float64(days))), "day"), dir)})
 		}
 		if math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05 { // less is not seen on a scale
 			what := "grew"

@@ -109,7 +109,7 @@ func (c *Case) machineSteps(j *Job, m Measure) []string {
 				if f.Count == 1 {
 					steps[0] = fmt.Sprintf("One fill does it: half the water, %s of product, then water to %s.", m.Volume(f.InLast), m.Volume(f.Last))
 				} else {
-					steps = append(steps, fmt.Sprintf("%s in all; the last is %s with %s of product.", plural(f.Count, "fill"), m.Volume(f.Last), m.Volume(f.InLast)))
+					steps = append(steps, fmt.Sprintf("%s in all; the last is %s with %s of product.", Plural(f.Count, "fill"), m.Volume(f.Last), m.Volume(f.InLast)))
 				}
 				return append(steps, "Spray out what is left on the same area, then rinse the tank.")
 			}
@@ -152,13 +152,13 @@ func (c *Case) waterStep(j *Job, m Measure) []string {
 	}
 	if c.Area.Sprinkler > 0 {
 		if min, err := agronomy.WaterMinutes(depth, c.Area.Sprinkler); err == nil {
-			how = append(how, plural(int(min+0.5), "minute")+" of the sprinkler")
+			how = append(how, Plural(int(min+0.5), "minute")+" of the sprinkler")
 		}
 	}
 	if len(how) > 0 {
 		step += " (" + strings.Join(how, ", ") + ")"
 	}
-	return []string{step + fmt.Sprintf(" within %s.", plural(w.WithinHours, "hour"))}
+	return []string{step + fmt.Sprintf(" within %s.", Plural(w.WithinHours, "hour"))}
 }
 
 func (c *Case) ifRain(j *Job, m Measure) string {
@@ -178,9 +178,9 @@ func (c *Case) describeSample(j *Job, m Measure) {
 	if c.report.Depth > 0 {
 		depth = c.report.Depth
 	}
-	j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, to the same laboratory as before.", c.Area.Name, plural(how.Cores, "core"), m.Depth(depth))
+	j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, to the same laboratory as before.", c.Area.Name, Plural(how.Cores, "core"), m.Depth(depth))
 	if c.Area.Soil == nil {
-		j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, and ask the laboratory for pH, buffer pH, P, K, Ca and Mg.", c.Area.Name, plural(how.Cores, "core"), m.Depth(depth))
+		j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, and ask the laboratory for pH, buffer pH, P, K, Ca and Mg.", c.Area.Name, Plural(how.Cores, "core"), m.Depth(depth))
 	}
 	for _, s := range how.Steps {
 		j.Steps = append(j.Steps, s.Text)

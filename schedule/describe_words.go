@@ -2,7 +2,10 @@ package schedule
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"swardbook/agronomy"
 )
@@ -18,13 +21,6 @@ func jobWords(k Kind) string {
 		return "last safe day"
 	}
 	return string(k)
-}
-
-func upperFirst(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // verb begins a job's title.
@@ -88,4 +84,30 @@ func (m Measure) doseWords(d agronomy.Dose, size agronomy.SquareFeet) string {
 		amount, rate = m.Volume(a.Volume), m.VolumeRate(d.Gallons)
 	}
 	return fmt.Sprintf("%s of %s, %s", amount, materialName(d.Material), rate)
+}
+
+// Capital begins a text with a capital letter, unless it begins with a symbol
+// such as pH.
+func Capital(text string) string {
+	first, n := utf8.DecodeRuneInString(text)
+	if second, _ := utf8.DecodeRuneInString(text[n:]); !unicode.IsLower(first) || unicode.IsUpper(second) {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[n:]
+}
+
+// Sentence gives a text its full stop.
+func Sentence(text string) string {
+	if text == "" || strings.ContainsRune(".!?", rune(text[len(text)-1])) {
+		return text
+	}
+	return text + "."
+}
+
+// Plural writes "1 job" or "3 jobs".
+func Plural(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + one + "s"
 }

@@ -280,7 +280,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 		}
 		due := first.AddDays(i * gap.Days)
 		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
-		because := fmt.Sprintf("%s is %s in the soil report", upperFirst(string(k)), w.level)
+		because := fmt.Sprintf("%s is %s in the soil report", Capital(string(k)), w.level)
 		if n > 1 {
 			because += fmt.Sprintf("; dose %d of %d", i+1, n)
 		}

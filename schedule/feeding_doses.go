@@ -101,7 +101,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	if each > most {
 		if !b.young { // what the first year cannot take is told once, for the year
 			b.leave(first+count, fmt.Sprintf("%s of the %s share does not fit: the season holds %s of at most %s",
-				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
+				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, Plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
 			s.due += rest - most*agronomy.PerThousand(count)
 		}
 		each, rest = most, most*agronomy.PerThousand(count)
@@ -184,7 +184,7 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 	if len(slots) > room {
 		if !b.young {
 			for _, d := range slots[:len(slots)-room] {
-				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s, at %s apart", s.name, plural(room, "dose"), plural(quickDays, "day")))
+				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s, at %s apart", s.name, Plural(room, "dose"), Plural(quickDays, "day")))
 			}
 		}
 		slots = slots[len(slots)-room:]

@@ -75,7 +75,7 @@ func (c *Case) starterAfterSeed(p, k *want) {
 // firstFeeds gives the openings from the first feeding of the seedlings on.
 func (c *Case) firstFeeds() []opening {
 	gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.SolubleNDown)
-	return from(c.open(), c.emerged().AddDays(gap.Days), fmt.Sprintf("%s after the seedlings are up", plural(gap.Days, "day")))
+	return from(c.open(), c.emerged().AddDays(gap.Days), fmt.Sprintf("%s after the seedlings are up", Plural(gap.Days, "day")))
 }
 
 func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, why []Reason, os []opening, ideal func(opening) Date) {

@@ -177,14 +177,6 @@ func Packs(n float64) string {
 	}
 }
 
-// plural writes "1 job" or "3 jobs".
-func plural(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + one + "s"
-}
-
 // list joins words as a sentence does: "a, b and c".
 func list(words []string) string {
 	switch n := len(words); n {

@@ -11,7 +11,7 @@ func (pl *planner) notices(p *proposal) {
 	a, m := pl.almanac, pl.site.Measure()
 	closes, reopens := a.ground.LastSafe, a.ground.Reopens
 	last := "After today the ground may freeze: nothing more is spread until it is open again."
-	lastWhy := []Reason{{Text: fmt.Sprintf("soil at 2 in is expected to fall through %s a week later; the date is good to %s either way", m.Temperature(40), plural(int(1.28*closes.SD+0.5), "day")), Source: "model"}}
+	lastWhy := []Reason{{Text: fmt.Sprintf("soil at 2 in is expected to fall through %s a week later; the date is good to %s either way", m.Temperature(40), Plural(int(1.28*closes.SD+0.5), "day")), Source: "model"}}
 	if a.ground.Kind == climate.GroundNever {
 		season := pl.season()
 		closes, reopens = a.GrowthEnds(season), a.GrowthBegins(season)

@@ -94,7 +94,7 @@ func sulfurJobs(c *Case) proposal {
 	for i, part := range parts {
 		n := next()
 		if year += part; year > agronomy.SulfurCapYear+1e-9 {
-			p.leave(c, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", plural(len(parts)-i, "dressing"), plural(years, "year")), "purdue-sulfur")
+			p.leave(c, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", Plural(len(parts)-i, "dressing"), Plural(years, "year")), "purdue-sulfur")
 			break
 		}
 		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))

@@ -53,7 +53,7 @@ func (a *almanac) season(m Measure, grass climate.Season) Season {
 	s.SpreadDays = int(math.Round(1.2816 * fall.SD)) // [model] section 7: 8 years in 10
 	s.Words = append(s.Words, "ground: "+a.ground.Kind.String())
 	if s.SpreadDays > 0 {
-		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", plural(s.SpreadDays, "day")))
+		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", Plural(s.SpreadDays, "day")))
 	}
 	s.Words = append(s.Words, a.Notes...)
 	return s

@@ -173,7 +173,7 @@ func (f *Feed) post(a answered, w http.ResponseWriter, q *http.Request, s *site)
 	}
 	switch {
 	case errors.Is(err, errNoProgram):
-		return f.message(a, w, q, http.StatusConflict, "Not recorded", capital(err.Error())+".")
+		return f.message(a, w, q, http.StatusConflict, "Not recorded", schedule.Capital(err.Error())+".")
 	case err != nil:
 		f.o.Log.Error("a job could not be recorded", "site", s.logName(), "error", err.Error())
 		return f.message(a, w, q, http.StatusInternalServerError, "Not recorded",
@@ -213,8 +213,6 @@ func (f *Feed) broken(a answered, w http.ResponseWriter, err error) answered {
 	f.o.Log.Error("a page could not be written", "error", err.Error())
 	return refuse(a, w, http.StatusInternalServerError)
 }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // knows tells whether a person is one of the site's, if it names any.
 func knows(s *schedule.Site, person string) bool {

@@ -133,7 +133,7 @@ func (r *reading) with(name, line string) (*schedule.Program, error) {
 			if p.Hint != "" {
 				w += " (" + p.Hint + ")"
 			}
-			u.wrong = append(u.wrong, capital(w)+".")
+			u.wrong = append(u.wrong, schedule.Capital(w)+".")
 		}
 	}
 	if u.wrong != nil {
@@ -141,7 +141,7 @@ func (r *reading) with(name, line string) (*schedule.Program, error) {
 	}
 	p, err := schedule.Plan(r.site, done)
 	if err != nil {
-		return nil, &unusable{[]string{capital(err.Error()) + "."}}
+		return nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
 	}
 	return p, nil
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"swardbook/schedule"
@@ -150,7 +149,7 @@ func numbered(steps []string) string {
 func bullets(heading string, all []string) string {
 	out := []string{heading}
 	for _, s := range all {
-		if s = labelled("- ", capital(oneLine(s))); s != "" && !slices.Contains(out, s) {
+		if s = labelled("- ", schedule.Capital(oneLine(s))); s != "" && !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}
@@ -158,16 +157,6 @@ func bullets(heading string, all []string) string {
 		return ""
 	}
 	return lines(out...)
-}
-
-// capital begins a text with a capital letter, unless it begins with a symbol
-// such as pH.
-func capital(s string) string {
-	first, n := utf8.DecodeRuneInString(s)
-	if second, _ := utf8.DecodeRuneInString(s[n:]); !unicode.IsLower(first) || !unicode.IsLower(second) {
-		return s
-	}
-	return string(unicode.ToUpper(first)) + s[n:]
 }
 
 // labelled puts a label before a text, and is empty without one.

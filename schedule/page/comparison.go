@@ -68,7 +68,7 @@ func Comparison(programs []Variant, o Options) ([]byte, error) {
 	for _, is := range programs[1:] {
 		c := comparedChange{Label: is.Label, From: programs[0].Label}
 		for _, d := range schedule.Compare(first, is.Program) {
-			c.Lines = append(c.Lines, capital(named(first, named(is.Program, d.ID)))+": "+d.What+", "+d.Text)
+			c.Lines = append(c.Lines, schedule.Capital(named(first, named(is.Program, d.ID)))+": "+d.What+", "+d.Text)
 		}
 		v.Changes = append(v.Changes, c)
 	}
@@ -100,7 +100,7 @@ func comparedJobs(programs []Variant) (jobs, left []comparedJob) {
 			for i := range v.Program.Entries {
 				if e := &v.Program.Entries[i]; e.ID == k.id {
 					row.Day, row.What = e.Date.Words(), e.Summary
-					job.Name = capital(nameOf(e))
+					job.Name = schedule.Capital(nameOf(e))
 				}
 			}
 			for _, l := range v.Program.LeftOut {
@@ -117,7 +117,7 @@ func comparedJobs(programs []Variant) (jobs, left []comparedJob) {
 			if slices.ContainsFunc(keys, func(k key) bool { return k.id == l.ID }) {
 				continue // shown with the jobs, as another program has it
 			}
-			name := capital(named(v.Program, l.ID))
+			name := schedule.Capital(named(v.Program, l.ID))
 			i := slices.IndexFunc(left, func(j comparedJob) bool { return j.Name == name })
 			if i < 0 {
 				left = append(left, comparedJob{Name: name})

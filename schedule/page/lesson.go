@@ -167,7 +167,7 @@ func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedu
 	}
 	var out []schedule.Reason
 	for _, e := range l.entries(kinds...) {
-		out = append(out, said(capital(kindWords(e.Kind))+", "+e.Date.Words()+": "+e.Summary))
+		out = append(out, said(schedule.Capital(kindWords(e.Kind))+", "+e.Date.Words()+": "+e.Summary))
 		for _, r := range e.Why {
 			if !seen[r] {
 				seen[r] = true
@@ -178,7 +178,7 @@ func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedu
 	for _, left := range l.p.LeftOut {
 		for _, k := range kinds {
 			if left.Area == l.area.ID && left.Kind == k {
-				out = append(out, schedule.Reason{Text: capital(kindWords(k)) + " left out: " + left.Reason, Source: left.Source})
+				out = append(out, schedule.Reason{Text: schedule.Capital(kindWords(k)) + " left out: " + left.Reason, Source: left.Source})
 			}
 		}
 	}

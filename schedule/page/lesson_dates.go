@@ -40,7 +40,7 @@ func (l *lesson) dates() part {
 
 // which names a job without giving its day or amount away.
 func (l *lesson) which(e schedule.Entry) string {
-	words := capital(kindWords(e.Kind))
+	words := schedule.Capital(kindWords(e.Kind))
 	of := l.entries(e.Kind)
 	for i, o := range of {
 		if o.ID == e.ID && len(of) > 1 {
@@ -58,7 +58,7 @@ func (l *lesson) spacing() table {
 		if r.First == agronomy.HydratedLimeDown || r.Then == agronomy.HydratedLimeDown {
 			continue // a material of its own, seldom at hand
 		}
-		t.Rows = append(t.Rows, []string{capital(string(r.First)), string(r.Then), fmt.Sprint(r.Days), r.Why.Text})
+		t.Rows = append(t.Rows, []string{schedule.Capital(string(r.First)), string(r.Then), fmt.Sprint(r.Days), r.Why.Text})
 		for _, c := range l.cite.refs(r.Why.Source) {
 			if !seen[c] {
 				seen[c] = true
@@ -89,7 +89,7 @@ func (l *lesson) judgement() part {
 		if o.Area != l.area.ID {
 			continue
 		}
-		text := capital(kindWords(o.Kind)) + ": " + o.Reason
+		text := schedule.Capital(kindWords(o.Kind)) + ": " + o.Reason
 		if !o.CarriedTo.IsZero() {
 			text += "; carried to " + o.CarriedTo.Short()
 		}

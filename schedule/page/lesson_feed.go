@@ -45,7 +45,7 @@ func (l *lesson) nitrogen() part {
 	p.Tables = append(p.Tables, year, caps, l.feeds())
 	need, _ := l.need(schedule.Nitrogen)
 	p.Questions = append(p.Questions,
-		l.ask("How much nitrogen does this stand want in a year, less what it gets otherwise? Show each step.", 6, append(slices.Clone(need.Why), said(capital(need.Text)+"."))...),
+		l.ask("How much nitrogen does this stand want in a year, less what it gets otherwise? Show each step.", 6, append(slices.Clone(need.Why), said(schedule.Capital(need.Text)+"."))...),
 		l.ask("Split it into the fewest doses that keep every limit. Give the material, the rate and the amount on this area.", 7,
 			l.doses(need.Why, schedule.Starter, schedule.Nitrogen, schedule.LateNitrogen)...))
 	return p
@@ -106,7 +106,7 @@ func (l *lesson) straights() part {
 		}
 		answer := slices.Clone(need.Why)
 		if given {
-			answer = append(answer, said(capital(need.Text)+"."))
+			answer = append(answer, said(schedule.Capital(need.Text)+"."))
 		}
 		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("How much %s does the area want, what brings it, and at what rate?", k), 5, append(answer, l.doses(need.Why, k)...)...))
 	}

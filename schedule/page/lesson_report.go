@@ -48,7 +48,7 @@ func (l *lesson) siteAndReport() part {
 		var left []schedule.Reason
 		for _, o := range l.p.LeftOut {
 			if o.Area == a.ID {
-				left = append(left, schedule.Reason{Text: capital(kindWords(o.Kind)) + ": " + o.Reason, Source: o.Source})
+				left = append(left, schedule.Reason{Text: schedule.Capital(kindWords(o.Kind)) + ": " + o.Reason, Source: o.Source})
 			}
 		}
 		p.Questions = append(p.Questions, l.ask("What can be planned without a report, and what cannot? Say why.", 5, left...))
@@ -92,7 +92,7 @@ func (l *lesson) report(r agronomy.Report) table {
 			if reading.Wanted.Given {
 				value += ", wanted " + reading.Wanted.AsGiven
 			}
-			add(capital(string(n)), value)
+			add(schedule.Capital(string(n)), value)
 		}
 	}
 	return t
@@ -112,7 +112,7 @@ func (l *lesson) levels() part {
 		}
 		perAcre = perAcre || r.Method == agronomy.Mehlich1 && r.Reading(n).PerAcre > 0
 		at := func(v agronomy.PPM) string { return schedule.Number(float64(v), 1) }
-		t.Rows = append(t.Rows, []string{capital(string(n)), "under " + at(b.Low), at(b.Low) + " to " + at(b.Medium),
+		t.Rows = append(t.Rows, []string{schedule.Capital(string(n)), "under " + at(b.Low), at(b.Low) + " to " + at(b.Medium),
 			at(b.Medium) + " to " + at(b.High), at(b.High) + " to " + at(b.VeryHigh), "over " + at(b.VeryHigh)})
 		if b.Source != "" && !slices.Contains(sources, b.Source) {
 			sources = append(sources, b.Source)

@@ -148,7 +148,7 @@ func (b *sheetBuilder) areas(jobs []jobView) (areas []areaView, whole []jobView)
 			v.Findings = append(v.Findings, b.finding(f))
 		}
 		for _, n := range a.Needs {
-			v.Needs = append(v.Needs, capital(n.Text))
+			v.Needs = append(v.Needs, schedule.Capital(n.Text))
 		}
 		for _, j := range jobs {
 			if j.area == a.ID {
@@ -208,7 +208,7 @@ func (b *sheetBuilder) supplies() []supplyView {
 			v.OnHand = schedule.Packs(s.OnHand)
 		}
 		if s.Buy > 0 {
-			v.Buy, v.By = plural(s.Buy, "pack"), s.By.Short()
+			v.Buy, v.By = schedule.Plural(s.Buy, "pack"), s.By.Short()
 			if s.Priced {
 				v.Cost = fmt.Sprintf("%.2f", s.Cost)
 			}

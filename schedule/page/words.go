@@ -1,7 +1,6 @@
 package page
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -31,22 +30,7 @@ func readingWords(reading string) string {
 	case "cec":
 		return "CEC"
 	}
-	return capital(strings.ReplaceAll(reading, "_", " "))
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}
-
-// sentence ends a text with a full stop.
-func sentence(s string) string {
-	if s == "" || strings.HasSuffix(s, ".") {
-		return s
-	}
-	return s + "."
+	return schedule.Capital(strings.ReplaceAll(reading, "_", " "))
 }
 
 // dayMonth writes "Sat 19 Sep", for where the year stands nearby.
@@ -103,12 +87,4 @@ func jobName(id string, k schedule.Kind, area string) string {
 		name += " on " + area
 	}
 	return name
-}
-
-// plural writes "1 pack" or "3 packs".
-func plural(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
 }

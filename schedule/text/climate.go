@@ -20,7 +20,7 @@ const eightInTen = 1.2816 // [model]
 func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s := newSheet(style)
 	s.head(title)
-	s.para(0, "Climate from "+sentence(y.From))
+	s.para(0, "Climate from "+schedule.Sentence(y.From))
 	s.gap()
 	s.table(0, Dates(y, metric))
 	s.gap()
@@ -29,7 +29,7 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 		s.table(0, sowing)
 	}
 	for _, w := range without {
-		s.para(0, sentence(capital(w)))
+		s.para(0, schedule.Sentence(schedule.Capital(w)))
 	}
 	s.gap()
 	total := y.DegreeDays(50)
@@ -46,7 +46,7 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 		s.para(0, n)
 	}
 	if len(y.Better) > 0 {
-		s.para(0, "More exact with: "+sentence(strings.Join(y.Better, "; ")))
+		s.para(0, "More exact with: "+schedule.Sentence(strings.Join(y.Better, "; ")))
 	}
 	return s.String()
 }
@@ -73,10 +73,10 @@ func Dates(y *climate.Year, metric bool) Table {
 		}
 		said[w.Words] = true
 		if w.Never {
-			t.add(capital(oneUnit(w.Words, metric)), "", "", "", "")
+			t.add(schedule.Capital(oneUnit(w.Words, metric)), "", "", "", "")
 			continue
 		}
-		t.add(capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
+		t.add(schedule.Capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
 	}
 	return t
 }

@@ -47,7 +47,7 @@ func Changes(changes []schedule.Change, style Style) string {
 
 func (s *sheet) changes(indent int, changes []schedule.Change) {
 	for _, c := range changes {
-		s.hang(indent, "-", c.ID+" "+c.What+": "+sentence(c.Text))
+		s.hang(indent, "-", c.ID+" "+c.What+": "+schedule.Sentence(c.Text))
 	}
 }
 

@@ -22,7 +22,7 @@ func (s *sheet) jobs(p *schedule.Program) {
 	s.para(0, Count(p, s.Today))
 	if n := takenAsDone(p, s.Today); n > 0 {
 		s.para(0, fmt.Sprintf("%s overdue on %s, with no line in the record book: taken as done as planned, until swardbook record says otherwise.",
-			plural(n, "job"), s.Today.Short()))
+			schedule.Plural(n, "job"), s.Today.Short()))
 	}
 }
 
@@ -138,7 +138,7 @@ func Count(p *schedule.Program, today schedule.Date) string {
 			jobs++
 		}
 	}
-	t := plural(jobs, "job") + " planned"
+	t := schedule.Plural(jobs, "job") + " planned"
 	for _, c := range []struct {
 		n    int
 		what string
@@ -183,11 +183,4 @@ func Short(p *schedule.Program, today schedule.Date) Table {
 // figure writes a number for a spreadsheet: no unit, no thousands comma.
 func figure[T ~float64](v T) string {
 	return strconv.FormatFloat(round(float64(v)), 'f', -1, 64)
-}
-
-func plural(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + one + "s"
 }

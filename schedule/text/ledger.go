@@ -38,7 +38,7 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 	if len(l.Notes) > 0 {
 		s.head("Not counted")
 		for _, n := range l.Notes {
-			s.hang(0, "-", sentence(n))
+			s.hang(0, "-", schedule.Sentence(n))
 		}
 	}
 	return s.String()
@@ -183,7 +183,7 @@ func Materials(title string, all []schedule.Supply, m schedule.Measure, style St
 	}
 	for _, x := range all {
 		if x.Note != "" {
-			s.hang(0, "-", x.Name+": "+sentence(x.Note))
+			s.hang(0, "-", x.Name+": "+schedule.Sentence(x.Note))
 		}
 	}
 	s.head("What goes where")

@@ -40,7 +40,7 @@ func (s *sheet) place(p *schedule.Program) {
 		where = append(where, "hardiness zone "+p.Place.Hardiness)
 	}
 	where = append(where, "climate from "+p.Place.ClimateFrom)
-	s.para(2, sentence(strings.Join(where, ", ")))
+	s.para(2, schedule.Sentence(strings.Join(where, ", ")))
 	z, m := p.Season, measure(p)
 	type row struct {
 		what string
@@ -73,10 +73,10 @@ func (s *sheet) place(p *schedule.Program) {
 	}
 	s.bare(2, t)
 	for _, w := range z.Words {
-		s.para(2, capital(sentence(w)))
+		s.para(2, schedule.Capital(schedule.Sentence(w)))
 	}
 	if len(p.Place.Better) > 0 {
-		s.para(2, "More exact with: "+sentence(strings.Join(p.Place.Better, "; ")))
+		s.para(2, "More exact with: "+schedule.Sentence(strings.Join(p.Place.Better, "; ")))
 	}
 }
 
@@ -98,7 +98,7 @@ func (s *sheet) areas(p *schedule.Program) {
 				s.para(2, fmt.Sprintf("and %d more findings: swardbook soil", len(a.Findings)-most))
 				break
 			}
-			s.hang(2, fmt.Sprintf("%d.", f.Rank), capital(readingWords(f))+". "+f.Text)
+			s.hang(2, fmt.Sprintf("%d.", f.Rank), schedule.Capital(readingWords(f))+". "+f.Text)
 		}
 		s.needs(a, false)
 	}
@@ -137,7 +137,7 @@ func (s *sheet) leftOut(all []schedule.LeftOut) {
 }
 
 func leftOut(l schedule.LeftOut) string {
-	t := l.ID + ": " + sentence(l.Reason)
+	t := l.ID + ": " + schedule.Sentence(l.Reason)
 	if !l.CarriedTo.IsZero() {
 		t += " Its next time is " + l.CarriedTo.Short() + "."
 	}
@@ -154,7 +154,7 @@ func (s *sheet) law(p *schedule.Program) {
 	}
 	s.head("Law")
 	for _, l := range p.Laws {
-		s.hang(2, "-", fmt.Sprintf("%s [%s; as of %s; %s]", sentence(l.Text), l.Citation, l.AsOf, l.Sure))
+		s.hang(2, "-", fmt.Sprintf("%s [%s; as of %s; %s]", schedule.Sentence(l.Text), l.Citation, l.AsOf, l.Sure))
 	}
 	for _, n := range p.LawNotes {
 		s.para(2, n)

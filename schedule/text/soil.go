@@ -24,7 +24,7 @@ func Soil(p *schedule.Program, working bool, style Style) string {
 			s.para(2, "There is no soil report for this area: what wants one is left out.")
 		}
 		for _, f := range a.Findings {
-			t := capital(readingWords(f)) + ". " + f.Text
+			t := schedule.Capital(readingWords(f)) + ". " + f.Text
 			if from := schedule.ShortSources(f.Source); from != "" && !working {
 				t += " [" + from + "]"
 			}
@@ -74,7 +74,7 @@ func levels(p *schedule.Program) Table {
 			}
 			if _, ok := at[f.Reading]; !ok {
 				at[f.Reading] = len(t.Rows)
-				t.Rows = append(t.Rows, append([]string{capital(readingName(f.Reading))}, make([]string, len(p.Areas))...))
+				t.Rows = append(t.Rows, append([]string{schedule.Capital(readingName(f.Reading))}, make([]string, len(p.Areas))...))
 			}
 			t.Rows[at[f.Reading]][i+1] = levelWords(f)
 		}

@@ -138,20 +138,3 @@ func between(from, to schedule.Date) string {
 	}
 	return from.Short() + " to " + to.Short()
 }
-
-// sentence gives a text its full stop.
-func sentence(t string) string {
-	if t == "" || strings.ContainsRune(".!?", rune(t[len(t)-1])) {
-		return t
-	}
-	return t + "."
-}
-
-// capital gives a text a large first letter.
-func capital(t string) string {
-	r, n := utf8.DecodeRuneInString(t)
-	if n == 0 || strings.HasPrefix(t, "pH") {
-		return t
-	}
-	return strings.ToUpper(string(r)) + t[n:]
-}

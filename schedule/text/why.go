@@ -13,7 +13,7 @@ import (
 func (s *sheet) working(indent int, why []schedule.Reason) {
 	var steps []string
 	for _, r := range why {
-		t := capital(sentence(r.Text))
+		t := schedule.Capital(schedule.Sentence(r.Text))
 		if from := schedule.ShortSources(r.Source); from != "" {
 			t += " [" + from + "]"
 		}
@@ -48,7 +48,7 @@ func (s *sheet) citations(why ...[]schedule.Reason) {
 }
 
 func reference(r schedule.Reference) string {
-	t := sentence(r.Cite)
+	t := schedule.Sentence(r.Cite)
 	if r.Where != "" {
 		t += " " + r.Where + "."
 	}
@@ -78,11 +78,11 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 		s.para(2, w)
 	}
 	if e.Window != "" {
-		s.para(2, capital(sentence(e.Window)))
+		s.para(2, schedule.Capital(schedule.Sentence(e.Window)))
 	}
 	if len(e.BoundBy) > 0 {
 		for _, b := range e.BoundBy {
-			s.hang(2, "-", capital(sentence(b)))
+			s.hang(2, "-", schedule.Capital(schedule.Sentence(b)))
 		}
 	} else if !e.Ideal.IsZero() && e.State == schedule.Planned {
 		s.para(2, "Nothing stood in the way of the best day.")
@@ -149,7 +149,7 @@ func (s *sheet) dose(p *schedule.Program, e *schedule.Entry) {
 func LeftOut(l *schedule.LeftOut, style Style) string {
 	s := newSheet(style)
 	s.b.WriteString(s.bold(clean(l.ID)+" was left out") + "\n")
-	s.para(0, capital(sentence(l.Reason)))
+	s.para(0, schedule.Capital(schedule.Sentence(l.Reason)))
 	if !l.CarriedTo.IsZero() {
 		s.para(0, "Its next time is "+l.CarriedTo.Short()+".")
 	}
