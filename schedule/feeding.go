@@ -41,24 +41,38 @@ type want struct {
 }
 
 func (c *Case) planFeeding() {
-	f := &c.feeding
-	*f = feeding{}
+	c.feeding = feeding{}
 	if c.noStand {
 		return
 	}
+	shed := slices.Clone(c.shed.materials)
+	if !c.feed(c.asPlanned(Phosphorus, p2o5Of), c.asPlanned(Potassium, k2oOf)) {
+		copy(c.shed.materials, shed)
+		c.feed(0, 0)
+	}
+}
+
+// feed plans all doses. A straight dose that went down as planned was what the
+// feedings leave short, so they still see what they saw when it was planned:
+// what is left and what so went down. It tells whether they leave the latter;
+// if not, more has changed since, and they may see only what is left.
+func (c *Case) feed(downP, downK agronomy.PerThousand) bool {
+	f := &c.feeding
+	*f = feeding{}
 	p, k := c.wantP(), c.wantK()
 	wholeP, wholeK := p.left, k.left
-	// A straight dose that went down as planned was what the feedings leave
-	// short, so they still see what they saw when they were planned.
-	downP, downK := c.asPlanned(Phosphorus, p2o5Of), c.asPlanned(Potassium, k2oOf)
 	p.left, k.left = p.left+downP, k.left+downK
 	c.planStarter(&p, &k)
 	c.planNitrogen(&p, &k)
-	p.left, k.left = max(0, p.left-downP), max(0, k.left-downK)
+	if p.left < downP-1e-9 || k.left < downK-1e-9 {
+		return false
+	}
+	p.left, k.left = p.left-downP, k.left-downK
 	p.brought(wholeP, "P₂O₅")
 	k.brought(wholeK, "K₂O")
 	f.phosphorus = c.straights(Phosphorus, p)
 	f.potassium = c.straights(Potassium, k)
+	return true
 }
 
 // wantP reads the need of phosphorus, less what is down since the sample, and

@@ -349,6 +349,7 @@ func brokenSums(p *Program) []string {
 	left[Nitrogen] = left[Nitrogen] || left[LateNitrogen]
 	for i, a := range p.Areas {
 		sum := map[Kind]agronomy.PerThousand{}
+		var doneP agronomy.PerThousand
 		over := map[Kind]bool{}
 		for _, e := range p.Entries {
 			if e.Area != a.ID {
@@ -361,6 +362,9 @@ func brokenSums(p *Program) []string {
 				sum[Lime] += e.Rate
 			}
 			over[e.Kind] = over[e.Kind] || e.State == Finished
+			if e.State == Finished || strings.HasPrefix(e.Note, "not on record") {
+				doneP += e.P2O5
+			}
 		}
 		for _, d := range p.cases[i].down {
 			if d.Date.Before(p.Start) { // by the user's own choice: the ledger's limits hold what follows
@@ -388,6 +392,9 @@ func brokenSums(p *Program) []string {
 			tolerance := max(2*trace, want/100)
 			if kind == Lime {
 				tolerance = 5.1
+			}
+			if kind == Phosphorus && doneP > want { // a feeding that went down double can have brought it all, and no more follows
+				want = doneP
 			}
 			if sum[kind] > want+tolerance && !over[kind] && kind != Potassium {
 				bad = append(bad, fmt.Sprintf("%s: %.2f planned, %.2f wanted", kind, sum[kind], want))
