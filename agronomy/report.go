@@ -15,6 +15,11 @@ const (
 	AmmoniumAcetate Extractant = "ammonium-acetate"
 )
 
+// Extractants lists them. The slice is the caller's own.
+func Extractants() []Extractant {
+	return []Extractant{Mehlich3, Mehlich1, Bray1, Olsen, Morgan, ModifiedMorgan, AmmoniumAcetate}
+}
+
 // BufferMethod names the buffer solution behind a buffer pH.
 type BufferMethod string
 
@@ -26,6 +31,11 @@ const (
 	MehlichBuffer   BufferMethod = "mehlich"
 	ModifiedMehlich BufferMethod = "modified-mehlich"
 )
+
+// BufferMethods lists them. The slice is the caller's own.
+func BufferMethods() []BufferMethod {
+	return []BufferMethod{SMP, Sikora, AdamsEvans, MehlichBuffer, ModifiedMehlich}
+}
 
 // Texture is the soil texture class, as a person tells it by feel.
 type Texture string
@@ -41,6 +51,11 @@ const (
 	Clay      Texture = "clay"
 	Muck      Texture = "muck"
 )
+
+// Textures lists them. The slice is the caller's own.
+func Textures() []Texture {
+	return []Texture{Sand, LoamySand, SandyLoam, Loam, SiltLoam, ClayLoam, Clay, Muck}
+}
 
 // Buffer is a buffer pH with its method; a zero PH means the lab gave none.
 type Buffer struct {

@@ -47,7 +47,7 @@ func verb(k Kind) string {
 	case Magnesium:
 		return "Magnesium on"
 	}
-	return string(k)
+	return Capital(string(k))
 }
 
 // titleLength is what a phone shows of a title.

@@ -10,9 +10,6 @@ import (
 	"swardbook/agronomy"
 )
 
-var textures = []agronomy.Texture{agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam, agronomy.Loam,
-	agronomy.SiltLoam, agronomy.ClayLoam, agronomy.Clay, agronomy.Muck}
-
 var limeFigure = figure{
 	name:    "lime",
 	what:    "how much lime a soil needs, or the pH to expect from an amount",
@@ -57,11 +54,11 @@ func lime(q *asked) (answer, error) {
 		Acidity:       agronomy.Meq(q.number("acidity", 0, 100)),
 		CEC:           agronomy.Meq(q.number("cec", 0, 200)),
 		OrganicMatter: agronomy.Percent(q.number("organic-matter", 0, 100)),
-		Texture:       oneOf(q, "texture", textures...),
+		Texture:       oneOf(q, "texture", agronomy.Textures()...),
 		Depth:         quantityOf(q, "depth", agronomy.ParseDepth),
 		State:         strings.ToUpper(q.text("state")),
 		Buffer: agronomy.Buffer{PH: agronomy.PH(q.number("buffer-ph", 0, 14)),
-			Method: oneOf(q, "buffer", agronomy.SMP, agronomy.Sikora, agronomy.AdamsEvans, agronomy.MehlichBuffer, agronomy.ModifiedMehlich)},
+			Method: oneOf(q, "buffer", agronomy.BufferMethods()...)},
 	}
 	c.WarmRegion = agronomy.WarmLimeRegion(c.State)
 	if q.given("buffer") != q.given("buffer-ph") && q.err == nil {

@@ -10,9 +10,6 @@ import (
 	"swardbook/schedule"
 )
 
-var textures = []agronomy.Texture{agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam, agronomy.Loam,
-	agronomy.SiltLoam, agronomy.ClayLoam, agronomy.Clay, agronomy.Muck}
-
 func areaIDs(s *schedule.Site) []string {
 	var ids []string
 	for _, a := range s.Areas {
@@ -70,7 +67,7 @@ func (r *reader) readArea(t table, id string) schedule.Area {
 	if a.Dormant && !t.given("seeded") {
 		t.wrong("dormant", "is set, but no seeding day is given", "give seeded, the day about which to sow")
 	}
-	a.Texture = choice(t, "texture", textures...)
+	a.Texture = choice(t, "texture", agronomy.Textures()...)
 	a.Care = choice(t, "care", agronomy.LowCare, agronomy.MediumCare, agronomy.HighCare)
 	a.Sprinkler = quantity(t, "sprinkler", agronomy.ParseWatering)
 	a.SolubleOnly, a.Cored = t.flag("soluble_only"), t.flag("cored")

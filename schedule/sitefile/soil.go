@@ -7,16 +7,11 @@ import (
 	"swardbook/schedule"
 )
 
-var extractants = []agronomy.Extractant{agronomy.Mehlich3, agronomy.Mehlich1, agronomy.Bray1, agronomy.Olsen,
-	agronomy.Morgan, agronomy.ModifiedMorgan, agronomy.AmmoniumAcetate}
-
-var buffers = []agronomy.BufferMethod{agronomy.SMP, agronomy.Sikora, agronomy.AdamsEvans, agronomy.MehlichBuffer, agronomy.ModifiedMehlich}
-
 // readSoil reads the laboratory's results for an area.
 func readSoil(t table, a schedule.Area) *agronomy.Report {
 	r := &agronomy.Report{
 		Depth:         quantity(t, "depth", between(agronomy.ParseDepth, 1, 24, "samples are taken 1 to 24 in deep")),
-		Method:        choice(t, "method", extractants...),
+		Method:        choice(t, "method", agronomy.Extractants()...),
 		PH:            agronomy.PH(t.number("ph", 2, 12)),
 		Texture:       a.Texture,
 		CEC:           agronomy.Meq(t.number("cec", 0.1, 200)),
@@ -25,9 +20,9 @@ func readSoil(t table, a schedule.Area) *agronomy.Report {
 		TargetPH:      agronomy.PH(t.number("target_ph", 4.5, 8)),
 	}
 	if b := t.under("buffer"); t.given("buffer") {
-		b.need("method", "the lab names it: "+list(buffers))
+		b.need("method", "the lab names it: "+list(agronomy.BufferMethods()))
 		b.need("ph", "like ph = 6.4")
-		r.Buffer = agronomy.Buffer{Method: choice(b, "method", buffers...), PH: agronomy.PH(b.number("ph", 3, 9))}
+		r.Buffer = agronomy.Buffer{Method: choice(b, "method", agronomy.BufferMethods()...), PH: agronomy.PH(b.number("ph", 3, 9))}
 	}
 	r.Phosphorus = readReading(t, agronomy.Phosphorus, r)
 	r.Potassium = readReading(t, agronomy.Potassium, r)
@@ -39,7 +34,7 @@ func readSoil(t table, a schedule.Area) *agronomy.Report {
 
 	unscaled := func(x agronomy.Reading) bool { return x.Given && !x.Wanted.Given }
 	if !t.given("method") && (unscaled(r.Phosphorus) || unscaled(r.Potassium)) {
-		t.doubt("method", "is missing, so phosphorus and potassium have no scale", "the lab names the extractant: "+list(extractants)+"; or give the lab's own optimum as wanted")
+		t.doubt("method", "is missing, so phosphorus and potassium have no scale", "the lab names the extractant: "+list(agronomy.Extractants())+"; or give the lab's own optimum as wanted")
 	}
 	for _, s := range agronomy.Suspicious(*r, t.site.Place.State) {
 		at := t
