@@ -109,6 +109,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	slots, elsewhere := b.ahead(s, first, count, each)
 	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
 	s.due += want
+	slots, want = b.rest(s, slots, want)
 	slots = b.settle(s, slots, want, most, os, m)
 	return append(late, b.dose(s, slots, count, want, most, caps, os, slices.Concat(capWhy, last))...)
 }
@@ -163,16 +164,31 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 // leastN is the least nitrogen worth a job, in lb/1000 sq ft.
 const leastN agronomy.PerThousand = 0.2 // [common]
 
+// rest leaves out what a season has left where it makes no job, with the last
+// dose that was to bring it, and gives what is to go down.
+func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousand) ([]slot, agronomy.PerThousand) {
+	why := "too little for a job of its own"
+	if len(slots) == 0 {
+		why = "and no dose of the season is still to come"
+	} else if want >= leastN {
+		return slots, want
+	}
+	if b.young || want < trace { // what the first year cannot take is told once, for the year
+		return slots, 0
+	}
+	n := b.n + 1
+	if last := len(slots) - 1; last >= 0 {
+		n, slots = slots[last].n, slots[:last]
+	}
+	b.leave(n, fmt.Sprintf("%s of the %s share is left, %s", b.c.Measure().NutrientRate(want, "N"), s.name, why))
+	return slots, 0
+}
+
 // settle keeps as many doses as what is still wanted takes and as find room,
 // the latest ones, and leaves the others out with the reason.
 func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []opening, m agronomy.Material) []slot {
 	c := b.c
-	keep := len(slots)
-	if want < leastN {
-		keep = 0
-	} else {
-		keep = min(keep, int(math.Ceil(float64(want/most)-1e-9)))
-	}
+	keep := min(len(slots), int(math.Ceil(float64(want/most)-1e-9)))
 	for _, d := range slots[:len(slots)-keep] {
 		if b.young {
 			continue // told once, for the year
@@ -214,7 +230,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), want, most), rules, dose.Why, chosen)})
 	}
-	if rest >= trace && !b.young && (len(out) > 0 || len(slots) == 0) {
+	if rest >= trace && !b.young && len(out) > 0 {
 		b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: phosphorus or potassium in the material bound its doses, or the days hold no more", c.Measure().NutrientRate(rest, "N"), s.name))
 	}
 	f.nitrogen = append(f.nitrogen, out...)
