@@ -99,6 +99,9 @@ func (c *cast) search(price []int64, room []int, found func(choice []int, owed i
 		}
 	}
 	c.lend(worth)
+	if price != nil { // what was lent without prices fits them badly
+		c.lend(worth)
+	}
 	for p := range c.tasks {
 		s.least[0][p] = slices.Min(worth[c.row[p]:c.row[p+1]])
 		s.bound = min(unreachable, s.bound+s.least[0][p])
