@@ -118,8 +118,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 type slot struct{ n, i int }
 
 func (b *nitrogenYear) leave(n int, reason string) {
-	f := &b.c.feeding
-	f.leave(b.c, Nitrogen, n, reason, "")
+	b.c.feeding.leave(b.c, Nitrogen, n, reason, "")
 }
 
 // material gives the material that would carry most of a season's nitrogen:
@@ -211,11 +210,8 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 // dose chooses the material of each dose.
 func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps agronomy.Caps, os []opening, rules []Reason) []feed {
 	c, f := b.c, &b.c.feeding
-	if b.young {
-		want = min(want, most*agronomy.PerThousand(len(slots)))
-	}
 	var out []feed
-	rest := want
+	rest, shared := want, min(want, most*agronomy.PerThousand(len(slots)))
 	for i, d := range slots {
 		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
 		caps.P2O5 = b.phosphorus()
@@ -228,7 +224,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		b.p.left, b.k.left = max(0, b.p.left-dose.P2O5), max(0, b.k.left-dose.K2O)
 		because := fmt.Sprintf("Dose %d of %d this %s; the grass gets %s in a year.", d.i+1, count, s.name, c.Measure().NutrientRate(b.total, "N"))
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
-			why: slices.Concat(s.why, split(len(slots), want, most), rules, dose.Why, chosen)})
+			why: slices.Concat(s.why, split(len(slots), shared, most), rules, dose.Why, chosen)})
 	}
 	if rest >= trace && !b.young && len(out) > 0 {
 		b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: phosphorus or potassium in the material bound its doses, or the days hold no more", c.Measure().NutrientRate(rest, "N"), s.name))

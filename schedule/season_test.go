@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -319,5 +321,39 @@ func TestASowingOnRecordNeedsNoAreaBesideItsID(t *testing.T) {
 	day := site.Areas[0].Seeded.AddDays(3)
 	if p := plan(t, site, Done{Line: 2, Date: day, Job: "a/sow/1"}); entry(t, p, "a/starter/1").Date != day {
 		t.Errorf("the starter does not go down with the seed: %+v", entry(t, p, "a/starter/1").Date)
+	}
+}
+
+// TestHalfANitrogenDoseIsMadeUp puts half of a dose down: what follows brings
+// the rest as far as the caps let, and what they do not let is told.
+func TestHalfANitrogenDoseIsMadeUp(t *testing.T) {
+	site := situations[0].site(t, "OH", "6a", "bermudagrass")
+	site.Start, site.Through = Date{2027, 4, 1}, Date{2027, 12, 31}
+	p := plan(t, site)
+	first := entry(t, p, "a/nitrogen/1")
+	sum := func(p *Program) (n agronomy.PerThousand) {
+		for _, e := range p.Entries {
+			n += e.N
+		}
+		return n
+	}
+	half := plan(t, site, Done{Line: 2, Date: first.Date, Area: "a", Job: first.ID, Share: 0.5})
+	short := sum(p) - sum(half)
+	told := slices.ContainsFunc(half.LeftOut, func(l LeftOut) bool { return strings.Contains(l.Reason, "short") })
+	if short > trace && !told {
+		t.Errorf("%.2f lb less goes down, and not a word", float64(short))
+	}
+	next := entry(t, half, "a/nitrogen/2")
+	if was := entry(t, p, next.ID); next.N < was.N-1e-9 {
+		t.Errorf("%s brings %.2f, not %.2f", next.ID, float64(next.N), float64(was.N))
+	}
+	for _, r := range next.Why {
+		if strings.Contains(r.Text, " at once: ") && strings.Contains(r.Text, "doses of") {
+			var total, most, each float64
+			var n int
+			if _, err := fmt.Sscanf(r.Text, "%f ÷ %f at once: %d doses of %f", &total, &most, &n, &each); err != nil || each > most+0.005 || math.Abs(total-float64(n)*each) > 0.005*float64(n+1) {
+				t.Errorf("the working does not add up: %s (%v)", r.Text, err)
+			}
+		}
 	}
 }
