@@ -83,17 +83,26 @@ func compareLeft(was, is *Program) []Change {
 	var out []Change
 	key := func(l LeftOut) string { return l.Area + "\x00" + string(l.Kind) + "\x00" + l.Reason }
 	old, now := map[string]bool{}, map[string]bool{}
-	for _, l := range was.LeftOut {
-		old[key(l)] = true
-	}
+	ids := map[string]bool{} // left out before, and not for a reason that still holds
 	for _, l := range is.LeftOut {
 		now[key(l)] = true
-		if !old[key(l)] {
+	}
+	for _, l := range was.LeftOut {
+		old[key(l)] = true
+		ids[l.ID] = ids[l.ID] || !now[key(l)]
+	}
+	for _, l := range is.LeftOut {
+		switch {
+		case old[key(l)]:
+		case ids[l.ID]:
+			ids[l.ID] = false
+			out = append(out, Change{ID: l.ID, What: "changed", Is: l.CarriedTo, Text: "left out for another reason: " + l.Reason})
+		default:
 			out = append(out, Change{ID: l.ID, What: "left out", Is: l.CarriedTo, Text: l.Reason})
 		}
 	}
 	for _, l := range was.LeftOut {
-		if !now[key(l)] {
+		if !now[key(l)] && ids[l.ID] {
 			out = append(out, Change{ID: l.ID, What: "no longer left out", Text: "before: " + l.Reason})
 		}
 	}

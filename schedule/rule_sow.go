@@ -28,7 +28,7 @@ func sowJobs(c *Case) proposal {
 			continue
 		}
 		if w.AllYear {
-			os = append(os, opening{Span{c.Start, c.Through}, "any time of the year", "any time of the year"})
+			os = append(os, opening{Span{c.Start, c.Through.AddDays(endless)}, "any time of the year", "any time of the year"})
 			continue
 		}
 		for _, y := range c.almanac.years() {

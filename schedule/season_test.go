@@ -357,3 +357,12 @@ func TestHalfANitrogenDoseIsMadeUp(t *testing.T) {
 		}
 	}
 }
+
+func TestAnotherReasonIsOneChange(t *testing.T) {
+	was := &Program{LeftOut: []LeftOut{{ID: "a/lime/1", Kind: Lime, Area: "a", Reason: "frozen"}, {ID: "a/lime/2", Kind: Lime, Area: "a", Reason: "late"}}}
+	is := &Program{LeftOut: []LeftOut{{ID: "a/lime/1", Kind: Lime, Area: "a", Reason: "wet"}, {ID: "a/lime/3", Kind: Lime, Area: "a", Reason: "late"}}}
+	got := Compare(was, is)
+	if len(got) != 1 || got[0].ID != "a/lime/1" || got[0].What != "changed" || got[0].Text != "left out for another reason: wet" {
+		t.Errorf("%+v", got)
+	}
+}
