@@ -112,7 +112,7 @@ func (b *nitrogenYear) plan() {
 	seasons, sharesWhy := c.growSeasons(b.year)
 	if len(seasons) == 0 {
 		if b.n == 0 {
-			c.feeding.leave(c, Nitrogen, 1, fmt.Sprintf("the place is never warm enough for %s grass to grow well", c.season), "")
+			c.feeding.leave(c, Nitrogen, 1, fmt.Sprintf("the place is never warm enough for nitrogen to be worth it on %s grass", c.season), "")
 		}
 		return
 	}

@@ -87,6 +87,9 @@ func (c *Case) warmSeason(y int) (opening, bool) {
 	case rises.Below:
 		return o, false
 	}
+	if slows := a.GrowthSlows(c.season); slows.Never && slows.Below { // it grows, but never enough to use what it is fed
+		return o, false
+	}
 	if ends := a.GrowthEnds(c.season); !ends.Never {
 		if end := a.on(ends, y); end.Before(o.To) {
 			o.To, o.closes = end, "growth ends"

@@ -366,3 +366,16 @@ func TestAnotherReasonIsOneChange(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 }
+
+func TestGrassThatHardlyGrowsIsNotFed(t *testing.T) {
+	site := situations[0].site(t, "WA", "9a", "bermudagrass")
+	p := plan(t, site)
+	for _, e := range p.Entries {
+		if e.N > 0 {
+			t.Errorf("%s brings %.2f lb N", e.ID, float64(e.N))
+		}
+	}
+	if l := leftOut(p, "a/nitrogen/1"); l == nil || !strings.Contains(l.Reason, "never warm enough for nitrogen") {
+		t.Errorf("left out: %+v", l)
+	}
+}
