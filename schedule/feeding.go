@@ -259,7 +259,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 			f.leave(c, k, next(), b.Text, b.Source)
 		}
 	}()
-	if w.left < trace {
+	if w.left < trace+1e-6 { // or rounding would make a job of it one day and none the next
 		return nil
 	}
 	kind := agronomy.LastPhosphorus

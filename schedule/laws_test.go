@@ -317,7 +317,7 @@ func brokenCrew(site *Site, p *Program) []string {
 func TestDoingAsPlannedChangesNothing(t *testing.T) {
 	for _, i := range []int{0, 2, 3, 6} {
 		s := situations[i]
-		for _, cell := range [][3]string{{"OH", "6a", "tall fescue"}, {"MN", "4b", "kentucky bluegrass"}, {"OH", "6a", "bermudagrass"}, {"GA", "8a", "bermudagrass"}, {"FL", "10a", "bahiagrass"}} {
+		for _, cell := range [][3]string{{"OH", "6a", "tall fescue"}, {"MN", "4b", "kentucky bluegrass"}, {"OH", "6a", "bermudagrass"}, {"GA", "8a", "bermudagrass"}, {"FL", "10a", "bahiagrass"}, {"FL", "10b", "bermudagrass"}} {
 			site := s.site(t, cell[0], cell[1], cell[2])
 			p := plan(t, site)
 			var book []Done
