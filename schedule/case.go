@@ -13,6 +13,7 @@ type Case struct {
 	*Site
 	Area    *Area
 	almanac *almanac
+	days    []workday
 	season  climate.Season
 	law     law.Rules
 	mostN   agronomy.NitrogenLimits
@@ -32,7 +33,7 @@ type Case struct {
 
 func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {
 	season, _ := a.Stand.Season()
-	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, season: season, law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
+	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, days: pl.days, season: season, law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
 	pl.almanac.growthOn(c.Start, season) // so that a finished program only reads the table
 	c.report, _ = a.Report()
 	for _, d := range book {

@@ -10,6 +10,35 @@ import (
 	"swardbook/schedule/law"
 )
 
+// workday is one day of the program with what it means for every job.
+type workday struct {
+	Date
+	shut   string // why the crew does not work
+	frozen bool
+}
+
+// workdays lists the days of the program.
+func (pl *planner) workdays() []workday {
+	crew, open := &pl.site.Crew, pl.almanac.open
+	days := make([]workday, 0, Span{pl.site.Start, pl.site.Through}.Days())
+	words := crew.dayWords()
+	for d := pl.site.Start; !d.After(pl.site.Through); d = d.AddDays(1) {
+		day := workday{Date: d, frozen: true}
+		if s, away := crew.away(d); !crew.works(d) {
+			day.shut = words
+		} else if away {
+			day.shut = "the crew is away from " + s.From.Short() + " to " + s.To.Short()
+		}
+		for _, o := range open {
+			if o.Has(d) {
+				day.frozen = false
+			}
+		}
+		days = append(days, day)
+	}
+	return days
+}
+
 // dayRules are the reasons of one job's own against a day: they need no other
 // job to be known.
 type dayRules struct {
@@ -18,11 +47,10 @@ type dayRules struct {
 	closed           closures
 	heatFrom, heatTo int            // days of the year; 0 none
 	aged             map[int]string // phosphorus by the age of the report in months
-	workDays         string
 }
 
 func (c *Case) dayRules(j *Job) *dayRules {
-	r := &dayRules{c: c, job: j, aged: map[int]string{}, workDays: c.Crew.dayWords()}
+	r := &dayRules{c: c, job: j, aged: map[int]string{}}
 	if j.spreads() {
 		r.closed = c.closuresFor(j.Dose)
 		if from, to, ok := c.almanac.Heat(c.season); ok {
@@ -33,21 +61,18 @@ func (c *Case) dayRules(j *Job) *dayRules {
 }
 
 // against says why the job may not be done on d; "" if it may.
-func (r *dayRules) against(d Date) string {
-	j, c := r.job, r.c
+func (r *dayRules) against(day *workday) string {
+	j, c, d := r.job, r.c, day.Date
 	if j.Kind.Notice() {
 		return ""
 	}
-	if !c.Crew.works(d) {
-		return r.workDays
-	}
-	if s, away := c.Crew.away(d); away {
-		return "the crew is away from " + s.From.Short() + " to " + s.To.Short()
+	if day.shut != "" {
+		return day.shut
 	}
 	if !j.spreads() && j.Kind != SoilTest {
 		return ""
 	}
-	if c.almanac.frozen(d) {
+	if day.frozen {
 		return "the ground may be frozen"
 	}
 	if !j.spreads() {
@@ -155,21 +180,21 @@ func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[stri
 		total = total*n/7 + 2*len(j.Windows)
 	}
 	days, cost = make([]Date, 0, total), make([]float64, 0, total)
+	weight, next := weights[j.Kind], 0
 	for i, w := range j.Windows {
-		length := float64(max(1, w.Days()))
-		for n := range w.Days() {
-			d := w.From.AddDays(n)
+		length, ideal := float64(max(1, w.Days())), w.Ideal.DaysFrom(c.Start)
+		from, to := w.From.DaysFrom(c.Start), w.To.DaysFrom(c.Start)
+		for n := max(from, next); n <= to; n++ { // windows may touch
+			d := &c.days[n]
 			if why := rules.against(d); why != "" {
 				blocked[why]++
 				continue
 			}
-			if len(days) > 0 && !d.After(days[len(days)-1]) {
-				continue // windows may touch
-			}
-			off := float64(d.DaysFrom(w.Ideal)) / length
-			days = append(days, d)
-			cost = append(cost, math.Min(900, weights[j.Kind]*off*off+carryCost*float64(i)))
+			off := float64(n-ideal) / length
+			days = append(days, d.Date)
+			cost = append(cost, math.Min(900, weight*off*off+carryCost*float64(i)))
 		}
+		next = max(next, to+1)
 	}
 	return days, cost, blocked
 }
@@ -183,8 +208,8 @@ func (c *Case) nearBlocks(j *Job, w Window, chosen Date) []string {
 	if chosen.Before(w.Ideal) {
 		step = -1
 	}
-	for d := w.Ideal; d != chosen; d = d.AddDays(step) {
-		if why := rules.against(d); why != "" && !slices.Contains(out, why) {
+	for n := w.Ideal.DaysFrom(c.Start); c.days[n].Date != chosen; n += step {
+		if why := rules.against(&c.days[n]); why != "" && !slices.Contains(out, why) {
 			out = append(out, why)
 		}
 	}

@@ -31,7 +31,10 @@ func (b *board) newKnot(tasks []int) *knot {
 		}
 		for m := range b.binding[i] {
 			t := &b.binding[i][m]
-			o, _ := slices.BinarySearch(tasks, t.other)
+			o, inside := slices.BinarySearch(tasks, t.other)
+			if !inside {
+				continue
+			}
 			if k.gap[p][o] = max(k.gap[p][o], 1, t.after); t.order == -1 {
 				k.gap[p][o] = never
 			}

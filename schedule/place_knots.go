@@ -43,22 +43,6 @@ func (b *board) solveAll(knots []*knot, at []int) {
 	}
 }
 
-// ideal gives every task its cheapest day, and tells whether no limit minds:
-// then nothing needs searching.
-func (k *knot) ideal(at []int) bool {
-	b := k.b
-	for _, i := range k.tasks {
-		best := &b.choices[i][0]
-		for n := range b.choices[i] {
-			if c := &b.choices[i][n]; c.cost < best.cost {
-				best = c
-			}
-		}
-		at[i] = best.day
-	}
-	return !slices.ContainsFunc(k.tasks, func(i int) bool { return at[i] != b.out && !b.keeps(i, at[i], at) })
-}
-
 // inTurn gives each of some tasks, the most important first, the cheapest day
 // that the ones before it leave open and that has room. Without room days hold
 // all.

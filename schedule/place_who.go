@@ -116,56 +116,6 @@ func (k *knot) within(price []int64, room []int, most int64, found func(way)) {
 	s.decide(0, 0, 0)
 }
 
-// near is how far above the sum of its cheapest days a knot first looks for its
-// best days: with luck most days then need no thought.
-const near = perUnit / 20
-
-// solve finds the least-cost days of a knot by itself, the earliest of equals,
-// and writes them down. If the steps run out (steps below 0 afterwards) it gives
-// the best found.
-func (k *knot) solve(at []int) {
-	b := k.b
-	if k.ideal(at) {
-		return
-	}
-	b.inTurn(k.tasks, at, nil)
-	first := k.wayAt(0, k.tasks, at)
-	s := k.who(nil, nil, first.cost)
-	s.days = func(without int64) (low int64) {
-		cheapest := int64(0)
-		for p, in := range s.in {
-			if in {
-				cheapest += s.least[p]
-			}
-		}
-		for _, reach := range []int64{near, unreachable} {
-			most := min(s.most-without, min(cheapest, unreachable-reach)+reach)
-			c := k.newCast(s.in, reach)
-			var best []int
-			var least int64
-			ws := c.search(nil, nil, func(choice []int, owed int64) int64 {
-				best, least = slices.Clone(choice), owed
-				return owed - 1
-			})
-			if low = without + ws.cheapest(most); best != nil {
-				ws.earliest(best, least)
-				if w := c.way(0, best); w.cost < first.cost || slices.Compare(w.days, first.days) < 0 {
-					first, s.most = w, w.cost
-				}
-				break
-			}
-			if b.steps < 0 || most == s.most-without {
-				break
-			}
-		}
-		return low
-	}
-	s.decide(0, 0, 0)
-	for p, i := range k.tasks {
-		at[i] = first.days[p]
-	}
-}
-
 // way writes out a way of a knot in which only a cast has days.
 func (c *cast) way(alike int, choice []int) way {
 	days := slices.Repeat([]int{c.k.b.out}, len(c.k.tasks))

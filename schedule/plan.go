@@ -24,6 +24,7 @@ func Plan(site *Site, book []Done) (*Program, error) {
 		return nil, err
 	}
 	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), law: stateRules(site), sown: map[string]Date{}}
+	pl.days = pl.workdays()
 	pl.sow(book)
 	pl.read(book)
 	return pl.program(pl.gather(pl.book)), nil
@@ -77,6 +78,7 @@ func (pl *planner) takenAsDone(book []down, d Date) []down {
 type planner struct {
 	site    *Site
 	almanac *almanac
+	days    []workday
 	law     law.Rules
 	book    []down
 	cases   []*Case

@@ -14,17 +14,6 @@ type opening struct {
 	opens, closes string
 }
 
-// frozen tells whether the ground is expected to be frozen on d: from the day
-// after the last safe day until the ground reopens.
-func (a *almanac) frozen(d Date) bool {
-	for _, s := range a.open {
-		if s.Has(d) {
-			return false
-		}
-	}
-	return true
-}
-
 // openGround lists the stretches of open ground around the program. Where the
 // ground never freezes it is one stretch.
 func (a *almanac) openGround() []opening {
