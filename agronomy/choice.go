@@ -18,8 +18,32 @@ import (
 //
 // To let a material of the trade stand in, append [TradeMaterials] to the list.
 func Choose(ms []Material, w Wants, c Caps, area SquareFeet) (Dose, []Reason, bool) {
-	var fit []choice
-	var passed []Reason
+	fit, passed := rank(ms, w, c, area)
+	if len(fit) == 0 {
+		return Dose{}, passed, false
+	}
+	chosen := fit[0]
+	chosen.explain(w, c)
+	why := []Reason{{Text: fmt.Sprintf("%s chosen: %s", chosen.Material.title(), chosen.describe())}}
+	for _, x := range fit[1:] {
+		if !x.Material.ToBuy {
+			passed = append(passed, Reason{Text: fmt.Sprintf("passed over: %s, %s", x.Material.title(), x.describe())})
+		}
+	}
+	return chosen.Dose, append(why, passed...), true
+}
+
+// Likely gives the material that [Choose] would pick, without the reasons.
+func Likely(ms []Material, w Wants, c Caps, area SquareFeet) (Material, bool) {
+	fit, _ := rank(ms, w, c, area)
+	if len(fit) == 0 {
+		return Material{}, false
+	}
+	return fit[0].Material, true
+}
+
+// rank lists the fit materials, the best first, and says why others are unfit.
+func rank(ms []Material, w Wants, c Caps, area SquareFeet) (fit []choice, passed []Reason) {
 	best := PerThousand(0)
 	for i, m := range ms {
 		if m.ToBuy && m.contents().within(w).total() == 0 {
@@ -45,21 +69,10 @@ func Choose(ms []Material, w Wants, c Caps, area SquareFeet) (Dose, []Reason, bo
 		}
 		return true
 	})
-	if len(fit) == 0 {
-		return Dose{}, passed, false
-	}
 	slices.SortStableFunc(fit, func(a, b choice) int {
 		return cmp.Or(cmp.Compare(a.supply, b.supply), near(a.misfit, b.misfit), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
 	})
-	chosen := fit[0]
-	chosen.explain(w, c)
-	why := []Reason{{Text: fmt.Sprintf("%s chosen: %s", chosen.Material.title(), chosen.describe())}}
-	for _, x := range fit[1:] {
-		if !x.Material.ToBuy {
-			passed = append(passed, Reason{Text: fmt.Sprintf("passed over: %s, %s", x.Material.title(), x.describe())})
-		}
-	}
-	return chosen.Dose, append(why, passed...), true
+	return fit, passed
 }
 
 // choice is a dose with what ranks it.

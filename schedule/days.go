@@ -22,19 +22,19 @@ func (pl *planner) workdays() []workday {
 	crew, open := &pl.site.Crew, pl.almanac.open
 	days := make([]workday, 0, Span{pl.site.Start, pl.site.Through}.Days())
 	words := crew.dayWords()
-	for d := pl.site.Start; !d.After(pl.site.Through); d = d.AddDays(1) {
-		day := workday{Date: d, frozen: true}
-		if s, away := crew.away(d); !crew.works(d) {
+	for n := range cap(days) {
+		day := workday{Date: pl.site.Start.AddDays(n), frozen: true}
+		if !crew.works(day.Date) {
 			day.shut = words
-		} else if away {
+		} else if s, away := crew.away(day.Date); away {
 			day.shut = "the crew is away from " + s.From.Short() + " to " + s.To.Short()
 		}
-		for _, o := range open {
-			if o.Has(d) {
-				day.frozen = false
-			}
-		}
 		days = append(days, day)
+	}
+	for _, o := range open {
+		for n := max(0, o.From.DaysFrom(pl.site.Start)); n <= min(len(days)-1, o.To.DaysFrom(pl.site.Start)); n++ {
+			days[n].frozen = false
+		}
 	}
 	return days
 }

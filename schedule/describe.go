@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"swardbook/agronomy"
 )
@@ -24,18 +25,21 @@ func (c *Case) describe(j *Job) {
 	case j.Kind == SoilTest:
 		c.describeSample(j, m)
 	}
-	if n := []rune(j.Title); len(n) > titleLength {
-		j.Title = string(n[:titleLength-1]) + "…"
+	if utf8.RuneCountInString(j.Title) > titleLength {
+		j.Title = string([]rune(j.Title)[:titleLength-1]) + "…"
 	}
 }
 
 func (c *Case) describeSpread(j *Job, m Measure) {
 	d, size := j.Dose, c.Area.Size
 	a := d.For(size)
-	if t := j.Title + ", " + m.amount(d, size); len([]rune(t)) <= titleLength {
-		j.Title = t
-	} else if t := j.Title + ", " + strings.Split(m.amount(d, size), " (")[0]; len([]rune(t)) <= titleLength {
-		j.Title = t
+	whole := m.amount(d, size)
+	short, _, _ := strings.Cut(whole, " (")
+	for _, amount := range []string{whole, short} {
+		if t := j.Title + ", " + amount; utf8.RuneCountInString(t) <= titleLength {
+			j.Title = t
+			break
+		}
 	}
 	do := "Spread"
 	if d.Material.Liquid {

@@ -170,21 +170,34 @@ func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level 
 
 // choose picks a material for a want and draws it from the shed.
 func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
-	d, why, ok := c.pick(w, caps, fit)
+	ms, quick, passed := c.offers(fit)
+	d, why, ok := agronomy.Choose(ms[:quick], w, caps, c.Area.Size)
+	if !ok {
+		d, why, ok = agronomy.Choose(ms, w, caps, c.Area.Size)
+	}
 	if ok {
 		c.shed.take(d, c.Area.Size)
 	}
-	return d, why, ok
+	return d, append(why, passed...), ok
 }
 
-// pick finds the material for a want: from the shed first, then of what the
-// trade sells. The law's word on slow nitrogen, and an area that takes only
-// quick nitrogen, narrow the choice. A slow material is bought only where no
-// quick one will do.
-func (c *Case) pick(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
-	ms := make([]agronomy.Material, 0, len(c.shed.materials))
+// likely gives the material that choose would pick.
+func (c *Case) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Material, bool) {
+	ms, quick, _ := c.offers(fit)
+	m, ok := agronomy.Likely(ms[:quick], w, caps, c.Area.Size)
+	if !ok {
+		m, ok = agronomy.Likely(ms, w, caps, c.Area.Size)
+	}
+	return m, ok
+}
+
+// offers lists the materials to choose from: the shed's first, then what the
+// trade sells, and last, after the quick ones, the trade's slow ones, as a slow
+// material is bought only where no quick one will do. The law's word on slow
+// nitrogen, and an area that takes only quick nitrogen, narrow the choice.
+func (c *Case) offers(fit func(agronomy.Material) bool) (ms []agronomy.Material, quick int, passed []Reason) {
+	ms = make([]agronomy.Material, 0, len(c.shed.materials))
 	var slow []agronomy.Material
-	var passed []Reason
 	for _, m := range c.shed.materials {
 		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
 			continue
@@ -203,11 +216,7 @@ func (c *Case) pick(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Mate
 			ms = append(ms, m)
 		}
 	}
-	d, why, ok := agronomy.Choose(ms, w, caps, c.Area.Size)
-	if !ok {
-		d, why, ok = agronomy.Choose(append(ms, slow...), w, caps, c.Area.Size)
-	}
-	return d, append(why, passed...), ok
+	return append(ms, slow...), len(ms), passed
 }
 
 // unfit says why the site or the law rules a material out.

@@ -125,8 +125,7 @@ func (b *nitrogenYear) leave(n int, reason string) {
 // one that is not held back by phosphorus.
 func (b *nitrogenYear) material(amount agronomy.PerThousand, caps agronomy.Caps) (agronomy.Material, bool) {
 	caps.P2O5 = 0
-	d, _, ok := b.c.pick(b.wants(min(max(amount, trace), caps.N), caps), caps, hasN)
-	return d.Material, ok
+	return b.c.likely(b.wants(min(max(amount, trace), caps.N), caps), caps, hasN)
 }
 
 // ahead lists the doses of a season that are still to come: not on record, and

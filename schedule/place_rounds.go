@@ -30,8 +30,10 @@ func (b *board) rounds(first []int) (cheaper []bool) {
 	}
 	all := b.deal()
 	taken := slices.Clone(b.load)
+	sums := make([]sum, b.out)
 	for _, r := range all {
-		day, ok := b.roundDay(r, first, taken)
+		clear(sums)
+		day, ok := b.roundDay(r, first, taken, sums)
 		if !ok {
 			continue
 		}
@@ -88,22 +90,27 @@ func (b *board) deal() []round {
 	return all
 }
 
-// roundDay chooses the day of one round; see rounds.
-func (b *board) roundDay(r round, first, taken []int) (day int, ok bool) {
-	count, sum := make([]int, b.out), make([]int64, b.out)
+// sum is the jobs of a round that a day is open to, and what it costs them.
+type sum struct {
+	jobs int
+	cost int64
+}
+
+// roundDay chooses the day of one round, with room for a sum a day; see rounds.
+func (b *board) roundDay(r round, first, taken []int, sums []sum) (day int, ok bool) {
 	for _, i := range r {
 		for _, c := range b.choices[i] {
 			if c.day != b.out && b.keeps(i, c.day, first) {
-				count[c.day]++
-				sum[c.day] += c.cost
+				sums[c.day].jobs++
+				sums[c.day].cost += c.cost
 			}
 		}
 	}
-	for d := range b.out {
-		if count[d] < 2 || b.perDay > 0 && taken[b.slot(r[0], d)]+len(r) > b.perDay {
+	for d, s := range sums {
+		if s.jobs < 2 || b.perDay > 0 && taken[b.slot(r[0], d)]+len(r) > b.perDay {
 			continue
 		}
-		if !ok || count[d] > count[day] || count[d] == count[day] && sum[d] < sum[day] {
+		if !ok || s.jobs > sums[day].jobs || s.jobs == sums[day].jobs && s.cost < sums[day].cost {
 			day, ok = d, true
 		}
 	}

@@ -87,9 +87,12 @@ type planner struct {
 	assumed []string        // about the record book
 }
 
+// usualJobs is about what one area gets in a year; more only costs time.
+const usualJobs = 16
+
 // propose asks every rule about every area.
 func (pl *planner) propose(book []down) proposal {
-	var all proposal
+	all := proposal{jobs: make([]Job, 0, usualJobs*len(pl.site.Areas))}
 	pl.cases = pl.cases[:0]
 	sh := newShed(pl.site, book)
 	for i := range pl.site.Areas {

@@ -58,6 +58,10 @@ func isClean(s string) bool {
 	before, last := byte('\n'), byte('\n') // as if after an empty line
 	for i := 0; i < len(s); i++ {
 		c := s[i]
+		if c > ' ' && c <= '~' && c != '<' && c != '>' {
+			before, last = last, c
+			continue
+		}
 		switch {
 		case c > '~':
 			r, size := utf8.DecodeRuneInString(s[i:])
@@ -65,7 +69,6 @@ func isClean(s string) bool {
 				return false
 			}
 			i += size - 1
-		case c > ' ' && c != '<' && c != '>':
 		case c == ' ' && last > ' ':
 		case c == '\n' && last != ' ' && before != '\n':
 		default:

@@ -86,7 +86,7 @@ func (t *teller) content(e *schedule.Entry, remind []time.Duration) Content {
 	c := Content{
 		Date:        e.Date,
 		Summary:     oneLine(e.Title),
-		Description: clean(t.describe(e)),
+		Description: t.describe(e),
 		Location:    oneLine(e.AreaName),
 		Categories:  "Lawn," + category(e.Kind),
 		Link:        t.link,
