@@ -51,7 +51,7 @@ const (
 	// thousands.
 	searchSteps = 200_000
 
-	crowdSteps = 30_000 // the same for crowds, whose steps are dearer
+	crowdSteps = 45_000 // the same for crowds, whose steps are dearer
 
 	unreachable = math.MaxInt64 / 4 // above every sum of costs
 )
@@ -76,26 +76,27 @@ func units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }
 // Of several answers with that sum it takes the one that places the first task
 // earliest, then the second, and so on; left out counts as later than any day.
 //
-// The plan: only limits and jobs per day tie tasks together. Tasks tied by
-// limits form a knot, most often an area; each knot is solved by itself
-// ([knot]). Where the answers of several knots together overfill a day,
-// those knots, and only those, are solved as one crowd ([crowd]). Each
-// step solves a relaxed problem exactly and adds the rest only where the
-// relaxed answer breaks it, so the final answer is least for the whole problem,
-// and effort grows with the number of areas where days are not contested.
+// The plan: only limits and jobs per day tie tasks together. Tasks that limits
+// could tie form a knot, most often an area. At first each task is a part of its
+// own. Parts of a knot are joined where their days break a limit, and solved as
+// one ([knot.solve]); parts that together overfill a day are joined and solved as
+// a crowd ([board.relieve]). Each step solves a relaxed problem exactly and adds
+// the rest only where the relaxed answer breaks it, so the final answer is least
+// for the whole problem, and effort grows with the number of areas where days are
+// not contested.
 func place(tasks []task, limits []limit, jobsPerDay int) placed {
 	return newBoard(tasks, limits, jobsPerDay).place()
 }
 
 func (b *board) place() placed {
-	knots := b.knots()
 	at := make([]int, len(b.tasks)) // the day of each task
+	knots := b.knots(b.all)
 	b.solveAll(knots, at)
 	cheaper := b.rounds(at)
 	b.solveAll(slices.DeleteFunc(slices.Clone(knots), func(k *knot) bool {
 		return !slices.ContainsFunc(k.tasks, func(i int) bool { return cheaper[i] })
 	}), at)
-	at = b.relieve(knots, at)
+	b.relieve(knots, at)
 	p := placed{day: make([]int, len(b.tasks)), proven: !b.stopped, bound: b.explain(at)}
 	var sum int64
 	for i := range b.tasks {
@@ -151,6 +152,8 @@ type board struct {
 	open    [][]uint64 // the days among a task's choices
 	ties    [][]tie    // all limits, by task
 	binding [][]tie    // of those, the ones between tasks yet to be placed that can bind
+	all     []int      // every task
+	part    []int      // of each task: the first of those whose days are settled with its own
 	person  []int      // of each task
 	load    []int      // recorded jobs per person and day, see slot
 	steps   int        // left to spend on the search at hand
@@ -178,7 +181,11 @@ func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
 		b.out = hi - lo + 1
 	}
 	b.words = b.out/64 + 1
-	b.ties, b.binding = make([][]tie, n), make([][]tie, n)
+	b.ties, b.binding, b.part = make([][]tie, n), make([][]tie, n), make([]int, n)
+	for i := range b.part {
+		b.part[i] = i
+	}
+	b.all = slices.Clone(b.part)
 	b.choices, b.ranked, b.open = make([][]choice, n), make([][]choice, n), make([][]uint64, n)
 	for k, l := range limits {
 		b.ties[l.a] = append(b.ties[l.a], tie{l.b, k, l.bThenA, l.aThenB, l.order})

@@ -322,7 +322,7 @@ func TestWhoCanStay(t *testing.T) {
 		b := newBoard(tasks, limits, 0)
 		b.steps = searchSteps
 		got := true
-		for _, k := range b.knots() {
+		for _, k := range b.knots(b.all) {
 			got = got && k.canStay(slices.Repeat([]bool{true}, len(k.tasks)))
 		}
 		if got != want {

@@ -6,78 +6,70 @@ import (
 )
 
 // relieve moves jobs off days that hold more than one person may do. It starts
-// from the best days of each knot by itself, and while a day is overfull joins
-// the knots that meet there into one crowd and solves that. What it returns is
-// best for all, since each crowd got what is best for it alone.
-func (b *board) relieve(knots []*knot, at []int) []int {
+// from the best days of each part by itself. While a day is overfull it joins the
+// parts that meet there, and where that breaks a limit, the parts it is broken
+// between, and solves them as one crowd. What it ends with is best for all, since
+// each crowd got what is best for it alone.
+func (b *board) relieve(knots []*knot, at []int) {
 	if b.perDay == 0 {
-		return at
-	}
-	crowdOf := make([]int, len(knots)) // of each knot
-	knotOf := make([]int, len(b.tasks))
-	everyone := make([]int, len(b.tasks))
-	for k, knot := range knots {
-		crowdOf[k] = k
-		for _, i := range knot.tasks {
-			knotOf[i] = k
-		}
-	}
-	for i := range everyone {
-		everyone[i] = i
+		return
 	}
 	spare := b.crowdSteps
 	for {
-		full, over := b.fullest(everyone, at)
-		if !over {
-			return at
+		var grown []int
+		for _, k := range knots {
+			grown = append(grown, k.join(at)...)
 		}
-		met := map[int]bool{} // crowds that meet on the day
-		first := len(knots)
-		for i, d := range at {
-			if d != b.out && !b.tasks[i].fixed && b.slot(i, d) == full {
-				c := crowdOf[knotOf[i]]
-				met[c] = true
-				first = min(first, c)
+		if grown == nil {
+			grown = b.meet(at)
+		}
+		if grown == nil {
+			return
+		}
+		for _, part := range b.parts(grown) {
+			c := newCrowd(b, b.knots(part))
+			b.steps = spare / 2
+			days, ok := c.solve()
+			spare -= spare/2 - max(0, b.steps)
+			for k, i := range c.tasks {
+				at[i] = days[k]
 			}
+			b.stopped = b.stopped || !ok
 		}
-		var members []*knot
-		for k, knot := range knots {
-			if met[crowdOf[k]] {
-				crowdOf[k] = first
-				members = append(members, knot)
-			}
-		}
-		c := newCrowd(b, members)
-		b.steps = spare * 2 / 3
-		days, ok := c.solve()
-		spare -= spare*2/3 - max(0, b.steps)
-		for k, i := range c.tasks {
-			at[i] = days[k]
-		}
-		b.stopped = b.stopped || !ok
 	}
+}
+
+// meet joins the parts that meet on an overfull day, and gives one job of each
+// such day.
+func (b *board) meet(at []int) (jobs []int) {
+	jobsOn := b.count(at)
+	one := slices.Repeat([]int{-1}, len(jobsOn)) // a job of each slot
+	for i, d := range at {
+		if d == b.out || b.tasks[i].fixed {
+			continue
+		}
+		s := b.slot(i, d)
+		switch {
+		case jobsOn[s] <= b.room(s):
+		case one[s] < 0:
+			one[s] = i
+			jobs = append(jobs, i)
+		default:
+			b.merge(one[s], i)
+		}
+	}
+	return jobs
 }
 
 // room gives the jobs a slot can hold beside recorded ones.
 func (b *board) room(slot int) int { return max(0, b.perDay-b.load[slot]) }
 
-// fullest finds the person and day, as a slot, with most jobs above its room.
-func (b *board) fullest(tasks, days []int) (full int, over bool) {
-	most := 0
-	for s, n := range b.count(tasks, days) {
-		if above := n - b.room(s); above > most {
-			full, most, over = s, above, true
-		}
-	}
-	return full, over
-}
-
 // count gives the jobs in each slot, recorded ones left aside.
-func (b *board) count(tasks, days []int) []int {
+func (b *board) count(days []int) []int {
 	n := make([]int, len(b.load))
-	for k, i := range tasks {
-		if days[k] != b.out && !b.tasks[i].fixed {
-			n[b.slot(i, days[k])]++
+	for i, d := range days {
+		if d != b.out && !b.tasks[i].fixed {
+			n[b.slot(i, d)]++
 		}
 	}
 	return n

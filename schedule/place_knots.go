@@ -6,12 +6,19 @@ import (
 	"slices"
 )
 
-// knots gathers the tasks tied by limits that can bind, each knot in task order.
-func (b *board) knots() []*knot {
+// knots gathers those of some tasks that are tied by limits that can bind, each
+// knot in task order.
+func (b *board) knots(tasks []int) []*knot {
 	seen := make([]bool, len(b.tasks))
-	all := make([]int, 0, len(b.tasks))
+	for i := range seen {
+		seen[i] = true
+	}
+	for _, i := range tasks {
+		seen[i] = false
+	}
+	all := make([]int, 0, len(tasks))
 	var knots []*knot
-	for i := range b.tasks {
+	for _, i := range tasks {
 		if seen[i] {
 			continue
 		}

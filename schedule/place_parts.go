@@ -11,59 +11,69 @@ import "slices"
 // limit is broken: then what is best for each part is best for all.
 func (k *knot) solve(at []int) {
 	b := k.b
-	part := make([]int, len(k.tasks)) // of each task: the first task of its part
-	for p, i := range k.tasks {
-		part[p], at[i] = p, b.idealDay(i)
+	for _, i := range k.tasks {
+		b.part[i], at[i] = i, b.idealDay(i)
 	}
 	for {
-		joined := k.join(part, at)
-		if joined == nil {
+		grown := b.parts(k.join(at))
+		if grown == nil {
 			return
 		}
-		for p := range part {
-			if joined[p] {
-				b.newKnot(k.members(part, p)).settle(at)
-			}
+		for _, part := range grown {
+			b.newKnot(part).settle(at)
 		}
 	}
 }
 
-// join joins the parts that break a limit between them, and tells by first task
-// which parts have grown; nil if none has.
-func (k *knot) join(part, at []int) (grown []bool) {
+// join joins the parts that break a limit of the knot between them, and gives
+// one task of each break.
+func (k *knot) join(at []int) (broken []int) {
 	b := k.b
 	for p, i := range k.tasks {
 		if at[i] == b.out {
 			continue
 		}
-		for o := p + 1; o < len(k.tasks); o++ {
-			d, e := at[i], at[k.tasks[o]]
-			if e == b.out || part[p] == part[o] || d <= e && e-d >= k.gap[p][o] || d > e && d-e >= k.gap[o][p] {
+		for q, o := range k.tasks[p+1:] {
+			q += p + 1
+			d, e := at[i], at[o]
+			if e == b.out || b.part[i] == b.part[o] || d <= e && e-d >= k.gap[p][q] || d > e && d-e >= k.gap[q][p] {
 				continue
 			}
-			x, y := min(part[p], part[o]), max(part[p], part[o])
-			if grown == nil {
-				grown = make([]bool, len(part))
-			}
-			grown[x], grown[y] = true, false
-			for q := range part {
-				if part[q] == y {
-					part[q] = x
-				}
-			}
+			b.merge(i, o)
+			broken = append(broken, i)
 		}
 	}
-	return grown
+	return broken
 }
 
-// members gives the tasks of the part that begins with the one at p.
-func (k *knot) members(part []int, p int) (tasks []int) {
-	for q, i := range k.tasks {
-		if part[q] == p {
-			tasks = append(tasks, i)
+// merge makes one part of those of two tasks. A part goes by its first task.
+func (b *board) merge(i, o int) {
+	first, gone := min(b.part[i], b.part[o]), max(b.part[i], b.part[o])
+	for t, p := range b.part {
+		if p == gone {
+			b.part[t] = first
 		}
 	}
-	return tasks
+}
+
+// parts gives the tasks of each part that one of some tasks is in.
+func (b *board) parts(of []int) (all [][]int) {
+	seen := make([]bool, len(b.tasks))
+	for _, i := range of {
+		first := b.part[i]
+		if seen[first] {
+			continue
+		}
+		seen[first] = true
+		var part []int
+		for t, p := range b.part {
+			if p == first {
+				part = append(part, t)
+			}
+		}
+		all = append(all, part)
+	}
+	return all
 }
 
 // idealDay gives a task its cheapest day, the earliest of equals.

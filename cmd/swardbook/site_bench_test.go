@@ -1,0 +1,47 @@
+package main
+
+import (
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"swardbook/schedule"
+	"swardbook/schedule/ical"
+	"swardbook/schedule/sitefile"
+)
+
+// BenchmarkSite plans a site and writes its calendar: the example with two areas,
+// and the same with a third one beside them.
+func BenchmarkSite(b *testing.B) {
+	dir := filepath.Join("..", "..", "examples", "reading-garden")
+	text, err := os.ReadFile(filepath.Join(dir, "site.toml"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	site, problems := sitefile.Load("site.toml", text, func(name string) (io.ReadCloser, error) { return os.Open(filepath.Join(dir, name)) })
+	if site == nil {
+		b.Fatal(problems)
+	}
+	three := *site
+	third := site.Areas[1]
+	third.ID, third.Name = "north", "north lawn"
+	three.Areas = append(three.Areas[:2:2], third)
+	for _, c := range []struct {
+		name string
+		site *schedule.Site
+	}{{"two areas", site}, {"three areas", &three}} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				p, err := schedule.Plan(c.site, nil)
+				if err != nil {
+					b.Fatal(err)
+				}
+				if _, err := ical.Write(p, ical.Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
