@@ -41,7 +41,7 @@ func (p placement) blockedBy(b blocker) string {
 	if d := p.day[b.other]; d >= 0 {
 		other += ", " + p.tasks[b.other].days[d].Short()
 	}
-	return fmt.Sprintf("%s (%s)", strings.TrimSuffix(b.why, "."), other)
+	return fmt.Sprintf("%s (%s)", inside(strings.TrimSuffix(b.why, ".")), other)
 }
 
 func (pl *planner) placeJobs(jobs []Job) placement {

@@ -96,6 +96,12 @@ func Capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[n:]
 }
 
+// inside gives a sentence the small letter that it has inside another.
+func inside(text string) string {
+	first, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToLower(first)) + text[n:]
+}
+
 // Sentence gives a text its full stop.
 func Sentence(text string) string {
 	if text == "" || strings.ContainsRune(".!?", rune(text[len(text)-1])) {

@@ -219,11 +219,15 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 			b.leave(d.n, "no material for it: "+firstText(chosen))
 			continue
 		}
+		var made []Reason
+		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+trace/10 {
+			made = []Reason{{Text: fmt.Sprintf("the dose before was held back, so this one takes more: %.2f lb N/1000 sq ft left, at most %.2f at once", float64(rest), float64(most))}}
+		}
 		rest -= dose.N
 		b.p.left, b.k.left = max(0, b.p.left-dose.P2O5), max(0, b.k.left-dose.K2O)
 		because := fmt.Sprintf("Dose %d of %d this %s; the grass gets %s in a year.", d.i+1, count, s.name, c.Measure().NutrientRate(b.total, "N"))
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
-			why: slices.Concat(s.why, split(len(slots), shared, most), rules, dose.Why, chosen)})
+			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})
 	}
 	if rest >= trace && !b.young && len(out) > 0 {
 		b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: phosphorus or potassium in the material bound its doses, or the days hold no more", c.Measure().NutrientRate(rest, "N"), s.name))

@@ -41,7 +41,7 @@ func (c *Case) autumn(y int) (opening, bool) {
 	a := c.almanac
 	top := a.on(a.warmest, y)
 	o := opening{Span{top.AddDays(afterWarmest), a.on(a.coldest, y+1).AddDays(-1)},
-		fmt.Sprintf("%d days after the warmest of the year", afterWarmest), "midwinter"}
+		fmt.Sprintf("%d days after the warmest day", afterWarmest), "midwinter"}
 	if _, to, ok := a.Heat(c.season); ok {
 		if end := top.onDay(to).AddDays(1); end.After(o.From) && end.DaysFrom(top) < 180 {
 			o.From, o.opens = end, "normal highs fall under 85 °F"
@@ -59,7 +59,7 @@ func (c *Case) spring(y int) (opening, bool) {
 	a := c.almanac
 	top := a.on(a.warmest, y)
 	o := opening{Span{a.on(a.coldest, y).AddDays(30), top.AddDays(-beforeWarmest)}, "a month after midwinter",
-		fmt.Sprintf("%d days before the warmest of the year", beforeWarmest)}
+		fmt.Sprintf("%d days before the warmest day", beforeWarmest)}
 	if begins := a.GrowthBegins(c.season); !begins.Never {
 		o.From, o.opens = a.on(begins, y).AddDays(afterGrowth), "two weeks after growth begins"
 	} else if begins.Below {

@@ -23,7 +23,7 @@ func (l *lesson) dates() part {
 			continue
 		}
 		answer := []schedule.Reason{
-			said("Window: " + span(e.Earliest, e.Latest) + ", that is: " + e.Window + "."),
+			said("Window: " + span(e.Earliest, e.Latest) + " (" + e.Window + ")."),
 			said("Ideal day: " + e.Ideal.Words() + "."),
 			said("Chosen day: " + e.Date.Words() + "; " + named(l.p, strings.Join(e.BoundBy, "; ")) + "."),
 		}

@@ -108,12 +108,31 @@ func (l *lesson) straights() part {
 		if given {
 			answer = append(answer, said(schedule.Capital(need.Text)+"."))
 		}
+		answer = append(answer, l.alongside(k)...)
 		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("How much %s does the area want, what brings it, and at what rate?", k), 5, append(answer, l.doses(need.Why, k)...)...))
 	}
 	if len(p.Questions) == 0 {
 		p.Questions = append(p.Questions, l.ask("Is anything of these wanted? Say why.", 3, said("The program wants none of them here.")))
 	}
 	return p
+}
+
+// alongside says which feedings bring some phosphorus or potassium.
+func (l *lesson) alongside(k schedule.Kind) []schedule.Reason {
+	if k == schedule.Magnesium {
+		return nil // what the lime brings is in the need
+	}
+	var out []schedule.Reason
+	for _, e := range l.entries(schedule.Starter, schedule.Nitrogen, schedule.LateNitrogen) {
+		n, name := e.P2O5, "P₂O₅"
+		if k == schedule.Potassium {
+			n, name = e.K2O, "K₂O"
+		}
+		if n >= 0.005 {
+			out = append(out, said(fmt.Sprintf("%s, %s, brings %s along.", schedule.Capital(kindWords(e.Kind)), e.Date.Words(), l.measure.NutrientRate(n, name))))
+		}
+	}
+	return out
 }
 
 // byLevel gives the year's amounts for each level, worked out by putting a
