@@ -131,7 +131,10 @@ func (x choice) limit() string {
 }
 
 func (x choice) describe() string {
-	s := fmt.Sprintf("%s; brings %s", x.supply, x.brings())
+	s := "brings " + x.brings().String()
+	if _, counted := x.Material.PackWeight(); counted || x.supply != inFile { // or nobody knows what is on hand
+		s = x.supply.String() + "; " + s
+	}
 	if x.Under != (Wants{}) {
 		s += "; short by " + x.Under.String()
 	}

@@ -19,6 +19,7 @@ type seasonPlan struct {
 	lateDown agronomy.PerThousand // of that, what went down as the late dose
 	due      agronomy.PerThousand // of what is left, the part of the doses that fall inside the program
 	why      []Reason
+	cut      bool // doses were left out for want of days
 }
 
 // caps holds a season's doses to common practice, the law, and what seedlings
@@ -196,9 +197,14 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 	slots = slots[len(slots)-keep:]
 	room := max(0, c.fits(os, s.inside, m, most)-c.feedingsIn(s.inside))
 	if len(slots) > room {
+		s.cut = true
 		if !b.young {
 			for _, d := range slots[:len(slots)-room] {
-				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s, at %s apart", s.name, Plural(room, "dose"), Plural(quickDays, "day")))
+				if room == 0 {
+					b.leave(d.n, "no day is left for it this "+s.name)
+					continue
+				}
+				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s of at most %s, at %s apart", s.name, Plural(room, "dose"), c.Measure().NutrientRate(most, "N"), Plural(quickDays, "day")))
 			}
 		}
 		slots = slots[len(slots)-room:]
@@ -229,8 +235,15 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})
 	}
-	if rest >= trace && !b.young && len(out) > 0 {
-		b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: phosphorus or potassium in the material bound its doses, or the days hold no more", c.Measure().NutrientRate(rest, "N"), s.name))
+	lacks := want - shared // what the doses cannot hold at all
+	short := func(n agronomy.PerThousand, why string) {
+		if n >= trace && !b.young && len(out) > 0 {
+			b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: %s", c.Measure().NutrientRate(n, "N"), s.name, why))
+		}
+	}
+	short(rest-lacks, "phosphorus or potassium in the material bound its doses")
+	if !s.cut { // or each dose left out says so
+		short(lacks, fmt.Sprintf("no more is still to come than %s of at most %s", Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
 	}
 	f.nitrogen = append(f.nitrogen, out...)
 	return out

@@ -379,3 +379,31 @@ func TestGrassThatHardlyGrowsIsNotFed(t *testing.T) {
 		t.Errorf("left out: %+v", l)
 	}
 }
+
+// What a season cannot hold is told once, with what bound it.
+func TestShortSeason(t *testing.T) {
+	for _, c := range []struct {
+		name, state, zone, grass string
+		at                       int // of situations
+		id, reason               string
+	}{
+		{"no day left", "VA", "7a", "bermudagrass", 0, "a/nitrogen/4", "no day is left for it this summer"},
+		{"held back", "OH", "6a", "kentucky bluegrass", 5, "a/nitrogen/9", "0.35 lb N per 1,000 sq ft of the autumn share is short: phosphorus or potassium in the material bound its doses"},
+	} {
+		p, err := Plan(situations[c.at].site(t, c.state, c.zone, c.grass), []Done{{Job: "a/nitrogen/1", Area: "a", Date: Date{2026, 9, 25}, Missed: true}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := 0
+		for _, l := range p.LeftOut {
+			if l.ID == c.id && l.Reason == c.reason {
+				told++
+			} else if strings.Contains(l.Reason, "is short") {
+				t.Errorf("%s: also %s: %s", c.name, l.ID, l.Reason)
+			}
+		}
+		if told != 1 {
+			t.Errorf("%s: %s told %d times in %v", c.name, c.id, told, p.LeftOut)
+		}
+	}
+}
