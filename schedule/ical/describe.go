@@ -69,19 +69,26 @@ func paragraphs(blocks ...string) string {
 
 // opening is the part of the description about the job itself.
 func opening(e *schedule.Entry, whys int) string {
+	var b blocks
 	switch e.State {
 	case schedule.Finished:
-		return lines("Done "+e.Date.Short()+": "+oneLine(e.Summary), labelled("Record book: ", e.Note))
+		b.line("", "Done "+e.Date.Short()+": "+e.Summary)
+		b.line("Record book: ", e.Note)
 	case schedule.Missed:
-		return paragraphs(lines("This was not done: "+oneLine(e.Summary), labelled("Record book: ", e.Note)),
-			"Do not make up for it on your own. What still fits is in the program as a job of its own.")
+		b.line("", "This was not done: "+e.Summary)
+		b.line("Record book: ", e.Note)
+		b.gap()
+		b.line("", "Do not make up for it on your own. What still fits is in the program as a job of its own.")
+	default:
+		b.line("", e.Summary)
+		b.line("", windowLine(e))
+		b.gap()
+		b.numbered(e.Steps)
+		b.line("", e.IfRain)
+		b.bullets("Cautions:", e.Cautions)
+		b.bullets("Why:", reasons(e, whys))
 	}
-	return paragraphs(
-		lines(oneLine(e.Summary), windowLine(e)),
-		lines(numbered(e.Steps), oneLine(e.IfRain)),
-		bullets("Cautions:", e.Cautions),
-		bullets("Why:", reasons(e, whys)),
-	)
+	return b.String()
 }
 
 // ending is the part about what follows, whose job it is, and the links.
@@ -90,14 +97,19 @@ func (t *teller) ending(e *schedule.Entry) string {
 	if e.State == schedule.Finished || e.State == schedule.Missed {
 		next = "" // so that what is over stays as it is
 	}
-	record, form := "", ""
+	var b blocks
+	b.line("Next: ", next)
+	b.line("Who: ", who)
+	b.gap()
 	if !e.Kind.Notice() {
-		record = recordPrefix + oneLine(e.ID)
+		b.line(recordPrefix, e.ID)
 		if t.record != "" {
-			form = "or here: " + formLink(t.record, e.ID)
+			b.line("or here: ", formLink(t.record, e.ID))
 		}
 	}
-	return paragraphs(lines(labelled("Next: ", next), labelled("Who: ", who)), lines(record, form), t.link)
+	b.gap()
+	b.line("", t.link)
+	return b.String()
 }
 
 // formLink gives the address of the form on which one job is recorded.
@@ -135,39 +147,54 @@ func windowLine(e *schedule.Entry) string {
 	return t + "."
 }
 
-func numbered(steps []string) string {
-	out := make([]string, 0, len(steps))
-	for _, s := range steps {
-		if s = oneLine(s); s != "" {
-			out = append(out, strconv.Itoa(len(out)+1)+". "+s)
-		}
-	}
-	return lines(out...)
+// blocks is a text in the making: lines, and an empty line between blocks.
+type blocks struct {
+	strings.Builder
+	between string // what comes before the next line
 }
 
-// bullets lists texts under a heading, each once, with a capital letter.
-func bullets(heading string, all []string) string {
-	out := []string{heading}
-	for _, s := range all {
-		if s = labelled("- ", schedule.Capital(oneLine(s))); s != "" && !slices.Contains(out, s) {
-			out = append(out, s)
-		}
-	}
-	if len(out) == 1 {
-		return ""
-	}
-	return lines(out...)
-}
-
-// labelled puts a label before a text, and is empty without one.
-func labelled(label, text string) string {
+// line adds a line of some words and a text, unless the text is empty.
+func (b *blocks) line(words, text string) {
 	if text = oneLine(text); text == "" {
-		return ""
+		return
 	}
-	return label + text
+	b.WriteString(b.between)
+	b.WriteString(words)
+	b.WriteString(text)
+	b.between = "\n"
 }
 
-// lines joins the lines that have text.
-func lines(all ...string) string {
-	return strings.Join(slices.DeleteFunc(all, func(s string) bool { return s == "" }), "\n")
+// gap ends a block.
+func (b *blocks) gap() {
+	if b.Len() > 0 {
+		b.between = "\n\n"
+	}
+}
+
+func (b *blocks) numbered(steps []string) {
+	n := 1
+	for _, s := range steps {
+		before := b.Len()
+		if b.line(strconv.Itoa(n)+". ", s); b.Len() > before {
+			n++
+		}
+	}
+}
+
+// bullets adds a block of texts under a heading, each once, with a capital letter.
+func (b *blocks) bullets(heading string, all []string) {
+	b.gap()
+	var seen []string
+	for _, s := range all {
+		s = schedule.Capital(oneLine(s))
+		if s == "" || slices.Contains(seen, s) {
+			continue
+		}
+		if seen == nil {
+			b.line("", heading)
+		}
+		seen = append(seen, s)
+		b.line("- ", s)
+	}
+	b.gap()
 }

@@ -1,7 +1,6 @@
 package ical
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
 	"math"
@@ -61,19 +60,35 @@ func encode(c calendar) ([]byte, error) {
 		addEvent(cal, e)
 	}
 
-	var raw bytes.Buffer
-	raw.Grow(2048 * len(c.events))
-	if err := cal.SerializeTo(&raw, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
+	f := folder{out: make([]byte, 0, 2048*len(c.events))}
+	if err := cal.SerializeTo(&f, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
 		return nil, fmt.Errorf("writing the calendar: %w", err)
 	}
-	out := make([]byte, 0, raw.Len()+raw.Len()/16)
-	for line := range bytes.Lines(raw.Bytes()) {
-		if bytes.HasPrefix(line, []byte("CATEGORIES:")) {
-			line = bytes.ReplaceAll(line, []byte(comma), []byte(","))
+	return f.out, nil
+}
+
+// folder takes the library's lines, unfolded, and folds them.
+type folder struct {
+	out  []byte
+	rest string // of a line that has not ended
+}
+
+func (f *folder) Write(p []byte) (int, error) { return f.WriteString(string(p)) }
+
+func (f *folder) WriteString(s string) (int, error) {
+	n := len(s)
+	s = f.rest + s
+	for {
+		line, after, ended := strings.Cut(s, "\r\n")
+		if !ended {
+			f.rest = s
+			return n, nil
 		}
-		out = fold(out, bytes.TrimSuffix(line, []byte("\r\n")))
+		if strings.HasPrefix(line, "CATEGORIES:") {
+			line = strings.ReplaceAll(line, comma, ",")
+		}
+		f.out, s = fold(f.out, line), after
 	}
-	return out, nil
 }
 
 // addEvent writes one event; the order of its properties is part of the form.

@@ -152,7 +152,7 @@ func whyGone(e Event, p *schedule.Program) string {
 		if out.ID != job || job == "" {
 			continue
 		}
-		why := labelled("Why: ", sourced(out.Reason, out.Source))
+		why := "Why: " + oneLine(sourced(out.Reason, out.Source))
 		if !out.CarriedTo.IsZero() {
 			why += "\nIt is put off to " + out.CarriedTo.Short() + "."
 		}
