@@ -9,26 +9,23 @@ import (
 // knots gathers those of some tasks that are tied by limits that can bind, each
 // knot in task order.
 func (b *board) knots(tasks []int) []*knot {
-	seen := make([]bool, len(b.tasks))
-	for i := range seen {
-		seen[i] = true
-	}
+	loose := make([]bool, len(b.tasks))
 	for _, i := range tasks {
-		seen[i] = false
+		loose[i] = true
 	}
 	all := make([]int, 0, len(tasks))
 	var knots []*knot
 	for _, i := range tasks {
-		if seen[i] {
+		if !loose[i] {
 			continue
 		}
-		seen[i] = true
+		loose[i] = false
 		from := len(all)
 		all = append(all, i)
 		for k := from; k < len(all); k++ {
 			for _, t := range b.binding[all[k]] {
-				if !seen[t.other] {
-					seen[t.other] = true
+				if loose[t.other] {
+					loose[t.other] = false
 					all = append(all, t.other)
 				}
 			}

@@ -33,8 +33,8 @@ func (k *knot) join(at []int) (broken []int) {
 		if at[i] == b.out {
 			continue
 		}
-		for q, o := range k.tasks[p+1:] {
-			q += p + 1
+		for q := p + 1; q < len(k.tasks); q++ {
+			o := k.tasks[q]
 			d, e := at[i], at[o]
 			if e == b.out || b.part[i] == b.part[o] || d <= e && e-d >= k.gap[p][q] || d > e && d-e >= k.gap[q][p] {
 				continue

@@ -70,6 +70,7 @@ func paragraphs(blocks ...string) string {
 // opening is the part of the description about the job itself.
 func opening(e *schedule.Entry, whys int) string {
 	var b blocks
+	b.Grow(goodLength)
 	switch e.State {
 	case schedule.Finished:
 		b.line("", "Done "+e.Date.Short()+": "+e.Summary)
