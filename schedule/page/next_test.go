@@ -32,7 +32,7 @@ func TestNextJobComesFirst(t *testing.T) {
 		return section(t, b, "next")
 	}
 	got := sheet(page.Options{})
-	for _, want := range []string{"Next: " + first.Date.Words(), first.Title, first.Summary, "If it rains: " + first.IfRain, "Last safe day", first.WhoName} {
+	for _, want := range []string{"Next: " + first.Date.Words(), first.Title, first.Summary, "Rain: " + first.IfRain, "Last safe day", first.WhoName} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the next job lacks %q:\n%s", want, got)
 		}

@@ -43,7 +43,7 @@ func (s *sheet) next(p *schedule.Program, n int) {
 			s.hang(6, "-", step)
 		}
 		if e.IfRain != "" {
-			s.hang(6, "-", "If rain comes: "+e.IfRain)
+			s.hang(6, "-", "Rain: "+e.IfRain)
 		}
 	}
 	if shown == 0 {

@@ -91,7 +91,7 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 		s.head("How to do it")
 		s.numbered(2, e.Steps)
 		if e.IfRain != "" {
-			s.hang(2, "-", "If rain comes: "+e.IfRain)
+			s.hang(2, "-", "Rain: "+e.IfRain)
 		}
 	}
 	s.list("Take care", e.Cautions)
