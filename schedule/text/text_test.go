@@ -188,6 +188,7 @@ func TestWrap(t *testing.T) {
 		{"spread 96 lb per 1,000 sq ft now", 12, "spread 96 lb/per/1,000 sq ft/now"},
 		{"until Sat 19 Sep 2026, then stop", 12, "until/Sat 19 Sep 2026,/then stop"},
 		{"at pH 5.1 or 50 °F", 8, "at/pH 5.1/or 50 °F"},
+		{"leaves 1.50 lb N/1000 sq ft of it, or 2 lb K₂O", 22, "leaves/1.50 lb N/1000 sq ft/of it, or 2 lb K₂O"},
 		{"", 10, ""},
 		{"verylongwordindeed x", 5, "verylongwordindeed/x"},
 	} {

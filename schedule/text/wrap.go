@@ -51,12 +51,13 @@ func clumps(text string) []string {
 var units = map[string]bool{
 	"lb": true, "oz": true, "fl": true, "kg": true, "g": true, "t": true, "gal": true, "L": true, "mL": true,
 	"sq": true, "ft": true, "in": true, "mm": true, "cm": true, "m": true, "m²": true, "g/m²": true,
-	"°F": true, "°C": true, "%": true, "ppm": true, "meq/100": true, "lb/1000": true, "lb/acre": true, "tons/acre": true,
+	"°F": true, "°C": true, "%": true, "ppm": true, "meq/100": true, "lb/acre": true, "tons/acre": true,
 	"packs": true, "pack": true, "days": true, "day": true, "weeks": true, "months": true, "minutes": true, "h": true,
-	"N": true, "P₂O₅": true, "K₂O": true, "P2O5": true, "K2O": true,
 	"Jan": true, "Feb": true, "Mar": true, "Apr": true, "May": true, "Jun": true,
 	"Jul": true, "Aug": true, "Sep": true, "Oct": true, "Nov": true, "Dec": true,
 }
+
+var nutrients = map[string]bool{"N": true, "P₂O₅": true, "K₂O": true, "P2O5": true, "K2O": true, "Mg": true, "S": true}
 
 var weekdays = map[string]bool{"Mon": true, "Tue": true, "Wed": true, "Thu": true, "Fri": true, "Sat": true, "Sun": true}
 
@@ -68,11 +69,13 @@ func together(a, b string) bool {
 		return false
 	case a == "sq" && bare == "ft", a == "fl" && bare == "oz", a == "pH" && number(b), weekdays[a] && number(b):
 		return true
-	case number(a) && units[bare]:
+	case number(a) && (units[bare] || strings.HasSuffix(bare, "/1000")):
+		return true
+	case (a == "lb" || a == "g") && nutrients[strings.TrimSuffix(bare, "/1000")]: // "lb N/1000"
 		return true
 	case len(a) == 3 && units[a] && unicode.IsUpper(rune(a[0])) && number(b): // "Sep 2026"
 		return true
-	case (a == "lb/1000" || a == "1000") && bare == "sq", a == "meq/100" && bare == "g":
+	case strings.HasSuffix(a, "/1000") && bare == "sq", a == "meq/100" && bare == "g":
 		return true
 	}
 	return false
