@@ -51,7 +51,7 @@ const (
 	// thousands.
 	searchSteps = 200_000
 
-	crowdSteps = 45_000 // the same for crowds, whose steps are dearer
+	crowdSteps = 30_000 // the same for crowds, whose steps are dearer
 
 	unreachable = math.MaxInt64 / 4 // above every sum of costs
 )
