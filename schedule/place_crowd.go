@@ -117,7 +117,7 @@ func newCrowd(b *board, knots []*knot) *crowd {
 			continue
 		}
 		c.tasks = append(c.tasks, knot.tasks...)
-		n := slices.IndexFunc(c.alike, func(a *alike) bool { return b.sameAs(a.tasks, knot.tasks) })
+		n := slices.IndexFunc(c.alike, func(a *alike) bool { return a.sameAs(knot) })
 		if n < 0 {
 			n = len(c.alike)
 			c.alike = append(c.alike, &alike{knot: knot})

@@ -89,27 +89,18 @@ func (k *knot) wayOut(alike int) way {
 	return k.way(alike, slices.Repeat([]int{k.b.out}, len(k.tasks)))
 }
 
-// sameAs tells whether two knots, given by their tasks, are alike: trading all
-// their days would change nothing, and gives the first one the earlier days.
-func (b *board) sameAs(x, y []int) bool {
-	if len(x) != len(y) {
+// sameAs tells whether two knots are alike: trading all their days would change
+// nothing, and gives the first one the earlier days.
+func (k *knot) sameAs(o *knot) bool {
+	b := k.b
+	if !slices.EqualFunc(k.gap, o.gap, slices.Equal) {
 		return false
 	}
 	sameChoice := func(p, q choice) bool { return p.day == q.day && p.cost == q.cost }
-	for m, i := range x {
-		o := y[m]
-		if i > o || b.person[i] != b.person[o] || len(b.binding[i]) != len(b.binding[o]) ||
-			!slices.EqualFunc(b.choices[i], b.choices[o], sameChoice) {
+	for p, i := range k.tasks {
+		j := o.tasks[p]
+		if i > j || b.person[i] != b.person[j] || !slices.EqualFunc(b.choices[i], b.choices[j], sameChoice) {
 			return false
-		}
-		for n, t := range b.binding[i] {
-			u := b.binding[o][n]
-			t.other, _ = slices.BinarySearch(x, t.other)
-			u.other, _ = slices.BinarySearch(y, u.other)
-			t.limit, u.limit = 0, 0
-			if t != u {
-				return false
-			}
 		}
 	}
 	return true

@@ -153,3 +153,17 @@ func TestLeavingOutCostsMoreThanAnyPlacing(t *testing.T) {
 		t.Errorf("500 jobs left out overflow")
 	}
 }
+
+// Alike is judged by what lies inside two knots, whatever ties lead out of them.
+func TestSameAs(t *testing.T) {
+	tasks := make([]task, 5)
+	for i := range tasks {
+		tasks[i] = task{days: []Date{{2026, 9, 1}, {2026, 9, 2}, {2026, 9, 9}}, cost: []float64{0, 1, 2}}
+	}
+	apart := func(a, b, days int) limit { return limit{a: a, b: b, aThenB: days, bThenA: days} }
+	b := newBoard(tasks, []limit{apart(0, 1, 5), apart(0, 2, 5), apart(3, 4, 5), apart(1, 2, 3)}, 0)
+	x, y, z := b.newKnot([]int{0, 1}), b.newKnot([]int{3, 4}), b.newKnot([]int{1, 2})
+	if !x.sameAs(y) || y.sameAs(x) || x.sameAs(z) {
+		t.Errorf("alike: %t, %t the other way round, %t with another gap", x.sameAs(y), y.sameAs(x), x.sameAs(z))
+	}
+}
