@@ -99,6 +99,9 @@ func Capital(text string) string {
 // inside gives a sentence the small letter that it has inside another.
 func inside(text string) string {
 	first, n := utf8.DecodeRuneInString(text)
+	if !unicode.IsUpper(first) {
+		return text
+	}
 	return string(unicode.ToLower(first)) + text[n:]
 }
 

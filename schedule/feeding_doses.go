@@ -227,7 +227,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		}
 		var made []Reason
 		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+trace/10 {
-			made = []Reason{{Text: fmt.Sprintf("the dose before was held back, so this one takes more: %.2f lb N/1000 sq ft left, at most %.2f at once", float64(rest), float64(most))}}
+			made = []Reason{{Text: fmt.Sprintf("what came before brought less than its share, so this dose takes more: %.2f lb N/1000 sq ft left, at most %.2f at once", float64(rest), float64(most))}}
 		}
 		rest -= dose.N
 		b.p.left, b.k.left = max(0, b.p.left-dose.P2O5), max(0, b.k.left-dose.K2O)

@@ -107,7 +107,7 @@ func (k *knot) settle(at []int) {
 				cheapest += s.least[p]
 			}
 		}
-		for reach, all := int64(near), false; !all; reach *= 8 {
+		for reach, all := int64(near), false; !all && b.steps >= 0; reach *= 8 {
 			if all = reach >= s.most-cheapest; all {
 				reach = s.most - cheapest
 			}
@@ -123,9 +123,6 @@ func (k *knot) settle(at []int) {
 				if w := c.way(0, best); w.cost < first.cost || slices.Compare(w.days, first.days) < 0 {
 					first, s.most = w, w.cost
 				}
-				break
-			}
-			if b.steps < 0 {
 				break
 			}
 		}

@@ -32,7 +32,6 @@ func (b *board) rounds(first []int) (cheaper []bool) {
 	taken := slices.Clone(b.load)
 	sums := make([]sum, b.out)
 	for _, r := range all {
-		clear(sums)
 		day, ok := b.roundDay(r, first, taken, sums)
 		if !ok {
 			continue
@@ -98,6 +97,7 @@ type sum struct {
 
 // roundDay chooses the day of one round, with room for a sum a day; see rounds.
 func (b *board) roundDay(r round, first, taken []int, sums []sum) (day int, ok bool) {
+	clear(sums)
 	for _, i := range r {
 		for _, c := range b.choices[i] {
 			if c.day != b.out && b.keeps(i, c.day, first) {

@@ -154,15 +154,17 @@ type blocks struct {
 	between string // what comes before the next line
 }
 
-// line adds a line of some words and a text, unless the text is empty.
-func (b *blocks) line(words, text string) {
+// line adds a line of some words and a text, unless the text is empty, and tells
+// whether it did.
+func (b *blocks) line(words, text string) bool {
 	if text = oneLine(text); text == "" {
-		return
+		return false
 	}
 	b.WriteString(b.between)
 	b.WriteString(words)
 	b.WriteString(text)
 	b.between = "\n"
+	return true
 }
 
 // gap ends a block.
@@ -175,8 +177,7 @@ func (b *blocks) gap() {
 func (b *blocks) numbered(steps []string) {
 	n := 1
 	for _, s := range steps {
-		before := b.Len()
-		if b.line(strconv.Itoa(n)+". ", s); b.Len() > before {
+		if b.line(strconv.Itoa(n)+". ", s) {
 			n++
 		}
 	}

@@ -189,6 +189,7 @@ func TestWrap(t *testing.T) {
 		{"until Sat 19 Sep 2026, then stop", 12, "until/Sat 19 Sep 2026,/then stop"},
 		{"at pH 5.1 or 50 °F", 8, "at/pH 5.1/or 50 °F"},
 		{"leaves 1.50 lb N/1000 sq ft of it, or 2 lb K₂O", 22, "leaves/1.50 lb N/1000 sq ft/of it, or 2 lb K₂O"},
+		{"leaves 2.4 g N/m² of it", 12, "leaves/2.4 g N/m²/of it"},
 		{"", 10, ""},
 		{"verylongwordindeed x", 5, "verylongwordindeed/x"},
 	} {

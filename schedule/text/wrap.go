@@ -64,6 +64,7 @@ var weekdays = map[string]bool{"Mon": true, "Tue": true, "Wed": true, "Thu": tru
 // together tells whether a line may not end between two words.
 func together(a, b string) bool {
 	bare := strings.TrimRight(b, ".,;:)?!")
+	nutrient, _, _ := strings.Cut(bare, "/")
 	switch {
 	case ends(a): // a comma or a full stop ends what belongs together
 		return false
@@ -71,7 +72,7 @@ func together(a, b string) bool {
 		return true
 	case number(a) && (units[bare] || strings.HasSuffix(bare, "/1000")):
 		return true
-	case (a == "lb" || a == "g") && nutrients[strings.TrimSuffix(bare, "/1000")]: // "lb N/1000"
+	case (a == "lb" || a == "g") && nutrients[nutrient]: // "lb N/1000", "g N/m²"
 		return true
 	case len(a) == 3 && units[a] && unicode.IsUpper(rune(a[0])) && number(b): // "Sep 2026"
 		return true
