@@ -64,7 +64,7 @@ func (c *Case) planLime() liming {
 	}
 	l.total = effective * 100 / agronomy.PerThousand(l.value)
 	why = slices.Concat(why, kindWhy, valueWhy, []Reason{{
-		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %.0f = %.1f lb/1000 sq ft", materialName(l.stone), float64(effective), float64(l.value), float64(l.total)),
+		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %s = %.1f lb/1000 sq ft", materialName(l.stone), float64(effective), Number(float64(l.value), 1), float64(l.total)),
 		Source: "psu-report-notes"}})
 	most, mostWhy := agronomy.LimeCap(l.stone, !c.future())
 	if c.Area.Cored && !c.future() && !l.stone.Hydrated {

@@ -95,7 +95,7 @@ func (s *sheet) areas(p *schedule.Program) {
 		const most = 4 // soil writes them all
 		for k, f := range a.Findings {
 			if k == most {
-				s.para(2, fmt.Sprintf("and %d more findings: swardbook soil", len(a.Findings)-most))
+				s.para(2, "and "+schedule.Plural(len(a.Findings)-most, "more finding")+": swardbook soil")
 				break
 			}
 			s.hang(2, fmt.Sprintf("%d.", f.Rank), schedule.Capital(readingWords(f))+". "+f.Text)
