@@ -232,6 +232,25 @@ func alikeCase(r *rand.Rand) (tasks []task, limits []limit, perDay int) {
 	return tasks, limits, 1 + r.IntN(2)
 }
 
+// chainCase draws a case of two chains of jobs that one person does on few days.
+func chainCase(r *rand.Rand) (tasks []task, limits []limit, perDay int) {
+	start := Date{2026, 2, 20}
+	span := 5 + r.IntN(4)
+	for i := range 6 {
+		t := task{id: fmt.Sprint("job", i), rank: r.IntN(3)}
+		for _, d := range r.Perm(span)[:2+r.IntN(3)] {
+			t.days = append(t.days, start.AddDays(d))
+			t.cost = append(t.cost, float64(r.IntN(8))/10)
+		}
+		slices.SortFunc(t.days, Date.Compare)
+		tasks = append(tasks, t)
+		if i%3 > 0 {
+			limits = append(limits, limit{a: i - 1, b: i, aThenB: r.IntN(4), bThenA: r.IntN(4), why: fmt.Sprint("limit ", i)})
+		}
+	}
+	return tasks, limits, 1 + r.IntN(2)
+}
+
 func b2i(b bool) int {
 	if b {
 		return 1
@@ -244,8 +263,11 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 	moved, out, crowded, gaveUp := 0, 0, 0, 0
 	for n := range 10_000 {
 		draw := smallCase
-		if n%3 == 2 {
+		switch n % 4 {
+		case 2:
 			draw = alikeCase
+		case 3:
+			draw = chainCase
 		}
 		tasks, limits, perDay := draw(r)
 		want, cost := exhaust(tasks, limits, perDay)

@@ -1,5 +1,7 @@
 package schedule
 
+import "slices"
+
 // stays remembers which tasks of a knot can all have a day beside each other.
 type stays struct {
 	can, cannot []uint64
@@ -83,7 +85,7 @@ func (k *knot) follow(set uint64, first []int) bool {
 			return true
 		}
 	}
-	k.stays.tried[set] = append(k.stays.tried[set], first)
+	k.stays.tried[set] = append(k.stays.tried[set], slices.Clone(first))
 	return false
 }
 
