@@ -154,14 +154,20 @@ type board struct {
 	binding [][]tie    // of those, the ones between tasks yet to be placed that can bind
 	all     []int      // every task
 	part    []int      // of each task: the first of those whose days are settled with its own
-	person  []int      // of each task
-	load    []int      // recorded jobs per person and day, see slot
+	floor   []int64    // summed over the tasks of a part, what they cost at least
+	person  []int      // of each task; 0 for people whose jobs all fit one day
+	room    []int      // by slot: the jobs it holds beside recorded ones
 	steps   int        // left to spend on the search at hand
 	stopped bool       // a search ran out of steps
 
 	crowdSteps int
-	levels     []int64 // scratch of waySearch
-	scratch    []int64 // scratch of lend
+	who        whoSearch // the one at hand, and so on: their tables are used again
+	way        waySearch
+	cast       cast
+	levels     []int64 // of way
+	scratch    []int64 // of lend
+	jobsOn     []int   // by slot, see count
+	first      []int   // by slot, see meet
 }
 
 func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
@@ -185,8 +191,17 @@ func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
 	for i := range b.part {
 		b.part[i] = i
 	}
-	b.all = slices.Clone(b.part)
+	b.all, b.floor = slices.Clone(b.part), make([]int64, n)
 	b.choices, b.ranked, b.open = make([][]choice, n), make([][]choice, n), make([][]uint64, n)
+	tied := make([]int, n)
+	for _, l := range limits {
+		tied[l.a]++
+		tied[l.b]++
+	}
+	ties := make([]tie, 2*len(limits))
+	for i, n := range tied {
+		b.ties[i], ties = ties[:0:n], ties[n:]
+	}
 	for k, l := range limits {
 		b.ties[l.a] = append(b.ties[l.a], tie{l.b, k, l.bThenA, l.aThenB, l.order})
 		b.ties[l.b] = append(b.ties[l.b], tie{l.a, k, l.aThenB, l.bThenA, -l.order})
@@ -209,7 +224,7 @@ func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
 			}
 		}
 	}
-	b.countRecorded()
+	b.makeRoom()
 	return b
 }
 
@@ -217,9 +232,10 @@ func newBoard(tasks []task, limits []limit, jobsPerDay int) *board {
 // recorded job closes, then leaving it out.
 func (b *board) appendChoices(all []choice, i, origin int) []choice {
 	t := &b.tasks[i]
+	alone := t.fixed || !slices.ContainsFunc(b.ties[i], func(t tie) bool { return b.tasks[t.other].fixed })
 	for k, d := range t.days {
 		c := choice{d.number() - origin, k, units(t.cost[k])}
-		if t.fixed || b.openBeside(i, c.day, origin) {
+		if alone || b.openBeside(i, c.day, origin) {
 			all = append(all, c)
 		}
 	}
@@ -253,28 +269,43 @@ func (b *board) canBind(i int, t tie) bool {
 	return !(x1 < y0 && t.allows(x1, y0) || x0 > y1 && t.allows(x0, y1))
 }
 
-// countRecorded numbers the people and counts their recorded jobs by day.
-func (b *board) countRecorded() {
+// makeRoom numbers the people who have more jobs than fit one day, and tells
+// what their days hold beside recorded jobs. All other days hold any number.
+func (b *board) makeRoom() {
 	b.person = make([]int, len(b.tasks))
-	number := map[string]int{}
-	for i, t := range b.tasks {
-		p, ok := number[t.who]
-		if !ok {
-			p = len(number)
-			number[t.who] = p
-		}
-		b.person[i] = p
+	jobs, number := map[string]int{}, map[string]int{}
+	for i := range b.tasks {
+		jobs[b.tasks[i].who]++
 	}
-	b.load = make([]int, len(number)*b.out)
+	for i := range b.tasks {
+		who := b.tasks[i].who
+		if b.perDay == 0 || jobs[who] <= b.perDay {
+			continue
+		}
+		if number[who] == 0 {
+			number[who] = len(number) + 1
+		}
+		b.person[i] = number[who]
+	}
+	b.room = slices.Repeat([]int{b.perDay}, 1+len(number)*b.out)
+	b.room[0] = math.MaxInt
 	for i, t := range b.tasks {
 		if t.fixed && len(t.days) > 0 {
-			b.load[b.slot(i, b.choices[i][0].day)]++
+			if s := b.slot(i, b.choices[i][0].day); b.room[s] > 0 {
+				b.room[s]--
+			}
 		}
 	}
 }
 
 // slot is the place of a task's person and a day in a table of people by days.
-func (b *board) slot(i, day int) int { return b.person[i]*b.out + day }
+// All who have no more jobs than fit one day share one place for all their days.
+func (b *board) slot(i, day int) int {
+	if p := b.person[i]; p > 0 {
+		return (p-1)*b.out + day + 1
+	}
+	return 0
+}
 
 // choiceOn gives a task's choice of a day.
 func (b *board) choiceOn(i, day int) *choice {

@@ -3,23 +3,26 @@ package schedule
 import "slices"
 
 // cast is those tasks of a knot that all get a day, written out in rows: for
-// each task the days it has, one after another. Tasks are named by their place
-// in it, choices by their place in their row.
+// each task the days it may have, one after another. Tasks are named by their
+// place in it, choices by their place in their row.
 type cast struct {
 	k     *knot
-	in    []bool // of the knot's tasks
-	tasks []int  // their places in the knot
-	row   []int  // where the choices of each task begin; one more at the end
-	day   []int  // of each choice
-	cost  []int64
-	slot  []int // of each choice: its person and day
+	most  int64   // what its ways may owe
+	tasks []int   // their places in the knot
+	row   []int   // where the choices of each task begin; one more at the end
+	day   []int   // of each choice
+	slot  []int   // of each choice: its person and day
+	worth []int64 // of each choice: what it owes and what the limits lent it, see [cast.lend]
+	least []int64 // of each task: the least worth
+	bound int64   // what every way owes at least: the sum of those
+	room  []int   // by slot; nil without bounds
 	pairs []pair
 	of    [][]side // the pairs of each task
 
-	// What the limits lend to choices, see [cast.lend]: for each choice in
-	// sum, for each pair and choice in its ends, which are cut from loans.
-	lent, loans           []int64
-	firstLent, firstLoans []int64 // as they were without prices, if it is searched again
+	binds []bind // scratch of tie, and what its pairs are cut from
+	sides []side
+	shuts []shut
+	loans []int64
 }
 
 // pair is a limit between two tasks of a cast.
@@ -38,95 +41,86 @@ type shut struct{ first, last int32 }
 // side names an end of a pair.
 type side struct{ pair, end int }
 
-// castOf gives the cast of some tasks with all their days.
-func (k *knot) castOf(in []bool) *cast {
-	for _, c := range k.casts {
-		if slices.Equal(c.in, in) {
-			return c
-		}
-	}
-	c := k.newCast(in, unreachable)
-	c.firstLent, c.firstLoans = slices.Clone(c.lent), slices.Clone(c.loans)
-	k.casts = append(k.casts, c)
-	return c
-}
-
-// newCast writes out some tasks of a knot, with the days that cost no more than
-// the reach above the task's cheapest.
-func (k *knot) newCast(in []bool, reach int64) *cast {
-	b, c := k.b, &cast{k: k, in: slices.Clone(in)}
-	most := make([]int64, len(k.tasks))
-	size := 0
+// newCast writes out the tasks that have a day, with the days that owe no more
+// than the reach above the task's least, for ways that owe no more than the reach
+// above the sum of those. It takes the room of the one before.
+func (s *whoSearch) newCast(reach, without int64) *cast {
+	k, b, c := s.k, s.k.b, &s.k.b.cast
+	c.k, c.room, c.most = k, s.room, reach
+	whole := true // no day is left aside
+	c.tasks, c.row, c.day, c.slot, c.worth = c.tasks[:0], c.row[:0], c.day[:0], c.slot[:0], c.worth[:0]
 	for p, i := range k.tasks {
-		if !in[p] {
+		if !s.in[p] {
 			continue
 		}
-		c.tasks = append(c.tasks, p)
-		days := b.choices[i][:len(b.choices[i])-1]
-		most[p] = min(unreachable, cheapest(days)+reach)
-		for _, x := range days {
-			if x.cost <= most[p] {
-				size++
+		c.tasks, c.row = append(c.tasks, p), append(c.row, len(c.day))
+		most := s.least[p] + reach
+		c.most += s.least[p]
+		for n := range b.choices[i] {
+			x := &b.choices[i][n]
+			if x.day == b.out {
+				continue
+			}
+			switch owed := s.owes(i, x); {
+			case owed <= most:
+				c.day, c.worth, c.slot = append(c.day, x.day), append(c.worth, owed), append(c.slot, b.slot(i, x.day))
+			case owed < unreachable:
+				whole = false
 			}
 		}
 	}
-	n := len(c.tasks)
-	ints, costs := make([]int, 2*size+n+1), make([]int64, 2*size)
-	c.day, c.slot, c.row = ints[:0:size], ints[size:size:2*size], ints[2*size:2*size]
-	c.cost, c.lent = costs[:0:size], costs[size:]
-	for _, p := range c.tasks {
-		i := k.tasks[p]
-		c.row = append(c.row, len(c.day))
-		for _, x := range b.choices[i][:len(b.choices[i])-1] {
-			if x.cost <= most[p] {
-				c.day, c.cost, c.slot = append(c.day, x.day), append(c.cost, x.cost), append(c.slot, b.slot(i, x.day))
-			}
-		}
+	c.row = append(c.row, len(c.day))
+	if most := s.most - without; whole || c.most > most {
+		c.most = most
 	}
-	c.row = append(c.row, size)
 	c.tie()
-	worth := slices.Clone(c.cost)
-	for range firstSweeps {
-		c.lend(worth)
-	}
-	for x, w := range worth {
-		if w >= closed { // no limit lets it stand beside the others
-			c.lent[x] = unreachable
+	c.sum()
+	for range lendSweeps {
+		was := c.bound
+		c.lend()
+		if c.sum(); c.bound >= c.most-nearReach || c.bound-was <= (c.most-c.bound)/worthwhile {
+			break
 		}
 	}
 	return c
 }
 
-// cheapest gives the least cost of some choices.
-func cheapest(of []choice) int64 {
-	least := int64(unreachable)
-	for k := range of {
-		least = min(least, of[k].cost)
+// sum finds the least worth of each row, and the bound that they make.
+func (c *cast) sum() {
+	c.least, c.bound = c.least[:0], 0
+	for p := range c.tasks {
+		low := int64(unreachable)
+		for _, w := range c.worth[c.row[p]:c.row[p+1]] {
+			low = min(low, w)
+		}
+		c.least, c.bound = append(c.least, low), min(unreachable, c.bound+low)
 	}
-	return least
 }
+
+// bind is a limit between two tasks of a cast.
+type bind struct{ p, o, before, after int }
 
 // tie writes out the limits as pairs.
 func (c *cast) tie() {
-	type bind struct{ p, o, before, after int }
-	var binds []bind
-	size := 0
-	sides := make([]int, len(c.tasks))
+	size, n := 0, len(c.tasks)
+	c.binds, c.of = c.binds[:0], zeros(c.of, n)
+	sides := make([]int, n)
 	for p, i := range c.tasks {
-		for o := p + 1; o < len(c.tasks); o++ {
+		for o := p + 1; o < n; o++ {
 			q := c.tasks[o]
 			after, before := c.k.gap[i][q], c.k.gap[q][i]
 			if after == 0 || c.implied(i, q) || c.implied(q, i) || c.apart(p, o) >= after || c.apart(o, p) >= before {
 				continue
 			}
-			binds = append(binds, bind{p, o, before, after})
+			c.binds = append(c.binds, bind{p, o, before, after})
 			sides[p]++
 			sides[o]++
 			size += c.width(p) + c.width(o)
 		}
 	}
-	c.pairs, c.loans, c.of = make([]pair, len(binds)), make([]int64, size), make([][]side, len(c.tasks))
-	shuts, all, loans := make([]shut, size), make([]side, 2*len(binds)), c.loans
+	c.pairs, c.loans = slices.Grow(c.pairs[:0], len(c.binds))[:len(c.binds)], zeros(c.loans, size)
+	c.shuts, c.sides = slices.Grow(c.shuts[:0], size)[:size], slices.Grow(c.sides[:0], 2*len(c.binds))[:2*len(c.binds)]
+	shuts, all, loans := c.shuts, c.sides, c.loans
 	for p, n := range sides {
 		c.of[p], all = all[:0:n], all[n:]
 	}
@@ -136,10 +130,10 @@ func (c *cast) tie() {
 		t.task = p
 		t.lent, loans = loans[:w:w], loans[w:]
 		t.shut, shuts = shuts[:w:w], shuts[w:]
-		c.shuts(t.shut, p, o, before, after)
+		c.shut(t.shut, p, o, before, after)
 		c.of[p] = append(c.of[p], side{pair, e})
 	}
-	for n, x := range binds {
+	for n, x := range c.binds {
 		end(n, 0, x.p, x.o, x.before, x.after)
 		end(n, 1, x.o, x.p, x.after, x.before)
 	}
@@ -166,9 +160,9 @@ func (c *cast) implied(first, last int) bool {
 // width gives the number of choices of a task.
 func (c *cast) width(p int) int { return c.row[p+1] - c.row[p] }
 
-// shuts writes down for each choice of p the run that a limit closes to o: o
+// shut writes down for each choice of p the run that a limit closes to o: o
 // must come so many days before or after.
-func (c *cast) shuts(all []shut, p, o, before, after int) {
+func (c *cast) shut(all []shut, p, o, before, after int) {
 	days := c.day[c.row[o]:c.row[o+1]]
 	first, last := 0, 0
 	for x := range all {

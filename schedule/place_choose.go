@@ -31,7 +31,7 @@ func (c *crowd) choose(owes []int64, most int64) {
 	for s, p := range c.price {
 		if p > 0 {
 			h.priced = append(h.priced, s)
-			paid += p * int64(c.b.room(s))
+			paid += p * int64(c.b.room[s])
 		}
 	}
 	h.owes, h.could = []int64{0}, [][]int{make([]int, len(h.priced))}

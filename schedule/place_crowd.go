@@ -14,7 +14,7 @@ func (b *board) relieve(knots []*knot, at []int) {
 	if b.perDay == 0 {
 		return
 	}
-	spare := b.crowdSteps
+	spare, c := b.crowdSteps, &crowd{b: b}
 	for {
 		var grown []int
 		for _, k := range knots {
@@ -27,7 +27,7 @@ func (b *board) relieve(knots []*knot, at []int) {
 			return
 		}
 		for _, part := range b.parts(grown) {
-			c := newCrowd(b, b.knots(part))
+			c.gather(b.knots(part))
 			b.steps = spare / 2
 			days, ok := c.solve()
 			spare -= spare/2 - max(0, b.steps)
@@ -42,37 +42,33 @@ func (b *board) relieve(knots []*knot, at []int) {
 // meet joins the parts that meet on an overfull day, and gives one job of each
 // such day.
 func (b *board) meet(at []int) (jobs []int) {
-	jobsOn := b.count(at)
-	one := slices.Repeat([]int{-1}, len(jobsOn)) // a job of each slot
+	b.count(at)
+	b.first = zeros(b.first, len(b.room)) // of each slot: one more than its first job
 	for i, d := range at {
 		if d == b.out || b.tasks[i].fixed {
 			continue
 		}
 		s := b.slot(i, d)
 		switch {
-		case jobsOn[s] <= b.room(s):
-		case one[s] < 0:
-			one[s] = i
+		case b.jobsOn[s] <= b.room[s]:
+		case b.first[s] == 0:
+			b.first[s] = i + 1
 			jobs = append(jobs, i)
 		default:
-			b.merge(one[s], i)
+			b.merge(b.first[s]-1, i)
 		}
 	}
 	return jobs
 }
 
-// room gives the jobs a slot can hold beside recorded ones.
-func (b *board) room(slot int) int { return max(0, b.perDay-b.load[slot]) }
-
-// count gives the jobs in each slot, recorded ones left aside.
-func (b *board) count(days []int) []int {
-	n := make([]int, len(b.load))
+// count counts the jobs in each slot, recorded ones left aside.
+func (b *board) count(days []int) {
+	b.jobsOn = zeros(b.jobsOn, len(b.room))
 	for i, d := range days {
 		if d != b.out && !b.tasks[i].fixed {
-			n[b.slot(i, d)]++
+			b.jobsOn[b.slot(i, d)]++
 		}
 	}
-	return n
 }
 
 // crowd is knots that want the same days.
@@ -88,16 +84,17 @@ func (b *board) count(days []int) []int {
 type crowd struct {
 	b      *board
 	alike  []*alike
-	tasks  []int  // all of theirs, in order
-	place  []int  // of a task: its place in tasks
-	wanted []bool // slots that more tasks could take than have room
-	room   []int  // by slot: jobs it can still take
+	tasks  []int // all of theirs, in order
+	place  []int // of a task: its place in tasks
+	takers []int // by slot: tasks that could take it
+	room   []int // by slot: jobs it can still take
 
 	days []int // by place: the best so far, which fits
 	cost int64 // of that
 
 	known []way   // ways found on the way to the prices
 	price []int64 // by slot
+	row   []int   // by slot: in the pricing, 0 for none yet
 	owes  []int64 // the least that each alike owes
 	bound int64   // what every answer costs at least
 }
@@ -109,9 +106,12 @@ type alike struct {
 	ways    []way   // listed, the cheapest with prices first
 }
 
-func newCrowd(b *board, knots []*knot) *crowd {
-	c := &crowd{b: b, place: make([]int, len(b.tasks)), room: make([]int, len(b.load)), wanted: make([]bool, len(b.load))}
-	takers := make([]int, len(b.load))
+// gather makes the crowd one of some knots. The tables of another are used
+// again.
+func (c *crowd) gather(knots []*knot) {
+	b, slots := c.b, len(c.b.room)
+	*c = crowd{b: b, place: zeros(c.place, len(b.tasks)), room: zeros(c.room, slots), takers: zeros(c.takers, slots),
+		price: zeros(c.price, slots), row: zeros(c.row, slots)}
 	for _, knot := range knots {
 		if b.tasks[knot.tasks[0]].fixed {
 			continue
@@ -126,20 +126,23 @@ func newCrowd(b *board, knots []*knot) *crowd {
 		for _, i := range knot.tasks {
 			for _, x := range b.choices[i] {
 				if x.day != b.out {
-					takers[b.slot(i, x.day)]++
+					c.takers[b.slot(i, x.day)]++
 				}
 			}
 		}
 	}
-	for s, n := range takers {
-		c.room[s] = b.room(s)
-		c.wanted[s] = n > c.room[s]
-	}
+	copy(c.room, b.room)
 	slices.Sort(c.tasks)
 	for p, i := range c.tasks {
 		c.place[i] = p
 	}
-	return c
+}
+
+// zeros gives n zeros, in the room of a table if it has that many.
+func zeros[T any](table []T, n int) []T {
+	table = slices.Grow(table[:0], n)[:n]
+	clear(table)
+	return table
 }
 
 // crowdReach is how far above the bound answers are looked for when none is on
@@ -153,20 +156,27 @@ func (c *crowd) solve() (days []int, proven bool) {
 		return c.days, false
 	}
 	c.setPrices()
-	if c.b.steps < 0 || c.cost > c.bound {
-		c.makeDoPriced()
-		c.chooseKnown()
+	if c.reach(0) { // most often an answer is on the bound
+		return c.days, true
 	}
-	for reach := int64(0); c.b.steps >= 0; reach = max(crowdReach, 4*reach) {
-		most := min(c.cost, c.bound+reach)
-		if c.list(most - c.bound); c.b.steps >= 0 {
-			c.choose(c.owes, most)
-		}
-		if c.b.steps >= 0 && c.cost <= most {
+	c.makeDoPriced()
+	c.chooseKnown()
+	for reach := int64(crowdReach); c.b.steps >= 0; reach *= 4 {
+		if c.reach(reach) {
 			return c.days, true
 		}
 	}
 	return c.days, c.cost <= c.bound
+}
+
+// reach looks for the best answer within reach of the bound, and tells whether
+// the crowd now has it.
+func (c *crowd) reach(reach int64) bool {
+	most := min(c.cost, c.bound+reach)
+	if c.list(most - c.bound); c.b.steps >= 0 {
+		c.choose(c.owes, most)
+	}
+	return c.b.steps >= 0 && c.cost <= most
 }
 
 // list finds for each knot the ways within reach of the least it owes.

@@ -10,7 +10,8 @@ type knot struct {
 	tasks []int
 	order []int   // the tasks, the dearest to leave out first
 	gap   [][]int // gap[p][o]: days that o must come after p, if it comes after p
-	casts []*cast // written out whole so far
+	above int64   // how far above its cheapest days its best were last
+	floor int64   // what every way costs at least
 	stays stays
 }
 
@@ -23,9 +24,12 @@ func (b *board) newKnot(tasks []int) *knot {
 	gaps := make([]int, n*n)
 	for p, i := range tasks {
 		k.order[p] = p
+		if b.perDay != 1 { // then parts may hang together by that alone, and be no knots
+			k.floor += b.floor[i]
+		}
 		k.gap[p] = gaps[p*n : (p+1)*n]
 		for o := range tasks {
-			if b.perDay == 1 && o != p && b.person[i] == b.person[tasks[o]] {
+			if b.perDay == 1 && o != p && b.person[i] > 0 && b.person[i] == b.person[tasks[o]] {
 				k.gap[p][o] = 1 // one job a day is a limit too
 			}
 		}
@@ -64,7 +68,7 @@ func (w *way) owes(price []int64) int64 {
 
 // way writes out a way from its days.
 func (k *knot) way(alike int, days []int) way {
-	w := way{alike: alike, days: days}
+	w := way{alike: alike, days: days, slots: make([]int, 0, len(days))}
 	for p, d := range days {
 		w.cost += k.b.choiceOn(k.tasks[p], d).cost
 		if d != k.b.out {

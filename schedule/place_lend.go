@@ -2,7 +2,10 @@ package schedule
 
 import "slices"
 
-const firstSweeps = 4
+const (
+	lendSweeps = 4
+	worthwhile = 8 // a sweep that raised the bound by less than this part of what it lacks is the last
+)
 
 // closed is above the worth of every open choice.
 const closed = unreachable / 2
@@ -16,18 +19,18 @@ const closed = unreachable / 2
 // and all that was lent to it.
 //
 // One sweep lends from each task to the later ones, then back.
-func (c *cast) lend(worth []int64) {
+func (c *cast) lend() {
 	c.k.b.steps -= 1 + len(c.pairs)/4 // a sweep costs about that
 	for p := range c.tasks {
-		c.pass(p, worth, true)
+		c.pass(p, true)
 	}
 	for p := len(c.tasks) - 1; p >= 0; p-- {
-		c.pass(p, worth, false)
+		c.pass(p, false)
 	}
 }
 
 // pass lends from one task, in equal parts, to the later or earlier ones.
-func (c *cast) pass(p int, worth []int64, later bool) {
+func (c *cast) pass(p int, later bool) {
 	on, back := 0, 0
 	for _, e := range c.of[p] {
 		if (c.pairs[e.pair][1-e.end].task > p) == later {
@@ -44,7 +47,7 @@ func (c *cast) pass(p int, worth []int64, later bool) {
 	b.scratch = slices.Grow(b.scratch[:0], 4*n+2)[:4*n+2]
 	give, kept := b.scratch[:n], b.scratch[n:2*n]
 	before, after := b.scratch[2*n:3*n+1], b.scratch[3*n+1:]
-	own, lent := worth[c.row[p]:c.row[p+1]], c.lent[c.row[p]:c.row[p+1]]
+	own := c.worth[c.row[p]:c.row[p+1]]
 	for x, w := range own {
 		give[x] = 0
 		if w < closed {
@@ -63,7 +66,6 @@ func (c *cast) pass(p int, worth []int64, later bool) {
 			kept[x] = unreachable
 			if own[x] < closed {
 				own[x] -= g
-				lent[x] -= g
 				mine.lent[x] -= g
 				kept[x] = -mine.lent[x]
 			}
@@ -72,17 +74,14 @@ func (c *cast) pass(p int, worth []int64, later bool) {
 		for x := n - 1; x >= 0; x-- {
 			after[x] = min(after[x+1], kept[x])
 		}
-		from, to := c.row[other.task], c.row[other.task+1]
-		theirs, theirLent := worth[from:to], c.lent[from:to]
+		theirs := c.worth[c.row[other.task]:c.row[other.task+1]]
 		for y, s := range other.shut {
 			v := min(before[s.first], after[s.last])
 			if v >= closed {
 				theirs[y] = unreachable
 			}
 			if theirs[y] < closed {
-				more := v - other.lent[y]
-				theirs[y] += more
-				theirLent[y] += more
+				theirs[y] += v - other.lent[y]
 				other.lent[y] = v
 			}
 		}

@@ -12,7 +12,8 @@ import "slices"
 func (k *knot) solve(at []int) {
 	b := k.b
 	for _, i := range k.tasks {
-		b.part[i], at[i] = i, b.idealDay(i)
+		ideal := b.ideal(i)
+		b.part[i], at[i], b.floor[i] = i, ideal.day, ideal.cost
 	}
 	for {
 		grown := b.parts(k.join(at))
@@ -20,7 +21,9 @@ func (k *knot) solve(at []int) {
 			return
 		}
 		for _, part := range grown {
-			b.newKnot(part).settle(at)
+			if b.newKnot(part).settle(at); b.steps >= 0 {
+				b.setFloor(part, at)
+			}
 		}
 	}
 }
@@ -76,20 +79,26 @@ func (b *board) parts(of []int) (all [][]int) {
 	return all
 }
 
-// idealDay gives a task its cheapest day, the earliest of equals.
-func (b *board) idealDay(i int) int {
+// setFloor keeps what a part costs on its best days.
+func (b *board) setFloor(part, at []int) {
+	sum := int64(0)
+	for _, i := range part {
+		sum += b.choiceOn(i, at[i]).cost
+		b.floor[i] = 0
+	}
+	b.floor[part[0]] = sum
+}
+
+// ideal gives a task's cheapest choice, the earliest of equals.
+func (b *board) ideal(i int) *choice {
 	best := &b.choices[i][0]
 	for n := range b.choices[i] {
 		if c := &b.choices[i][n]; c.cost < best.cost {
 			best = c
 		}
 	}
-	return best.day
+	return best
 }
-
-// near is how far above the sum of its cheapest days a part first looks for its
-// best days: most days then need no thought.
-const near = perUnit / 20
 
 // settle finds the least-cost days of a knot's tasks, the earliest of equals,
 // and writes them down. If the steps run out (steps below 0 afterwards) it gives
@@ -100,35 +109,25 @@ func (k *knot) settle(at []int) {
 	b.shift(k.tasks, at)
 	first := k.wayAt(0, k.tasks, at)
 	s := k.who(nil, nil, first.cost)
-	s.days = func(without int64) (low int64) {
-		cheapest := without
-		for p, in := range s.in {
-			if in {
-				cheapest += s.least[p]
-			}
-		}
-		for reach, all := int64(near), false; !all && b.steps >= 0; reach *= 8 {
-			if all = reach >= s.most-cheapest; all {
-				reach = s.most - cheapest
-			}
-			c := k.newCast(s.in, reach)
+	s.days = func(without int64) int64 {
+		return s.near(without, func(c *cast) (int64, bool) {
 			var best []int
 			var least int64
-			ws := c.search(nil, nil, func(choice []int, owed int64) int64 {
+			ws := c.search(func(choice []int, owed int64) int64 {
 				best, least = slices.Clone(choice), owed
 				return owed - 1
 			})
-			if low = without + ws.cheapest(cheapest+reach-without); best != nil {
+			low := ws.cheapest(c.most)
+			if best != nil {
 				ws.earliest(best, least)
 				if w := c.way(0, best); w.cost < first.cost || slices.Compare(w.days, first.days) < 0 {
 					first, s.most = w, w.cost
 				}
-				break
 			}
-		}
-		return low
+			return low, best != nil
+		})
 	}
-	s.decide(0, 0, 0)
+	s.start()
 	for p, i := range k.tasks {
 		at[i] = first.days[p]
 	}

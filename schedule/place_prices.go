@@ -23,7 +23,6 @@ type pricing struct {
 	share []float64   // of each row: how much of it
 	inv   [][]float64 // the inverse of the basis
 	slots []int       // of each row past those of the knots: its slot
-	rowOf []int       // of each slot: its row, -1 for none
 	dual  []float64   // of each row
 	enter []float64   // scratch: the column that comes in
 }
@@ -33,10 +32,7 @@ type pricing struct {
 // steps run out on the way the prices are a guess, and only they and the ways
 // are of use.
 func (c *crowd) setPrices() {
-	p := &pricing{c: c, rowOf: make([]int, len(c.b.load))}
-	for s := range p.rowOf {
-		p.rowOf[s] = -1
-	}
+	p := &pricing{c: c}
 	for n, a := range c.alike {
 		p.basis = append(p.basis, n)
 		p.share = append(p.share, float64(len(a.members)))
@@ -47,7 +43,7 @@ func (c *crowd) setPrices() {
 	for _, w := range c.known {
 		p.add(w)
 	}
-	c.price, c.owes = make([]int64, len(c.b.load)), make([]int64, len(c.alike))
+	c.owes = make([]int64, len(c.alike))
 	for better := true; better && c.b.steps >= 0; {
 		p.optimize()
 		for r, s := range p.slots {
@@ -74,7 +70,7 @@ func (c *crowd) setPrices() {
 		c.bound += c.owes[n] * int64(len(a.members))
 	}
 	for _, s := range p.slots {
-		c.bound -= c.price[s] * int64(c.b.room(s))
+		c.bound -= c.price[s] * int64(c.b.room[s])
 	}
 	c.known = p.ways
 }
@@ -82,7 +78,7 @@ func (c *crowd) setPrices() {
 // add makes a way known, and a row for each day it is the first to take.
 func (p *pricing) add(w way) {
 	for _, s := range w.slots {
-		if p.rowOf[s] >= 0 || !p.c.wanted[s] {
+		if p.c.row[s] > 0 || p.c.takers[s] <= p.c.b.room[s] {
 			continue
 		}
 		row := len(p.basis)
@@ -92,9 +88,9 @@ func (p *pricing) add(w way) {
 		p.inv = append(p.inv, make([]float64, row+1))
 		p.inv[row][row] = 1
 		p.basis = append(p.basis, -1)
-		p.share = append(p.share, float64(p.c.b.room(s)))
+		p.share = append(p.share, float64(p.c.b.room[s]))
 		p.slots = append(p.slots, s)
-		p.rowOf[s] = row
+		p.c.row[s] = row // never 0, as the knots come first
 	}
 	p.ways = append(p.ways, w)
 }
@@ -144,7 +140,7 @@ func (p *pricing) cheaper() (in int, more bool) {
 		w := &p.ways[n]
 		d := float64(w.cost) - p.dual[w.alike]
 		for _, s := range w.slots {
-			if r := p.rowOf[s]; r >= 0 {
+			if r := p.c.row[s]; r > 0 {
 				d -= p.dual[r]
 			}
 		}
@@ -168,7 +164,7 @@ func (p *pricing) cheaper() (in int, more bool) {
 		} else {
 			v = inv[p.ways[in].alike]
 			for _, s := range p.ways[in].slots {
-				if x := p.rowOf[s]; x >= 0 {
+				if x := p.c.row[s]; x > 0 {
 					v += inv[x]
 				}
 			}

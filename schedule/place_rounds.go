@@ -29,19 +29,20 @@ func (b *board) rounds(first []int) (cheaper []bool) {
 		return cheaper
 	}
 	all := b.deal()
-	taken := slices.Clone(b.load)
+	room := slices.Clone(b.room)
 	sums := make([]sum, b.out)
 	for _, r := range all {
-		day, ok := b.roundDay(r, first, taken, sums)
+		day, ok := b.roundDay(r, first, room, sums)
 		if !ok {
 			continue
 		}
 		for _, i := range r {
-			taken[b.slot(i, day)]++
+			room[b.slot(i, day)]--
 			if !b.allowed(i, day) {
 				continue
 			}
 			b.choiceOn(i, day).cost -= togetherBonus * perUnit
+			b.floor[i] -= togetherBonus * perUnit
 			b.ranked[i] = nil
 			cheaper[i] = first[i] != day
 		}
@@ -52,17 +53,14 @@ func (b *board) rounds(first []int) (cheaper []bool) {
 // deal splits the tasks that have a group into rounds of two and more, the most
 // important kind first.
 func (b *board) deal() []round {
-	type key struct {
-		group  string
-		person int
-	}
+	type key struct{ group, who string }
 	number := map[key]int{}
 	var parties []round
 	for i, t := range b.tasks {
 		if t.group == "" || t.fixed {
 			continue
 		}
-		k := key{t.group, b.person[i]}
+		k := key{t.group, t.who}
 		n, ok := number[k]
 		if !ok {
 			n = len(parties)
@@ -96,7 +94,7 @@ type sum struct {
 }
 
 // roundDay chooses the day of one round, with room for a sum a day; see rounds.
-func (b *board) roundDay(r round, first, taken []int, sums []sum) (day int, ok bool) {
+func (b *board) roundDay(r round, first, room []int, sums []sum) (day int, ok bool) {
 	clear(sums)
 	for _, i := range r {
 		for _, c := range b.choices[i] {
@@ -107,7 +105,7 @@ func (b *board) roundDay(r round, first, taken []int, sums []sum) (day int, ok b
 		}
 	}
 	for d, s := range sums {
-		if s.jobs < 2 || b.perDay > 0 && taken[b.slot(r[0], d)]+len(r) > b.perDay {
+		if s.jobs < 2 || len(r) > room[b.slot(r[0], d)] {
 			continue
 		}
 		if !ok || s.jobs > sums[day].jobs || s.jobs == sums[day].jobs && s.cost < sums[day].cost {

@@ -7,8 +7,7 @@ const (
 	firstStep = 64   // how far above the bound it looks first
 )
 
-// waySearch looks for ways to place a cast with prices on slots, beside the
-// jobs that others have put in them.
+// waySearch looks for ways to place a cast.
 //
 // The plan: of the tasks not yet settled take the one with fewest choices
 // worth trying, and try them, the least worth first, each time closing for its
@@ -17,13 +16,11 @@ const (
 // is above most.
 type waySearch struct {
 	c      *cast
-	root   []int64   // worth of all choices before any is settled
-	levels [][]int64 // the same, by number of tasks settled
+	levels [][]int64 // worth of all choices, by number of tasks settled
 	least  [][]int64 // of each row, by level
 	from   []int     // of each row: the first choice within most, see [waySearch.start]
 	to     []int     // and past the last one
 	choice []int     // of settled tasks, -1 for the others
-	room   []int     // by slot
 	bound  int64     // before any is settled
 	most   int64
 	found  func(choice []int, owed int64) (most int64) // tells the new most
@@ -53,7 +50,7 @@ func (s *waySearch) earliest(best []int, owed int64) {
 	}
 	bound := s.bound
 	for p := range best {
-		row, low := s.root[s.c.row[p]:s.c.row[p+1]], s.least[0][p]
+		row, low := s.c.worth[s.c.row[p]:s.c.row[p+1]], s.least[0][p]
 		all := slices.Clone(row)
 		try := func(x int) {
 			for y := range row {
@@ -72,41 +69,21 @@ func (s *waySearch) earliest(best []int, owed int64) {
 	}
 }
 
-// search sets up a search. Without prices days are free, without room they
-// hold all.
-func (c *cast) search(price []int64, room []int, found func(choice []int, owed int64) int64) *waySearch {
+// search sets up a search.
+func (c *cast) search(found func(choice []int, owed int64) int64) *waySearch {
 	b, n := c.k.b, len(c.tasks)
-	s := &waySearch{c: c, room: room, choice: slices.Repeat([]int{-1}, n), found: found}
+	s := &b.way
+	*s = waySearch{c: c, choice: s.choice[:0], from: zeros(s.from, n), to: zeros(s.to, n), levels: s.levels[:0], least: s.least[:0], bound: c.bound, found: found}
+	for range n {
+		s.choice = append(s.choice, -1)
+	}
 	size := len(c.day) + n
 	b.levels = slices.Grow(b.levels[:0], (n+1)*size)[:(n+1)*size]
 	for l := range n + 1 {
 		from := b.levels[l*size : (l+1)*size]
 		s.levels, s.least = append(s.levels, from[n:]), append(s.least, from[:n])
 	}
-	if c.firstLent != nil {
-		copy(c.lent, c.firstLent)
-		copy(c.loans, c.firstLoans)
-	}
-	s.root = make([]int64, len(c.day))
-	worth := s.root
-	for x, slot := range c.slot {
-		worth[x] = c.cost[x] + c.lent[x]
-		switch {
-		case room != nil && room[slot] <= 0:
-			worth[x] = unreachable
-		case price != nil:
-			worth[x] += price[slot]
-		}
-	}
-	c.lend(worth)
-	if price != nil { // what was lent without prices fits them badly
-		c.lend(worth)
-	}
-	for p := range c.tasks {
-		s.least[0][p] = slices.Min(worth[c.row[p]:c.row[p+1]])
-		s.bound = min(unreachable, s.bound+s.least[0][p])
-	}
-	s.from, s.to = make([]int, n), make([]int, n)
+	copy(s.least[0], c.least)
 	return s
 }
 
@@ -114,7 +91,7 @@ func (c *cast) search(price []int64, room []int, found func(choice []int, owed i
 // that are above most by themselves are left aside for good.
 func (s *waySearch) start(most int64) {
 	s.most = most
-	copy(s.levels[0], s.root)
+	copy(s.levels[0], s.c.worth)
 	for p, low := range s.least[0] {
 		from, to := s.c.row[p], s.c.row[p+1]
 		top := most - s.bound + low
@@ -193,7 +170,7 @@ func (s *waySearch) next(level int, bound int64) (best int) {
 func (s *waySearch) try(level, p, x int, base, others int64) {
 	c := s.c
 	slot := c.slot[x]
-	if s.room != nil && s.room[slot] <= 0 {
+	if c.room != nil && c.room[slot] <= 0 {
 		return
 	}
 	was, worth, least := s.levels[level], s.levels[level+1], s.least[level+1]
@@ -232,12 +209,12 @@ func (s *waySearch) try(level, p, x int, base, others int64) {
 		}
 	}
 	if base+others <= s.most {
-		if s.room != nil {
-			s.room[slot]--
+		if c.room != nil {
+			c.room[slot]--
 		}
 		s.descend(level+1, base, base+others)
-		if s.room != nil {
-			s.room[slot]++
+		if c.room != nil {
+			c.room[slot]++
 		}
 	}
 	s.choice[p] = -1

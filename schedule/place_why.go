@@ -18,22 +18,22 @@ type blocker struct {
 // ones, the cheapest first; for a task left out, what closed them all. Each
 // cause is named once, with the best day it closed.
 func (b *board) explain(at []int) [][]blocker {
-	load := slices.Clone(b.load)
+	room := slices.Clone(b.room)
 	for i, d := range at {
 		if d != b.out && !b.tasks[i].fixed {
-			load[b.slot(i, d)]++
+			room[b.slot(i, d)]--
 		}
 	}
 	bound := make([][]blocker, len(b.tasks))
 	for i, t := range b.tasks {
 		if !t.fixed {
-			bound[i] = b.blockers(i, at, load)
+			bound[i] = b.blockers(i, at, room)
 		}
 	}
 	return bound
 }
 
-func (b *board) blockers(i int, at, load []int) (found []blocker) {
+func (b *board) blockers(i int, at, room []int) (found []blocker) {
 	t := &b.tasks[i]
 	own := int64(math.MaxInt64)
 	if k := b.choiceOn(i, at[i]).index; k != left {
@@ -53,7 +53,7 @@ func (b *board) blockers(i int, at, load []int) (found []blocker) {
 		}
 	}
 	for _, c := range better {
-		closed := false
+		closed, slot := false, b.slot(i, c.day)
 		for _, l := range b.ties[i] {
 			if o := at[l.other]; o != b.out && !l.allows(c.day, o) {
 				name(b.limits[l.limit].why, l.other, c)
@@ -61,7 +61,7 @@ func (b *board) blockers(i int, at, load []int) (found []blocker) {
 			}
 		}
 		switch {
-		case b.perDay > 0 && load[b.slot(i, c.day)] >= b.perDay:
+		case room[slot] <= 0:
 			name(b.fullDay(), -1, c)
 		case closed:
 		case own != math.MaxInt64 && b.choiceOn(i, at[i]).cost < own:
