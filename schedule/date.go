@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"strconv"
 	"time"
 
 	"swardbook/climate"
@@ -43,7 +44,15 @@ func (d Date) String() string {
 func (d Date) Words() string { return d.Time().Format("Mon 2 Jan 2006") }
 
 // Short gives the form inside a sentence: "19 Sep 2026".
-func (d Date) Short() string { return d.Time().Format("2 Jan 2006") }
+func (d Date) Short() string {
+	if d.Month < 1 || d.Year < 1000 {
+		return d.Time().Format("2 Jan 2006")
+	}
+	return d.DayMonth() + " " + strconv.Itoa(d.Year)
+}
+
+// DayMonth gives the form where the year is plain: "19 Sep".
+func (d Date) DayMonth() string { return strconv.Itoa(d.Day) + " " + d.Month.String()[:3] }
 
 // MarshalText writes the ISO form.
 func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
@@ -97,6 +106,15 @@ func fromNumber(n int) Date {
 // AddDays gives the day n days later, or earlier for a negative n.
 func (d Date) AddDays(n int) Date { return fromNumber(d.number() + n) }
 
+// next gives the day after.
+func (d Date) next() Date {
+	if d.Day < 28 {
+		d.Day++
+		return d
+	}
+	return d.AddDays(1)
+}
+
 // AddMonths gives the same day n months later; a day that the month lacks
 // becomes its last.
 func (d Date) AddMonths(n int) Date {
@@ -109,13 +127,16 @@ func (d Date) AddMonths(n int) Date {
 func (d Date) DaysFrom(e Date) int { return d.number() - e.number() }
 
 // Compare orders two dates.
-func (d Date) Compare(e Date) int { return d.number() - e.number() }
+func (d Date) Compare(e Date) int { return d.order() - e.order() }
 
 // Before tells whether d comes before e.
-func (d Date) Before(e Date) bool { return d.number() < e.number() }
+func (d Date) Before(e Date) bool { return d.order() < e.order() }
 
 // After tells whether d comes after e.
-func (d Date) After(e Date) bool { return d.number() > e.number() }
+func (d Date) After(e Date) bool { return d.order() > e.order() }
+
+// order is quicker than number, and tells only which of two days comes first.
+func (d Date) order() int { return d.Year<<9 | int(d.Month)<<5 | d.Day }
 
 // Weekday gives the day of the week.
 func (d Date) Weekday() time.Weekday { return time.Weekday(((d.number()+5)%7 + 7) % 7) }

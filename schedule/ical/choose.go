@@ -42,7 +42,8 @@ func choose(p *schedule.Program, o Options) (calendar, error) {
 		return c, &Unwritable{fmt.Sprintf("the site asks for %d reminders", len(remind)), "give at most two, as some phones show no more"}
 	}
 	t := newTeller(p, o, link)
-	seen := map[string]bool{}
+	seen := make(map[string]bool, len(p.Entries))
+	c.events = make([]Event, 0, len(p.Entries))
 	for i := range p.Entries {
 		e := &p.Entries[i]
 		switch {

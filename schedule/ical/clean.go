@@ -53,13 +53,20 @@ func unfit(r rune) bool {
 	return r == utf8.RuneError || r == '\uFEFF' || unicode.IsControl(r)
 }
 
+// plainByte tells the bytes that are clean wherever they stand: printable ASCII
+// but for blanks and angle brackets.
+var plainByte = func() (plain [256]bool) {
+	for c := '!'; c <= '~'; c++ {
+		plain[c] = c != '<' && c != '>'
+	}
+	return plain
+}()
+
 // isClean tells whether [clean] would change nothing; most texts are so.
 func isClean(s string) bool {
-	before, last := byte('\n'), byte('\n') // as if after an empty line
 	for i := 0; i < len(s); i++ {
 		c := s[i]
-		if c > ' ' && c <= '~' && c != '<' && c != '>' {
-			before, last = last, c
+		if plainByte[c] {
 			continue
 		}
 		switch {
@@ -69,14 +76,13 @@ func isClean(s string) bool {
 				return false
 			}
 			i += size - 1
-		case c == ' ' && last > ' ':
-		case c == '\n' && last != ' ' && before != '\n':
-		default:
+		case c != ' ' && c != '\n' || i == 0 || s[i-1] == ' ':
+			return false
+		case s[i-1] == '\n' && (c == ' ' || i > 1 && s[i-2] == '\n'):
 			return false
 		}
-		before, last = last, c
 	}
-	return last > ' ' || s == ""
+	return s == "" || s[len(s)-1] > ' '
 }
 
 // oneLine is [clean] for texts that have no second line.

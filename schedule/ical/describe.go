@@ -14,7 +14,7 @@ import (
 // Lengths of a description in characters. Phones show little, and one common
 // service cuts near 8,000. // [common]
 const (
-	goodLength = 2000 // only the first reason is given above this
+	goodLength = 2000 // fewer reasons are given above this
 	hardLength = 4000 // whole lines are left to the sheet above this
 	mostWhys   = 4
 )
@@ -30,10 +30,11 @@ type teller struct {
 	jobs    map[string]string // kind and day of each
 	record  string            // address of the done form; "" none
 	link    string            // last line; "" none
+	room    []byte            // of the description before, used again
 }
 
 func newTeller(p *schedule.Program, o Options, link string) *teller {
-	t := &teller{p, make(map[string]string, len(p.Entries)), o.Record, link}
+	t := &teller{p, make(map[string]string, len(p.Entries)), o.Record, link, nil}
 	for _, e := range p.Entries {
 		t.jobs[e.ID] = strings.ReplaceAll(string(e.Kind), "-", " ") + ", " + e.Date.Short()
 	}
@@ -45,32 +46,42 @@ func newTeller(p *schedule.Program, o Options, link string) *teller {
 // narrow screen and for being read aloud, and does not depend on which areas,
 // persons or kinds the calendar was asked for.
 func (t *teller) describe(e *schedule.Entry) string {
-	end := t.ending(e)
-	var body, text string
-	for whys := mostWhys; whys > 0; whys-- {
-		body = opening(e, whys)
-		text = paragraphs(body, end)
-		if utf8.RuneCountInString(text) <= goodLength {
-			return text
+	b := blocks{text: t.room[:0]}
+	b.opening(e)
+	head := b
+	whys := reasons(e)
+	whys = whys[:min(mostWhys, len(whys))]
+	for {
+		b.bullets("Why:", whys)
+		t.ending(&b, e)
+		if !longer(b.text, goodLength) || len(whys) <= 1 {
+			break
 		}
+		b, whys = head, whys[:len(whys)-1]
 	}
-	rest := strings.Split(body, "\n")
+	text := string(b.text)
+	t.room = b.text
+	if !longer(b.text, hardLength) {
+		return text
+	}
+	head.bullets("Why:", whys)
+	var end blocks
+	t.ending(&end, e)
+	rest := strings.Split(string(head.text), "\n")
 	for utf8.RuneCountInString(text) > hardLength && len(rest) > 1 {
 		rest = rest[:len(rest)-1]
-		text = paragraphs(strings.TrimSpace(strings.Join(rest, "\n")), moreLine, end)
+		text = strings.TrimSpace(strings.Join(rest, "\n")) + "\n\n" + moreLine + "\n\n" + string(end.text)
 	}
 	return text
 }
 
-// paragraphs joins the blocks that have text with an empty line between them.
-func paragraphs(blocks ...string) string {
-	return strings.Join(slices.DeleteFunc(blocks, func(s string) bool { return s == "" }), "\n\n")
+// longer tells whether a text has more characters than a limit.
+func longer(text []byte, limit int) bool {
+	return len(text) > limit && utf8.RuneCount(text) > limit
 }
 
-// opening is the part of the description about the job itself.
-func opening(e *schedule.Entry, whys int) string {
-	var b blocks
-	b.Grow(goodLength)
+// opening writes the part of the description about the job itself.
+func (b *blocks) opening(e *schedule.Entry) {
 	switch e.State {
 	case schedule.Finished:
 		b.line("", "Done "+e.Date.Short()+": "+e.Summary)
@@ -87,18 +98,16 @@ func opening(e *schedule.Entry, whys int) string {
 		b.numbered(e.Steps)
 		b.line("", e.IfRain)
 		b.bullets("Cautions:", e.Cautions)
-		b.bullets("Why:", reasons(e, whys))
 	}
-	return b.String()
+	b.gap()
 }
 
-// ending is the part about what follows, whose job it is, and the links.
-func (t *teller) ending(e *schedule.Entry) string {
+// ending writes the part about what follows, whose job it is, and the links.
+func (t *teller) ending(b *blocks, e *schedule.Entry) {
 	next, who := cmp.Or(t.jobs[e.Next], e.Next), cmp.Or(e.WhoName, e.Who)
 	if e.State == schedule.Finished || e.State == schedule.Missed {
 		next = "" // so that what is over stays as it is
 	}
-	var b blocks
 	b.line("Next: ", next)
 	b.line("Who: ", who)
 	b.gap()
@@ -110,7 +119,6 @@ func (t *teller) ending(e *schedule.Entry) string {
 	}
 	b.gap()
 	b.line("", t.link)
-	return b.String()
 }
 
 // formLink gives the address of the form on which one job is recorded.
@@ -137,11 +145,11 @@ func windowLine(e *schedule.Entry) string {
 	if e.Kind.Notice() || e.Earliest.IsZero() || e.Latest.IsZero() {
 		return ""
 	}
-	form := "2 Jan"
+	form := schedule.Date.DayMonth
 	if e.Earliest.Year != e.Latest.Year {
-		form = "2 Jan 2006"
+		form = schedule.Date.Short
 	}
-	t := "Window: " + e.Earliest.Time().Format(form) + " to " + e.Latest.Time().Format(form)
+	t := "Window: " + form(e.Earliest) + " to " + form(e.Latest)
 	if !e.LastSafe.IsZero() {
 		t += "; last safe day " + e.LastSafe.Short()
 	}
@@ -150,7 +158,7 @@ func windowLine(e *schedule.Entry) string {
 
 // blocks is a text in the making: lines, and an empty line between blocks.
 type blocks struct {
-	strings.Builder
+	text    []byte
 	between string // what comes before the next line
 }
 
@@ -160,16 +168,19 @@ func (b *blocks) line(words, text string) bool {
 	if text = oneLine(text); text == "" {
 		return false
 	}
-	b.WriteString(b.between)
-	b.WriteString(words)
-	b.WriteString(text)
-	b.between = "\n"
+	b.add(words, text)
 	return true
+}
+
+// add is [blocks.line] for a text that is known to be one clean line.
+func (b *blocks) add(words, text string) {
+	b.text = append(append(append(b.text, b.between...), words...), text...)
+	b.between = "\n"
 }
 
 // gap ends a block.
 func (b *blocks) gap() {
-	if b.Len() > 0 {
+	if len(b.text) > 0 {
 		b.between = "\n\n"
 	}
 }
@@ -193,10 +204,11 @@ func (b *blocks) bullets(heading string, all []string) {
 			continue
 		}
 		if seen == nil {
-			b.line("", heading)
+			b.add("", heading)
+			seen = make([]string, 0, len(all))
 		}
 		seen = append(seen, s)
-		b.line("- ", s)
+		b.add("- ", s)
 	}
 	b.gap()
 }

@@ -1,12 +1,13 @@
 package ical
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
+	"io"
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	ics "github.com/arran4/golang-ical"
@@ -22,10 +23,6 @@ const (
 	// UID that RFC 7986 has for it will not do: a widely used sync tool takes it
 	// for the UID of every event, and keeps one event of them all.
 	calendarID = "X-WR-RELCALID"
-
-	// comma stands for the commas between categories until the library, which
-	// would escape them, has done its work. Cleaned texts never hold it.
-	comma = "\x1f"
 
 	stampForm = "20060102T150405Z"
 	dayForm   = "20060102"
@@ -56,75 +53,88 @@ func encode(c calendar) ([]byte, error) {
 		cal.CalendarProperties = append(cal.CalendarProperties, ics.CalendarProperty{BaseProperty: ics.BaseProperty{
 			IANAToken: "SOURCE", Value: c.source, ICalParameters: map[string][]string{"VALUE": {"URI"}}}})
 	}
-	for _, e := range c.events {
-		addEvent(cal, e)
+	f := folder{out: make([]byte, 0, usualEvent*(len(c.events)+1))}
+	for i := range c.events {
+		cal.Components = append(cal.Components, &component{&c.events[i], &f})
 	}
-
-	f := folder{out: make([]byte, 0, 2048*len(c.events))}
 	if err := cal.SerializeTo(&f, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
 		return nil, fmt.Errorf("writing the calendar: %w", err)
 	}
 	return f.out, nil
 }
 
-// folder takes the library's lines, unfolded, and folds them.
-type folder struct {
-	out  []byte
-	rest string // of a line that has not ended
+// usualEvent is about what one event takes, in bytes; more only costs time.
+const usualEvent = 2500
+
+// component makes an event a component of the library's calendar that writes its
+// own lines: the library would copy each text four times, and escape the commas
+// between categories.
+type component struct {
+	*Event
+	*folder
 }
 
-func (f *folder) Write(p []byte) (int, error) { return f.WriteString(string(p)) }
+func (c *component) UnknownPropertiesIANAProperties() []ics.IANAProperty { return nil }
+func (c *component) SubComponents() []ics.Component                      { return nil }
 
-func (f *folder) WriteString(s string) (int, error) {
-	n := len(s)
-	s = f.rest + s
-	for {
-		line, after, ended := strings.Cut(s, "\r\n")
-		if !ended {
-			f.rest = s
-			return n, nil
-		}
-		if strings.HasPrefix(line, "CATEGORIES:") {
-			line = strings.ReplaceAll(line, comma, ",")
-		}
-		f.out, s = fold(f.out, line), after
-	}
-}
-
-// addEvent writes one event; the order of its properties is part of the form.
-func addEvent(cal *ics.Calendar, e Event) {
-	v := cal.AddEvent(e.UID)
-	v.Properties = slices.Grow(v.Properties, 13)
+// SerializeTo writes the event; the order of its properties is part of the form.
+func (c *component) SerializeTo(io.Writer, *ics.SerializationConfiguration) error {
+	e, f := c.Event, c.folder
 	stamp, status := e.Stamp.UTC().Format(stampForm), ics.ObjectStatusConfirmed
 	if e.Cancelled {
 		status = ics.ObjectStatusCancelled
 	}
-	put(&v.ComponentBase, "DTSTAMP", stamp)
-	put(&v.ComponentBase, "LAST-MODIFIED", stamp)
-	put(&v.ComponentBase, "SEQUENCE", strconv.Itoa(e.Sequence))
-	v.SetAllDayStartAt(e.Date.Time())
-	v.SetAllDayEndAt(e.Date.AddDays(1).Time()) // the end is exclusive
-	put(&v.ComponentBase, "SUMMARY", e.Summary)
-	put(&v.ComponentBase, "DESCRIPTION", e.Description)
-	put(&v.ComponentBase, "LOCATION", e.Location)
-	put(&v.ComponentBase, "CATEGORIES", strings.ReplaceAll(e.Categories, ",", comma))
-	put(&v.ComponentBase, "STATUS", string(status))
-	put(&v.ComponentBase, "TRANSP", string(ics.TransparencyTransparent))
-	put(&v.ComponentBase, "X-MICROSOFT-CDO-BUSYSTATUS", "FREE")
-	put(&v.ComponentBase, "URL", e.Link)
+	title := ics.ToText(e.Summary)
+	f.line("BEGIN:", "VEVENT")
+	f.line("UID:", e.UID)
+	f.line("DTSTAMP:", stamp)
+	f.line("LAST-MODIFIED:", stamp)
+	f.line("SEQUENCE:", strconv.Itoa(e.Sequence))
+	f.line("DTSTART;VALUE=DATE:", e.Date.Time().Format(dayForm))
+	f.line("DTEND;VALUE=DATE:", e.Date.AddDays(1).Time().Format(dayForm)) // the end is exclusive
+	f.line("SUMMARY:", title)
+	f.line("DESCRIPTION:", ics.ToText(e.Description))
+	f.line("LOCATION:", ics.ToText(e.Location))
+	f.line("CATEGORIES:", e.Categories)
+	f.line("STATUS:", string(status))
+	f.line("TRANSP:", string(ics.TransparencyTransparent))
+	f.line("X-MICROSOFT-CDO-BUSYSTATUS:", "FREE")
+	f.line("URL:", e.Link)
 	for _, d := range e.Remind {
-		a := v.AddAlarm()
-		put(&a.ComponentBase, "ACTION", string(ics.ActionDisplay))
-		put(&a.ComponentBase, "DESCRIPTION", e.Summary)
-		put(&a.ComponentBase, "TRIGGER", trigger(d))
+		f.line("BEGIN:", "VALARM")
+		f.line("ACTION:", string(ics.ActionDisplay))
+		f.line("DESCRIPTION:", title)
+		f.line("TRIGGER:", trigger(d))
+		f.line("END:", "VALARM")
+	}
+	f.line("END:", "VEVENT")
+	return nil
+}
+
+// folder collects lines and folds them.
+type folder struct {
+	out  []byte
+	text []byte // of a line that has not ended
+}
+
+// line writes a line, unless it has no value.
+func (f *folder) line(name, value string) {
+	if value != "" {
+		f.text = append(append(f.text, name...), value...)
+		f.out, f.text = fold(f.out, f.text), f.text[:0]
 	}
 }
 
-// put appends a property without parameters, unless it has no value. The
-// library's own setters search the properties and make a map for each.
-func put(c *ics.ComponentBase, name, value string) {
-	if value != "" {
-		c.Properties = append(c.Properties, ics.IANAProperty{BaseProperty: ics.BaseProperty{IANAToken: name, Value: value}})
+// Write takes the library's lines, unfolded.
+func (f *folder) Write(p []byte) (int, error) {
+	f.text = append(f.text, p...)
+	for {
+		line, after, ended := bytes.Cut(f.text, []byte("\r\n"))
+		if !ended {
+			return len(p), nil
+		}
+		f.out = fold(f.out, line)
+		f.text = append(f.text[:0], after...)
 	}
 }
 
@@ -138,13 +148,13 @@ func trigger(d time.Duration) string {
 	out := sign + "PT"
 	h, m, s := int(d/time.Hour), int(d/time.Minute)%60, int(d/time.Second)%60
 	if h > 0 {
-		out += fmt.Sprintf("%dH", h)
+		out += strconv.Itoa(int(h)) + "H"
 	}
 	if m > 0 || h > 0 && s > 0 { // the grammar has no hours followed by seconds
-		out += fmt.Sprintf("%dM", m)
+		out += strconv.Itoa(m) + "M"
 	}
 	if s > 0 || d == 0 {
-		out += fmt.Sprintf("%dS", s)
+		out += strconv.Itoa(s) + "S"
 	}
 	return out
 }

@@ -10,7 +10,7 @@ const lineLimit = 75
 // end in CRLF. Removing every CRLF with the blank behind it gives the content
 // line back. A break never falls inside a character or an escape, nor beside a
 // blank, which editors and mail would strip.
-func fold(dst []byte, line string) []byte {
+func fold(dst, line []byte) []byte {
 	for limit := lineLimit; len(line) > limit; limit = lineLimit - 1 {
 		at := breakAt(line, limit)
 		dst = append(append(dst, line[:at]...), "\r\n "...)
@@ -21,7 +21,7 @@ func fold(dst []byte, line string) []byte {
 
 // breakAt finds the last good place to break a line that is longer than limit.
 // If every place lies beside a blank, the last of those must do.
-func breakAt(line string, limit int) int {
+func breakAt(line []byte, limit int) int {
 	last := 0
 	for i := limit; i > 0; i-- {
 		if !utf8.RuneStart(line[i]) || insideEscape(line[:i]) {
@@ -40,7 +40,7 @@ func breakAt(line string, limit int) int {
 
 // insideEscape tells whether an odd number of backslashes ends the piece, so
 // that the next character belongs to the last of them.
-func insideEscape(piece string) bool {
+func insideEscape(piece []byte) bool {
 	n := 0
 	for n < len(piece) && piece[len(piece)-1-n] == '\\' {
 		n++

@@ -6,16 +6,18 @@ import (
 	"swardbook/schedule"
 )
 
-// reasons gives up to n answers to what a reader in the garden asks: why this,
-// and why these days. A notice has reasons but no working to leave out; that of
-// a job is left to the commands and the page.
-func reasons(e *schedule.Entry, n int) []string {
-	var out []string
+// reasons answers what a reader in the garden asks: why this, and why these
+// days. A notice has reasons but no working to leave out; that of a job is left
+// to the commands and the page. What is over needs none.
+func reasons(e *schedule.Entry) (out []string) {
+	if e.State == schedule.Finished || e.State == schedule.Missed {
+		return nil
+	}
 	if e.Kind.Notice() {
 		for _, r := range e.Why {
 			out = append(out, sourced(r.Text, r.Source))
 		}
-		return out[:min(n, len(out))]
+		return out
 	}
 	if e.Because != "" {
 		out = append(out, e.Because)
@@ -23,7 +25,7 @@ func reasons(e *schedule.Entry, n int) []string {
 	if e.Window != "" {
 		out = append(out, "The window "+e.Window+".")
 	}
-	return out[:min(n, len(out))]
+	return out
 }
 
 // sourced puts the short names of the sources behind a text. Units need none on

@@ -52,7 +52,7 @@ func TestFoldRandom(t *testing.T) {
 			t.Fatalf("cleaning twice: %q, %q", text, again)
 		}
 		line := "DESCRIPTION:" + ics.ToText(text)
-		folded := string(fold(nil, line))
+		folded := string(fold(nil, []byte(line)))
 		if got := strings.ReplaceAll(strings.TrimSuffix(folded, "\r\n"), "\r\n ", ""); got != line {
 			t.Fatalf("unfolds to %q, want %q", got, line)
 		}
@@ -71,7 +71,7 @@ func TestFoldRandom(t *testing.T) {
 // TestFoldAnything holds for octets that were never cleaned, too.
 func TestFoldAnything(t *testing.T) {
 	for _, line := range []string{strings.Repeat(" ", 300), strings.Repeat("\\", 301), strings.Repeat("\xbd", 300), strings.Repeat("a ", 200)} {
-		folded := string(fold(nil, line))
+		folded := string(fold(nil, []byte(line)))
 		if got := strings.ReplaceAll(strings.TrimSuffix(folded, "\r\n"), "\r\n ", ""); got != line {
 			t.Errorf("%q unfolds to %q", line, got)
 		}

@@ -128,7 +128,7 @@ func cancelled(e Event, p *schedule.Program) Content {
 	c := e.Content
 	title := bareTitle(e.Summary)
 	c.Summary = cancelledTitle + title
-	c.Description = clean(paragraphs("Do not do this job: "+title+".\n"+whyGone(e, p), e.Link))
+	c.Description = clean("Do not do this job: " + title + ".\n" + whyGone(e, p) + "\n\n" + e.Link)
 	c.Cancelled = true
 	c.Remind = nil
 	return c

@@ -57,7 +57,7 @@ func (b *sheetBuilder) job(e *schedule.Entry) jobView {
 	if e.State == schedule.Planned {
 		add("Window", span(e.Earliest, e.Latest))
 		if !e.LastSafe.IsZero() {
-			v.LastSafe = e.LastSafe.Time().Format("2 Jan")
+			v.LastSafe = e.LastSafe.DayMonth()
 			if e.LastSafe.Year != e.Date.Year {
 				v.LastSafe = e.LastSafe.Short()
 			}

@@ -44,7 +44,7 @@ func span(from, to schedule.Date) string {
 	case from == to:
 		return from.Short()
 	case from.Year == to.Year:
-		return from.Time().Format("2 Jan") + " to " + to.Short()
+		return from.DayMonth() + " to " + to.Short()
 	}
 	return from.Short() + " to " + to.Short()
 }

@@ -151,7 +151,7 @@ func (b *sheetBuilder) drawEvents(f *figure, t timeline, events []event, right f
 			class = "close"
 		}
 		f.line(class, curveLeft, t.at(e.on), right, t.at(e.on))
-		out = append(out, label{t.at(e.on), right, "soft", e.on.Time().Format("2 Jan") + " " + e.short})
+		out = append(out, label{t.at(e.on), right, "soft", e.on.DayMonth() + " " + e.short})
 	}
 	return out
 }
@@ -189,7 +189,7 @@ func drawLane(f *figure, t timeline, p *schedule.Program, k schedule.Kind, x flo
 	var out []label
 	for _, d := range days {
 		f.chosen(x+1, t.at(d.on), d.state)
-		text := d.on.Time().Format("2 Jan") + " " + kindWords(k)
+		text := d.on.DayMonth() + " " + kindWords(k)
 		if d.jobs > 1 {
 			text += fmt.Sprintf(" ×%d", d.jobs)
 		}
