@@ -6,7 +6,7 @@ import "fmt"
 // the order a person needs it, from reading the label to keeping people off.
 // The label overrides all of it.
 func Cautions(m Material, use MaterialUse) []Reason {
-	var out []Reason
+	out := make([]Reason, 0, 12)
 	say := func(source string, texts ...string) {
 		for _, t := range texts {
 			out = append(out, Reason{t, source})

@@ -171,7 +171,7 @@ var soilChecks = map[string]func(inputs) (out, error){
 			return nil, err
 		}
 		grass, _ := LookupGrass("kentucky bluegrass")
-		target, low, _, _ := Stand{{grass, 100}}.TargetPH()
+		target, low, _ := Stand{{grass, 100}}.TargetPH()
 		lime := 0.0
 		if r.PH < low {
 			need, err := LimeRequirement(LimeCase{PH: r.PH, Target: target, Texture: r.Texture, State: "MI", Depth: 4})

@@ -24,7 +24,7 @@ func Choose(ms []Material, w Wants, c Caps, area SquareFeet) (Dose, []Reason, bo
 	}
 	chosen := fit[0]
 	chosen.explain(w, c)
-	why := []Reason{{Text: fmt.Sprintf("%s chosen: %s", chosen.Material.title(), chosen.describe())}}
+	why := []Reason{{Text: chosen.Material.title() + " chosen: " + chosen.describe()}}
 	for _, x := range fit[1:] {
 		if !x.Material.ToBuy {
 			passed = append(passed, Reason{Text: fmt.Sprintf("passed over: %s, %s", x.Material.title(), x.describe())})
@@ -45,6 +45,7 @@ func Likely(ms []Material, w Wants, c Caps, area SquareFeet) (Material, bool) {
 // rank lists the fit materials, the best first, and says why others are unfit.
 func rank(ms []Material, w Wants, c Caps, area SquareFeet) (fit []choice, passed []Reason) {
 	best := PerThousand(0)
+	fit = make([]choice, 0, 4)
 	for i, m := range ms {
 		if m.ToBuy && m.contents().within(w).total() == 0 {
 			continue // the quick way past most of the trade's list

@@ -101,6 +101,7 @@ func solve(m Material, w Wants, c Caps) (Dose, error) {
 
 // explain writes the working of a dose that [solve] found.
 func (d *Dose) explain(w Wants, c Caps) {
+	d.Why = make([]Reason, 0, 8)
 	for _, b := range d.Material.bounds(w, c) {
 		if b.holds() {
 			d.Why = append(d.Why, b.reason())
@@ -110,7 +111,7 @@ func (d *Dose) explain(w Wants, c Caps) {
 	if d.ByCap {
 		what = "the cap on " + d.BoundBy + " is met first"
 	}
-	d.Why = append(d.Why, Reason{Text: fmt.Sprintf("%s: %s lb of product per 1000 sq ft brings %s", what, figure(d.Rate), d.brings())})
+	d.Why = append(d.Why, Reason{Text: what + ": " + figure(d.Rate) + " lb of product per 1000 sq ft brings " + d.brings().String()})
 	if d.Under != (Wants{}) {
 		d.Why = append(d.Why, Reason{Text: "still wanted from another material or day: " + d.Under.String()})
 	}
@@ -189,8 +190,7 @@ func (b bound) reason() Reason {
 	if b.cap {
 		verb = "allowed"
 	}
-	return Reason{fmt.Sprintf("%s lb %s %s ÷ %s %% = %s lb of product per 1000 sq ft",
-		figure(b.amount), b.name, verb, figure(100*b.share), figure(b.rate())), "unl-calc"}
+	return Reason{figure(b.amount) + " lb " + b.name + " " + verb + " ÷ " + figure(100*b.share) + " % = " + figure(b.rate()) + " lb of product per 1000 sq ft", "unl-calc"}
 }
 
 // contents is what one pound of the material holds, in pounds.

@@ -74,7 +74,8 @@ const (
 // phFinding places the pH on the grass's range: half a unit under it is very
 // low, above 8 very high. [common]
 func phFinding(r Report, s Stand) (order int, f Finding) {
-	target, low, high, why := s.TargetPH()
+	target, low, high := s.TargetPH()
+	why := s.WhyPH()
 	if r.TargetPH > 0 {
 		target = r.TargetPH
 		why = append(why, Reason{Text: fmt.Sprintf("the target asked for: pH %.1f", float64(target))})
@@ -127,17 +128,18 @@ func scaleSource(why []Reason) string {
 func nutrientFinding(r Report, n Nutrient, state string, isNew bool) Finding {
 	reading := r.Reading(n)
 	s := r.standing(n, state)
-	f := Finding{Reading: string(n), Value: float64(reading.PPM), Unit: "ppm", Level: s.level, Source: scaleSource(s.why),
-		Why: append(append([]Reason{}, reading.Steps...), s.why...)}
+	why := s.why()
+	f := Finding{Reading: string(n), Value: float64(reading.PPM), Unit: "ppm", Level: s.level, Source: scaleSource(why),
+		Why: slices.Concat(reading.Steps, why)}
 	if share, ok := Saturation(n, reading.PPM, r.CEC); ok {
 		if n == Sodium {
 			f.Value, f.Unit = float64(share), "% of CEC"
 		} else {
-			f.Why = append(f.Why, Reason{fmt.Sprintf("It holds %.1f %% of the CEC.", float64(share)), "atomic-weights"})
+			f.Why = append(f.Why, Reason{"It holds " + tenths(share) + " % of the CEC.", "atomic-weights"})
 		}
 	}
 	if s.level == Unknown {
-		f.Text = fmt.Sprintf("There is no sure way to read this %s figure: %s", n, lowerFirst(s.why[0].Text))
+		f.Text = fmt.Sprintf("There is no sure way to read this %s figure: %s", n, lowerFirst(why[0].Text))
 		return f
 	}
 	if s.enough && s.level == Medium {

@@ -72,28 +72,3 @@ func LastUsefulFor(k LastKind, s Season) (LastUseful, bool) {
 	}
 	return LastUseful{}, false
 }
-
-// LastKindOf gives the kinds of work a material makes when it goes down.
-func (m Material) LastKindOf() []LastKind {
-	var ks []LastKind
-	for _, t := range m.Things() {
-		switch t {
-		case LimeDown, HydratedLimeDown:
-			ks = append(ks, LastLime)
-		case SulfurDown:
-			ks = append(ks, LastSulfur)
-		case SolubleNDown:
-			ks = append(ks, LastSolubleN)
-		case SlowNDown:
-			ks = append(ks, LastSlowN)
-		case PhosphorusDown:
-			ks = append(ks, LastPhosphorus)
-		case PotassiumDown:
-			ks = append(ks, LastPotassium)
-		}
-	}
-	if m.Kind != LimeMaterial && m.Magnesium > 0 {
-		ks = append(ks, LastMagnesium)
-	}
-	return ks
-}

@@ -2,6 +2,7 @@ package agronomy
 
 import (
 	"fmt"
+	"slices"
 )
 
 // scale is one published ladder of levels for one nutrient under one
@@ -50,16 +51,34 @@ func (s scale) says(ppm PPM) Reason {
 	if s.enough && word == "medium" {
 		word = "in the optimum"
 	}
-	return Reason{fmt.Sprintf("%s: %.3g ppm is %s; %s is %.3g to %.3g ppm", s.name, float64(ppm), word, medium, float64(s.low), float64(s.medium)), s.source}
+	return Reason{s.name + ": " + figure(ppm) + " ppm is " + word + "; " + medium + " is " + figure(s.low) + " to " + figure(s.medium) + " ppm", s.source}
 }
 
 // standing is where a reading stands, for the needs that follow.
 type standing struct {
 	level  Level
-	enough bool // medium already means nothing is wanted
-	source string
-	ppm    PPM // the figure that was placed
-	why    []Reason
+	enough bool  // medium already means nothing is wanted
+	ppm    PPM   // the figure that was placed
+	scale  scale // on this; without a name there is none, and the notes say why
+	notes  []Reason
+
+	// How others see it, for a published scale.
+	nutrient Nutrient
+	method   Extractant
+	cec      Meq
+}
+
+// why says which scale it was and what the reading is on it, then where other
+// published scales see it differently.
+func (s standing) why() []Reason {
+	if s.scale.name == "" {
+		return s.notes
+	}
+	why := slices.Concat([]Reason{s.scale.says(s.ppm)}, s.scale.notes, s.notes)
+	if s.nutrient == "" {
+		return why
+	}
+	return append(why, others(s.nutrient, s.ppm, s.method, s.cec)...)
 }
 
 // grid is the level to look up in a table of amounts: a reading inside an
@@ -77,26 +96,23 @@ func (s standing) grid() Level {
 // that no scale here fits, and the reasons say whom to ask.
 func LevelOf(n Nutrient, ppm PPM, method Extractant, texture Texture, state string, cec Meq) (Level, []Reason) {
 	s := stand(n, Reading{Given: true, PPM: ppm}, method, texture, state, cec)
-	return s.level, s.why
+	return s.level, s.why()
 }
 
 // Level places one reading of the report. The lab's own optimum, where it
 // printed one, comes before every scale.
-func (r Report) Level(n Nutrient, state string) (Level, []Reason) {
-	s := r.standing(n, state)
-	return s.level, s.why
-}
+func (r Report) Level(n Nutrient, state string) Level { return r.standing(n, state).level }
 
 func (r Report) standing(n Nutrient, state string) standing {
 	reading := r.Reading(n)
 	switch {
 	case !reading.Given:
-		return standing{level: Unknown, why: []Reason{{Text: fmt.Sprintf("The report gives no %s.", n)}}}
+		return standing{level: Unknown, notes: []Reason{{Text: "The report gives no " + string(n) + "."}}}
 	case reading.Wanted.Given:
 		o := reading.Wanted
 		s := halves("the laboratory's own optimum", "", o.Low, o.High)
 		s.enough = true
-		return standing{level: s.level(reading.PPM), enough: true, why: []Reason{s.says(reading.PPM)}}
+		return standing{level: s.level(reading.PPM), enough: true, ppm: reading.PPM, scale: s}
 	}
 	return stand(n, reading, r.Method, r.Texture, state, r.CEC)
 }
@@ -108,20 +124,15 @@ func stand(n Nutrient, reading Reading, method Extractant, texture Texture, stat
 	}
 	s, ok, notes := scaleFor(n, method, texture, state)
 	if !ok {
-		return standing{level: Unknown, why: notes}
+		return standing{level: Unknown, notes: notes}
 	}
 	ppm := reading.PPM
 	if method == Mehlich1 && reading.PerAcre > 0 {
 		// These bands are printed for the sheet's own lb/acre.
 		ppm = PPM(reading.PerAcre / 2) // [uga-sod-769]
-		notes = append(notes, Reason{fmt.Sprintf("The bands are printed in the sheet's own lb/acre, so %.4g lb/acre is read on them as it stands.", float64(reading.PerAcre)), s.source})
+		notes = append(notes, Reason{fmt.Sprintf("The bands are printed in the sheet's own lb/acre, so %s lb/acre is read on them as it stands.", figures(reading.PerAcre, 4)), s.source})
 	}
-	st := standing{level: s.level(ppm), enough: s.enough, source: s.source, ppm: ppm}
-	st.why = append(st.why, s.says(ppm))
-	st.why = append(st.why, s.notes...)
-	st.why = append(st.why, notes...)
-	st.why = append(st.why, others(n, ppm, method, cec)...)
-	return st
+	return standing{s.level(ppm), s.enough, ppm, s, notes, n, method, cec}
 }
 
 // scaleFor picks the scale that ships for an extractant.

@@ -178,22 +178,22 @@ func others(n Nutrient, ppm PPM, method Extractant, cec Meq) []Reason {
 		if ppm < floor {
 			verdict = "too little to"
 		}
-		why = append(why, Reason{fmt.Sprintf("The minimum-levels school (MLSN) calls it %s keep good turf: its floor is %.0f ppm.", verdict, float64(floor)), "mlsn-2014"})
+		why = append(why, Reason{"The minimum-levels school (MLSN) calls it " + verdict + " keep good turf: its floor is " + whole(floor) + " ppm.", "mlsn-2014"})
 	}
 	switch method {
 	case Mehlich3:
 		if l, ok := Rutgers(n, PerAcre(2*ppm)); ok {
-			why = append(why, Reason{fmt.Sprintf("Rutgers, whose high is the optimum for all crops, calls it %s.", l), "rutgers-levels"})
+			why = append(why, Reason{"Rutgers, whose high is the optimum for all crops, calls it " + string(l) + ".", "rutgers-levels"})
 		}
 		if low, high, ok := NewHampshire(n); ok {
-			why = append(why, Reason{fmt.Sprintf("New Hampshire, with the wider bands of a garden, wants %.0f to %.0f ppm.", float64(low), float64(high)), "unh-lawn-report"})
+			why = append(why, Reason{"New Hampshire, with the wider bands of a garden, wants " + whole(low) + " to " + whole(high) + " ppm.", "unh-lawn-report"})
 		}
 		if n == Phosphorus {
 			advice := "still advises phosphorus"
 			if !PennStateAdvisesP(ppm, false) {
 				advice = "advises no phosphorus"
 			}
-			why = append(why, Reason{fmt.Sprintf("Penn State %s: it stops above 45 ppm on lawns.", advice), "psu-m3p"})
+			why = append(why, Reason{"Penn State " + advice + ": it stops above 45 ppm on lawns.", "psu-m3p"})
 		}
 	case Bray1, Olsen:
 		if advised, ok := WashingtonAdvisesP(ppm, method); ok && n == Phosphorus {
@@ -209,11 +209,11 @@ func others(n Nutrient, ppm PPM, method Extractant, cec Meq) []Reason {
 		}
 	}
 	if low, high, ok := NebraskaOptimum(n, cec); ok && cec > 0 && drawnWith(method, n) == AmmoniumAcetate {
-		wants := fmt.Sprintf("at least %.0f ppm", float64(low))
+		wants := "at least " + whole(low) + " ppm"
 		if high > 0 {
-			wants = fmt.Sprintf("%.0f to %.0f ppm", float64(low), float64(high))
+			wants = whole(low) + " to " + whole(high) + " ppm"
 		}
-		why = append(why, Reason{fmt.Sprintf("A Nebraska laboratory, which goes by the CEC, wants %s at %.3g meq/100 g.", wants, float64(cec)), "neb-lab-2007"})
+		why = append(why, Reason{"A Nebraska laboratory, which goes by the CEC, wants " + wants + " at " + figure(cec) + " meq/100 g.", "neb-lab-2007"})
 	}
 	return why
 }

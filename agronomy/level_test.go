@@ -145,8 +145,8 @@ func TestMehlich1AsPrinted(t *testing.T) {
 			t.Fatal(err)
 		}
 		r := Report{Method: Mehlich1, Texture: SandyLoam, Depth: depth, Phosphorus: p}
-		if got, why := r.Level(Phosphorus, "SC"); got != Low {
-			t.Errorf("28 lb/acre over %v in on coastal bands: %s, want low (ends at 30): %v", float64(depth), got, why)
+		if got := r.Level(Phosphorus, "SC"); got != Low {
+			t.Errorf("28 lb/acre over %v in on coastal bands: %s, want low (ends at 30)", float64(depth), got)
 		}
 	}
 }
@@ -161,7 +161,7 @@ func TestLabOptimumFirst(t *testing.T) {
 		want Level
 	}{{5.9, VeryLow}, {6, Low}, {11.9, Low}, {12, Medium}, {20, Medium}, {20.1, High}, {40.1, VeryHigh}} {
 		r := Report{Method: Mehlich3, Phosphorus: Reading{Given: true, PPM: tt.ppm, Wanted: o}}
-		if got, _ := r.Level(Phosphorus, ""); got != tt.want {
+		if got := r.Level(Phosphorus, ""); got != tt.want {
 			t.Errorf("%v ppm against 12 to 20: %s, want %s", float64(tt.ppm), got, tt.want)
 		}
 	}

@@ -60,10 +60,11 @@ func (m limeMethod) reached(amount PerThousand, wish PH) PH {
 	return min(max(wish, first), last)
 }
 
-// search finds the lowest pH up to the top at which ok becomes true.
+// search finds the lowest pH up to the top at which ok becomes true, to less
+// than a millionth.
 func (m limeMethod) search(ok func(PH) bool) PH {
 	low, high := PH(3.5), m.top // below the start nothing is needed
-	for range 44 {
+	for range 24 {
 		mid := (low + high) / 2
 		if ok(mid) {
 			high = mid

@@ -3,6 +3,7 @@ package agronomy
 import (
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // NutrientNeed is what a year should bring of one nutrient, as the bag counts
@@ -105,8 +106,8 @@ func PotassiumNeed(r Report, state string, isNew bool) (NutrientNeed, error) {
 		const yearN = 3                         // lb, an ordinary lawn
 		use := yearN * mlsnKPerN(Cool) / 0.0307 // [mlsn-manual] 1 ppm in 10 cm is 0.0307 lb
 		short := max(0, PPM(use)+floor-r.Potassium.PPM)
-		n.Why = append(n.Why, Reason{fmt.Sprintf("The minimum-levels school would ask, with 3 lb of nitrogen a year on cool-season grass: %.0f ppm used + %.0f kept − %.3g found = %.0f ppm, or %.1f lb K₂O. On one green the sufficiency levels asked for more than three times its amount, with no better turf to show for it in the first year.",
-			use, float64(floor), float64(r.Potassium.PPM), float64(short), float64(short)*0.0307*K2OPerK), "mlsn-manual, slan-mlsn-trial"})
+		n.Why = append(n.Why, Reason{fmt.Sprintf("The minimum-levels school would ask, with 3 lb of nitrogen a year on cool-season grass: %.0f ppm used + %.0f kept − %s found = %.0f ppm, or %.1f lb K₂O. On one green the sufficiency levels asked for more than three times its amount, with no better turf to show for it in the first year.",
+			use, float64(floor), figure(r.Potassium.PPM), float64(short), float64(short)*0.0307*K2OPerK), "mlsn-manual, slan-mlsn-trial"})
 	}
 	n.Why = append(n.Why, Reason{"No potassium is put down for the winter: more than the soil test asks brings snow mold and no gain.", "soldat-k-2024"})
 	return n, nil
@@ -120,9 +121,9 @@ func need(r Report, n Nutrient, state string, isNew bool, by amounts, source str
 		return NutrientNeed{Level: Unknown}, fmt.Errorf("%s is %w: it cannot be planned without a figure", n, ErrNoReading)
 	}
 	s := r.standing(n, state)
-	out := NutrientNeed{Level: s.level, Why: append(append([]Reason{}, reading.Steps...), s.why...)}
+	out := NutrientNeed{Level: s.level, Why: slices.Concat(reading.Steps, s.why())}
 	if s.level == Unknown {
-		return out, fmt.Errorf("%s: %w: %s", n, ErrNoScale, s.why[0].Text)
+		return out, fmt.Errorf("%s: %w: %s", n, ErrNoScale, s.why()[0].Text)
 	}
 	if reading.Wanted.Given {
 		out.byOptimum(r, n)
@@ -180,8 +181,8 @@ func (n *NutrientNeed) byOptimum(r Report, of Nutrient) {
 	}
 	n.Year = FromOptimum(of, reading.PPM, reading.Wanted.Low, depth)
 	deficit := max(0, reading.Wanted.Low-reading.PPM)
-	n.Why = append(n.Why, Reason{fmt.Sprintf("wanted %.4g − found %.4g = %.4g ppm short; × 300,000 lb × %.3g in ÷ 1,000,000 ÷ 43.56 = %.2g lb of the element, %.2g lb %s/1000 sq ft",
-		float64(reading.Wanted.Low), float64(reading.PPM), float64(deficit), float64(depth), float64(deficit.In(depth)), float64(n.Year), onBag(of)), "definitions, atomic-weights"})
+	n.Why = append(n.Why, Reason{fmt.Sprintf("wanted %s − found %s = %s ppm short; × 300,000 lb × %s in ÷ 1,000,000 ÷ 43.56 = %s lb of the element, %s lb %s/1000 sq ft",
+		figures(reading.Wanted.Low, 4), figures(reading.PPM, 4), figures(deficit, 4), figure(depth), figures(deficit.In(depth), 2), figures(n.Year, 2), onBag(of)), "definitions, atomic-weights"})
 	if deficit > 0 {
 		n.Why = append(n.Why, Reason{"Take it as at least this much: soil holds back part of what is put down, and a mild extractant sees a small slice of it. If the lab prints pounds, they count more.", "common"})
 	}
@@ -194,7 +195,7 @@ func (n *NutrientNeed) limit(year, single PerThousand, name string) {
 		return
 	}
 	n.Carried = n.Year - year
-	n.Why = append(n.Why, Reason{fmt.Sprintf("No more than %.1f lb %s in a year; the other %.2g lb wait for the next report.", float64(year), name, float64(n.Carried)), "common"})
+	n.Why = append(n.Why, Reason{fmt.Sprintf("No more than %.1f lb %s in a year; the other %s lb wait for the next report.", float64(year), name, figures(n.Carried, 2)), "common"})
 	n.Year = year
 }
 

@@ -1,6 +1,9 @@
 package agronomy
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // MagnesiumNeed gives a year's magnesium as the element, from the shortage
 // below the low end of the scale or the lab's optimum. Dolomitic lime brings
@@ -11,10 +14,10 @@ func MagnesiumNeed(r Report, state string) (NutrientNeed, error) {
 		return NutrientNeed{Level: Unknown}, fmt.Errorf("magnesium is %w: it cannot be planned without a figure", ErrNoReading)
 	}
 	s := r.standing(Magnesium, state)
-	n := NutrientNeed{Level: s.level, Single: singleMg, Why: append(append([]Reason{}, reading.Steps...), s.why...)}
+	n := NutrientNeed{Level: s.level, Single: singleMg, Why: slices.Concat(reading.Steps, s.why())}
 	switch {
 	case s.level == Unknown:
-		return n, fmt.Errorf("magnesium: %w: %s", ErrNoScale, s.why[0].Text)
+		return n, fmt.Errorf("magnesium: %w: %s", ErrNoScale, s.why()[0].Text)
 	case s.level != Low && s.level != VeryLow:
 		n.Why = append(n.Why, Reason{"Nothing is wanted. Turf grows over a wide ratio of calcium to magnesium; there is no need to balance them.", "ohio-real"})
 		return n, nil
@@ -36,10 +39,10 @@ func SulfurNutrientNeed(r Report, state string) (NutrientNeed, error) {
 		return NutrientNeed{Level: Unknown}, fmt.Errorf("sulfur is %w: it cannot be planned without a figure", ErrNoReading)
 	}
 	s := r.standing(Sulfur, state)
-	n := NutrientNeed{Level: s.level, Single: yearSulfur, Why: append(append([]Reason{}, r.Sulfur.Steps...), s.why...)}
+	n := NutrientNeed{Level: s.level, Single: yearSulfur, Why: slices.Concat(r.Sulfur.Steps, s.why())}
 	switch s.level {
 	case Unknown:
-		return n, fmt.Errorf("sulfur: %w: %s", ErrNoScale, s.why[0].Text)
+		return n, fmt.Errorf("sulfur: %w: %s", ErrNoScale, s.why()[0].Text)
 	case Low:
 		n.Year = 0.5 // [common] from memory
 	case VeryLow:

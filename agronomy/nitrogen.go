@@ -62,7 +62,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 	}
 	if c.OrganicMatter > richSoil && care != LowCare {
 		care = map[Care]Care{MediumCare: LowCare, HighCare: MediumCare}[care]
-		n.Why = append(n.Why, Reason{fmt.Sprintf("Organic matter of %.3g %% feeds the grass: one level of care less, %s (from memory).", float64(c.OrganicMatter), care), "common"})
+		n.Why = append(n.Why, Reason{fmt.Sprintf("Organic matter of %s %% feeds the grass: one level of care less, %s (from memory).", figure(c.OrganicMatter), care), "common"})
 	}
 	if (c.New || c.Age > 0 && c.Age < youngYears) && care == LowCare {
 		care = MediumCare
@@ -91,7 +91,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		}
 	}
 	n.clippings(c, tabled)
-	if season, _ := c.Stand.Season(); season == Cool && n.Year > coolYear {
+	if c.Stand.Season() == Cool && n.Year > coolYear {
 		n.Year = coolYear
 		n.Why = append(n.Why, Reason{"Cool-season lawns need no more than 4 lb N a year.", "ksu-eckert"})
 	}
@@ -136,12 +136,12 @@ func grassYear(g Grass, care Care, florida bool, zone int) (PerThousand, Reason,
 		region, name, assumed := floridaRegion(zone)
 		r := g.Florida[region]
 		n := r[0] + (r[1]-r[0])*PerThousand(care.index())/2 // [common] low end, middle, high end
-		return n, Reason{fmt.Sprintf("%s in %s Florida: %.3g to %.3g lb N a year; %s care %.3g. The guide itself prefers the low end.", g.Name, name, float64(r[0]), float64(r[1]), care, float64(n)), "uf-fyn"}, assumed, nil
+		return n, Reason{fmt.Sprintf("%s in %s Florida: %s to %s lb N a year; %s care %s. The guide itself prefers the low end.", g.Name, name, figure(r[0]), figure(r[1]), care, figure(n)), "uf-fyn"}, assumed, nil
 	}
 	n := g.N[care.index()]
-	text := fmt.Sprintf("%s, %s care: %.3g lb N/1000 sq ft a year", g.Name, care, float64(n))
+	text := g.Name + ", " + string(care) + " care: " + figure(n) + " lb N/1000 sq ft a year"
 	if g.Published[1] > 0 {
-		text += fmt.Sprintf(" (published: %.3g to %.3g)", float64(g.Published[0]), float64(g.Published[1]))
+		text += " (published: " + figure(g.Published[0]) + " to " + figure(g.Published[1]) + ")"
 	}
 	return n, Reason{text, g.NSource}, nil, nil
 }

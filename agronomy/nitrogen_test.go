@@ -83,20 +83,25 @@ func TestNitrogenOfGrasses(t *testing.T) {
 func TestStand(t *testing.T) {
 	rye, fine, bermuda := grass(t, "perennial ryegrass"), grass(t, "fine fescue"), grass(t, "bermudagrass")
 	mix := Stand{{rye, 60}, {fine, 40}}
-	target, low, high, why := mix.TargetPH()
+	target, low, high := mix.TargetPH()
 	if math.Abs(float64(target)-6.3) > 1e-9 || low != 6.0 || high != 6.5 { // 0.6 × 6.5 + 0.4 × 6.0
 		t.Errorf("mixture: target %v, %v to %v", target, low, high)
 	}
-	resolve(t, why)
+	resolve(t, mix.WhyPH())
 	centipede := grass(t, "centipedegrass")
-	if _, low, high, _ := (Stand{{rye, 80}, {centipede, 20}}).TargetPH(); low > high {
+	if _, low, high := (Stand{{rye, 80}, {centipede, 20}}).TargetPH(); low > high {
 		t.Errorf("disjoint ranges: %v to %v", low, high)
 	}
-	if s, _ := (Stand{{rye, 60}, {bermuda, 40}}).Season(); s != Cool {
+	if s := (Stand{{rye, 60}, {bermuda, 40}}).Season(); s != Cool {
 		t.Error("mostly ryegrass is not cool-season")
 	}
-	if s, why := (Stand{{rye, 40}, {bermuda, 60}}).Season(); s != Warm || len(why) != 2 {
-		t.Errorf("mostly bermudagrass: %v, %v", s, why)
+	if _, mixed := mix.Mixed(); mixed {
+		t.Error("two cool-season grasses mix seasons")
+	}
+	for _, s := range []Stand{{{rye, 40}, {bermuda, 60}}, {{bermuda, 60}, {fine, 10}, {rye, 30}}} {
+		if why, mixed := s.Mixed(); s.Season() != Warm || !mixed || !strings.Contains(why.Text, "warm-season grass, sets the calendar, and the other 40 %") {
+			t.Errorf("mostly bermudagrass: %v, %v", s.Season(), why)
+		}
 	}
 	if first, last, _, ok := mix.Emergence(); !ok || first != 5 || last != 14 {
 		t.Errorf("mixture emerges in %d to %d days", first, last)

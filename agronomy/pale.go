@@ -1,7 +1,5 @@
 package agronomy
 
-import "fmt"
-
 // Pale is the answer, as far as a soil report can give one, to "why is it pale
 // here?": what fits, what the report speaks against, and what to look at next.
 type Pale struct {
@@ -16,34 +14,30 @@ const ironPH PH = 7.2 // [az-iron] [common]
 // WhyPale goes through the causes of pale turf that a report bears on.
 func WhyPale(r Report, s Stand, state string, isNew bool) Pale {
 	var p Pale
-	fits := func(source, format string, a ...any) {
-		p.Fits = append(p.Fits, Reason{fmt.Sprintf(format, a...), source})
-	}
-	against := func(source, format string, a ...any) {
-		p.Against = append(p.Against, Reason{fmt.Sprintf(format, a...), source})
-	}
+	fits := func(source, text string) { p.Fits = append(p.Fits, Reason{text, source}) }
+	against := func(source, text string) { p.Against = append(p.Against, Reason{text, source}) }
 	fits("az-iron, uga-tissue", "Want of nitrogen, if the paleness is even, began on the oldest leaves and growth is slow. No report can show or rule it out.")
 	if r.PH > 0 {
-		_, low, _, _ := s.TargetPH()
+		_, low, _ := s.TargetPH()
 		if r.PH < acidLimit && r.PH < low {
-			fits("common", "Sour soil: at pH %.1f roots are stunted and feed seems to do nothing.", float64(r.PH))
+			fits("common", "Sour soil: at pH "+r.PH.Words()+" roots are stunted and feed seems to do nothing.")
 		}
 		if r.PH > ironPH {
-			fits("az-iron", "Want of iron: pH %.1f locks it up, whatever the iron reading says. Young leaves yellow between green veins.", float64(r.PH))
+			fits("az-iron", "Want of iron: pH "+r.PH.Words()+" locks it up, whatever the iron reading says. Young leaves yellow between green veins.")
 		} else {
-			against("az-iron", "Want of iron from a high pH: %.1f is not high. Cold, wet or scalped turf can still show it.", float64(r.PH))
+			against("az-iron", "Want of iron from a high pH: "+r.PH.Words()+" is not high. Cold, wet or scalped turf can still show it.")
 		}
 	}
 	level := func(n Nutrient) (l Level, given bool) {
-		l, _ = r.Level(n, state)
+		l = r.Level(n, state)
 		return l, r.Reading(n).Given && l != Unknown
 	}
 	if l, ok := level(Iron); ok {
 		switch {
 		case l == Low || l == VeryLow:
-			fits("rutgers-levels", "Little iron: %.3g ppm is under what the scale wants.", float64(r.Iron.PPM))
+			fits("rutgers-levels", "Little iron: "+figure(r.Iron.PPM)+" ppm is under what the scale wants.")
 		case r.PH <= ironPH:
-			against("rutgers-levels", "Want of iron in the soil itself: %.3g ppm is enough.", float64(r.Iron.PPM))
+			against("rutgers-levels", "Want of iron in the soil itself: "+figure(r.Iron.PPM)+" ppm is enough.")
 		}
 	}
 	if l, ok := level(Phosphorus); ok {
@@ -67,9 +61,9 @@ func WhyPale(r Report, s Stand, state string, isNew bool) Pale {
 		switch {
 		case !ok:
 		case l == Low || l == VeryLow:
-			fits(c.source, "Low %s: %s.", c.of, c.sign)
+			fits(c.source, "Low "+string(c.of)+": "+c.sign+".")
 		default:
-			against(c.source, "Want %s: the reading is %s.", c.enough, l)
+			against(c.source, "Want "+c.enough+": the reading is "+string(l)+".")
 		}
 	}
 	if l, ok := level(Sodium); ok && (l == High || l == VeryHigh) {

@@ -92,7 +92,7 @@ func ParseReading(n Nutrient, text string, depth Inches, cec Meq) (Reading, erro
 				return fail(fmt.Sprintf("%s does not count %s", strings.ToUpper(f.name), n), readingHint)
 			}
 			unit, share = before, f.element
-			r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s holds %.1f %% of its weight as the element: %.4g × %.4f = %.4g", oxideName(f.name), 100*share, x, share, x*share), "atomic-weights"})
+			r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s holds %.1f %% of its weight as the element: %s × %.4f = %s", oxideName(f.name), 100*share, figures(x, 4), share, figures(x*share, 4)), "atomic-weights"})
 		}
 	}
 	if i := strings.LastIndex(unit, " "); i > 0 && share == 1 {
@@ -112,7 +112,7 @@ func ParseReading(n Nutrient, text string, depth Inches, cec Meq) (Reading, erro
 		r.PPM = r.fromAcre(layer, depth)
 	case "kg/ha":
 		r.PerAcre = PerThousand(x * 0.1 / GramsPerM2PerThousand).PerAcre()
-		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g kg/ha = %.4g lb/acre", x, float64(r.PerAcre)), "definitions"})
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s kg/ha = %s lb/acre", figures(x, 4), figures(r.PerAcre, 4)), "definitions"})
 		r.PPM = r.fromAcre(layer, depth)
 	case "meq/100 g", "meq/100g", "me/100 g", "me/100g", "cmol/kg", "cmol(+)/kg", "cmolc/kg", "meq":
 		w, cation := MeqWeight(n)
@@ -120,7 +120,7 @@ func ParseReading(n Nutrient, text string, depth Inches, cec Meq) (Reading, erro
 			return fail(fmt.Sprintf("%s is not counted in meq", n), `use ppm or lb/acre`)
 		}
 		r.PPM = PPM(x) * w
-		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g meq/100 g × %.0f ppm = %.4g ppm", x, float64(w), float64(r.PPM)), "atomic-weights"})
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s meq/100 g × %.0f ppm = %s ppm", figures(x, 4), float64(w), figures(r.PPM, 4)), "atomic-weights"})
 	case "%", "% of cec", "percent":
 		w, cation := MeqWeight(n)
 		switch {
@@ -132,14 +132,14 @@ func ParseReading(n Nutrient, text string, depth Inches, cec Meq) (Reading, erro
 			return fail("more than 100 % of the CEC", "check the figure on the sheet")
 		}
 		r.PPM = PPM(x/100*float64(cec)) * w
-		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g %% of %.4g meq/100 g × %.0f ppm = %.4g ppm", x, float64(cec), float64(w), float64(r.PPM)), "atomic-weights"})
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s %% of %s meq/100 g × %.0f ppm = %s ppm", figures(x, 4), figures(cec, 4), float64(w), figures(r.PPM, 4)), "atomic-weights"})
 	case "":
 		return fail("a reading needs a unit", readingHint)
 	default:
 		return fail(fmt.Sprintf("%q is no unit of a soil reading", unit), readingHint)
 	}
 	if r.PPM > maxPPM {
-		return fail(fmt.Sprintf("%.6g ppm is not a believable reading", float64(r.PPM)), fmt.Sprintf("0 to %d ppm", maxPPM))
+		return fail(fmt.Sprintf("%s ppm is not a believable reading", figures(r.PPM, 6)), fmt.Sprintf("0 to %d ppm", maxPPM))
 	}
 	return r, nil
 }
@@ -162,14 +162,14 @@ func layerOf(unit string, depth Inches) (string, Inches, error) {
 func (r *Reading) fromAcre(layer, sampled Inches) PPM {
 	if layer <= 0 {
 		ppm := PPM(float64(r.PerAcre) * 1e6 / poundsPerPloughLayer)
-		r.Steps = append(r.Steps, Reason{fmt.Sprintf("no depth given, so a plough layer of 2,000,000 lb of soil an acre: %.4g lb/acre ÷ 2 = %.4g ppm", float64(r.PerAcre), float64(ppm)), "tx-plantanswers"})
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("no depth given, so a plough layer of 2,000,000 lb of soil an acre: %s lb/acre ÷ 2 = %s ppm", figures(r.PerAcre, 4), figures(ppm, 4)), "tx-plantanswers"})
 		return ppm
 	}
 	ppm := r.PerAcre.PPM(layer)
 	million := SoilPerAcreInch * float64(layer) / 1e6
-	r.Steps = append(r.Steps, Reason{fmt.Sprintf("%.4g in of soil weigh %.3g million lb an acre: %.4g lb/acre ÷ %.3g = %.4g ppm", float64(layer), million, float64(r.PerAcre), million, float64(ppm)), "definitions"})
+	r.Steps = append(r.Steps, Reason{fmt.Sprintf("%s in of soil weigh %s million lb an acre: %s lb/acre ÷ %s = %s ppm", figures(layer, 4), figure(million), figures(r.PerAcre, 4), figure(million), figures(ppm, 4)), "definitions"})
 	if million < 1.8 && layer == sampled { // [common] a tenth under the plough layer
-		r.Steps = append(r.Steps, Reason{fmt.Sprintf("Many laboratories print twice the ppm as lb/acre whatever the depth. If yours does, this is %.4g ppm: write it so, or add the layer, \"%s in 6.67 in\".", float64(r.PerAcre)/2, r.AsGiven), "tx-plantanswers"})
+		r.Steps = append(r.Steps, Reason{fmt.Sprintf("Many laboratories print twice the ppm as lb/acre whatever the depth. If yours does, this is %s ppm: write it so, or add the layer, \"%s in 6.67 in\".", figures(float64(r.PerAcre)/2, 4), r.AsGiven), "tx-plantanswers"})
 	}
 	return ppm
 }

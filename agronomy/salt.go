@@ -45,11 +45,11 @@ const (
 func (m Material) HeatLimit() (climate.Fahrenheit, Reason, bool) {
 	switch {
 	case m.Kind == SulfurMaterial:
-		return SulfurHeat, Reason{fmt.Sprintf("Elemental sulfur burns in heat: only on days under %s.", SulfurHeat), "common"}, true
+		return SulfurHeat, Reason{"Elemental sulfur burns in heat: only on days under " + SulfurHeat.String() + ".", "common"}, true
 	case m.Liquid && m.Kind == FertilizerMaterial:
-		return SolubleNHeat, Reason{fmt.Sprintf("Liquid feed burns leaves in heat: not on days above %s.", SolubleNHeat), "common"}, true
+		return SolubleNHeat, Reason{"Liquid feed burns leaves in heat: not on days above " + SolubleNHeat.String() + ".", "common"}, true
 	case m.Analysis.N > 0 && m.SlowShare < 1:
-		return SolubleNHeat, Reason{fmt.Sprintf("Quick nitrogen burns in heat: not on days above %s.", SolubleNHeat), "common"}, true
+		return SolubleNHeat, Reason{"Quick nitrogen burns in heat: not on days above " + SolubleNHeat.String() + ".", "common"}, true
 	}
 	return 0, Reason{}, false
 }

@@ -32,7 +32,7 @@ func (r Report) Saturations() []Reason {
 		reading := r.Reading(n)
 		if share, ok := Saturation(n, reading.PPM, r.CEC); ok && reading.Given {
 			w, _ := MeqWeight(n)
-			why = append(why, Reason{fmt.Sprintf("%s: %.4g ppm ÷ %.0f ÷ %.3g meq/100 g = %.1f %% of the CEC", n, float64(reading.PPM), float64(w), float64(r.CEC), float64(share)), "atomic-weights"})
+			why = append(why, Reason{string(n) + ": " + figures(reading.PPM, 4) + " ppm ÷ " + whole(w) + " ÷ " + figure(r.CEC) + " meq/100 g = " + tenths(share) + " % of the CEC", "atomic-weights"})
 		}
 	}
 	return why
@@ -49,7 +49,7 @@ const (
 func sodiumStanding(ppm PPM, cec Meq) standing {
 	share, ok := Saturation(Sodium, ppm, cec)
 	if !ok {
-		return standing{level: Unknown, why: []Reason{{Text: "Sodium is judged by its share of the CEC: ask the lab for the CEC."}}}
+		return standing{level: Unknown, notes: []Reason{{Text: "Sodium is judged by its share of the CEC: ask the lab for the CEC."}}}
 	}
 	level := Low
 	switch {
@@ -60,7 +60,7 @@ func sodiumStanding(ppm PPM, cec Meq) standing {
 	case share >= sodiumWatch:
 		level = Medium
 	}
-	return standing{level: level, enough: true, source: "handbook60", why: []Reason{{fmt.Sprintf("%.4g ppm ÷ 230 ÷ %.3g meq/100 g = %.1f %% of the CEC: %s (under 3 nothing to do, 5 the usual ceiling, 15 sodic; from memory)", float64(ppm), float64(cec), float64(share), level), "handbook60"}}}
+	return standing{level: level, enough: true, ppm: ppm, notes: []Reason{{fmt.Sprintf("%s ppm ÷ 230 ÷ %s meq/100 g = %.1f %% of the CEC: %s (under 3 nothing to do, 5 the usual ceiling, 15 sodic; from memory)", figures(ppm, 4), figure(cec), float64(share), level), "handbook60"}}}
 }
 
 // SAR is the sodium adsorption ratio of a saturated paste or a water, all in

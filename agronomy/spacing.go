@@ -1,32 +1,54 @@
 package agronomy
 
 import (
-	"fmt"
 	"slices"
+	"strings"
 )
 
-// Thing is something that happens to turf and keeps its distance from what
+// Things is a set of what happens to turf and keeps its distance from what
 // comes before or after it.
-type Thing string
+type Things uint16
 
 // The things that keep their distance.
 const (
-	LimeDown         Thing = "lime"
-	HydratedLimeDown Thing = "hydrated or burned lime"
-	AmmoniumDown     Thing = "urea or ammonium nitrogen"
-	SolubleNDown     Thing = "quick nitrogen"
-	SlowNDown        Thing = "slow nitrogen"
-	PhosphorusDown   Thing = "phosphorus"
-	PotassiumDown    Thing = "potassium"
-	SulfurDown       Thing = "sulfur"
-	SeedUp           Thing = "seedlings up"
-	FirstMow         Thing = "first mowing"
-	SampleTaken      Thing = "soil sample"
+	LimeDown         Things = 1 << iota
+	HydratedLimeDown        // hydrated or burned lime
+	AmmoniumDown            // urea or ammonium nitrogen
+	SolubleNDown            // quick nitrogen
+	SlowNDown
+	PhosphorusDown
+	PotassiumDown
+	SulfurDown
+	SeedUp // seedlings up
+	FirstMow
+	SampleTaken
 )
 
-// SpacingRule keeps a second thing a number of days after a first.
+const (
+	anyLime  = LimeDown | HydratedLimeDown
+	nitrogen = SolubleNDown | SlowNDown
+)
+
+var thingNames = [...]string{"lime", "hydrated or burned lime", "urea or ammonium nitrogen", "quick nitrogen", "slow nitrogen",
+	"phosphorus", "potassium", "sulfur", "seedlings up", "first mowing", "soil sample"}
+
+// String names the things: "quick nitrogen, slow nitrogen or phosphorus".
+func (t Things) String() string {
+	var names []string
+	for i, name := range thingNames {
+		if t>>i&1 == 1 {
+			names = append(names, name)
+		}
+	}
+	if n := len(names); n > 1 {
+		return strings.Join(names[:n-1], ", ") + " or " + names[n-1]
+	}
+	return strings.Join(names, "")
+}
+
+// SpacingRule keeps each of the things Then a number of days after each of First.
 type SpacingRule struct {
-	First, Then  Thing
+	First, Then  Things
 	Days         int
 	Aim          int  // better than Days where there is room; 0 none
 	UnlessTilled bool // both may go into one seedbed together
@@ -55,61 +77,36 @@ var spacingRules = []SpacingRule{
 	{First: HydratedLimeDown, Then: AmmoniumDown, Days: 28, Why: Reason{becauseGas, "common"}},
 	{First: AmmoniumDown, Then: LimeDown, Days: 7, UnlessTilled: true, Why: Reason{becauseGas, "common"}},
 	{First: AmmoniumDown, Then: HydratedLimeDown, Days: 7, Why: Reason{becauseGas, "common"}},
-	{First: LimeDown, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{becauseTie, "common"}},
-	{First: HydratedLimeDown, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{becauseTie, "common"}},
-	{First: LimeDown, Then: LimeDown, Days: LimeSpacingDays, Aim: LimeSpacingWantedDays, Why: Reason{becauseSlow, limeSpacingSources}},
-	{First: LimeDown, Then: HydratedLimeDown, Days: LimeSpacingDays, Aim: LimeSpacingWantedDays, Why: Reason{becauseSlow, limeSpacingSources}},
-	{First: HydratedLimeDown, Then: LimeDown, Days: LimeSpacingDays, Aim: LimeSpacingWantedDays, Why: Reason{becauseSlow, limeSpacingSources}},
-	{First: HydratedLimeDown, Then: HydratedLimeDown, Days: LimeSpacingDays, Aim: LimeSpacingWantedDays, Why: Reason{becauseSlow, limeSpacingSources}},
-	{First: SolubleNDown, Then: SolubleNDown, Days: 28, Why: Reason{becauseSalts, "common"}},
-	{First: SolubleNDown, Then: SlowNDown, Days: 28, Why: Reason{becauseSalts, "common"}},
-	{First: SlowNDown, Then: SolubleNDown, Days: 42, Why: Reason{becauseSalts, "common"}},
-	{First: SlowNDown, Then: SlowNDown, Days: 42, Why: Reason{becauseSalts, "common"}},
+	{First: anyLime, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: Reason{becauseTie, "common"}},
+	{First: anyLime, Then: anyLime, Days: LimeSpacingDays, Aim: LimeSpacingWantedDays, Why: Reason{becauseSlow, limeSpacingSources}},
+	{First: SolubleNDown, Then: nitrogen, Days: 28, Why: Reason{becauseSalts, "common"}},
+	{First: SlowNDown, Then: nitrogen, Days: 42, Why: Reason{becauseSalts, "common"}},
 	{First: PhosphorusDown, Then: PhosphorusDown, Days: 28, Why: Reason{becauseShare, "common"}},
 	{First: PotassiumDown, Then: PotassiumDown, Days: 28, Why: Reason{becauseSalts, "common"}},
 	{First: SulfurDown, Then: SulfurDown, Days: SulfurSpacingDays, Why: Reason{"Soil life must turn one dressing of sulfur to acid before the next.", "common"}},
-	{First: SulfurDown, Then: LimeDown, Days: 180, Why: Reason{becauseUndo, "common"}},
-	{First: SulfurDown, Then: HydratedLimeDown, Days: 180, Why: Reason{becauseUndo, "common"}},
-	{First: SeedUp, Then: SolubleNDown, Days: 28, Why: Reason{becauseBurn, "turf-trade-est"}},
-	{First: SeedUp, Then: SlowNDown, Days: 28, Why: Reason{becauseBurn, "turf-trade-est"}},
+	{First: SulfurDown, Then: anyLime, Days: 180, Why: Reason{becauseUndo, "common"}},
+	{First: SeedUp, Then: nitrogen, Days: 28, Why: Reason{becauseBurn, "turf-trade-est"}},
 	{First: SeedUp, Then: FirstMow, Days: 14, Why: Reason{"Look whether the young grass stands a third above the mowing height.", "common"}},
-	{First: LimeDown, Then: SampleTaken, Days: 180, Why: Reason{becauseLate, "common"}},
-	{First: HydratedLimeDown, Then: SampleTaken, Days: 180, Why: Reason{becauseLate, "common"}},
-	{First: SolubleNDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
-	{First: SlowNDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
-	{First: PhosphorusDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
-	{First: PotassiumDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
+	{First: anyLime, Then: SampleTaken, Days: 180, Why: Reason{becauseLate, "common"}},
+	{First: nitrogen | PhosphorusDown | PotassiumDown, Then: SampleTaken, Days: 42, Why: Reason{becauseLab, "common"}},
 }
 
-// Spacing gives the days to keep between two things; false when any distance
-// will do.
-func Spacing(first, then Thing) (SpacingRule, bool) {
-	for _, r := range spacingRules {
-		if r.First == first && r.Then == then {
-			return r, true
-		}
-	}
-	return SpacingRule{}, false
-}
+// Spacing gives the widest days to keep between two things, or two lots of them;
+// false when any distance will do.
+func Spacing(first, then Things) (SpacingRule, bool) { return Between(first, then, false) }
 
 // Between gives the widest spacing between two lots of things, as two
 // applications bring them; false when any distance will do. tilled says that
 // both are worked into a seedbed.
-func Between(first, then []Thing, tilled bool) (SpacingRule, bool) {
-	var widest SpacingRule
-	for _, r := range spacingRules {
-		if r.Days <= widest.Days || tilled && r.UnlessTilled {
-			continue
-		}
-		for _, f := range first {
-			for _, t := range then {
-				if r.First == f && r.Then == t {
-					widest = r
-				}
-			}
+func Between(first, then Things, tilled bool) (SpacingRule, bool) {
+	widest := &SpacingRule{}
+	for i := range spacingRules {
+		r := &spacingRules[i]
+		if r.Days > widest.Days && !(tilled && r.UnlessTilled) && r.First&first != 0 && r.Then&then != 0 {
+			widest = r
 		}
 	}
-	return widest, widest.Days > 0
+	return *widest, widest.Days > 0
 }
 
 // LongestSpacing gives the most days that any rule keeps two things apart.
@@ -123,46 +120,66 @@ func LongestSpacing() int {
 
 // Things gives what a material counts as for spacing. Nitrogen at least half
 // slow counts as slow. [common]
-func (m Material) Things() []Thing {
-	var ts []Thing
+func (m Material) Things() (all Things) {
 	switch {
 	case m.Kind == LimeMaterial && m.Hydrated:
-		return []Thing{HydratedLimeDown}
+		return HydratedLimeDown
 	case m.Kind == LimeMaterial:
-		return []Thing{LimeDown}
+		return LimeDown
 	case m.Kind == SulfurMaterial:
-		return []Thing{SulfurDown}
+		return SulfurDown
 	}
 	if m.Analysis.N > 0 {
+		all = SolubleNDown
 		if m.SlowShare >= 0.5 { // [common] our own line
-			ts = append(ts, SlowNDown)
-		} else {
-			ts = append(ts, SolubleNDown)
+			all = SlowNDown
 		}
-		if ammonium, _ := m.Ammonium(); ammonium {
-			ts = append(ts, AmmoniumDown)
+		if m.nitrogen() != nitrate {
+			all |= AmmoniumDown
 		}
 	}
 	if m.Analysis.P2O5 > 0 {
-		ts = append(ts, PhosphorusDown)
+		all |= PhosphorusDown
 	}
 	if m.Analysis.K2O > 0 {
-		ts = append(ts, PotassiumDown)
+		all |= PotassiumDown
 	}
-	return ts
+	return all
 }
 
 // Ammonium tells whether a material's nitrogen is urea or ammonium, which
 // fresh lime drives off as gas. Nitrogen of an unknown form is taken as such.
 func (m Material) Ammonium() (bool, Reason) {
-	a := m.Analysis
+	switch m.nitrogen() {
+	case noNitrogen:
+		return false, Reason{Text: m.title() + " carries no nitrogen"}
+	case ammonium:
+		return true, Reason{m.title() + ": its analysis is that of urea or an ammonium salt", "definitions"}
+	case nitrate:
+		return false, Reason{m.title() + ": its analysis is that of a nitrate, which lime does not drive off", "common"}
+	}
+	return true, Reason{m.title() + ": the form of its nitrogen is not given; taken as urea or ammonium, as in most products", "common"}
+}
+
+// nitrogenForm is what a material's nitrogen is, as far as its analysis tells.
+type nitrogenForm int
+
+const (
+	unknownForm nitrogenForm = iota
+	noNitrogen
+	ammonium
+	nitrate
+)
+
+func (m *Material) nitrogen() nitrogenForm {
+	a := &m.Analysis
 	switch {
 	case a.N <= 0:
-		return false, Reason{Text: m.title() + " carries no nitrogen"}
-	case a.N == 46 && a.P2O5 == 0, a.N == 21 && a.P2O5 == 0, a.N == 18 && a.P2O5 == 46, a.N == 11 && a.P2O5 == 52:
-		return true, Reason{m.title() + ": its analysis is that of urea or an ammonium salt", "definitions"}
-	case a.P2O5 == 0 && (a.N == 15.5 && a.K2O == 0 || a.N == 16 && a.K2O == 0 || a.N == 13 && a.K2O >= 44):
-		return false, Reason{m.title() + ": its analysis is that of a nitrate, which lime does not drive off", "common"} // [common] from memory: calcium, sodium, potassium nitrate
+		return noNitrogen
+	case a.N == 46 && a.P2O5 == 0, a.N == 21 && a.P2O5 == 0, a.N == 18 && a.P2O5 == 46, a.N == 11 && a.P2O5 == 52: // [definitions]
+		return ammonium
+	case a.P2O5 == 0 && (a.N == 15.5 && a.K2O == 0 || a.N == 16 && a.K2O == 0 || a.N == 13 && a.K2O >= 44): // [common] from memory: calcium, sodium, potassium nitrate
+		return nitrate
 	}
-	return true, Reason{fmt.Sprintf("%s: the form of its nitrogen is not given; taken as urea or ammonium, as in most products", m.title()), "common"}
+	return unknownForm
 }

@@ -8,7 +8,7 @@ import (
 
 func TestSpacing(t *testing.T) {
 	for _, c := range []struct {
-		first, then Thing
+		first, then Things
 		days        int
 	}{
 		{LimeDown, AmmoniumDown, 14}, {HydratedLimeDown, AmmoniumDown, 28}, {AmmoniumDown, LimeDown, 7},
@@ -24,12 +24,12 @@ func TestSpacing(t *testing.T) {
 	if r, ok := Spacing(PotassiumDown, LimeDown); ok {
 		t.Errorf("potassium then lime: %+v", r)
 	}
-	seen := map[[2]Thing]bool{}
+	seen := map[[2]Things]bool{}
 	for _, r := range SpacingRules() {
-		if seen[[2]Thing{r.First, r.Then}] || r.Days <= 0 || r.Aim != 0 && r.Aim <= r.Days {
+		if seen[[2]Things{r.First, r.Then}] || r.Days <= 0 || r.Aim != 0 && r.Aim <= r.Days {
 			t.Errorf("%+v is doubled or empty", r)
 		}
-		seen[[2]Thing{r.First, r.Then}] = true
+		seen[[2]Things{r.First, r.Then}] = true
 	}
 }
 
@@ -105,10 +105,6 @@ func TestLastUsefuls(t *testing.T) {
 	}
 	if r, _ := LastUsefulFor(LastSolubleN, Warm); r.BeforeFirstFrost != 42 {
 		t.Errorf("%+v", r)
-	}
-	ks := labelled("18-24-12").LastKindOf()
-	if len(ks) != 3 || ks[0] != LastSolubleN || ks[1] != LastPhosphorus || ks[2] != LastPotassium {
-		t.Errorf("a starter is %v", ks)
 	}
 }
 

@@ -12,8 +12,8 @@ import (
 type Spread struct {
 	HalfRate   PerThousand  // what the spreader is set to
 	HalfWeight Pounds       // what goes into the hopper for one direction
+	Width      climate.Feet // that the spreader covers; 0 not known
 	Walk       climate.Feet // distance walked in one direction; 0 without a width
-	Steps      []Reason
 }
 
 // SpreadOver sets out a dose on an area with a spreader of a given effective
@@ -23,22 +23,28 @@ func SpreadOver(rate PerThousand, area SquareFeet, width climate.Feet) (Spread, 
 	if !(rate > 0) || !(area > 0) || !(width >= 0) {
 		return Spread{}, fmt.Errorf("a rate of %s lb per 1000 sq ft on %s sq ft, %s ft wide: give amounts above 0", figure(rate), figure(area), figure(width))
 	}
-	s := Spread{HalfRate: rate / 2}
+	s := Spread{HalfRate: rate / 2, Width: width}
 	s.HalfWeight = s.HalfRate.Over(area)
-	s.Steps = []Reason{
+	if width > 0 {
+		s.Walk = climate.Feet(float64(area) / float64(width))
+	}
+	return s, nil
+}
+
+// Steps tells how to go about it.
+func (s Spread) Steps() []Reason {
+	steps := []Reason{
 		{fmt.Sprintf("Set the spreader to half the rate, %s lb per 1000 sq ft (%s g/m2), and go over the area twice, the second time at right angles to the first; %s lb (%s kg) each time.",
 			figure(s.HalfRate), figure(s.HalfRate.GramsPerM2()), figure(s.HalfWeight), figure(s.HalfWeight.Kilograms())), "umn-spreader, ill-1995, rutgers-spreader"},
 	}
-	if width > 0 {
-		s.Walk = climate.Feet(float64(area) / float64(width))
-		s.Steps = append(s.Steps, Reason{Text: fmt.Sprintf("At a working width of %s ft that is a walk of about %s ft (%s m) in each direction.",
-			figure(width), figure(s.Walk), figure(float64(s.Walk)/FeetPerMeter))})
+	if s.Width > 0 {
+		steps = append(steps, Reason{Text: fmt.Sprintf("At a working width of %s ft that is a walk of about %s ft (%s m) in each direction.",
+			figure(s.Width), figure(s.Walk), figure(float64(s.Walk)/FeetPerMeter))})
 	}
-	s.Steps = append(s.Steps,
+	return append(steps,
 		Reason{"Do a strip along both ends first, then go back and forth between them; shut the spreader while turning or standing.", "umn-spreader"},
 		Reason{"Sweep whatever lands on paving back onto the turf.", "purdue-p"},
 	)
-	return s, nil
 }
 
 // Passes counts the passes of a spreader over an area of a given width.

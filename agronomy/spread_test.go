@@ -13,13 +13,13 @@ func TestSpreadOver(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s.HalfRate != 5 || !matches(float64(s.HalfWeight), 13) || s.Walk != 650 || len(s.Steps) != 4 {
+	if s.HalfRate != 5 || !matches(float64(s.HalfWeight), 13) || s.Walk != 650 || len(s.Steps()) != 4 {
 		t.Errorf("%+v", s)
 	}
-	if !strings.Contains(s.Steps[0].Text, "5 lb per 1000 sq ft (24.4 g/m2)") || !strings.Contains(s.Steps[0].Text, "13 lb (5.9 kg) each time") {
-		t.Error(s.Steps[0].Text)
+	if !strings.Contains(s.Steps()[0].Text, "5 lb per 1000 sq ft (24.4 g/m2)") || !strings.Contains(s.Steps()[0].Text, "13 lb (5.9 kg) each time") {
+		t.Error(s.Steps()[0].Text)
 	}
-	if s, err := SpreadOver(10, 2600, 0); err != nil || s.Walk != 0 || len(s.Steps) != 3 {
+	if s, err := SpreadOver(10, 2600, 0); err != nil || s.Walk != 0 || len(s.Steps()) != 3 {
 		t.Errorf("without a width: %+v, %v", s, err)
 	}
 	for _, c := range [][3]float64{{0, 1, 1}, {1, 0, 1}, {1, 1, -1}, {math.NaN(), 1, 1}} {

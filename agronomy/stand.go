@@ -22,7 +22,7 @@ func (s Stand) String() string {
 	}
 	names := make([]string, len(s))
 	for i, sh := range s {
-		names[i] = fmt.Sprintf("%s %.4g %%", sh.Grass.Name, float64(sh.Percent))
+		names[i] = fmt.Sprintf("%s %s %%", sh.Grass.Name, figures(sh.Percent, 4))
 	}
 	return strings.Join(names, ", ")
 }
@@ -40,55 +40,81 @@ func (s Stand) weight(i int) float64 {
 }
 
 // Season is the season of the larger part; cool where they are even.
-func (s Stand) Season() (Season, []Reason) {
-	warm := 0.0
-	for i, sh := range s {
-		if sh.Grass.Season == Warm {
-			warm += s.weight(i)
+func (s Stand) Season() Season {
+	if s.warm() > 0.5 {
+		return Warm
+	}
+	return Cool
+}
+
+// warm is the part of warm-season grass, 0 to 1.
+func (s Stand) warm() (part float64) {
+	for i := range s {
+		if s[i].Grass.Season == Warm {
+			part += s.weight(i)
 		}
 	}
-	season, word, other := Cool, "cool-season", warm
-	if warm > 0.5 {
-		season, word, other = Warm, "warm-season", 1-warm
+	return part
+}
+
+// Mixed tells what it means that the stand holds grass of both seasons; false
+// for most stands.
+func (s Stand) Mixed() (Reason, bool) {
+	other := min(s.warm(), 1-s.warm())
+	if other < 0.005 {
+		return Reason{}, false
 	}
-	why := []Reason{{Text: fmt.Sprintf("%s: %s grass", s, word)}}
-	if other > 0 {
-		why = append(why, Reason{fmt.Sprintf("The stand mixes seasons; the larger part sets the calendar, and the other %.0f %% will be fed at its wrong time.", 100*other), "common"})
-	}
-	return season, why
+	return Reason{fmt.Sprintf("the stand mixes seasons: its larger part, %s grass, sets the calendar, and the other %.0f %% is fed at its wrong time", s.Season(), 100*other), "common"}, true
 }
 
 // TargetPH weights the grasses' targets and gives the range in which all of
 // them do well; where they share none, the widest range of the larger part.
-func (s Stand) TargetPH() (target, low, high PH, why []Reason) {
-	main := 0
-	for i, sh := range s {
-		t, ok := GrassPH(sh.Grass.Name)
+func (s Stand) TargetPH() (target, low, high PH) {
+	for i := range s {
+		if t, ok := GrassPH(s[i].Grass.Name); ok {
+			target += PH(s.weight(i)) * t.Default
+		}
+	}
+	low, high, _ = s.rangePH()
+	return target, low, high
+}
+
+// rangePH gives the range in which all grasses do well; not shared, that of the
+// larger part.
+func (s Stand) rangePH() (low, high PH, shared bool) {
+	var larger GrassTarget
+	part := 0.0
+	low, high = 0, 14
+	for i := range s {
+		t, ok := GrassPH(s[i].Grass.Name)
 		if !ok {
 			continue
 		}
-		w := s.weight(i)
-		target += PH(w) * t.Default
-		if low == 0 || t.Low > low {
-			low = t.Low
+		low, high = max(low, t.Low), min(high, t.High)
+		if w := s.weight(i); w > part {
+			larger, part = t, w
 		}
-		if high == 0 || t.High < high {
-			high = t.High
-		}
-		if w > s.weight(main) {
-			main = i
-		}
-		why = append(why, Reason{fmt.Sprintf("%s: pH %.1f, range %.1f to %.1f", sh.Grass.Name, float64(t.Default), float64(t.Low), float64(t.High)), t.Source})
 	}
 	if low > high {
-		t, _ := GrassPH(s[main].Grass.Name)
-		low, high = t.Low, t.High
-		why = append(why, Reason{fmt.Sprintf("The grasses share no range; that of %s is used.", s[main].Grass.Name), "common"})
+		return larger.Low, larger.High, false
 	}
-	if len(s) > 1 {
+	return low, high, true
+}
+
+// WhyPH tells where the figures of [Stand.TargetPH] come from.
+func (s Stand) WhyPH() (why []Reason) {
+	for _, sh := range s {
+		if t, ok := GrassPH(sh.Grass.Name); ok {
+			why = append(why, Reason{sh.Grass.Name + ": pH " + t.Default.Words() + ", range " + t.Low.Words() + " to " + t.High.Words(), t.Source})
+		}
+	}
+	if low, high, shared := s.rangePH(); !shared {
+		why = append(why, Reason{fmt.Sprintf("The grasses share no range; that of the larger part, %.1f to %.1f, is used.", float64(low), float64(high)), "common"})
+	}
+	if target, _, _ := s.TargetPH(); len(s) > 1 {
 		why = append(why, Reason{fmt.Sprintf("weighted by share: pH %.2f", float64(target)), "common"})
 	}
-	return target, low, high, why
+	return why
 }
 
 // Emergence is the span from sowing to seedlings, in days: the earliest of the

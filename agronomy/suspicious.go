@@ -85,13 +85,13 @@ func Suspicious(r Report, state string) []Suspicion {
 			case Sulfur:
 				slip = "is it sulfate (3 times the S), or was gypsum put down"
 			}
-			add(string(n), "%.4g ppm of %s is more than lawns usually show (%.0f): %s?", float64(reading.PPM), n, float64(most), slip)
+			add(string(n), "%s ppm of %s is more than lawns usually show (%.0f): %s?", figures(reading.PPM, 4), n, float64(most), slip)
 		}
 		all = append(all, r.shallowAcre(n, state)...)
 	}
 	all = append(all, r.cecSuspicions()...)
 	if r.OrganicMatter > 20 && r.Texture != Muck { // [tristate-1995] organic soil
-		add("organic_matter", "Organic matter of %.3g %% makes this an organic soil: then the texture is muck. Or was the decimal point lost?", float64(r.OrganicMatter))
+		add("organic_matter", "Organic matter of %s %% makes this an organic soil: then the texture is muck. Or was the decimal point lost?", figure(r.OrganicMatter))
 	}
 	return all
 }
@@ -110,8 +110,8 @@ func (r Report) shallowAcre(n Nutrient, state string) []Suspicion {
 	if reading.Wanted.Given || here == there {
 		return nil
 	}
-	return []Suspicion{{string(n), Reason{fmt.Sprintf("%s over the sampled depth is %.3g ppm (%s); if the lab just doubles its ppm, it is %.3g ppm (%s). Ask, or write ppm.",
-		reading.AsGiven, float64(reading.PPM), here, float64(doubled.PPM), there), "common"}}}
+	return []Suspicion{{string(n), Reason{fmt.Sprintf("%s over the sampled depth is %s ppm (%s); if the lab just doubles its ppm, it is %s ppm (%s). Ask, or write ppm.",
+		reading.AsGiven, figure(reading.PPM), here, figure(doubled.PPM), there), "common"}}}
 }
 
 // cecSuspicions compares the CEC with the bases that must fit in it and with
@@ -131,10 +131,10 @@ func (r Report) cecSuspicions() []Suspicion {
 		all = append(all, Suspicion{"cec", Reason{fmt.Sprintf("Potassium, calcium, magnesium and sodium come to %.0f %% of the CEC: are they lb/acre read as ppm?", sum), "common"}})
 	}
 	if r.CEC > 60 && r.Texture != Muck { // [common]
-		all = append(all, Suspicion{"cec", Reason{fmt.Sprintf("A CEC of %.3g meq/100 g is rare in mineral soil: check the unit.", float64(r.CEC)), "common"}})
+		all = append(all, Suspicion{"cec", Reason{fmt.Sprintf("A CEC of %s meq/100 g is rare in mineral soil: check the unit.", figure(r.CEC)), "common"}})
 	}
 	if sandy(r.Texture) && r.CEC > 15 { // [common]
-		all = append(all, Suspicion{"texture", Reason{fmt.Sprintf("A %s seldom has a CEC of %.3g: is it heavier than it feels?", r.Texture, float64(r.CEC)), "common"}})
+		all = append(all, Suspicion{"texture", Reason{fmt.Sprintf("A %s seldom has a CEC of %s: is it heavier than it feels?", r.Texture, figure(r.CEC)), "common"}})
 	}
 	return all
 }

@@ -1,6 +1,7 @@
 package agronomy
 
 import (
+	"bytes"
 	"math"
 	"strconv"
 	"strings"
@@ -38,21 +39,35 @@ func (w Wants) within(v Wants) Wants {
 
 // figure writes a number for a working: three significant digits, whole from
 // 100 up, no trailing zeros.
-func figure[T ~float64](v T) string {
+func figure[T ~float64](v T) string { return figures(v, 3) }
+
+// whole writes a number without decimals.
+func whole[T ~float64](v T) string { return strconv.FormatFloat(float64(v), 'f', 0, 64) }
+
+// tenths writes a number with one decimal.
+func tenths[T ~float64](v T) string { return strconv.FormatFloat(float64(v), 'f', 1, 64) }
+
+// figures writes a number with n significant digits, but never less than its
+// whole part, and without trailing zeros.
+func figures[T ~float64](v T, n int) string {
 	x := float64(v)
 	a := math.Abs(x)
 	if a == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
-		return strconv.FormatFloat(x, 'g', 3, 64)
+		return strconv.FormatFloat(x, 'g', n, 64)
 	}
-	digits := 0
-	if a < 100 {
-		digits = min(2-int(math.Floor(math.Log10(a))), 6)
+	decimals := n - 1
+	for edge := 10.0; a >= edge && decimals > 0; edge *= 10 {
+		decimals--
 	}
-	s := strconv.FormatFloat(x, 'f', digits, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	for edge := 1.0; a < edge && decimals < n+3; edge /= 10 {
+		decimals++
 	}
-	return s
+	var room [40]byte
+	b := strconv.AppendFloat(room[:0], x, 'f', decimals, 64)
+	if decimals > 0 {
+		b = bytes.TrimRight(bytes.TrimRight(b, "0"), ".")
+	}
+	return string(b)
 }
 
 // title is the material's name, or its id where it has none.

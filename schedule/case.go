@@ -32,7 +32,7 @@ type Case struct {
 }
 
 func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {
-	season, _ := a.Stand.Season()
+	season := a.Stand.Season()
 	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, days: pl.days, season: season, law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
 	pl.almanac.growthOn(c.Start, season) // so that a finished program only reads the table
 	c.report, _ = a.Report()

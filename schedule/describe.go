@@ -34,9 +34,9 @@ func (c *Case) describeSpread(j *Job, m Measure) {
 	d, size := j.Dose, c.Area.Size
 	a := d.For(size)
 	whole := m.amount(d, size)
-	short, _, _ := strings.Cut(whole, " (")
-	for _, amount := range []string{whole, short} {
-		if t := j.Title + ", " + amount; utf8.RuneCountInString(t) <= titleLength {
+	amount, _, _ := strings.Cut(whole, " (")
+	for _, shown := range []string{whole, amount} {
+		if t := j.Title + ", " + shown; utf8.RuneCountInString(t) <= titleLength {
 			j.Title = t
 			break
 		}
@@ -53,11 +53,11 @@ func (c *Case) describeSpread(j *Job, m Measure) {
 		}
 		packs += ")"
 	}
-	amount, rate := m.Weight(a.Weight), m.Rate(d.Rate)
+	rate := m.Rate(d.Rate)
 	if a.Volume > 0 {
-		amount, rate = m.Volume(a.Volume), m.VolumeRate(d.Gallons)
+		rate = m.VolumeRate(d.Gallons)
 	}
-	j.Summary = fmt.Sprintf("%s %s of %s%s over %s, %s: %s", do, amount, materialName(d.Material), packs, c.Area.Name, m.Area(size), rate)
+	j.Summary = do + " " + amount + " of " + materialName(d.Material) + packs + " over " + c.Area.Name + ", " + m.Area(size) + ": " + rate
 	var brings []string
 	for _, n := range []struct {
 		rate agronomy.PerThousand
@@ -72,14 +72,17 @@ func (c *Case) describeSpread(j *Job, m Measure) {
 	}
 	j.Summary += "."
 	j.Why = append(slices.Clip(j.Why), amountReason(d, size))
+	j.Steps = slices.Grow(j.Steps, 4)
 	if d.Material.ToBuy {
-		j.Steps = append(j.Steps, fmt.Sprintf("Buy %s first: none is in the shed.", materialName(d.Material)))
+		j.Steps = append(j.Steps, "Buy "+materialName(d.Material)+" first: none is in the shed.")
 	}
 	j.Steps = append(j.Steps, c.machineSteps(j, m)...)
 	j.WaterIn = d.WaterIn(agronomy.MaterialUse(j.Kind))
 	j.Steps = append(j.Steps, c.waterStep(j, m)...)
 	j.IfRain = c.ifRain(j, m)
-	for _, r := range agronomy.Cautions(d.Material, agronomy.MaterialUse(j.Kind)) {
+	cautions := agronomy.Cautions(d.Material, agronomy.MaterialUse(j.Kind))
+	j.Cautions = slices.Grow(j.Cautions, len(cautions)+6)
+	for _, r := range cautions {
 		j.Cautions = append(j.Cautions, r.Text)
 	}
 	for _, r := range agronomy.WeatherCautions(d.Material) {
@@ -93,12 +96,12 @@ func (c *Case) describeSpread(j *Job, m Measure) {
 // amountReason ends the working: from the rate to the weight and the packs.
 func amountReason(d agronomy.Dose, size agronomy.SquareFeet) Reason {
 	a := d.For(size)
-	text := fmt.Sprintf("%.3g lb/1000 sq ft × %.4g sq ft ÷ 1000 = %.4g lb of %s", float64(d.Rate), float64(size), float64(a.Weight), materialName(d.Material))
+	text := Figures(float64(d.Rate), 3) + " lb/1000 sq ft × " + Figures(float64(size), 4) + " sq ft ÷ 1000 = " + Figures(float64(a.Weight), 4) + " lb of " + materialName(d.Material)
 	if a.Volume > 0 {
-		text += fmt.Sprintf("; ÷ %.3g lb/gal = %.3g gal", float64(d.Material.Density), float64(a.Volume))
+		text += "; ÷ " + Figures(float64(d.Material.Density), 3) + " lb/gal = " + Figures(float64(a.Volume), 3) + " gal"
 	}
 	if p, ok := d.Material.PackWeight(); ok && a.Packs > 0 {
-		text += fmt.Sprintf("; ÷ %.4g lb a pack = %.3g packs", float64(p), a.Packs)
+		text += "; ÷ " + Figures(float64(p), 4) + " lb a pack = " + Figures(a.Packs, 3) + " packs"
 	}
 	return Reason{Text: text}
 }
@@ -133,9 +136,10 @@ func (c *Case) machineSteps(j *Job, m Measure) []string {
 	if err != nil {
 		return nil
 	}
-	step := fmt.Sprintf("Set the spreader to half, %s. Walk the area one way with %s, then across with the other %s.", m.Rate(s.HalfRate), m.Weight(s.HalfWeight), m.Weight(s.HalfWeight))
+	half := m.Weight(s.HalfWeight)
+	step := "Set the spreader to half, " + m.Rate(s.HalfRate) + ". Walk the area one way with " + half + ", then across with the other " + half + "."
 	if s.Walk > 0 {
-		step += fmt.Sprintf(" With a %s spread that is about %s of walking each way.", m.Length(c.Spreader.Width), m.Length(s.Walk))
+		step += " With a " + m.Length(c.Spreader.Width) + " spread that is about " + m.Length(s.Walk) + " of walking each way."
 	}
 	return []string{step, "Do the edges first; shut the spreader while turning."}
 }
@@ -149,7 +153,7 @@ func (c *Case) waterStep(j *Job, m Measure) []string {
 		return nil
 	}
 	depth := w.Low
-	step := fmt.Sprintf("Water in with %s to %s", m.Depth(w.Low), m.Depth(w.High))
+	step := "Water in with " + m.Depth(w.Low) + " to " + m.Depth(w.High)
 	var how []string
 	if v, err := agronomy.WaterVolume(depth, c.Area.Size); err == nil {
 		how = append(how, m.Volume(v)+" in all for "+m.Depth(depth))
@@ -162,18 +166,19 @@ func (c *Case) waterStep(j *Job, m Measure) []string {
 	if len(how) > 0 {
 		step += " (" + strings.Join(how, ", ") + ")"
 	}
-	return []string{step + fmt.Sprintf(" within %s.", Plural(w.WithinHours, "hour"))}
+	return []string{step + " within " + Plural(w.WithinHours, "hour") + "."}
 }
 
 func (c *Case) ifRain(j *Job, m Measure) string {
-	heavy, light := m.Depth(1), m.Depth(j.WaterIn.High) // [common] an inch in a day
+	heavy := m.Depth(1) // [common] an inch in a day
 	if j.Dose.Material.Liquid {
-		return fmt.Sprintf("If rain is near or %s or more is forecast within a day, wait for the next work day in the window.", heavy)
+		return "If rain is near or " + heavy + " or more is forecast within a day, wait for the next work day in the window."
 	}
+	wait := "If " + heavy + " or more of rain is forecast within a day, wait for the next work day in the window"
 	if j.WaterIn.High == 0 {
-		return fmt.Sprintf("If %s or more of rain is forecast within a day, wait for the next work day in the window.", heavy)
+		return wait + "."
 	}
-	return fmt.Sprintf("If %s or more of rain is forecast within a day, wait for the next work day in the window; a light rain of about %s does the watering in. Never on soaked ground.", heavy, light)
+	return wait + "; a light rain of about " + m.Depth(j.WaterIn.High) + " does the watering in. Never on soaked ground."
 }
 
 func (c *Case) describeSample(j *Job, m Measure) {
@@ -212,7 +217,7 @@ func (c *Case) describeSow(j *Job, m Measure) {
 			part = agronomy.PerThousand(s.Percent / total)
 		}
 		seed = append(seed, fmt.Sprintf("%s to %s of %s", m.Weight((low*part).Over(c.Area.Size)), m.Weight((high*part).Over(c.Area.Size)), s.Grass.Name))
-		j.Why = append(j.Why, Reason{Text: fmt.Sprintf("%s: %.3g to %.3g lb of seed/1000 sq ft on bare soil", s.Grass.Name, float64(low), float64(high)), Source: s.Grass.SeedSource})
+		j.Why = append(j.Why, Reason{Text: s.Grass.Name + ": " + Figures(float64(low), 3) + " to " + Figures(float64(high), 3) + " lb of seed/1000 sq ft on bare soil", Source: s.Grass.SeedSource})
 	}
 	j.Summary = fmt.Sprintf("Sow %s, %s.", c.Area.Name, m.Area(c.Area.Size))
 	if len(seed) > 0 {

@@ -43,7 +43,7 @@ func (d feed) touches(s Span) bool {
 func hasN(m agronomy.Material) bool { return m.Analysis.N > 0 }
 
 func lastN(m agronomy.Material) agronomy.LastKind {
-	if slices.Contains(m.Things(), agronomy.SlowNDown) {
+	if m.Things()&agronomy.SlowNDown != 0 {
 		return agronomy.LastSlowN
 	}
 	return agronomy.LastSolubleN
@@ -61,7 +61,7 @@ func (c *Case) fits(os []opening, inside Span, m agronomy.Material, dose agronom
 	var next Date
 	for _, o := range os {
 		last := Earlier(o.To, inside.To)
-		for d := Later(Later(o.From, inside.From), next); !d.After(last); d = d.AddDays(1) {
+		for d := Later(Later(o.From, inside.From), next); !d.After(last); d = d.next() {
 			if _, away := c.Crew.away(d); !away && c.Crew.works(d) {
 				n++
 				d = d.AddDays(days - 1)

@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"slices"
 	"strconv"
 
 	"swardbook/agronomy"
@@ -63,17 +62,21 @@ func (j *Job) spreads() bool { return j.Dose.Rate > 0 }
 func (j *Job) ahead() bool { return j.spreads() && j.On.IsZero() }
 
 // things gives what the job counts as for spacing.
-func (j *Job) things() []agronomy.Thing {
+func (j *Job) things() agronomy.Things {
 	if j.Kind == SoilTest {
-		return []agronomy.Thing{agronomy.SampleTaken}
+		return agronomy.SampleTaken
 	}
 	if !j.spreads() {
-		return nil
+		return 0
 	}
-	return slices.DeleteFunc(j.Dose.Material.Things(), func(t agronomy.Thing) bool {
-		return t == agronomy.PotassiumDown && j.Dose.K2O < smallK && j.Kind != Potassium ||
-			t == agronomy.PhosphorusDown && j.Dose.P2O5 < smallP && j.Kind != Phosphorus
-	})
+	all := j.Dose.Material.Things()
+	if j.Dose.K2O < smallK && j.Kind != Potassium {
+		all &^= agronomy.PotassiumDown
+	}
+	if j.Dose.P2O5 < smallP && j.Kind != Phosphorus {
+		all &^= agronomy.PhosphorusDown
+	}
+	return all
 }
 
 // The potassium and phosphorus below which a dose that is meant for something

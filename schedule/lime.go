@@ -42,8 +42,7 @@ func (c *Case) planLime() liming {
 	for _, a := range need.Assumed {
 		l.assumed = append(l.assumed, c.Area.Name+": "+a.Text)
 	}
-	_, _, _, target := c.Area.Stand.TargetPH()
-	why := slices.Concat(target, need.Why)
+	why := slices.Concat(c.Area.Stand.WhyPH(), need.Why)
 	if need.Rate == 0 {
 		l.needs = []Need{{Kind: Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", c.report.PH.Words(), c.Area.Stand), Why: why}}
 		return l
@@ -53,7 +52,7 @@ func (c *Case) planLime() liming {
 		effective = max(0, need.Rate-d)
 		why = append(why, Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
-	level, _ := c.report.Level(agronomy.Magnesium, c.Place.State)
+	level := c.report.Level(agronomy.Magnesium, c.Place.State)
 	kind, kindWhy := agronomy.ChooseStone(c.report, level)
 	l.stone = c.limestone(kind)
 	var valueWhy []Reason
@@ -112,7 +111,7 @@ func (a *Area) Report() (agronomy.Report, bool) {
 // LimeCase gathers what the lime requirement of an area depends on.
 func (s *Site) LimeCase(a *Area) agronomy.LimeCase {
 	r, _ := a.Report()
-	target, low, _, _ := a.Stand.TargetPH()
+	target, low, _ := a.Stand.TargetPH()
 	lc := agronomy.LimeCase{
 		PH: r.PH, Target: target, LimeBelow: low,
 		Buffer: r.Buffer, Acidity: r.Acidity, Texture: r.Texture,

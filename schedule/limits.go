@@ -11,7 +11,7 @@ import (
 // and lime.
 func limitsBetween(jobs []Job) []limit {
 	var out []limit
-	things := make([][]agronomy.Thing, len(jobs))
+	things := make([]agronomy.Things, len(jobs))
 	quick := agronomy.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
 	for i := range jobs {
 		things[i] = jobs[i].things()
@@ -30,7 +30,7 @@ func limitsBetween(jobs []Job) []limit {
 	return out
 }
 
-func limitOf(a, b *Job, as, bs []agronomy.Thing, quick agronomy.PerThousand) (limit, bool) {
+func limitOf(a, b *Job, as, bs agronomy.Things, quick agronomy.PerThousand) (limit, bool) {
 	tilled := a.Tilled && b.Tilled
 	ab, _ := agronomy.Between(as, bs, tilled)
 	ba, _ := agronomy.Between(bs, as, tilled)

@@ -1,8 +1,9 @@
 package schedule
 
 import (
-	"fmt"
+	"bytes"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -36,33 +37,36 @@ func reading(v float64) string {
 	return Number(v, 0)
 }
 
+// hundredths writes a number in a working, with two decimals.
+func hundredths[T ~float64](v T) string { return strconv.FormatFloat(float64(v), 'f', 2, 64) }
+
 // Number writes v with at most the given decimals, without trailing zeros,
 // and with commas between the thousands.
 func Number(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	var room [40]byte
+	b := strconv.AppendFloat(room[:0], v, 'f', decimals, 64)
+	whole := bytes.IndexByte(b, '.')
+	if whole < 0 {
+		whole = len(b)
+	} else {
+		b = bytes.TrimRight(bytes.TrimRight(b, "0"), ".")
 	}
-	if s == "-0" {
-		s = "0"
+	sign := 0
+	if b[0] == '-' {
+		sign = 1
 	}
-	whole, rest, _ := strings.Cut(s, ".")
-	sign := ""
-	if strings.HasPrefix(whole, "-") {
-		sign, whole = "-", whole[1:]
+	if string(b) == "-0" {
+		return "0"
 	}
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
+	for i := whole - 3; i > sign; i -= 3 {
+		b = slices.Insert(b, i, ',')
 	}
-	if rest != "" {
-		return sign + whole + "." + rest
-	}
-	return sign + whole
+	return string(b)
 }
 
-// figures writes v with about the given number of significant figures, never
+// Figures writes v with about the given number of significant figures, never
 // dropping whole units.
-func figures(v float64, n int) string {
+func Figures(v float64, n int) string {
 	if v == 0 {
 		return "0"
 	}
@@ -74,9 +78,9 @@ func figures(v float64, n int) string {
 func (m Measure) Weight(p agronomy.Pounds) string {
 	if m.Metric {
 		if kg := p.Kilograms(); kg >= 1 || kg == 0 {
-			return figures(kg, 3) + " kg"
+			return Figures(kg, 3) + " kg"
 		}
-		return figures(p.Kilograms()*1000, 2) + " g"
+		return Figures(p.Kilograms()*1000, 2) + " g"
 	}
 	switch {
 	case p == 0 || p >= 10:
@@ -84,21 +88,21 @@ func (m Measure) Weight(p agronomy.Pounds) string {
 	case p >= 1:
 		return Number(float64(p), 1) + " lb"
 	}
-	return figures(float64(p)*16, 2) + " oz"
+	return Figures(float64(p)*16, 2) + " oz"
 }
 
 // Volume writes "2.4 gal", "30 fl oz", "9 L" or "350 mL".
 func (m Measure) Volume(g agronomy.Gallons) string {
 	if m.Metric {
 		if l := g.Liters(); l >= 1 || l == 0 {
-			return figures(l, 2) + " L"
+			return Figures(l, 2) + " L"
 		}
-		return figures(g.Liters()*1000, 2) + " mL"
+		return Figures(g.Liters()*1000, 2) + " mL"
 	}
 	if g >= 1 || g == 0 {
-		return figures(float64(g), 2) + " gal"
+		return Figures(float64(g), 2) + " gal"
 	}
-	return figures(float64(g)*128, 2) + " fl oz"
+	return Figures(float64(g)*128, 2) + " fl oz"
 }
 
 // Rate writes a product rate: "37 lb per 1,000 sq ft" or "180 g/m²".
@@ -111,9 +115,9 @@ func (m Measure) NutrientRate(r agronomy.PerThousand, nutrient string) string {
 
 func (m Measure) rate(r agronomy.PerThousand, of string) string {
 	if m.Metric {
-		return figures(r.GramsPerM2(), 2) + " g" + of + "/m²"
+		return Figures(r.GramsPerM2(), 2) + " g" + of + "/m²"
 	}
-	return figures(float64(r), 2) + " lb" + of + " per 1,000 sq ft"
+	return Figures(float64(r), 2) + " lb" + of + " per 1,000 sq ft"
 }
 
 // VolumeRate writes a liquid rate: "30 fl oz per 1,000 sq ft" or "95 mL per 10 m²".
@@ -128,7 +132,7 @@ func (m Measure) VolumeRate(perThousand agronomy.Gallons) string {
 // Area writes "2,600 sq ft" or "240 m²".
 func (m Measure) Area(a agronomy.SquareFeet) string {
 	if m.Metric {
-		return figures(a.Meters2(), 3) + " m²"
+		return Figures(a.Meters2(), 3) + " m²"
 	}
 	return Number(float64(a), 0) + " sq ft"
 }
@@ -148,7 +152,7 @@ func (m Measure) Depth(d agronomy.Inches) string {
 // Length writes "30 ft" or "9 m".
 func (m Measure) Length(f climate.Feet) string {
 	if m.Metric {
-		return figures(float64(f.Meters()), 2) + " m"
+		return Figures(float64(f.Meters()), 2) + " m"
 	}
 	return Number(float64(f), 1) + " ft"
 }
@@ -185,6 +189,6 @@ func list(words []string) string {
 	case 1:
 		return words[0]
 	default:
-		return fmt.Sprintf("%s and %s", strings.Join(words[:n-1], ", "), words[n-1])
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 	}
 }

@@ -116,6 +116,9 @@ func (pl *planner) propose(book []down) proposal {
 		for _, a := range c.Area.Assumed {
 			all.assumed = append(all.assumed, a.Text)
 		}
+		if why, mixed := c.Area.Stand.Mixed(); mixed {
+			all.assumed = append(all.assumed, c.Area.Name+": "+why.Text)
+		}
 	}
 	return all
 }

@@ -59,7 +59,7 @@ func sulfurJobs(c *Case) proposal {
 	if !c.tooChalky() {
 		return p
 	}
-	_, _, high, _ := c.Area.Stand.TargetPH()
+	_, _, high := c.Area.Stand.TargetPH()
 	target := max(6.5, high) // [sulfur-table] the table ends at 6.5
 	if c.report.TargetPH > 0 {
 		target = max(6.5, c.report.TargetPH)
@@ -117,7 +117,7 @@ func sulfurOf(d down) agronomy.PerThousand {
 // tooChalky tells whether the pH is further above the range of the grass than
 // a reading may be off.
 func (c *Case) tooChalky() bool {
-	_, _, high, _ := c.Area.Stand.TargetPH()
+	_, _, high := c.Area.Stand.TargetPH()
 	return c.report.PH > high+0.3 // [tristate-1995] a shortfall of 0.2 to 0.3 is none
 }
 

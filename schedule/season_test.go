@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
@@ -405,5 +407,40 @@ func TestShortSeason(t *testing.T) {
 		if told != 1 {
 			t.Errorf("%s: %s told %d times in %v", c.name, c.id, told, p.LeftOut)
 		}
+	}
+}
+
+// A field of five acres on limy soil is written out in full, without powers of ten.
+func TestLargeFiguresAreWrittenInFull(t *testing.T) {
+	site := bluegrass(t)
+	a := &site.Areas[0]
+	a.Size = 217_800
+	a.Soil.Calcium = agronomy.Reading{Given: true, PPM: 1830}
+	text, err := json.Marshal(plan(t, site))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if i := bytes.Index(text, []byte("e+0")); i >= 0 {
+		t.Errorf("…%s…", text[max(0, i-80):i+20])
+	}
+	if !bytes.Contains(text, []byte("217,800 sq ft ÷ 1000")) || !bytes.Contains(text, []byte("1830 ppm")) {
+		t.Error("the area or the calcium is not in the working")
+	}
+}
+
+func TestMixedSeasonsAreTold(t *testing.T) {
+	site := bluegrass(t)
+	a := &site.Areas[0]
+	if p := plan(t, site); strings.Contains(strings.Join(p.Assumptions, "\n"), "mixes seasons") {
+		t.Error("one grass mixes seasons")
+	}
+	warm, ok := agronomy.LookupGrass("zoysiagrass")
+	if !ok {
+		t.Fatal("no zoysiagrass")
+	}
+	a.Stand = append(agronomy.Stand{{Grass: warm, Percent: 30}}, agronomy.Share{Grass: a.Stand[0].Grass, Percent: 70})
+	want := "Test plot: the stand mixes seasons: its larger part, cool-season grass, sets the calendar, and the other 30 % is fed at its wrong time"
+	if p := plan(t, site); !slices.Contains(p.Assumptions, want) {
+		t.Errorf("%q", p.Assumptions)
 	}
 }

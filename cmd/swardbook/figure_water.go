@@ -48,7 +48,7 @@ func water(q *asked) (answer, error) {
 			return a, q.err
 		}
 		sprinkler, err = agronomy.FlowRate(flow, size)
-		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%.3g gal a minute × 96.25 ÷ %.0f sq ft = %.2f in an hour.", float64(flow), float64(size), float64(sprinkler)), Source: "definitions"})
+		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s gal a minute × 96.25 ÷ %.0f sq ft = %.2f in an hour.", schedule.Figures(float64(flow), 3), float64(size), float64(sprinkler)), Source: "definitions"})
 	}
 	if err != nil {
 		return a, err
@@ -60,7 +60,7 @@ func water(q *asked) (answer, error) {
 		}
 		a.text = fmt.Sprintf("%s on %s: %s of water.", shown, bothAreas(size), bothVolumes(gallons))
 		a.values["gallons"] = rounded(float64(gallons), 1)
-		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("1 in on 1,000 sq ft is 623 gal: %.3g × %.0f/1000 × 623.4 = %s.", float64(depth), float64(size), us.Volume(gallons)), Source: "definitions"})
+		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("1 in on 1,000 sq ft is 623 gal: %s × %.0f/1000 × 623.4 = %s.", schedule.Figures(float64(depth), 3), float64(size), us.Volume(gallons)), Source: "definitions"})
 	}
 	if sprinkler > 0 {
 		minutes, err := agronomy.WaterMinutes(depth, sprinkler)
@@ -69,7 +69,7 @@ func water(q *asked) (answer, error) {
 		}
 		a.more = append(a.more, fmt.Sprintf("That takes %.0f minutes at %.2f in (%.0f mm) an hour.", math.Ceil(minutes-1e-6), float64(sprinkler), float64(sprinkler)*agronomy.MillimetersPerInch))
 		a.values["minutes"] = rounded(minutes, 1)
-		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%.3g in ÷ %.3g in an hour × 60 = %.3g minutes.", float64(depth), float64(sprinkler), minutes)})
+		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s in ÷ %s in an hour × 60 = %s minutes.", schedule.Figures(float64(depth), 3), schedule.Figures(float64(sprinkler), 3), schedule.Figures(minutes, 3))})
 	}
 	return a, nil
 }
@@ -104,7 +104,7 @@ func spreader(q *asked) (answer, error) {
 		}
 		r, err := agronomy.DropCalibration(caught, on)
 		return answer{text: "The spreader is set to " + bothRates(r) + ".", values: map[string]any{"rate_lb_per_1000_sqft": rounded(float64(r), 3)},
-			why: []agronomy.Reason{{Text: fmt.Sprintf("%.3g lb × 1000 ÷ %.4g sq ft = %.3g lb per 1,000 sq ft.", float64(caught), float64(on), float64(r)), Source: "drop-spreader-cr"}}}, err
+			why: []agronomy.Reason{{Text: fmt.Sprintf("%s lb × 1000 ÷ %s sq ft = %s lb per 1,000 sq ft.", schedule.Figures(float64(caught), 3), schedule.Figures(float64(on), 4), schedule.Figures(float64(r), 3)), Source: "drop-spreader-cr"}}}, err
 	case q.given("tank") || q.given("covers"):
 		q.need("tank", "covers", "size")
 		tank, covers, size := quantityOf(q, "tank", agronomy.ParseVolume), quantityOf(q, "covers", agronomy.ParseCoverage), quantityOf(q, "size", agronomy.ParseArea)
@@ -120,7 +120,7 @@ func spreader(q *asked) (answer, error) {
 		if f.Count > 1 {
 			a.text = fmt.Sprintf("%d fills; the last holds %s.", f.Count, bothVolumes(f.Last))
 		}
-		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s × %.4g sq ft = %s to a tank.", us.Volume(tank), float64(covers), us.Area(f.Covers))})
+		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s × %s sq ft = %s to a tank.", us.Volume(tank), schedule.Figures(float64(covers), 4), us.Area(f.Covers))})
 		return a, nil
 	}
 	q.need("rate", "size")
@@ -134,5 +134,5 @@ func spreader(q *asked) (answer, error) {
 	}
 	return answer{text: fmt.Sprintf("Half the rate, %s, in each of two directions: %s each time.", bothRates(sp.HalfRate), bothWeights(sp.HalfWeight)),
 		values: map[string]any{"half_rate_lb_per_1000_sqft": rounded(float64(sp.HalfRate), 3), "half_lb": rounded(float64(sp.HalfWeight), 3), "walk_ft": rounded(float64(sp.Walk), 1)},
-		why:    sp.Steps}, nil
+		why:    sp.Steps()}, nil
 }

@@ -55,10 +55,11 @@ func (l *lesson) spacing() table {
 	t := table{Caption: "Days to keep between two things", Head: []string{"First", "Then", "Days", "Reason"}}
 	seen := map[ref]bool{}
 	for _, r := range agronomy.SpacingRules() {
-		if r.First == agronomy.HydratedLimeDown || r.Then == agronomy.HydratedLimeDown {
+		first, then := r.First&^agronomy.HydratedLimeDown, r.Then&^agronomy.HydratedLimeDown
+		if first == 0 || then == 0 {
 			continue // a material of its own, seldom at hand
 		}
-		t.Rows = append(t.Rows, []string{schedule.Capital(string(r.First)), string(r.Then), fmt.Sprint(r.Days), r.Why.Text})
+		t.Rows = append(t.Rows, []string{schedule.Capital(first.String()), then.String(), fmt.Sprint(r.Days), r.Why.Text})
 		for _, c := range l.cite.refs(r.Why.Source) {
 			if !seen[c] {
 				seen[c] = true
@@ -80,7 +81,7 @@ func (l *lesson) judgement() part {
 		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("It rains on the day of this job: %s. What do you do?", strings.ToLower(l.which(e))), 3, said(e.IfRain)))
 		break
 	}
-	season, _ := l.area.Stand.Season()
+	season := l.area.Stand.Season()
 	p.Questions = append(p.Questions, l.ask("Somebody has put down twice the nitrogen of one dose. What does that change, and which limits do you look at?", 5,
 		append(append([]schedule.Reason{}, agronomy.LimitsOfNitrogen(season).Why...),
 			said("What is down counts against the year and against the next dose: enter it in the record book, then the next dose shrinks, moves or is left out. Nothing is put down to make up for it."))...))

@@ -11,7 +11,7 @@ import (
 // nitrogen asks for the year's nitrogen and its splits.
 func (l *lesson) nitrogen() part {
 	p := part{Title: "Nitrogen"}
-	season, _ := l.area.Stand.Season()
+	season := l.area.Stand.Season()
 	year := table{Caption: "A year's nitrogen, clippings removed, " + l.rateUnit(), Head: []string{"Grass", "Low care", "Medium care", "High care"}}
 	sources := ""
 	for _, s := range l.area.Stand {

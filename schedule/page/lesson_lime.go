@@ -23,8 +23,7 @@ func (l *lesson) lime() part {
 		p.Questions = append(p.Questions, l.ask("Is lime due? From which pH, to which pH?", 3, l.doses(nil, schedule.Lime, schedule.Sulfur)...))
 		return p
 	}
-	_, _, _, target := l.area.Stand.TargetPH()
-	p.Questions = append(p.Questions, l.ask("Which pH suits this stand, and is lime due?", 3, append(slices.Clone(target), said(schedule.Capital(need.Text)+"."))...))
+	p.Questions = append(p.Questions, l.ask("Which pH suits this stand, and is lime due?", 3, append(l.area.Stand.WhyPH(), said(schedule.Capital(need.Text)+"."))...))
 	if len(l.entries(schedule.Sulfur)) > 0 {
 		p.Questions = append(p.Questions, l.ask("How much sulfur does it take to lower the pH, and in how many dressings?", 5, l.doses(nil, schedule.Sulfur)...))
 	}

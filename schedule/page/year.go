@@ -51,7 +51,7 @@ func (b *sheetBuilder) year(y *climate.Year) yearView {
 		if b.o.Area != "" && b.o.Area != a.ID {
 			continue
 		}
-		if s, _ := a.Stand.Season(); !slices.Contains(v.Seasons, s) {
+		if s := a.Stand.Season(); !slices.Contains(v.Seasons, s) {
 			v.Seasons = append(v.Seasons, s)
 		}
 	}

@@ -3,6 +3,7 @@ package sitefile
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -98,15 +99,23 @@ func (t table) number(name string, low, high float64) float64 {
 	if x >= low && x <= high {
 		return x
 	}
-	hint := fmt.Sprintf("give a value from %g to %g", low, high)
+	hint := "give a value from " + written(low) + " to " + written(high)
 	for _, shift := range []float64{10, 100} {
 		if x > high && x/shift >= low && x/shift <= high {
-			hint = fmt.Sprintf("did you mean %g? %s", x/shift, hint)
+			hint = "did you mean " + written(x/shift) + "? " + hint
 			break
 		}
 	}
-	t.wrong(name, fmt.Sprintf("%.6g is outside %g to %g", x, low, high), hint)
+	t.wrong(name, written(x)+" is outside "+written(low)+" to "+written(high), hint)
 	return 0
+}
+
+// written gives a number as people do, unless it is beyond all sense.
+func written(x float64) string {
+	if math.Abs(x) >= 1e9 {
+		return fmt.Sprintf("%.6g", x)
+	}
+	return schedule.Number(x, 6)
 }
 
 // Years believed in a date. [common]
