@@ -17,10 +17,17 @@ type almanac struct {
 	start, through Date
 
 	ground           climate.Ground
+	freeze, soil50   climate.When // the first freeze; soil at 2 in falls through 50 °F
 	warmest, coldest climate.When
 	open             []opening // stretches of open ground around the program
 	lasts            map[lastKey]lastRule
-	growth           map[climate.Season]*[366]float64 // by the day of the year
+	growths          map[climate.Season]*growth
+}
+
+// growth is the course of one kind of grass through the place's year.
+type growth struct {
+	begins, slows, ends climate.When
+	potential           [366]float64 // by the day of the year, 0 to 1
 }
 
 type lastKey struct {
@@ -34,23 +41,26 @@ func newAlmanac(y *climate.Year, start, through Date) *almanac {
 	if cold.D > warm.D { // the winter before the warmest day, on one line with it
 		cold.D -= 365
 	}
-	a := &almanac{Year: y, start: start, through: through, ground: y.Ground(), warmest: warm, coldest: cold, lasts: map[lastKey]lastRule{}, growth: map[climate.Season]*[366]float64{}}
+	a := &almanac{Year: y, start: start, through: through, ground: y.Ground(), freeze: y.FirstFreeze(), soil50: y.SoilFalls(2, 50), warmest: warm, coldest: cold, lasts: map[lastKey]lastRule{}, growths: map[climate.Season]*growth{}}
 	a.open = a.openGround()
 	return a
 }
 
-// growthOn gives the growth potential of a date, 0 to 1.
-func (a *almanac) growthOn(d Date, s climate.Season) float64 {
-	year, known := a.growth[s]
+// growth gives the course of a kind of grass, worked out once.
+func (a *almanac) growth(s climate.Season) *growth {
+	g, known := a.growths[s]
 	if !known {
-		year = new([366]float64)
+		g = &growth{begins: a.GrowthBegins(s), slows: a.GrowthSlows(s), ends: a.GrowthEnds(s)}
 		for day := climate.Day(1); day <= 365; day++ {
-			year[day] = a.Growth(day, s)
+			g.potential[day] = a.Growth(day, s)
 		}
-		a.growth[s] = year
+		a.growths[s] = g
 	}
-	return year[d.DayOfYear()]
+	return g
 }
+
+// on gives the growth potential of a date, 0 to 1.
+func (g *growth) on(d Date) float64 { return g.potential[d.DayOfYear()] }
 
 // on gives the date of an event in year y.
 func (a *almanac) on(w climate.When, y int) Date {

@@ -112,7 +112,7 @@ func (pl *planner) caseOf(a *Area) *Case {
 	if i := pl.areaIndex(a); i >= 0 {
 		return pl.cases[i]
 	}
-	return &Case{Site: pl.site, almanac: pl.almanac, days: pl.days}
+	return &pl.whole
 }
 
 // noDay says why a job was left out.

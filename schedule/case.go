@@ -11,21 +11,25 @@ import (
 // Case is all that the rules read about one area.
 type Case struct {
 	*Site
-	Area    *Area
-	almanac *almanac
-	days    []workday
-	season  climate.Season
-	law     law.Rules
-	mostN   agronomy.NitrogenLimits
-	asked   law.Question    // the area as the law sees it, on no day in particular
-	report  agronomy.Report // zero without a soil report
-	asksP   bool            // the report calls for phosphorus
-	down    []down          // what the record book says of this area, by date
-	shed    *shed
-	seeded  Date // when the stand was or will be sown; unset: established
-	noStand bool // the sowing found no day, so there is nothing to feed
-	liming  liming
-	feeding feeding
+	Area      *Area
+	almanac   *almanac
+	days      []workday
+	season    climate.Season
+	growth    *growth
+	law       *siteLaw
+	mostN     agronomy.NitrogenLimits
+	asked     law.Question    // the area as the law sees it, on no day in particular
+	report    agronomy.Report // zero without a soil report
+	needP     agronomy.NutrientNeed
+	noP       error // why there is no needP
+	seedlings agronomy.SeedlingRules
+	down      []down // what the record book says of this area, by date
+	shed      *shed
+	seeded    Date      // when the stand was or will be sown; unset: established
+	opened    []opening // see open
+	noStand   bool      // the sowing found no day, so there is nothing to feed
+	liming    liming
+	feeding   feeding
 
 	needs     []Need
 	dressings proposal // the lime with its windows; the retest hangs on it
@@ -33,8 +37,7 @@ type Case struct {
 
 func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {
 	season := a.Stand.Season()
-	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, days: pl.days, season: season, law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
-	pl.almanac.growthOn(c.Start, season) // so that a finished program only reads the table
+	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, days: pl.days, season: season, growth: pl.almanac.growth(season), law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
 	c.report, _ = a.Report()
 	for _, d := range book {
 		if d.area == a.ID {
@@ -68,6 +71,13 @@ func (c *Case) young(d Date) bool {
 // open gives the openings in which anything may be spread on the stand: open
 // ground, and for a young stand not before it stands a first mowing.
 func (c *Case) open() []opening {
+	if c.opened == nil {
+		c.opened = c.openings()
+	}
+	return c.opened
+}
+
+func (c *Case) openings() []opening {
 	os := c.almanac.open
 	if up := c.emerged(); !up.IsZero() {
 		gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.FirstMow)
@@ -126,25 +136,26 @@ func (a *almanac) layLastDays(u agronomy.LastUseful) []opening {
 		}
 	}
 	if u.Growth > 0 {
-		w := a.GrowthSlows(u.Season)
+		w := a.growth(u.Season).slows
 		if !w.Never {
 			bounds = append(bounds, bound{w, 0, "growth falls to a fifth of its best"})
 		}
 	}
-	add(a.GrowthEnds(u.Season), u.BeforeGrowthEnds, "growth ends")
+	add(a.growth(u.Season).ends, u.BeforeGrowthEnds, "growth ends")
 	add(a.ground.Median, u.BeforeFreeze, "the ground freezes")
 	add(a.ground.Early, u.BeforeEarlyFreeze, "the ground freezes in an early year")
 	frost := u.BeforeFirstFrost
 	if u.InSouth > 0 && a.southUS() {
 		frost = u.InSouth
 	}
-	add(a.FirstFreeze(), frost, "the average first freeze")
-	add(a.SoilFalls(2, 50), u.BeforeSoil50, "soil at 2 in falls through 50 °F") // [common] 50 °F
+	add(a.freeze, frost, "the average first freeze")
+	add(a.soil50, u.BeforeSoil50, "soil at 2 in falls through 50 °F") // [common] 50 °F
 	if len(bounds) == 0 {
 		return nil
 	}
-	var out []opening
-	for _, y := range a.years() {
+	years := a.years()
+	out := make([]opening, 0, len(years))
+	for _, y := range years {
 		o := opening{Span{a.on(a.coldest, y), a.on(a.coldest, y+1).AddDays(-1)}, "the year turns", ""}
 		for _, b := range bounds {
 			if last := a.on(b.event, y).AddDays(-b.before); !last.After(o.To) {
@@ -161,7 +172,7 @@ func (a *almanac) layLastDays(u agronomy.LastUseful) []opening {
 // southUS tells the places where a warm-season seeding needs less time: the
 // average first freeze comes after 10 November.
 func (a *almanac) southUS() bool {
-	f := a.FirstFreeze()
+	f := a.freeze
 	return f.Never || f.D-a.warmest.D > 110 // [common] about 10 November
 }
 

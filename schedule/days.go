@@ -22,17 +22,18 @@ func (pl *planner) workdays() []workday {
 	crew, open := &pl.site.Crew, pl.almanac.open
 	days := make([]workday, 0, Span{pl.site.Start, pl.site.Through}.Days())
 	words := crew.dayWords()
-	for n := range cap(days) {
-		day := workday{Date: pl.site.Start.AddDays(n), frozen: true}
-		if !crew.works(day.Date) {
+	for d := pl.site.Start; len(days) < cap(days); d = d.next() {
+		day := workday{Date: d, frozen: true}
+		if !crew.works(d) {
 			day.shut = words
-		} else if s, away := crew.away(day.Date); away {
+		} else if s, away := crew.away(d); away {
 			day.shut = "the crew is away from " + s.From.Short() + " to " + s.To.Short()
 		}
 		days = append(days, day)
 	}
 	for _, o := range open {
-		for n := max(0, o.From.DaysFrom(pl.site.Start)); n <= min(len(days)-1, o.To.DaysFrom(pl.site.Start)); n++ {
+		from, to := o.From.DaysFrom(pl.site.Start), o.To.DaysFrom(pl.site.Start)
+		for n := max(0, from); n <= min(len(days)-1, to); n++ {
 			days[n].frozen = false
 		}
 	}
@@ -50,7 +51,7 @@ type dayRules struct {
 }
 
 func (c *Case) dayRules(j *Job) *dayRules {
-	r := &dayRules{c: c, job: j, aged: map[int]string{}}
+	r := &dayRules{c: c, job: j}
 	if j.spreads() {
 		r.closed = c.closuresFor(j.Dose)
 		if from, to, ok := c.almanac.Heat(c.season); ok {
@@ -111,7 +112,7 @@ func (r *dayRules) hot(d Date) bool {
 
 // phosphorusOn asks whether the report is young enough on the day.
 func (r *dayRules) phosphorusOn(d Date) string {
-	if len(r.c.law) == 0 {
+	if len(r.c.law.Rules) == 0 {
 		return ""
 	}
 	age := months(r.c.Area.Sampled, d)
@@ -121,6 +122,9 @@ func (r *dayRules) phosphorusOn(d Date) string {
 	w := ""
 	if why, shut := r.c.phosphorusShutBy(r.c.question(d)); shut {
 		w = why.Text
+	}
+	if r.aged == nil {
+		r.aged = map[int]string{}
 	}
 	r.aged[age] = w
 	return w
@@ -181,13 +185,23 @@ func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[stri
 	}
 	days, cost = make([]Date, 0, total), make([]float64, 0, total)
 	weight, next := weights[j.Kind], 0
+	shut, run := "", 0 // days in a row are mostly shut for one reason
+	note := func() {
+		if run > 0 {
+			blocked[shut] += run
+		}
+	}
 	for i, w := range j.Windows {
 		length, ideal := float64(max(1, w.Days())), w.Ideal.DaysFrom(c.Start)
 		from, to := w.From.DaysFrom(c.Start), w.To.DaysFrom(c.Start)
 		for n := max(from, next); n <= to; n++ { // windows may touch
 			d := &c.days[n]
 			if why := rules.against(d); why != "" {
-				blocked[why]++
+				if why != shut {
+					note()
+					shut, run = why, 0
+				}
+				run++
 				continue
 			}
 			off := float64(n-ideal) / length
@@ -196,6 +210,7 @@ func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[stri
 		}
 		next = max(next, to+1)
 	}
+	note()
 	return days, cost, blocked
 }
 

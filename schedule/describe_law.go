@@ -31,12 +31,21 @@ func (c *Case) lawConditions(j *Job, m Measure) []string {
 	} else {
 		out = append(out, c.waterEdge(m)...)
 	}
-	return append(out, c.lawOfTheDay(n)...)
+	return append(out, c.law.ofTheDay(n)...)
 }
 
-// lawOfTheDay gathers what the law says of ground, rain and paving into one
-// sentence for each citation.
-func (c *Case) lawOfTheDay(n law.Nutrient) []string {
+// siteLaw is the rules that a site stands under, and what they say of the day.
+type siteLaw struct {
+	law.Rules
+	days map[law.Nutrient][]string
+}
+
+// ofTheDay gathers what the law says of ground, rain and paving into one
+// sentence for each citation, once for the whole site.
+func (l *siteLaw) ofTheDay(n law.Nutrient) []string {
+	if said, known := l.days[n]; known {
+		return said
+	}
 	var cited []string
 	says := map[string][]string{}
 	add := func(f law.Finding, text string) {
@@ -51,19 +60,20 @@ func (c *Case) lawOfTheDay(n law.Nutrient) []string {
 			says[key] = append(says[key], text)
 		}
 	}
-	for _, f := range c.law.Ground(n) {
+	for _, f := range l.Ground(n) {
 		add(f, "not on "+f.Rule.Ground.String()+" ground")
 	}
-	for _, f := range c.law.Rain(n) {
+	for _, f := range l.Rain(n) {
 		add(f, "not in heavy rain or before it")
 	}
-	for _, f := range c.law.Impervious(n) {
+	for _, f := range l.Impervious(n) {
 		add(f, "nothing left on paving")
 	}
 	var out []string
 	for _, key := range cited {
 		out = append(out, fmt.Sprintf("By law %s (%s).", list(says[key]), key))
 	}
+	l.days[n] = out
 	return out
 }
 

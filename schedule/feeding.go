@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"swardbook/agronomy"
 	"swardbook/schedule/law"
@@ -78,7 +79,7 @@ func (c *Case) feed(downP, downK agronomy.PerThousand) bool {
 // wantP reads the need of phosphorus, less what is down since the sample, and
 // asks the law whether any may go down.
 func (c *Case) wantP() want {
-	w := c.wantOf(Phosphorus, "P₂O₅", p2o5Of)
+	w := c.wantOf(Phosphorus, "P₂O₅", p2o5Of, c.needP, c.noP)
 	w.most = unlimited
 	q := c.asked
 	if l, ok := c.law.PCap(q); ok {
@@ -100,15 +101,17 @@ func (c *Case) wantP() want {
 // brought tells what the starter and the feedings bring of a whole want.
 func (w *want) brought(whole agronomy.PerThousand, oxide string) {
 	if by := whole - w.left; by >= 0.005 {
-		w.why = append(slices.Clip(w.why), Reason{Text: fmt.Sprintf("the starter and the feedings bring some along: %.2f − %.2f = %.2f lb %s/1000 sq ft left",
-			float64(whole), float64(by), float64(w.left), oxide)})
+		w.why = append(slices.Clip(w.why), Reason{Text: "the starter and the feedings bring some along: " + hundredths(whole) + " − " + hundredths(by) + " = " + hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
 	}
 }
 
 // unlimited is more than any dose.
 const unlimited agronomy.PerThousand = 1000
 
-func (c *Case) wantK() want { return c.wantOf(Potassium, "K₂O", k2oOf) }
+func (c *Case) wantK() want {
+	need, err := agronomy.PotassiumNeed(c.report, c.Place.State, c.future())
+	return c.wantOf(Potassium, "K₂O", k2oOf, need, err)
+}
 
 func p2o5Of(d down) agronomy.PerThousand { return d.dose.P2O5 }
 func k2oOf(d down) agronomy.PerThousand  { return d.dose.K2O }
@@ -124,17 +127,12 @@ func (c *Case) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.Pe
 	})
 }
 
-func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) want {
+func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, n agronomy.NutrientNeed, err error) want {
 	f := &c.feeding
 	if c.Area.Soil == nil {
 		f.leave(c, k, 1, "there is no soil report for this area, and "+string(k)+" is never spread without one", "")
 		return want{}
 	}
-	need := agronomy.PhosphorusNeed
-	if k == Potassium {
-		need = agronomy.PotassiumNeed
-	}
-	n, err := need(c.report, c.Place.State, c.future())
 	if err != nil {
 		f.leave(c, k, 1, err.Error(), "")
 		return want{}
@@ -148,8 +146,7 @@ func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand) 
 	}
 	if since := c.since(c.Area.Sampled, of); since > 0 && n.Year > 0 {
 		w.left = max(0, n.Year-since)
-		w.why = append(slices.Clip(w.why), Reason{Text: fmt.Sprintf("%s has gone down since the sample: %.2f − %.2f = %.2f lb %s/1000 sq ft left",
-			c.Measure().NutrientRate(since, oxide), float64(n.Year), float64(since), float64(w.left), oxide)})
+		w.why = append(slices.Clip(w.why), Reason{Text: c.Measure().NutrientRate(since, oxide) + " has gone down since the sample: " + hundredths(n.Year) + " − " + hundredths(since) + " = " + hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
 	}
 	if w.left < 1e-6 {
 		w.left = 0
@@ -163,9 +160,9 @@ const trace agronomy.PerThousand = 0.1 // [common]
 
 func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
 	if total == 0 {
-		return fmt.Sprintf("%s: none, the reading is %s", k, level)
+		return string(k) + ": none, the reading is " + string(level)
 	}
-	return fmt.Sprintf("%s: %s, the reading is %s", k, c.Measure().NutrientRate(total, oxide), level)
+	return string(k) + ": " + c.Measure().NutrientRate(total, oxide) + ", the reading is " + string(level)
 }
 
 // choose picks a material for a want and draws it from the shed.
@@ -194,33 +191,37 @@ func (c *Case) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Ma
 // offers lists the materials to choose from: the shed's first, then what the
 // trade sells, and last, after the quick ones, the trade's slow ones, as a slow
 // material is bought only where no quick one will do. The law's word on slow
-// nitrogen, and an area that takes only quick nitrogen, narrow the choice.
+// nitrogen, and an area that takes only quick nitrogen, narrow the choice. The
+// list holds until the next is asked for.
 func (c *Case) offers(fit func(agronomy.Material) bool) (ms []agronomy.Material, quick int, passed []Reason) {
-	ms = make([]agronomy.Material, 0, len(c.shed.materials))
-	var slow []agronomy.Material
-	for _, m := range c.shed.materials {
+	ms, slow := c.shed.offered[:0], c.shed.slow[:0]
+	for i := range c.shed.materials {
+		m := &c.shed.materials[i]
 		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
 			continue
 		}
 		if why := c.unfit(m); why != "" {
 			if !m.ToBuy {
-				passed = append(passed, Reason{Text: "passed over: " + materialName(m) + ", " + why})
+				passed = append(passed, Reason{Text: "passed over: " + materialName(*m) + ", " + why})
 			}
 			continue
 		}
 		switch {
-		case fit != nil && !fit(m):
+		case fit != nil && !fit(*m):
 		case m.ToBuy && m.SlowShare > 0:
-			slow = append(slow, m)
+			slow = append(slow, *m)
 		default:
-			ms = append(ms, m)
+			ms = append(ms, *m)
 		}
 	}
-	return append(ms, slow...), len(ms), passed
+	quick = len(ms)
+	ms = append(ms, slow...)
+	c.shed.offered, c.shed.slow = ms, slow
+	return ms, quick, passed
 }
 
 // unfit says why the site or the law rules a material out.
-func (c *Case) unfit(m agronomy.Material) string {
+func (c *Case) unfit(m *agronomy.Material) string {
 	if m.Analysis.N == 0 {
 		return ""
 	}
@@ -322,12 +323,12 @@ func split(n int, total, single agronomy.PerThousand) []Reason {
 	if n == 1 {
 		return nil
 	}
-	return []Reason{{Text: fmt.Sprintf("%.2f ÷ %.2f at once: %d doses of %.2f lb/1000 sq ft", float64(total), float64(single), n, float64(total)/float64(n)), Source: "common"}}
+	return []Reason{{Text: hundredths(total) + " ÷ " + hundredths(single) + " at once: " + strconv.Itoa(n) + " doses of " + hundredths(total/agronomy.PerThousand(n)) + " lb/1000 sq ft", Source: "common"}}
 }
 
 // growing gives the openings from the beginning of growth to its end.
 func (c *Case) growing() []opening {
-	begins, ends := c.almanac.GrowthBegins(c.season), c.almanac.GrowthEnds(c.season)
+	begins, ends := c.growth.begins, c.growth.ends
 	if begins.Never || ends.Never {
 		if begins.Below || ends.Below {
 			return nil

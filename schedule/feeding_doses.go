@@ -27,8 +27,8 @@ type seasonPlan struct {
 func (b *nitrogenYear) caps(s *seasonPlan) (agronomy.Caps, []Reason) {
 	c := b.c
 	caps, why := c.nCaps(s.span.From)
-	if b.young && s.span.Has(c.emerged().AddDays(agronomy.SeedlingsOf(c.Area.Stand).FirstDays)) {
-		first := agronomy.SeedlingsOf(c.Area.Stand).FirstN
+	if b.young && s.span.Has(c.emerged().AddDays(c.seedlings.FirstDays)) {
+		first := c.seedlings.FirstN
 		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
 	}
 	caps.P2O5 = b.phosphorus()

@@ -72,7 +72,7 @@ const lateShare agronomy.PerThousand = 0.25 // [bauer-2012] usual 25 to 50 %: th
 // the last day on which roots are still worth feeding.
 func (c *Case) lateOpenings(y int) []opening {
 	a := c.almanac
-	slows, ends := a.GrowthSlows(c.season), a.GrowthEnds(c.season)
+	slows, ends := c.growth.slows, c.growth.ends
 	if slows.Never || ends.Never {
 		return nil
 	}

@@ -53,7 +53,7 @@ func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
 		}
 	}
 	if young {
-		rules := agronomy.SeedlingsOf(c.Area.Stand)
+		rules := &c.seedlings
 		year = max(rules.FirstYear[0], min(rules.FirstYear[1], year))
 		why = slices.Concat(why, rules.Why, []Reason{{Text: fmt.Sprintf("first year of the stand: %.2f lb N/1000 sq ft in all", float64(year)), Source: "common"}})
 	}
@@ -165,7 +165,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 		b.youngSeason(&plan, left)
 	} else {
 		if s.share < 1 {
-			plan.why = append(plan.why, Reason{Text: fmt.Sprintf("%s share: %.2f × %.2f = %.2f lb N/1000 sq ft", s.name, float64(b.total), s.share, float64(plan.amount))})
+			plan.why = append(plan.why, Reason{Text: s.name + " share: " + hundredths(b.total) + " × " + hundredths(s.share) + " = " + hundredths(plan.amount) + " lb N/1000 sq ft"})
 		}
 		b.lessDown(&plan, left)
 	}
@@ -243,11 +243,11 @@ func (b *nitrogenYear) youngDown(s growSeason) agronomy.PerThousand {
 // youngSeason holds a season of the first year to what seedlings stand.
 func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 	c := b.c
-	rules := agronomy.SeedlingsOf(c.Area.Stand)
+	rules := &c.seedlings
 	s.openings = c.firstFeeds()
 	s.amount, s.down = max(0, left), b.youngDown(s.growSeason)
 	if s.amount < b.total {
-		s.why = append(s.why, Reason{Text: fmt.Sprintf("down or planned before it, the starter with them: %.2f − %.2f = %.2f lb N/1000 sq ft left of the first year", float64(b.total), float64(b.total-s.amount), float64(s.amount))})
+		s.why = append(s.why, Reason{Text: "down or planned before it, the starter with them: " + hundredths(b.total) + " − " + hundredths(b.total-s.amount) + " = " + hundredths(s.amount) + " lb N/1000 sq ft left of the first year"})
 	}
 	first := c.emerged().AddDays(rules.FirstDays)
 	if s.span.To.Before(first) {

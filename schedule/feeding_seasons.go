@@ -47,7 +47,7 @@ func (c *Case) autumn(y int) (opening, bool) {
 			o.From, o.opens = end, "normal highs fall under 85 °F"
 		}
 	}
-	if slows := a.GrowthSlows(c.season); !slows.Never {
+	if slows := c.growth.slows; !slows.Never {
 		if last := a.on(slows, y); last.Before(o.To) {
 			o.To, o.closes = last, "growth falls to a fifth of its best"
 		}
@@ -60,7 +60,7 @@ func (c *Case) spring(y int) (opening, bool) {
 	top := a.on(a.warmest, y)
 	o := opening{Span{a.on(a.coldest, y).AddDays(30), top.AddDays(-beforeWarmest)}, "a month after midwinter",
 		fmt.Sprintf("%d days before the warmest day", beforeWarmest)}
-	if begins := a.GrowthBegins(c.season); !begins.Never {
+	if begins := c.growth.begins; !begins.Never {
 		o.From, o.opens = a.on(begins, y).AddDays(afterGrowth), "two weeks after growth begins"
 	} else if begins.Below {
 		return o, false
@@ -87,10 +87,10 @@ func (c *Case) warmSeason(y int) (opening, bool) {
 	case rises.Below:
 		return o, false
 	}
-	if slows := a.GrowthSlows(c.season); slows.Never && slows.Below { // it grows, but never enough to use what it is fed
+	if slows := c.growth.slows; slows.Never && slows.Below { // it grows, but never enough to use what it is fed
 		return o, false
 	}
-	if ends := a.GrowthEnds(c.season); !ends.Never {
+	if ends := c.growth.ends; !ends.Never {
 		if end := a.on(ends, y); end.Before(o.To) {
 			o.To, o.closes = end, "growth ends"
 		}

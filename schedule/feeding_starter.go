@@ -31,7 +31,7 @@ func (c *Case) starterWithSeed(p, k *want) {
 	if c.hasStarter() {
 		return
 	}
-	rules := agronomy.SeedlingsOf(c.Area.Stand)
+	rules := &c.seedlings
 	caps, capWhy := c.nCaps(c.seeded)
 	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.StarterN[1])
 	wants := agronomy.Wants{N: rules.StarterN[0], P2O5: rules.StarterP2O5[0]}
@@ -58,7 +58,7 @@ func (c *Case) starterAfterSeed(p, k *want) {
 	if p.left < trace {
 		return
 	}
-	rules := agronomy.SeedlingsOf(c.Area.Stand)
+	rules := &c.seedlings
 	caps, capWhy := c.nCaps(c.Start)
 	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
 	wants := agronomy.Wants{N: rules.FirstN, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
@@ -87,7 +87,7 @@ func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, 
 		f.leave(c, Starter, 1, reason.Text, reason.Source)
 		return
 	} else {
-		caps.P2O5 = min(p.most, max(wants.P2O5, agronomy.SeedlingsOf(c.Area.Stand).StarterP2O5[1]))
+		caps.P2O5 = min(p.most, max(wants.P2O5, c.seedlings.StarterP2O5[1]))
 	}
 	d, chosen, ok := c.choose(wants, caps, func(m agronomy.Material) bool {
 		return wants.P2O5 == 0 || m.Analysis.P2O5 > 0 && m.Analysis.N > 0

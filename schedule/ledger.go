@@ -69,7 +69,7 @@ func (c *Case) ledger(p *Program, today Date) AreaLedger {
 	all := c.applications(p, today)
 	for i := range all {
 		a := &all[i]
-		growth := func(day int) float64 { return c.almanac.growthOn(a.Date.AddDays(day), c.season) }
+		growth := func(day int) float64 { return c.growth.on(a.Date.AddDays(day)) }
 		if a.N > 0 {
 			if days, ok := agronomy.FeedsUntil(a.dose, growth); ok {
 				a.FeedsTo = a.Date.AddDays(days)
@@ -83,7 +83,7 @@ func (c *Case) ledger(p *Program, today Date) AreaLedger {
 			if !b.Date.Before(begins) {
 				a.SumN += b.N
 			}
-			before := func(day int) float64 { return c.almanac.growthOn(b.Date.AddDays(day), c.season) }
+			before := func(day int) float64 { return c.growth.on(b.Date.AddDays(day)) }
 			a.Feeding += max(0, b.N-agronomy.Released(b.dose, a.Date.DaysFrom(b.Date), before))
 		}
 		l.Lines = append(l.Lines, a.rounded())

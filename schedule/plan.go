@@ -23,8 +23,9 @@ func Plan(site *Site, book []Done) (*Program, error) {
 	if err != nil {
 		return nil, err
 	}
-	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), law: stateRules(site), sown: map[string]Date{}}
+	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), law: &siteLaw{stateRules(site), map[law.Nutrient][]string{}}, sown: map[string]Date{}}
 	pl.days = pl.workdays()
+	pl.whole = Case{Site: site, almanac: pl.almanac, days: pl.days}
 	pl.sow(book)
 	pl.read(book)
 	return pl.program(pl.gather(pl.book)), nil
@@ -79,16 +80,17 @@ type planner struct {
 	site    *Site
 	almanac *almanac
 	days    []workday
-	law     law.Rules
+	law     *siteLaw
 	book    []down
 	cases   []*Case
+	whole   Case            // for what is nobody's area: the notices
 	sown    map[string]Date // areas still to be sown: the day, unset if none was found
 	sowing  proposal        // the sow jobs, with their day in On
 	assumed []string        // about the record book
 }
 
 // usualJobs is about what one area gets in a year; more only costs time.
-const usualJobs = 16
+const usualJobs = 8
 
 // propose asks every rule about every area.
 func (pl *planner) propose(book []down) proposal {
@@ -100,9 +102,8 @@ func (pl *planner) propose(book []down) proposal {
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.seeded, c.noStand = day, day.IsZero()
 		}
-		if n, err := agronomy.PhosphorusNeed(c.report, c.Place.State, c.future()); err == nil {
-			c.asksP = n.Year > 0
-		}
+		c.seedlings = agronomy.SeedlingsOf(c.Area.Stand)
+		c.needP, c.noP = agronomy.PhosphorusNeed(c.report, c.Place.State, c.future())
 		c.asked = c.question(Date{})
 		c.liming = c.planLime()
 		c.dressings = c.dateLime()
@@ -125,23 +126,30 @@ func (pl *planner) propose(book []down) proposal {
 
 // sow dates the sowings that are still to come.
 func (pl *planner) sow(book []Done) {
+	for _, d := range book { // a sowing on record is the day
+		area, k, _, err := JobName(d.Job)
+		if a := pl.site.area(cmp.Or(d.Area, area)); err == nil && k == Sow && a != nil && !d.Missed {
+			pl.sown[a.ID] = d.Date
+		}
+	}
+	coming := func(a *Area) bool {
+		_, done := pl.sown[a.ID]
+		return !done && !a.Seeded.IsZero() && !a.Seeded.Before(pl.site.Start)
+	}
+	areas := pl.site.Areas
+	if !slices.ContainsFunc(areas, func(a Area) bool { return coming(&a) }) {
+		return
+	}
 	var jobs []Job
-	for i := range pl.site.Areas {
-		a := &pl.site.Areas[i]
-		c := pl.newCase(a, nil, newShed(pl.site, nil))
+	for i := range areas {
+		c := pl.newCase(&areas[i], nil, newShed(pl.site, nil))
 		pl.cases = append(pl.cases, c)
-		for _, d := range book { // a sowing on record is the day
-			if area, k, _, err := JobName(d.Job); err == nil && k == Sow && cmp.Or(d.Area, area) == a.ID && !d.Missed {
-				pl.sown[a.ID] = d.Date
-			}
+		if coming(c.Area) {
+			pl.sown[c.Area.ID] = Date{}
+			p := sowJobs(c)
+			pl.sowing.left = append(pl.sowing.left, p.left...)
+			jobs = append(jobs, p.jobs...)
 		}
-		if _, done := pl.sown[a.ID]; done || !c.future() {
-			continue
-		}
-		pl.sown[a.ID] = Date{}
-		p := sowJobs(c)
-		pl.sowing.left = append(pl.sowing.left, p.left...)
-		jobs = append(jobs, p.jobs...)
 	}
 	days := pl.placeJobs(jobs)
 	for i := range jobs {

@@ -1,8 +1,6 @@
 package schedule
 
 import (
-	"fmt"
-
 	"swardbook/agronomy"
 	"swardbook/schedule/law"
 )
@@ -43,7 +41,7 @@ func (c *Case) question(on Date) law.Question {
 	}
 	if c.Area.Soil != nil {
 		q.Report = law.Enough
-		if c.asksP {
+		if c.noP == nil && c.needP.Year > 0 {
 			q.Report = law.Low
 		}
 		if !c.Area.Sampled.IsZero() {
@@ -63,7 +61,12 @@ func months(from, to Date) int {
 }
 
 // closures are the spans of law and local rule that close days to a dose.
-type closures []law.ClosedSpan
+type closures []closure
+
+type closure struct {
+	span law.Span
+	why  string
+}
 
 func (c *Case) closuresFor(d agronomy.Dose) closures {
 	n := nutrients(d)
@@ -77,7 +80,7 @@ func (c *Case) closuresFor(d agronomy.Dose) closures {
 	var out closures
 	for _, s := range c.law.Closed(n) {
 		if !s.Warn && s.Rule.LiftedBy(q) == 0 {
-			out = append(out, s)
+			out = append(out, closure{s.Span, "closed by law: " + s.Rule.Statement() + " (" + s.Rule.Citation + ")"})
 		}
 	}
 	return out
@@ -85,9 +88,9 @@ func (c *Case) closuresFor(d agronomy.Dose) closures {
 
 func (cl closures) on(d Date) string {
 	m := law.MonthDay{Month: d.Month, Day: d.Day}
-	for _, s := range cl {
-		if s.Span.Has(m) {
-			return fmt.Sprintf("closed by law: %s (%s)", s.Rule.Statement(), s.Rule.Citation)
+	for i := range cl {
+		if cl[i].span.Has(m) {
+			return cl[i].why
 		}
 	}
 	return ""

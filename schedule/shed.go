@@ -11,12 +11,14 @@ import (
 type shed struct {
 	materials []agronomy.Material // the site's, with the packs still there, then the trade's
 	own       int                 // how many are the site's
+
+	offered, slow []agronomy.Material // the last offers, see [Case.offers]
 }
 
 // newShed starts from the packs in the site file less what the record book has
 // used since the program's start.
 func newShed(s *Site, book []down) *shed {
-	sh := &shed{slices.Concat(s.Materials, agronomy.TradeMaterials()), len(s.Materials)}
+	sh := &shed{materials: slices.Concat(s.Materials, agronomy.TradeMaterials()), own: len(s.Materials)}
 	for _, d := range book {
 		if a := s.area(d.area); a != nil && !d.Date.Before(s.Start) {
 			sh.take(d.dose, a.Size)

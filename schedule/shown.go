@@ -36,19 +36,19 @@ func (c *Case) shown() AreaShown {
 // season lays the place's year around the program.
 func (a *almanac) season(m Measure, grass climate.Season) Season {
 	s := Season{
-		FirstFreeze:  a.odds(a.FirstFreeze(), a.start),
+		FirstFreeze:  a.odds(a.freeze, a.start),
 		LastFreeze:   a.odds(a.LastFreeze(), a.start),
-		SoilBelow50:  a.after(a.SoilFalls(2, 50), a.start),
+		SoilBelow50:  a.after(a.soil50, a.start),
 		SoilBelow40:  a.after(a.SoilFalls(2, 40), a.start),
-		GrowthEnds:   a.after(a.GrowthEnds(grass), a.start),
-		GrowthBegins: a.after(a.GrowthBegins(grass), a.start),
+		GrowthEnds:   a.after(a.growth(grass).ends, a.start),
+		GrowthBegins: a.after(a.growth(grass).begins, a.start),
 		GroundFreeze: Freeze{Early: a.after(a.ground.Early, a.start), Median: a.after(a.ground.Median, a.start)},
 		LastSafe:     a.after(a.ground.LastSafe, a.start),
 		Reopens:      a.after(a.ground.Reopens, a.start),
 	}
-	fall := a.SoilFalls(2, 50)
+	fall := a.soil50
 	if fall.Never {
-		fall = a.FirstFreeze()
+		fall = a.freeze
 	}
 	s.SpreadDays = int(math.Round(1.2816 * fall.SD)) // [model] section 7: 8 years in 10
 	s.Words = append(s.Words, "ground: "+a.ground.Kind.String())

@@ -106,11 +106,6 @@ func (p *Program) Supplies() []Supply {
 // withoutBuying says what cannot be done if nothing more is bought.
 func (p *Program) withoutBuying() []string {
 	var out []string
-	done, name := map[string]bool{}, map[string]string{}
-	for _, e := range p.Entries {
-		done[e.ID] = e.State == Finished
-		name[e.ID] = fmt.Sprintf("%s on %s, %s", jobWords(e.Kind), e.AreaName, e.Date.Short())
-	}
 	for _, s := range p.Supplies() {
 		if s.Buy == 0 {
 			continue
@@ -118,8 +113,12 @@ func (p *Program) withoutBuying() []string {
 		var jobs []string
 		used := 0.0
 		for _, u := range s.Uses {
-			if used += u.Packs; used > s.OnHand+1e-9 && !done[u.Job] {
-				jobs = append(jobs, name[u.Job])
+			if used += u.Packs; used <= s.OnHand+1e-9 {
+				continue
+			}
+			i := slices.IndexFunc(p.Entries, func(e Entry) bool { return e.ID == u.Job })
+			if e := &p.Entries[i]; e.State != Finished {
+				jobs = append(jobs, fmt.Sprintf("%s on %s, %s", jobWords(e.Kind), e.AreaName, e.Date.Short()))
 			}
 		}
 		if len(jobs) == 0 {

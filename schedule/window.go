@@ -25,8 +25,9 @@ func (a *almanac) openGround() []opening {
 
 // between lays two events of one year on every year around the program.
 func (a *almanac) between(from, to climate.When, opens, closes string) []opening {
-	var out []opening
-	for _, y := range a.years() {
+	years := a.years()
+	out := make([]opening, 0, len(years))
+	for _, y := range years {
 		if s := (Span{a.on(from, y), a.on(to, y)}); s.Days() > 0 {
 			out = append(out, opening{s, opens, closes})
 		}
@@ -36,11 +37,13 @@ func (a *almanac) between(from, to climate.When, opens, closes string) []opening
 
 // meet cuts openings down to where both hold.
 func meet(as, bs []opening) []opening {
-	var out []opening
-	for _, a := range as {
-		for _, b := range bs {
+	out := make([]opening, 0, len(as))
+	for i := range as {
+		a := &as[i]
+		for k := range bs {
+			b := &bs[k]
 			s := opening{Span{Later(a.From, b.From), Earlier(a.To, b.To)}, a.opens, a.closes}
-			if s.Days() <= 0 {
+			if s.To.Before(s.From) {
 				continue
 			}
 			if b.From.After(a.From) {
@@ -129,8 +132,8 @@ func (c *Case) byGrowth(share float64) func(opening) Date {
 		n := o.Days()
 		sums := make([]float64, n)
 		total := 0.0
-		for i := range sums {
-			total += c.almanac.growthOn(o.From.AddDays(i), c.season)
+		for i, d := 0, o.From; i < n; i, d = i+1, d.next() {
+			total += c.growth.on(d)
 			sums[i] = total
 		}
 		for i, sum := range sums {

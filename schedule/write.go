@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,6 +16,7 @@ func (pl *planner) program(p proposal) *Program {
 	jobs := p.jobs
 	days := pl.placeJobs(jobs)
 	out := pl.frame(p)
+	turfYear := pl.turfYear()
 	out.Entries = make([]Entry, 0, len(jobs))
 	for _, i := range days.byDay() {
 		if i >= len(jobs) {
@@ -29,7 +29,7 @@ func (pl *planner) program(p proposal) *Program {
 		}
 		settled := !j.On.IsZero() && j.Kind != Sow
 		j.On = days.tasks[i].days[days.day[i]]
-		e := pl.entry(j)
+		e := pl.entry(j, turfYear)
 		e.BoundBy = append(e.BoundBy, j.bound...)
 		if !settled {
 			e.BoundBy = pl.boundBy(j, days, i)
@@ -48,7 +48,10 @@ func (pl *planner) program(p proposal) *Program {
 
 // ownIDs gives what is left out numbers of its own, after those of the jobs.
 func (p *Program) ownIDs() {
-	taken, last := map[string]bool{}, map[string]int{}
+	if len(p.LeftOut) == 0 {
+		return
+	}
+	taken, last := make(map[string]bool, len(p.Entries)+len(p.LeftOut)), map[string]int{}
 	mark := func(id string) {
 		taken[id] = true
 		if i := strings.LastIndexByte(id, '/'); i >= 0 {
@@ -94,11 +97,11 @@ func (pl *planner) boundBy(j *Job, days placement, i int) []string {
 	return out
 }
 
-func (pl *planner) entry(j *Job) Entry {
+func (pl *planner) entry(j *Job, turfYear string) Entry {
 	s, d := pl.site, j.Dose
 	w := j.window()
 	e := Entry{
-		ID: j.ID(), UID: pl.uid(j), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
+		ID: j.ID(), UID: pl.uid(j, turfYear), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
 		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: w.Last, Window: windowWords(w),
 		Who: s.who(j.Kind, j.Area), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, Planned), Note: j.Note,
@@ -142,12 +145,17 @@ func windowWords(w Window) string {
 
 // uid names the job for calendars: by site, area, job and turf year, never by
 // date or title, so that a moved job moves.
-func (pl *planner) uid(j *Job) string {
+func (pl *planner) uid(j *Job, turfYear string) string {
+	return pl.site.ID + "." + j.areaID() + "." + string(j.Kind) + "." + strconv.Itoa(j.N) + "." + turfYear + "@swardbook"
+}
+
+// turfYear is the one in which the program starts, for the grass of the site.
+func (pl *planner) turfYear() string {
 	season := climate.Cool
 	if len(pl.cases) > 0 && !slices.ContainsFunc(pl.cases, func(c *Case) bool { return c.season == climate.Cool }) {
 		season = climate.Warm
 	}
-	return fmt.Sprintf("%s.%s.%s.%d.%d@swardbook", pl.site.ID, j.areaID(), j.Kind, j.N, pl.almanac.turfYear(pl.site.Start, season))
+	return strconv.Itoa(pl.almanac.turfYear(pl.site.Start, season))
 }
 
 // nextJobs tells each entry which job comes next in its area.
@@ -198,7 +206,7 @@ func (pl *planner) season() climate.Season {
 // laws lists the rules that the site stands under, once.
 func (pl *planner) laws(out *Program) {
 	s := pl.site
-	for _, r := range pl.law {
+	for _, r := range pl.law.Rules {
 		out.Laws = append(out.Laws, LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.AsOf, Sure: r.Confidence.String() + ", " + r.How.String()})
 	}
 	st, _, err := law.For(s.Place.State, s.crewIs())
