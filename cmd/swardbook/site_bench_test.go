@@ -12,7 +12,7 @@ import (
 )
 
 // BenchmarkSite plans a site and writes its calendar: the example with two areas,
-// and the same with a third one beside them.
+// and the same with a third one beside them, whose jobs want the same days.
 func BenchmarkSite(b *testing.B) {
 	dir := filepath.Join("..", "..", "examples", "reading-garden")
 	text, err := os.ReadFile(filepath.Join(dir, "site.toml"))
@@ -27,10 +27,12 @@ func BenchmarkSite(b *testing.B) {
 	third := site.Areas[1]
 	third.ID, third.Name = "north", "north lawn"
 	three.Areas = append(three.Areas[:2:2], third)
+	free := three
+	free.Crew.JobsPerDay = 0
 	for _, c := range []struct {
 		name string
 		site *schedule.Site
-	}{{"two areas", site}, {"three areas", &three}} {
+	}{{"two areas", site}, {"three areas", &three}, {"three areas, any number of jobs a day", &free}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
