@@ -74,7 +74,8 @@ func units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }
 //	- togetherBonus for each task on the day of its round (see rounds)
 //
 // Of several answers with that sum it takes the one that places the first task
-// earliest, then the second, and so on; left out counts as later than any day.
+// earliest, then the second, and so on; left out counts as later than any day. If
+// the steps run out among answers with that sum, it is the earliest yet found.
 //
 // The plan: only limits and jobs per day tie tasks together. Tasks that limits
 // could tie form a knot, most often an area. At first each task is a part of its

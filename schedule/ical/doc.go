@@ -29,8 +29,10 @@
 //
 // # Library and own code
 //
-// Property writing and escaping come from a general iCalendar library. Cleaning
-// and folding are done here, because the library lets control characters
-// through and can break a line inside an escape. Reading is done here too: the
-// file is our own, so the reader can be strict, bounded and free of recursion.
+// The calendar around the events and the escaping of texts come from a general
+// iCalendar library. The lines of an event are written here, because the library
+// copies each text four times and escapes the commas between categories. Cleaning
+// and folding are done here, because it lets control characters through and can
+// break a line inside an escape. Reading is done here too: the file is our own,
+// so the reader can be strict, bounded and free of recursion.
 package ical
