@@ -154,11 +154,11 @@ func (m Material) Ammonium() (bool, Reason) {
 	case noNitrogen:
 		return false, Reason{Text: m.title() + " carries no nitrogen"}
 	case ammonium:
-		return true, Reason{m.title() + ": its analysis is that of urea or an ammonium salt", "definitions"}
+		return true, Reason{m.title() + ": its analysis is that of urea or an ammonium salt, which fresh lime drives off as gas", "definitions"}
 	case nitrate:
 		return false, Reason{m.title() + ": its analysis is that of a nitrate, which lime does not drive off", "common"}
 	}
-	return true, Reason{m.title() + ": the form of its nitrogen is not given; taken as urea or ammonium, as in most products", "common"}
+	return true, Reason{m.title() + ": the form of its nitrogen is not given; like most, it is taken as urea or ammonium, which fresh lime drives off as gas", "common"}
 }
 
 // nitrogenForm is what a material's nitrogen is, as far as its analysis tells.

@@ -175,7 +175,12 @@ func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Ma
 	if ok {
 		c.shed.take(d, c.Area.Size)
 	}
-	return d, append(why, passed...), ok
+	why = append(why, passed...)
+	if d.N > 0 && len(c.dressings.jobs) > 0 { // its distance from the lime hangs on this
+		_, form := d.Material.Ammonium()
+		why = append(why, form)
+	}
+	return d, why, ok
 }
 
 // likely gives the material that choose would pick.

@@ -444,3 +444,26 @@ func TestMixedSeasonsAreTold(t *testing.T) {
 		t.Errorf("%q", p.Assumptions)
 	}
 }
+
+// The form of a nitrogen that is not known is told where lime is due, as the
+// distance between the two hangs on it.
+func TestTheFormOfNitrogenIsToldBesideLime(t *testing.T) {
+	told := func(site *Site) bool {
+		p := plan(t, site)
+		i := slices.IndexFunc(p.Entries, func(e Entry) bool { return e.Kind == Nitrogen })
+		if i < 0 {
+			t.Fatal("no nitrogen is planned")
+		}
+		return slices.ContainsFunc(p.Entries[i].Why, func(r Reason) bool {
+			return strings.Contains(r.Text, "the form of its nitrogen is not given")
+		})
+	}
+	site := bluegrass(t)
+	if !told(site) {
+		t.Error("not told beside lime")
+	}
+	site.Areas[0].Soil.PH = 6.5
+	if told(site) {
+		t.Error("told without lime")
+	}
+}
