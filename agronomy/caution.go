@@ -74,7 +74,7 @@ func fertilizerCautions(m Material) []string {
 		out = append(out, "Phosphorus feeds algae: none on paving or in water.")
 	}
 	if m.Analysis.K2O > 0 {
-		out = append(out, "Potassium is a salt: not over 1 lb K2O per 1000 sq ft at once.")
+		out = append(out, "Potassium is a salt: not over 1 lb K₂O per 1000 sq ft at once.")
 	}
 	return out
 }

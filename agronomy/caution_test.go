@@ -19,8 +19,8 @@ func TestCautions(t *testing.T) {
 		"sulfur":            {Material{Kind: SulfurMaterial}, ForSulfur, []string{"75 °F", "at once", "catch fire"}, []string{"algae"}},
 		"gypsum":            {Material{Kind: GypsumMaterial}, ForGypsum, []string{"40 lb", "drains"}, nil},
 		"magnesium sulfate": {Material{Kind: MagnesiumMaterial}, ForMagnesium, []string{"2 lb", "gloves"}, nil},
-		"starter":           {starter, ForStarter, []string{"algae", "1 lb K2O", "seedbed", "paving", "Local codes", "85 °F", "beside water"}, []string{"corrodes"}},
-		"urea":              {labelled("46-0-0"), ForNitrogen, []string{"dry leaves"}, []string{"algae", "K2O", "seedbed"}},
+		"starter":           {starter, ForStarter, []string{"algae", "1 lb K₂O", "seedbed", "paving", "Local codes", "85 °F", "beside water"}, []string{"corrodes"}},
+		"urea":              {labelled("46-0-0"), ForNitrogen, []string{"dry leaves"}, []string{"algae", "K₂O", "seedbed"}},
 		"ammonium nitrate":  {labelled("34-0-0"), ForNitrogen, []string{"feeds fire"}, nil},
 		"liquid":            {liquid, ForNitrogen, []string{"drifts", "corrodes", "0.25 lb"}, []string{"dry leaves"}},
 	} {

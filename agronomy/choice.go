@@ -126,9 +126,9 @@ func newChoice(d Dose, w Wants, area SquareFeet, order int) choice {
 
 func (x choice) limit() string {
 	if x.ByCap {
-		return "the cap on " + x.BoundBy
+		return "the cap on " + inWords(x.BoundBy)
 	}
-	return "the " + x.BoundBy + " wanted"
+	return "the " + inWords(x.BoundBy) + " wanted"
 }
 
 func (x choice) describe() string {

@@ -61,7 +61,7 @@ func TestChooseSaysWhyOthersWerePassedOver(t *testing.T) {
 	if !ok || len(why) != 4 {
 		t.Fatalf("%v %v, want the chosen and three passed over", ok, why)
 	}
-	for _, name := range []string{"46-0-0 chosen: enough on hand", "passed over: 18-24-12 carries P2O5", "passed over: 0-0-60 carries nothing", "passed over: 24-0-11, none on hand"} {
+	for _, name := range []string{"46-0-0 chosen: enough on hand", "passed over: 18-24-12 carries P₂O₅", "passed over: 0-0-60 carries nothing", "passed over: 24-0-11, none on hand"} {
 		if !slices.ContainsFunc(why, func(r Reason) bool { return strings.HasPrefix(r.Text, name) }) {
 			t.Errorf("no reason begins %q in %v", name, why)
 		}
@@ -97,7 +97,7 @@ func TestMixHoldsTheCapsTogether(t *testing.T) {
 	if !matches(float64(n), 0.7) || !matches(float64(left.N), 0.3) || !matches(float64(left.K2O), 1) || left.P2O5 != 0 {
 		t.Errorf("N %v, left %v", n, left)
 	}
-	if !slices.ContainsFunc(why, func(r Reason) bool { return r.Text == "no material left that may bring 1 lb K2O" }) {
+	if !slices.ContainsFunc(why, func(r Reason) bool { return r.Text == "no material left that may bring 1 lb K₂O" }) {
 		t.Errorf("silent about the potash: %v", why)
 	}
 }

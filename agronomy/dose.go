@@ -77,11 +77,11 @@ func solve(m Material, w Wants, c Caps) (Dose, error) {
 		b := &bounds[i]
 		switch {
 		case b.cap && math.IsNaN(float64(b.amount)):
-			return Dose{}, fmt.Errorf("the cap on %s is not a number: give an amount, or a negative one for no cap", b.name)
+			return Dose{}, fmt.Errorf("the cap on %s is not a number: give an amount, or a negative one for no cap", inWords(b.name))
 		case !b.holds():
 			continue
 		case b.amount == 0:
-			return Dose{}, fmt.Errorf("%s carries %s, of which none may go down: choose a material without it", m.title(), b.name)
+			return Dose{}, fmt.Errorf("%s carries %s, of which none may go down: choose a material without it", m.title(), inWords(b.name))
 		}
 		wanted = wanted || !b.cap
 		// A cap that falls together with a want changes nothing, so it must be
@@ -107,9 +107,9 @@ func (d *Dose) explain(w Wants, c Caps) {
 			d.Why = append(d.Why, b.reason())
 		}
 	}
-	what := d.BoundBy + " is met first"
+	what := inWords(d.BoundBy) + " is met first"
 	if d.ByCap {
-		what = "the cap on " + d.BoundBy + " is met first"
+		what = "the cap on " + inWords(d.BoundBy) + " is met first"
 	}
 	d.Why = append(d.Why, Reason{Text: what + ": " + figure(d.Rate) + " lb of product per 1000 sq ft brings " + d.brings().String()})
 	if d.Under != (Wants{}) {
@@ -138,7 +138,7 @@ func StarterDose(m Material, nCap, p2o5Low, p2o5High PerThousand) (Dose, error) 
 		return Dose{}, err
 	}
 	if d.P2O5 < p2o5Low*(1-1e-9) {
-		d.Why = append(d.Why, Reason{fmt.Sprintf("%s lb P2O5 is short of the %s lb a seedbed asks for; the nitrogen ceiling allows no more of this material",
+		d.Why = append(d.Why, Reason{fmt.Sprintf("%s lb P₂O₅ is short of the %s lb a seedbed asks for; the nitrogen ceiling allows no more of this material",
 			figure(d.P2O5), figure(p2o5Low)), "uc-starter"})
 	}
 	return d, nil
@@ -183,6 +183,17 @@ func (b bound) holds() bool {
 	return b.share > 0 && (b.amount > 0 && !math.IsInf(float64(b.amount), 1) || b.cap && b.amount == 0)
 }
 
+// inWords writes the name of a bound as people do: "P₂O₅".
+func inWords(bound string) string {
+	switch bound {
+	case "P2O5":
+		return "P₂O₅"
+	case "K2O":
+		return "K₂O"
+	}
+	return bound
+}
+
 func (b bound) rate() PerThousand { return b.amount / b.share }
 
 func (b bound) reason() Reason {
@@ -190,7 +201,7 @@ func (b bound) reason() Reason {
 	if b.cap {
 		verb = "allowed"
 	}
-	return Reason{figure(b.amount) + " lb " + b.name + " " + verb + " ÷ " + figure(100*b.share) + " % = " + figure(b.rate()) + " lb of product per 1000 sq ft", "unl-calc"}
+	return Reason{figure(b.amount) + " lb " + inWords(b.name) + " " + verb + " ÷ " + figure(100*b.share) + " % = " + figure(b.rate()) + " lb of product per 1000 sq ft", "unl-calc"}
 }
 
 // contents is what one pound of the material holds, in pounds.

@@ -61,9 +61,9 @@ func TestDoseForSaysWhatIsOverAndUnder(t *testing.T) {
 	}
 	for _, part := range []string{
 		"0.5 lb N wanted ÷ 10 % = 5 lb of product per 1000 sq ft",
-		"N is met first: 5 lb of product per 1000 sq ft brings 0.5 lb N, 0.5 lb P2O5, 0.5 lb K2O",
-		"still wanted from another material or day: 0.3 lb K2O",
-		"more than wanted: 0.5 lb P2O5",
+		"N is met first: 5 lb of product per 1000 sq ft brings 0.5 lb N, 0.5 lb P₂O₅, 0.5 lb K₂O",
+		"still wanted from another material or day: 0.3 lb K₂O",
+		"more than wanted: 0.5 lb P₂O₅",
 	} {
 		if !strings.Contains(all.String(), part) {
 			t.Errorf("working lacks %q:\n%s", part, all.String())
@@ -82,9 +82,9 @@ func TestDoseForRefuses(t *testing.T) {
 		says string
 	}{
 		"nothing wanted":           {labelled("46-0-0"), Wants{}, NoCaps(), "nothing is wanted"},
-		"nothing of the wanted":    {labelled("46-0-0"), Wants{K2O: 1}, NoCaps(), "nothing of what is wanted (1 lb K2O)"},
-		"a nutrient that may not":  {labelled("18-24-12"), Wants{N: 1}, Caps{-1, -1, 0, -1}, "P2O5, of which none may go down"},
-		"potash that may not":      {labelled("18-0-12"), Wants{N: 1}, Caps{-1, -1, 0, 0}, "K2O, of which none"},
+		"nothing of the wanted":    {labelled("46-0-0"), Wants{K2O: 1}, NoCaps(), "nothing of what is wanted (1 lb K₂O)"},
+		"a nutrient that may not":  {labelled("18-24-12"), Wants{N: 1}, Caps{-1, -1, 0, -1}, "P₂O₅, of which none may go down"},
+		"potash that may not":      {labelled("18-0-12"), Wants{N: 1}, Caps{-1, -1, 0, 0}, "K₂O, of which none"},
 		"lime":                     {Material{Name: "lime", Kind: LimeMaterial, Magnesium: 11}, Wants{Mg: 1}, NoCaps(), "by the soil's pH"},
 		"sulfur":                   {Material{Name: "sulfur", Kind: SulfurMaterial, Sulfur: 90}, Wants{S: 1}, NoCaps(), "by the soil's pH"},
 		"a liquid of no density":   {liquid, Wants{N: 1}, NoCaps(), "density is needed"},
@@ -242,8 +242,8 @@ func ExampleDoseFor() {
 	fmt.Printf("%.1f lb for 6000 sq ft\n", d.For(6000).Weight)
 	// Output:
 	// 1 lb N wanted ÷ 28 % = 3.57 lb of product per 1000 sq ft
-	// N is met first: 3.57 lb of product per 1000 sq ft brings 1 lb N, 0.107 lb P2O5, 0.214 lb K2O
-	// more than wanted: 0.107 lb P2O5, 0.214 lb K2O
+	// N is met first: 3.57 lb of product per 1000 sq ft brings 1 lb N, 0.107 lb P₂O₅, 0.214 lb K₂O
+	// more than wanted: 0.107 lb P₂O₅, 0.214 lb K₂O
 	// 21.4 lb for 6000 sq ft
 }
 

@@ -16,9 +16,9 @@ func Mix(ms []Material, w Wants, c Caps, area SquareFeet) ([]Dose, Wants, []Reas
 		name string
 		of   func(Wants) PerThousand
 	}{
-		{"P2O5", func(w Wants) PerThousand { return w.P2O5 }},
+		{"P₂O₅", func(w Wants) PerThousand { return w.P2O5 }},
 		{"N", func(w Wants) PerThousand { return w.N }},
-		{"K2O", func(w Wants) PerThousand { return w.K2O }},
+		{"K₂O", func(w Wants) PerThousand { return w.K2O }},
 		{"Mg", func(w Wants) PerThousand { return w.Mg }},
 		{"S", func(w Wants) PerThousand { return w.S }},
 	} {

@@ -7,13 +7,13 @@ import (
 	"strings"
 )
 
-// String lists the nutrients that are there: "0.7 lb N, 0.25 lb K2O".
+// String lists the nutrients that are there: "0.7 lb N, 0.25 lb K₂O".
 func (w Wants) String() string {
 	var parts []string
 	for _, p := range []struct {
 		name   string
 		amount PerThousand
-	}{{"N", w.N}, {"P2O5", w.P2O5}, {"K2O", w.K2O}, {"Mg", w.Mg}, {"S", w.S}} {
+	}{{"N", w.N}, {"P₂O₅", w.P2O5}, {"K₂O", w.K2O}, {"Mg", w.Mg}, {"S", w.S}} {
 		if p.amount > 0 {
 			parts = append(parts, figure(p.amount)+" lb "+p.name)
 		}

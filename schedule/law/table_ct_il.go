@@ -111,7 +111,7 @@ var rulesCTtoIL = []Rule{
 	{ID: "fl-p-cap-per-application", State: "FL", Kind: PhosphorusDose, Binding: BindsLabel,
 		Value: 0.25, Raised: 1.0, Unless: SoilTest | NewLawn,
 		Citation: flLaw, Agency: flAgency, InForce: "2007-12-31", AsOf: "2015-01", How: Seen, Confidence: HighConfidence,
-		Note: "Establishment may take one starter application of up to 1.0 lb P2O5."},
+		Note: "Establishment may take one starter application of up to 1.0 lb P₂O₅."},
 	{ID: "fl-p-annual-cap", State: "FL", Kind: PhosphorusYear, Binding: BindsLabel,
 		Value: 0.5, Unless: SoilTest | NewLawn,
 		Citation: flLaw, Agency: flAgency, InForce: "2007-12-31", AsOf: "2015-01", How: Seen, Confidence: HighConfidence},

@@ -32,7 +32,7 @@ var localExamples = []LocalExample{
 		Note: "Sale as well as use. Phosphorus wants a report all year; 10 ft from a seawall or the top of a bank."},
 	{State: "FL", Place: "Marion County",
 		Citation: "Marion County Code § 19-247", AsOf: "2008-11", How: Seen, Confidence: HighConfidence,
-		Note: "1 lb N a dose, 0.7 lb soluble; a year: bahiagrass 3, bermudagrass 4, centipedegrass 2, St. Augustinegrass 3, zoysiagrass 4 lb N; P2O5 0.25 lb a dose, 0.5 lb a year, starter 1.0 lb once."},
+		Note: "1 lb N a dose, 0.7 lb soluble; a year: bahiagrass 3, bermudagrass 4, centipedegrass 2, St. Augustinegrass 3, zoysiagrass 4 lb N; P₂O₅ 0.25 lb a dose, 0.5 lb a year, starter 1.0 lb once."},
 	{State: "FL", Place: "other counties with rainy-season stops",
 		Citation: "county and city ordinances", AsOf: "2020-01", How: Seen, Confidence: MediumConfidence,
 		Note: "Charlotte, Lee, Indian River, Martin, St. Lucie, Brevard, Volusia, Seminole, Lake, Alachua and many cities; mostly June 1 to September 30, not everywhere."},

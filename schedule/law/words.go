@@ -42,9 +42,9 @@ func (r Rule) says() string {
 	case NitrogenYear:
 		return r.atMost("nitrogen in a year")
 	case PhosphorusDose:
-		return r.atMost("phosphate (P2O5) in one application")
+		return r.atMost("phosphate (P₂O₅) in one application")
 	case PhosphorusYear:
-		return r.atMost("phosphate (P2O5) in a year")
+		return r.atMost("phosphate (P₂O₅) in a year")
 	case SlowNitrogen:
 		return fmt.Sprintf("at least %s of the nitrogen slow", percent(r.Value))
 	case WaterDistance:

@@ -57,7 +57,7 @@ var units = map[string]bool{
 	"Jul": true, "Aug": true, "Sep": true, "Oct": true, "Nov": true, "Dec": true,
 }
 
-var nutrients = map[string]bool{"N": true, "P₂O₅": true, "K₂O": true, "P2O5": true, "K2O": true, "Mg": true, "S": true}
+var nutrients = map[string]bool{"N": true, "P₂O₅": true, "K₂O": true, "Mg": true, "S": true}
 
 var weekdays = map[string]bool{"Mon": true, "Tue": true, "Wed": true, "Thu": true, "Fri": true, "Sat": true, "Sun": true}
 
