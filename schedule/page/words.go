@@ -49,6 +49,16 @@ func span(from, to schedule.Date) string {
 	return from.Short() + " to " + to.Short()
 }
 
+// tied puts no-break spaces where no line should end: between a number and its
+// unit, and inside a date.
+func tied(text string) string {
+	words := schedule.Clumps(text)
+	for i, w := range words {
+		words[i] = strings.ReplaceAll(w, " ", "\u00a0")
+	}
+	return strings.Join(words, " ")
+}
+
 // named puts the names of jobs in place of their ids, which say little to a
 // reader.
 func named(p *schedule.Program, text string) string {

@@ -111,7 +111,7 @@ func oneUnit(t string, metric bool) string {
 	words := strings.Fields(t)
 	for i := 0; i < len(words); i++ {
 		w := words[i]
-		if len(out) < 2 || w[0] != '(' || !number(w) || i+1 == len(words) || !strings.HasSuffix(words[i+1], ")") {
+		if len(out) < 2 || w[0] != '(' || !schedule.IsFigure(w) || i+1 == len(words) || !strings.HasSuffix(words[i+1], ")") {
 			out = append(out, w)
 			continue
 		}

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"swardbook/schedule"
 )
 
 // Column is one column of a [Table].
@@ -183,7 +185,7 @@ func (t Table) without(i int) Table {
 
 func longest(t string) int {
 	n := 0
-	for _, c := range clumps(t) {
+	for _, c := range schedule.Clumps(t) {
 		n = max(n, utf8.RuneCountInString(c))
 	}
 	return n

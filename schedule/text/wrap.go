@@ -1,9 +1,9 @@
 package text
 
 import (
-	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"swardbook/schedule"
 )
 
 // wrap breaks a text into lines of at most width characters. It never breaks
@@ -11,7 +11,7 @@ import (
 func wrap(text string, width int) []string {
 	var lines []string
 	line, used := "", 0
-	for _, w := range clumps(text) {
+	for _, w := range schedule.Clumps(text) {
 		n := utf8.RuneCountInString(w)
 		switch {
 		case line == "":
@@ -27,65 +27,4 @@ func wrap(text string, width int) []string {
 		lines = append(lines, line)
 	}
 	return lines
-}
-
-// maxClump keeps a run of glued words from growing wider than a narrow screen.
-const maxClump = 28
-
-// clumps parts a text into words, words that belong together glued by spaces.
-func clumps(text string) []string {
-	words := strings.Fields(text)
-	var out []string
-	for i := 0; i < len(words); i++ {
-		c := words[i]
-		for i+1 < len(words) && together(words[i], words[i+1]) && utf8.RuneCountInString(c+words[i+1]) < maxClump {
-			i++
-			c += " " + words[i]
-		}
-		out = append(out, c)
-	}
-	return out
-}
-
-// units are the second words of a measure and what may follow them.
-var units = map[string]bool{
-	"lb": true, "oz": true, "fl": true, "kg": true, "g": true, "t": true, "gal": true, "L": true, "mL": true,
-	"sq": true, "ft": true, "in": true, "mm": true, "cm": true, "m": true, "m²": true, "g/m²": true,
-	"°F": true, "°C": true, "%": true, "ppm": true, "meq/100": true, "lb/acre": true, "tons/acre": true,
-	"packs": true, "pack": true, "days": true, "day": true, "weeks": true, "months": true, "minutes": true, "h": true,
-	"Jan": true, "Feb": true, "Mar": true, "Apr": true, "May": true, "Jun": true,
-	"Jul": true, "Aug": true, "Sep": true, "Oct": true, "Nov": true, "Dec": true,
-}
-
-var nutrients = map[string]bool{"N": true, "P₂O₅": true, "K₂O": true, "Mg": true, "S": true}
-
-var weekdays = map[string]bool{"Mon": true, "Tue": true, "Wed": true, "Thu": true, "Fri": true, "Sat": true, "Sun": true}
-
-// together tells whether a line may not end between two words.
-func together(a, b string) bool {
-	bare := strings.TrimRight(b, ".,;:)?!")
-	nutrient, _, _ := strings.Cut(bare, "/")
-	switch {
-	case ends(a): // a comma or a full stop ends what belongs together
-		return false
-	case a == "sq" && bare == "ft", a == "fl" && bare == "oz", a == "pH" && number(b), weekdays[a] && number(b):
-		return true
-	case number(a) && (units[bare] || strings.HasSuffix(bare, "/1000")):
-		return true
-	case (a == "lb" || a == "g") && nutrients[nutrient]: // "lb N/1000", "g N/m²"
-		return true
-	case len(a) == 3 && units[a] && unicode.IsUpper(rune(a[0])) && number(b): // "Sep 2026"
-		return true
-	case strings.HasSuffix(a, "/1000") && bare == "sq", a == "meq/100" && bare == "g":
-		return true
-	}
-	return false
-}
-
-func ends(s string) bool { return strings.ContainsRune(".,;:", rune(s[len(s)-1])) }
-
-// number tells words that are figures: "1,000", "(2.4", "±12", "7-day".
-func number(s string) bool {
-	s = strings.TrimLeft(s, "(±-+≈")
-	return s != "" && s[0] >= '0' && s[0] <= '9'
 }
