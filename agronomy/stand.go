@@ -60,7 +60,8 @@ func (s Stand) warm() (part float64) {
 // Mixed tells what it means that the stand holds grass of both seasons; false
 // for most stands.
 func (s Stand) Mixed() (Reason, bool) {
-	other := min(s.warm(), 1-s.warm())
+	warm := s.warm()
+	other := min(warm, 1-warm)
 	if other < 0.005 {
 		return Reason{}, false
 	}

@@ -70,7 +70,8 @@ func (t *teller) describe(e *schedule.Entry) string {
 	rest := strings.Split(string(head.text), "\n")
 	for utf8.RuneCountInString(text) > hardLength && len(rest) > 1 {
 		rest = rest[:len(rest)-1]
-		text = strings.TrimSpace(strings.Join(rest, "\n")) + "\n\n" + moreLine + "\n\n" + string(end.text)
+		kept := strings.TrimSpace(strings.Join(rest, "\n"))
+		text = strings.TrimSpace(kept + "\n\n" + moreLine + "\n\n" + string(end.text))
 	}
 	return text
 }

@@ -148,7 +148,7 @@ func trigger(d time.Duration) string {
 	out := sign + "PT"
 	h, m, s := int(d/time.Hour), int(d/time.Minute)%60, int(d/time.Second)%60
 	if h > 0 {
-		out += strconv.Itoa(int(h)) + "H"
+		out += strconv.Itoa(h) + "H"
 	}
 	if m > 0 || h > 0 && s > 0 { // the grammar has no hours followed by seconds
 		out += strconv.Itoa(m) + "M"

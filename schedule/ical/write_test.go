@@ -235,6 +235,10 @@ func TestLongDescription(t *testing.T) {
 	if !strings.HasPrefix(got, e.Summary+"\n") || !strings.Contains(got, "\n\n"+moreLine+"\n\nNext: ") || !strings.HasSuffix(got, "\n\nhttps://example.org/") {
 		t.Errorf("cut in the wrong place:\n%s", got)
 	}
+	e = &schedule.Entry{Kind: schedule.LastSafe, Summary: "The ground freezes", Cautions: []string{strings.Repeat("care ", 900)}}
+	if got = newTeller(p, Options{}, "").describe(e); got != "The ground freezes\n\nCautions:\n\n"+moreLine {
+		t.Errorf("%q, with nothing to come after the cut", got)
+	}
 }
 
 func TestStates(t *testing.T) {

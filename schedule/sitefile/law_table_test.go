@@ -1,7 +1,9 @@
 package sitefile
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"slices"
 	"strings"
@@ -16,8 +18,11 @@ import (
 // table that the rules were taken from, where that lies beside the project.
 func TestLawTableAgainstItsSource(t *testing.T) {
 	text, err := os.ReadFile("../../../shared/reference/regulation/regulation.toml")
-	if err != nil {
+	if errors.Is(err, fs.ErrNotExist) {
 		t.Skip("the source of the table is not here")
+	}
+	if err != nil {
+		t.Fatal(err)
 	}
 	var src struct {
 		State map[string]struct{ Name, Law, Local, Ask string }
