@@ -154,22 +154,26 @@ func (b *book) row(line int, cells []string) {
 	}
 }
 
-// correct keeps the last line of each numbered job.
+// correct keeps the last line of each numbered job. A job that was missed and
+// taken up again on a later day is no correction.
 func (b *book) correct() {
-	last := map[string]int{}
+	last := map[string]schedule.Done{}
 	for _, d := range b.done {
 		if strings.Contains(d.Job, "/") {
-			last[d.Job] = d.Line
+			last[d.Job] = d
 		}
 	}
 	b.done = slices.DeleteFunc(b.done, func(d schedule.Done) bool {
 		by, numbered := last[d.Job]
-		if !numbered || by == d.Line {
+		switch {
+		case !numbered || by.Line == d.Line:
 			return false
+		case d.Missed && d.Date.Before(by.Date):
+			return true
 		}
 		b.report(schedule.Problem{Line: d.Line, Key: "job", Warning: true,
-			Message: fmt.Sprintf("%s is recorded again on line %d, which counts instead", d.Job, by),
-			Hint:    fmt.Sprintf("if both went down, write the kind alone in one of them, or the sum in line %d", by)})
+			Message: fmt.Sprintf("%s is recorded again on line %d, which counts instead", d.Job, by.Line),
+			Hint:    fmt.Sprintf("if both went down, write the kind alone in one of them, or the sum in line %d", by.Line)})
 		return true
 	})
 }

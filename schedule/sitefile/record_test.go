@@ -137,6 +137,20 @@ func TestCorrection(t *testing.T) {
 	}
 }
 
+// A missed job is proposed again under its own id: recording it then is no
+// correction, unless the days say otherwise.
+func TestMissedThenDone(t *testing.T) {
+	for dates, warnings := range map[[2]string]int{{"2026-09-19", "2026-09-23"}: 0, {"2026-09-23", "2026-09-19"}: 1} {
+		for _, amount := range []string{"48 lb", "missed"} {
+			text := Header + dates[0] + ",,east/lime/1,,missed,,\n" + dates[1] + ",,east/lime/1,," + amount + ",,\n"
+			got, ps := LoadRecord("r.csv", []byte(text), fullSite(t))
+			if len(got) != 1 || got[0].Line != 3 || len(ps) != warnings {
+				t.Errorf("missed on %s, %s on %s: got %+v, %v", dates[0], amount, dates[1], got, ps)
+			}
+		}
+	}
+}
+
 // What AppendLine writes, LoadRecord reads back unchanged, and no cell of it
 // begins like a formula.
 func TestAppendLine(t *testing.T) {
