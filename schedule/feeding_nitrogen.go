@@ -54,8 +54,9 @@ func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
 	}
 	if young {
 		rules := &c.seedlings
-		year = max(rules.FirstYear[0], min(rules.FirstYear[1], year))
-		why = slices.Concat(why, rules.Why, []Reason{{Text: fmt.Sprintf("first year of the stand: %.2f lb N/1000 sq ft in all", float64(year)), Source: "common"}})
+		low, high := rules.FirstYear[0], rules.FirstYear[1]
+		year = min(max(year, low), high)
+		why = slices.Concat(why, rules.Why, []Reason{{Text: fmt.Sprintf("first year of the stand: %.2f lb N held within %g to %g lb is %.2f lb N/1000 sq ft in all", need.Year, low, high, year), Source: "common"}})
 	}
 	if l, ok := c.law.AnnualNCap(c.asked); ok && agronomy.PerThousand(l.Value) < year {
 		year = agronomy.PerThousand(l.Value)

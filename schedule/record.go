@@ -264,7 +264,7 @@ func (c *Case) recordedJobs() []Job {
 		}
 		j := Job{Kind: d.kind, N: d.n, Area: c.Area, Dose: d.dose, On: d.Date, State: Finished, Note: d.Note}
 		j.Title = Capital(jobWords(d.kind)) + " on " + c.Area.Name
-		j.Summary = fmt.Sprintf("Done on %s: %s on %s", d.Date.Short(), jobWords(d.kind), c.Area.Name)
+		j.Summary = j.Title
 		if d.dose.Rate > 0 {
 			j.Summary += ", " + m.doseWords(d.dose, c.Area.Size)
 		}
