@@ -103,31 +103,41 @@ func (p *Program) Supplies() []Supply {
 	return out
 }
 
-// withoutBuying says what cannot be done if nothing more is bought.
-func (p *Program) withoutBuying() []string {
-	var out []string
+// tellSupplies says what cannot be done if nothing more is bought, and has the
+// first job that the shed does not reach for begin with the purchase.
+func (p *Program) tellSupplies() {
 	for _, s := range p.Supplies() {
-		if s.Buy == 0 {
+		short := p.runsOut(s)
+		if s.Buy == 0 || len(short) == 0 {
 			continue
 		}
-		var jobs []string
-		used := 0.0
-		for _, u := range s.Uses {
-			if used += u.Packs; used <= s.OnHand+1e-9 {
-				continue
-			}
-			i := slices.IndexFunc(p.Entries, func(e Entry) bool { return e.ID == u.Job })
-			if e := &p.Entries[i]; e.State != Finished {
-				jobs = append(jobs, fmt.Sprintf("%s on %s, %s", jobWords(e.Kind), e.AreaName, e.Date.Short()))
-			}
+		jobs := make([]string, len(short))
+		for i, e := range short {
+			jobs[i] = fmt.Sprintf("%s on %s, %s", jobWords(e.Kind), e.AreaName, e.Date.Short())
 		}
-		if len(jobs) == 0 {
-			continue
-		}
+		text := "If no %s is bought, this cannot be done: %s."
 		if s.OnHand > 0 {
-			out = append(out, fmt.Sprintf("If no more %s is bought, it runs out at: %s.", s.Name, strings.Join(jobs, "; ")))
-		} else {
-			out = append(out, fmt.Sprintf("If no %s is bought, this cannot be done: %s.", s.Name, strings.Join(jobs, "; ")))
+			text = "If no more %s is bought, it runs out at: %s."
+		}
+		p.InTheShed = append(p.InTheShed, fmt.Sprintf(text, s.Name, strings.Join(jobs, "; ")))
+		if first := short[0]; !first.ToBuy { // else each job says so itself
+			buy := fmt.Sprintf("Buy %s of %s first: what is in the shed does not last the program.", Packs(float64(s.Buy)), s.Name)
+			first.Steps = slices.Concat([]string{buy}, first.Steps)
+		}
+	}
+}
+
+// runsOut gives the jobs still to do for which the shed does not reach.
+func (p *Program) runsOut(s Supply) []*Entry {
+	var out []*Entry
+	used := 0.0
+	for _, u := range s.Uses {
+		if used += u.Packs; used <= s.OnHand+1e-9 {
+			continue
+		}
+		i := slices.IndexFunc(p.Entries, func(e Entry) bool { return e.ID == u.Job })
+		if e := &p.Entries[i]; e.State != Finished {
+			out = append(out, e)
 		}
 	}
 	return out

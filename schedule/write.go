@@ -39,7 +39,7 @@ func (pl *planner) program(p proposal) *Program {
 	if !days.proven {
 		out.Assumptions = append(out.Assumptions, "So many jobs compete for the same days that the search stopped before it had tried everything: every limit holds, but a better spread may exist.")
 	}
-	out.InTheShed = append(out.InTheShed, out.withoutBuying()...)
+	out.tellSupplies()
 	out.ownIDs()
 	slices.SortStableFunc(out.LeftOut, func(a, b LeftOut) int { return cmp.Compare(a.ID, b.ID) })
 	out.nextJobs()
