@@ -17,7 +17,8 @@ Writes the program: the place's year, what limits each area, every job with its
 day, amount, window and last safe day, what was left out and why, what happens
 if nothing more is bought, what was assumed, and the law that was kept.
 
-        --next N        only the next N jobs, with how to do them
+        --next N        only the next N jobs, how to do them, what to take
+                        care of
         --today DATE    show jobs as of DATE (default: today)
         --area ID       jobs in one area
         --for PERSON    jobs of one person

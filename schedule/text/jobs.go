@@ -45,6 +45,12 @@ func (s *sheet) next(p *schedule.Program, n int) {
 		if e.IfRain != "" {
 			s.hang(6, "-", "Rain: "+e.IfRain)
 		}
+		if len(e.Cautions) > 0 {
+			s.para(6, "Take care:")
+		}
+		for _, caution := range e.Cautions {
+			s.hang(6, "-", caution)
+		}
 	}
 	if shown == 0 {
 		s.para(2, "nothing more in this program, which ends on "+p.Through.Short()+".")
