@@ -2,7 +2,9 @@ package main
 
 import (
 	"bytes"
+	"encoding/csv"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -54,5 +56,66 @@ func TestReadmeSessions(t *testing.T) {
 	}
 	if sessions < 3 {
 		t.Errorf("%d sessions found", sessions)
+	}
+}
+
+// A command is shown in a block of code, where a reader can copy it.
+func TestReadmeCommandsStandInBlocks(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, part := range strings.Split(string(readme), "```") {
+		for line := range strings.Lines(part) {
+			if i%2 == 0 && strings.HasPrefix(line, "$ ") {
+				t.Errorf("outside a block: %s", line)
+			}
+		}
+	}
+}
+
+// What the README says a subscriber sees is in the calendar, before and after
+// the change that it shows: the days and titles listed are the first ones.
+func TestReadmeSubscriber(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	site, err := os.ReadFile("../../examples/reading-garden/site.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, block, _ := strings.Cut(string(readme), "```console\n$ vdirsyncer")
+	block, _, _ = strings.Cut(block, "```")
+	parts := regexp.MustCompile(`(?s)^[^\n]*\n(.*)…\n\$ sed -i 's\|\^away = \.\*\|(.*?)\|'[^\n]*\n\$ vdirsyncer[^\n]*\n(.*)…\n$`).FindStringSubmatch(block)
+	if parts == nil {
+		t.Fatal("no session of a subscriber")
+	}
+	away := regexp.MustCompile(`(?m)^away = .*`)
+	if !away.Match(site) {
+		t.Fatal("the example has no line that the session changes")
+	}
+	t.Chdir(t.TempDir())
+	for i, text := range [][]byte{site, away.ReplaceAll(site, []byte(parts[2]))} {
+		if err := os.WriteFile("garden.toml", text, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		out, talk, code := sward("program", "garden.toml", "--format", "csv")
+		if code != 0 {
+			t.Fatal(talk)
+		}
+		rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		shown := strings.Split(strings.TrimSpace(parts[1+2*i]), "\n")
+		if len(shown) < 2 || len(rows) <= len(shown) {
+			t.Fatalf("%d events shown, %d in the program", len(shown), len(rows)-1)
+		}
+		for j, want := range shown {
+			if got := rows[1+j][0] + " " + rows[1+j][3]; got != want {
+				t.Errorf("listing %d: the README shows %q, the calendar holds %q", i+1, want, got)
+			}
+		}
 	}
 }
