@@ -198,9 +198,9 @@ func (q *asked) need(flags ...string) {
 }
 
 // quantityOf reads a flag with a unit; a flag that was not given is 0.
-func quantityOf[T ~float64](q *asked, flag string, parse func(string) (T, error)) T {
+func quantityOf[T any](q *asked, flag string, parse func(string) (T, error)) (v T) {
 	if !q.given(flag) {
-		return 0
+		return v
 	}
 	v, err := parse(q.text(flag))
 	if err != nil {
@@ -266,6 +266,23 @@ func both(say func(schedule.Measure) string) string { return say(us) + " (" + sa
 
 func bothRates(r agronomy.PerThousand) string {
 	return both(func(m schedule.Measure) string { return m.Rate(r) })
+}
+
+// bothNutrients writes "1 lb N, 0.25 lb P₂O₅ per 1,000 sq ft (4.9 g N, 1.2 g P₂O₅/m²)".
+func bothNutrients(w agronomy.Wants) string {
+	var metric []string
+	for _, p := range []struct {
+		name   string
+		amount agronomy.PerThousand
+	}{{"N", w.N}, {"P₂O₅", w.P2O5}, {"K₂O", w.K2O}, {"Mg", w.Mg}, {"S", w.S}} {
+		if p.amount > 0 {
+			metric = append(metric, schedule.Figures(p.amount.GramsPerM2(), 2)+" g "+p.name)
+		}
+	}
+	if metric == nil {
+		return w.String()
+	}
+	return w.String() + " per 1,000 sq ft (" + strings.Join(metric, ", ") + "/m²)"
 }
 
 func bothWeights(p agronomy.Pounds) string {

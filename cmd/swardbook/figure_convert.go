@@ -77,6 +77,9 @@ func asArea(t string) (answer, error) {
 
 func asLength(t string) (answer, error) {
 	f, err := agronomy.ParseLength(t)
+	if d, wrong := agronomy.ParseDepth(t); err != nil && wrong == nil { // millimeters are a depth
+		f, err = agronomy.Feet(d/12), nil
+	}
 	return answer{text: fmt.Sprintf("%s in = %s mm = %s ft = %s m", significant(f*12), significant(f*12*agronomy.MillimetersPerInch), significant(f), significant(f.Meters())),
 		values: map[string]any{"in": float64(f * 12), "ft": float64(f), "m": float64(f.Meters())}}, err
 }

@@ -81,7 +81,7 @@ func rate(q *asked) (answer, error) {
 	}
 	a := answer{text: dosed(d), why: d.Why, values: doseValues(d)}
 	if d.N > usualMostN {
-		a.more = append(a.more, fmt.Sprintf("More than %.0f lb N per 1,000 sq ft at a time can burn turf and is more than most rules allow: split it.", float64(usualMostN)))
+		a.more = append(a.more, fmt.Sprintf("More than %s at a time can burn turf and is more than most rules allow: split it.", bothNutrients(agronomy.Wants{N: usualMostN})))
 	}
 	if size > 0 {
 		a.more = append(a.more, onArea(d, size))
@@ -97,7 +97,7 @@ func dosed(d agronomy.Dose) string {
 		t = us.VolumeRate(d.Gallons) + " (" + metric.VolumeRate(d.Gallons) + "), " + t
 	}
 	brings := agronomy.Wants{N: d.N, P2O5: d.P2O5, K2O: d.K2O, Mg: d.Mg, S: d.S}
-	return fmt.Sprintf("%s of %s; it brings %s per 1,000 sq ft.", t, d.Material.Name, brings)
+	return fmt.Sprintf("%s of %s; it brings %s.", t, d.Material.Name, bothNutrients(brings))
 }
 
 func onArea(d agronomy.Dose, size agronomy.SquareFeet) string {
@@ -166,7 +166,7 @@ func mix(q *asked, analyses []string) (answer, error) {
 	var shown []map[string]any
 	var lines []string
 	for _, d := range doses {
-		lines = append(lines, us.Rate(d.Rate)+" of "+d.Material.Name)
+		lines = append(lines, bothRates(d.Rate)+" of "+d.Material.Name)
 		a.more = append(a.more, dosed(d))
 		v := doseValues(d)
 		if size > 0 {
@@ -177,7 +177,7 @@ func mix(q *asked, analyses []string) (answer, error) {
 	}
 	a.text = strings.Join(lines, "; ") + "."
 	if short != (agronomy.Wants{}) {
-		a.more = append(a.more, "Still short: "+short.String()+" per 1,000 sq ft.")
+		a.more = append(a.more, "Still short: "+bothNutrients(short)+".")
 	}
 	a.values = map[string]any{"doses": shown, "short_n_lb_per_1000_sqft": rounded(float64(short.N), 3),
 		"short_p2o5_lb_per_1000_sqft": rounded(float64(short.P2O5), 3), "short_k2o_lb_per_1000_sqft": rounded(float64(short.K2O), 3)}

@@ -18,7 +18,8 @@ var growthFigure = figure{
 	example: `--mean "55 F" --season cool`,
 	help: `        --season NAME         cool or warm, or
         --grass NAME          a grass, which tells its season
-        --mean T              mean air temperature, like "55 F" or "13 C"; or
+        --mean T              mean air temperature, like "55 F" or "13 C", each
+                              by the form published in that unit; or
         --state CODE          a place
         --hardiness ZONE      with its half-zone
         --date DATE           and a day
@@ -42,7 +43,7 @@ func growth(q *asked) (answer, error) {
 		}
 	}
 	var a answer
-	var mean climate.Fahrenheit
+	var mean temperature
 	if q.given("mean") {
 		mean = quantityOf(q, "mean", parseTemperature)
 	} else {
@@ -61,24 +62,47 @@ func growth(q *asked) (answer, error) {
 		if err != nil {
 			return a, err
 		}
-		mean = y.Mean(d.DayOfYear())
-		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("The usual mean of %s there is %s, from %s.", d.Short(), mean, y.From), Source: "model"})
+		mean.f = y.Mean(d.DayOfYear())
+		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("The usual mean of %s there is %s, from %s.", d.Short(), mean.f, y.From), Source: "model"})
 	}
 	if q.err != nil {
 		return a, q.err
 	}
-	p := climate.GrowthPotential(mean, season)
-	best, width := "20", "5.5" // [gp-code]
-	if season == climate.Warm {
-		best, width = "31", "7" // [gp-code]
-	}
-	a.text = fmt.Sprintf("Growth potential %.2f: %s grass at a mean of %s %s.", p, season, mean, pace(p))
-	a.values = map[string]any{"growth_potential": rounded(p, 4), "mean_f": rounded(float64(mean), 2)}
-	a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("Growth potential = exp(−½ × ((%.1f − %s) ÷ %s)²) = %.3f, in °C", float64(mean.Celsius()), best, width, p), Source: "gp-code, gp-pace"})
-	if season == climate.Warm && mean.Celsius() > 31 { // [gp-pace]
-		a.why = append(a.why, agronomy.Reason{Text: "Above its best temperature warm-season grass keeps 1.", Source: "gp-pace"})
-	}
+	p, why := potential(mean, season)
+	a.text = fmt.Sprintf("Growth potential %.2f: %s grass at a mean of %s %s.", p, season, mean.f, pace(p))
+	a.values = map[string]any{"growth_potential": rounded(p, 4), "mean_f": rounded(float64(mean.f), 2)}
+	a.why = append(a.why, why)
 	return a, nil
+}
+
+// temperature is a mean, and whether it was given in °F. The growth potential
+// is published in both units, and the two forms differ by up to 0.05.
+type temperature struct {
+	f            climate.Fahrenheit
+	inFahrenheit bool
+}
+
+// potential works out the growth potential by the form of the unit that the
+// mean was given in, and says how. A place's own mean takes the form in °C, by
+// which programs are made.
+func potential(mean temperature, season climate.Season) (float64, agronomy.Reason) {
+	form, t := agronomy.GrowthPotentialC, float64(mean.f.Celsius())
+	best, width, unit, source := 20.0, 5.5, "°C", "gp-code" // [gp-code]
+	if season == climate.Warm {
+		best, width = 31, 7 // [gp-code]
+	}
+	if mean.inFahrenheit {
+		form, t = agronomy.GrowthPotentialF, float64(mean.f)
+		best, width, unit, source = 68, 10, "°F", "ny-nmp-2019" // [ny-nmp-2019] [gp-grounds]
+		if season == climate.Warm {
+			best, width = 88, 12 // [ny-nmp-2019]
+		}
+	}
+	p := form(t, season)
+	if season == climate.Warm && t > best { // [gp-pace]
+		return p, agronomy.Reason{Text: fmt.Sprintf("Above %.0f %s, its best temperature, warm-season grass keeps a growth potential of 1.", best, unit), Source: "gp-pace"}
+	}
+	return p, agronomy.Reason{Text: fmt.Sprintf("Growth potential = exp(−½ × ((%.1f − %g) ÷ %g)²) = %.3f, in %s", t, best, width, p, unit), Source: source}
 }
 
 func pace(p float64) string {
@@ -92,20 +116,20 @@ func pace(p float64) string {
 }
 
 // parseTemperature reads "55 F" or "13 C", with or without the degree sign.
-func parseTemperature(t string) (climate.Fahrenheit, error) {
-	s := strings.ReplaceAll(strings.ToUpper(strings.TrimSpace(t)), "°", "")
+func parseTemperature(text string) (temperature, error) {
+	s := strings.ReplaceAll(strings.ToUpper(strings.TrimSpace(text)), "°", "")
 	number := strings.TrimSpace(strings.TrimRight(s, "CF"))
 	v, err := strconv.ParseFloat(number, 64)
-	f := climate.Fahrenheit(v)
+	t := temperature{f: climate.Fahrenheit(v), inFahrenheit: true}
 	switch strings.TrimSpace(strings.TrimPrefix(s, number)) {
 	case "C":
-		f = climate.Celsius(v).Fahrenheit()
+		t = temperature{f: climate.Celsius(v).Fahrenheit()}
 	case "F":
 	default:
-		return 0, fmt.Errorf("%q has no unit; write it as 55 F or 13 C", t)
+		return t, fmt.Errorf("%q has no unit; write it as 55 F or 13 C", text)
 	}
-	if err != nil || !(f >= -80 && f <= 140) {
-		return 0, fmt.Errorf("%q is no mean temperature of this world; -62 to 60 °C", t)
+	if err != nil || !(t.f >= -80 && t.f <= 140) {
+		return t, fmt.Errorf("%q is no mean temperature of this world; -62 to 60 °C", text)
 	}
-	return f, nil
+	return t, nil
 }

@@ -166,7 +166,7 @@ func required(a answer, c agronomy.LimeCase, m agronomy.Material, effective agro
 		a.more = append(a.more, fmt.Sprintf("For %s: %s in all.", bothAreas(size), bothWeights(rate.Over(size))))
 		a.values["amount_lb"] = rounded(float64(rate.Over(size)), 2)
 	}
-	a.more = append(a.more, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", us.Rate(need.Low), us.Rate(need.High)))
+	a.more = append(a.more, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", bothRates(need.Low), bothRates(need.High)))
 	return a, nil
 }
 
