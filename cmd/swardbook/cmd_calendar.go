@@ -6,8 +6,7 @@ import (
 	"io/fs"
 	"os"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
 )
@@ -30,9 +29,9 @@ is refused and left as it is.
         --strict        exit status 4 if anything was left out
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "ics")
-		pick := choiceFlags(fs)
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "ics")
+		pick := flag.NewChoice(fs)
 		address := fs.String("address", "", "")
 		strict := fs.Bool("strict", false, "")
 		return func(s *session, args []string) error {
@@ -44,15 +43,15 @@ is refused and left as it is.
 			if err != nil {
 				return err
 			}
-			if _, err := pick.apply(p); err != nil { // names are checked here, cut by ical
+			if _, err := pick.Apply(p); err != nil { // names are checked here, cut by ical
 				return err
 			}
-			kinds, err := kindsOf(pick.kinds)
+			kinds, err := pick.Kinds()
 			if err != nil {
 				return err
 			}
-			o := ical.Options{Area: pick.area, Person: pick.person, Kinds: kinds, Address: *address}
-			if err := s.calendar(p, o, out.file, l.inputs()); err != nil {
+			o := ical.Options{Area: pick.Area, Person: pick.Person, Kinds: kinds, Address: *address}
+			if err := s.calendar(p, o, out.File, l.inputs()); err != nil {
 				return err
 			}
 			return strictly(*strict, p)

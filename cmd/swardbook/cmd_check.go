@@ -3,8 +3,7 @@ package main
 import (
 	"fmt"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/text"
 )
@@ -27,15 +26,15 @@ error.
 
 Exit status 3: the site file or the record book has errors.
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json")
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json")
 		strict := fs.Bool("strict", false, "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
 			if err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			return s.check(file, out, *strict)
@@ -62,7 +61,7 @@ type problemShown struct {
 	Warning bool   `json:"warning"`
 }
 
-func (s *session) check(file string, out *output, strict bool) error {
+func (s *session) check(file string, out *flag.Output, strict bool) error {
 	l, err := s.read(file)
 	if err != nil {
 		return err
@@ -80,10 +79,10 @@ func (s *session) check(file string, out *output, strict bool) error {
 		found.Assumptions, found.LeftOut = p.Assumptions, p.LeftOut
 	}
 	switch {
-	case out.format == "json":
+	case out.Format == "json":
 		data, err := asJSON(found)
 		if err == nil {
-			err = s.write(out.file, data, l.inputs()...)
+			err = s.write(out.File, data, l.inputs()...)
 		}
 		if err != nil {
 			return err
@@ -92,7 +91,7 @@ func (s *session) check(file string, out *output, strict bool) error {
 		s.tell(l.problems)
 	default:
 		s.tell(l.problems)
-		if err := s.write(out.file, []byte(text.Check(l.fine(), p, s.style(out.file, schedule.Date{}))), l.inputs()...); err != nil {
+		if err := s.write(out.File, []byte(text.Check(l.fine(), p, s.style(out.File, schedule.Date{}))), l.inputs()...); err != nil {
 			return err
 		}
 	}

@@ -7,9 +7,8 @@ import (
 	"math"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/climate"
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
@@ -33,11 +32,11 @@ by itself gives the middle of the country, with a wide spread.
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(flags *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(flags, "text", "json", "csv", "markdown")
+	setup: func(flags *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(flags, "text", "json", "csv", "markdown")
 		metric := flags.Bool("metric", false, "")
 		return func(s *session, args []string) error {
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			in, err := s.placeOf(args)
@@ -49,7 +48,7 @@ by itself gives the middle of the country, with a wide spread.
 			if err != nil {
 				return err
 			}
-			return s.write(out.file, data, in.file)
+			return s.write(out.File, data, in.file)
 		}
 	},
 }
@@ -145,9 +144,9 @@ type dayShown struct {
 	DegreeDays float64 `json:"degree_days_50f"`
 }
 
-func (s *session) climateAs(in *placed, out *output) ([]byte, error) {
+func (s *session) climateAs(in *placed, out *flag.Output) ([]byte, error) {
 	y := in.year
-	switch out.format {
+	switch out.Format {
 	case "csv":
 		return []byte(text.Days(y, in.metric).CSV()), nil
 	case "markdown":
@@ -156,7 +155,7 @@ func (s *session) climateAs(in *placed, out *output) ([]byte, error) {
 	case "json":
 		return asJSON(climateJSON(in))
 	}
-	return []byte(text.Climate(in.title, y, in.metric, s.style(out.file, schedule.Date{}))), nil
+	return []byte(text.Climate(in.title, y, in.metric, s.style(out.File, schedule.Date{}))), nil
 }
 
 func climateJSON(in *placed) climateShown {

@@ -4,8 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/page"
 	"swardbook/schedule/sitefile"
@@ -33,12 +32,12 @@ another by a step; for dates the step is in days.
         --exit-code         exit status 4 if the programs differ
         --no-color          no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown", "html")
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown", "html")
 		vary := fs.String("vary", "", "")
 		exitCode := fs.Bool("exit-code", false, "")
 		return func(s *session, args []string) error {
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			all, inputs, err := s.variants(args, *vary)
@@ -50,7 +49,7 @@ another by a step; for dates the step is in days.
 			if err != nil {
 				return err
 			}
-			if err := s.write(out.file, data, inputs...); err != nil {
+			if err := s.write(out.File, data, inputs...); err != nil {
 				return err
 			}
 			for _, v := range all[1:] {
@@ -91,7 +90,7 @@ func (s *session) variants(args []string, vary string) (all []text.Variant, inpu
 
 // varied makes the program of a file as it stands, and one for each value.
 func (s *session) varied(file, vary string) ([]text.Variant, []string, error) {
-	key, values, err := parseVary(vary)
+	key, values, err := flag.ParseVary(vary)
 	if err != nil {
 		return nil, nil, misuse("--vary: %s", err)
 	}
@@ -148,8 +147,8 @@ type changesShown struct {
 	Changes []schedule.Change `json:"changes"`
 }
 
-func (s *session) compared(all []text.Variant, out *output, key string) ([]byte, error) {
-	switch out.format {
+func (s *session) compared(all []text.Variant, out *flag.Output, key string) ([]byte, error) {
+	switch out.Format {
 	case "json":
 		shown := comparedShown{Format: 1, First: all[0].Label}
 		for _, v := range all[1:] {
@@ -174,5 +173,5 @@ func (s *session) compared(all []text.Variant, out *output, key string) ([]byte,
 	case "markdown":
 		return []byte(text.ChangeTable(all).Markdown()), nil
 	}
-	return []byte(text.Compare(all[0].Program.Title, all, s.style(out.file, schedule.Date{}))), nil
+	return []byte(text.Compare(all[0].Program.Title, all, s.style(out.File, schedule.Date{}))), nil
 }

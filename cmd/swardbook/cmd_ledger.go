@@ -3,8 +3,7 @@ package main
 import (
 	"slices"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/text"
 )
@@ -24,19 +23,19 @@ against the limits: did we put down too much?
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
-		today := todayFlag(fs)
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
+		today := flag.Today(fs)
 		area := fs.String("area", "", "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
 			if err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
-			day, err := today(s)
+			day, err := today(s.now)
 			if err != nil {
 				return err
 			}
@@ -44,7 +43,7 @@ against the limits: did we put down too much?
 			if err != nil {
 				return err
 			}
-			if err := knownArea(p.Site, *area); err != nil {
+			if err := flag.KnownArea(p.Site, *area); err != nil {
 				return err
 			}
 			l := p.Ledger(day)

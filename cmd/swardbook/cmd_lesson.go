@@ -1,8 +1,7 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/page"
 )
 
@@ -22,8 +21,8 @@ given, the tables each step needs, questions, and ruled room to answer. With
     -o, --output FILE   write to FILE
         --no-color      no colour in what is said
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "html", "markdown")
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "html", "markdown")
 		area := fs.String("area", "", "")
 		key := fs.Bool("key", false, "")
 		return func(s *session, args []string) error {
@@ -31,25 +30,25 @@ given, the tables each step needs, questions, and ruled room to answer. With
 			if err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			l, p, err := s.plan(file)
 			if err != nil {
 				return err
 			}
-			if err := knownArea(p.Site, *area); err != nil {
+			if err := flag.KnownArea(p.Site, *area); err != nil {
 				return err
 			}
 			write := page.Lesson
-			if out.format == "markdown" {
+			if out.Format == "markdown" {
 				write = page.LessonMarkdown
 			}
 			data, err := write(p, *key, page.Options{Area: *area})
 			if err != nil {
 				return err
 			}
-			return s.write(out.file, data, l.inputs()...)
+			return s.write(out.File, data, l.inputs()...)
 		}
 	},
 }

@@ -1,8 +1,7 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/text"
 )
@@ -19,14 +18,14 @@ whole packs to buy by which day, what they cost, and what is left over.
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
 			if err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			l, p, err := s.plan(file)

@@ -7,8 +7,7 @@ import (
 	"os"
 	"strings"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/book"
 	"swardbook/schedule/sitefile"
 )
@@ -27,15 +26,15 @@ run "swardbook check lawn.toml".
         --id NAME       id of the site in calendars (default: a fresh one)
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text")
-		today := todayFlag(fs)
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text")
+		today := flag.Today(fs)
 		id := fs.String("id", "", "")
 		return func(s *session, args []string) error {
 			if err := exactly(args, ""); err != nil {
 				return err
 			}
-			start, err := today(s)
+			start, err := today(s.now)
 			if err != nil {
 				return err
 			}
@@ -46,16 +45,16 @@ run "swardbook check lawn.toml".
 			if _, problems := sitefile.Load("--id", text, opener(".")); len(problems) > 0 {
 				return misuse("--id: %s", problems[0].Message)
 			}
-			if out.file == "" || out.file == "-" {
+			if out.File == "" || out.File == "-" {
 				return s.print(string(text))
 			}
-			err = inFolder(out.file, func(root *os.Root, name string) error { return book.Create(root, name, text) })
+			err = inFolder(out.File, func(root *os.Root, name string) error { return book.Create(root, name, text) })
 			if errors.Is(err, os.ErrExist) {
-				return fmt.Errorf("%s is there already; choose another name", out.file)
+				return fmt.Errorf("%s is there already; choose another name", out.File)
 			} else if err != nil {
-				return fmt.Errorf("could not write %s: %w", out.file, bare(err))
+				return fmt.Errorf("could not write %s: %w", out.File, bare(err))
 			}
-			return s.print("Wrote " + out.file + ". Fill it in, then: swardbook check " + out.file + "\n")
+			return s.print("Wrote " + out.File + ". Fill it in, then: swardbook check " + out.File + "\n")
 		}
 	},
 }

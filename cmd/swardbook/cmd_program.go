@@ -1,8 +1,7 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/text"
 )
@@ -28,10 +27,10 @@ if nothing more is bought, what was assumed, and the law that was kept.
         --strict        exit status 4 if anything was left out
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
-		pick := choiceFlags(fs)
-		today := todayFlag(fs)
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
+		pick := flag.NewChoice(fs)
+		today := flag.Today(fs)
 		next := fs.Int("next", 0, "")
 		strict := fs.Bool("strict", false, "")
 		return func(s *session, args []string) error {
@@ -39,13 +38,13 @@ if nothing more is bought, what was assumed, and the law that was kept.
 			if err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			if *next < 0 || fs.Changed("next") && *next == 0 {
 				return misuse("--next: give how many jobs, 1 or more")
 			}
-			day, err := today(s)
+			day, err := today(s.now)
 			if err != nil {
 				return err
 			}
@@ -53,14 +52,14 @@ if nothing more is bought, what was assumed, and the law that was kept.
 			if err != nil {
 				return err
 			}
-			if p, err = pick.apply(p); err != nil {
+			if p, err = pick.Apply(p); err != nil {
 				return err
 			}
 			data, err := s.programAs(p, out, *next, day)
 			if err != nil {
 				return err
 			}
-			if err := s.write(out.file, data, l.inputs()...); err != nil {
+			if err := s.write(out.File, data, l.inputs()...); err != nil {
 				return err
 			}
 			return strictly(*strict, p)
@@ -69,8 +68,8 @@ if nothing more is bought, what was assumed, and the law that was kept.
 }
 
 // programAs writes a program in one of its forms.
-func (s *session) programAs(p *schedule.Program, out *output, next int, today schedule.Date) ([]byte, error) {
-	switch out.format {
+func (s *session) programAs(p *schedule.Program, out *flag.Output, next int, today schedule.Date) ([]byte, error) {
+	switch out.Format {
 	case "json":
 		return schedule.EncodeJSON(p)
 	case "csv":
@@ -78,5 +77,5 @@ func (s *session) programAs(p *schedule.Program, out *output, next int, today sc
 	case "markdown":
 		return []byte("# " + text.Escape(p.Title) + "\n\n" + text.Short(p, today).Markdown()), nil
 	}
-	return []byte(text.Program(p, next, s.style(out.file, today))), nil
+	return []byte(text.Program(p, next, s.style(out.File, today))), nil
 }

@@ -6,8 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/feed"
 )
 
@@ -34,7 +33,7 @@ changes reach phones as changes.
         --jobs N        sites at once (default: one for each processor)
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := fs.StringP("output", "o", "", "")
 		base := fs.String("base", "", "")
 		shard := fs.String("shard", "", "")

@@ -5,8 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
@@ -37,9 +36,9 @@ before the program, or beside it, is recorded by its kind and area:
         --area ID        the area, where JOB is a kind alone
         --no-color       no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+	setup: func(fs *flag.Set) func(*session, []string) error {
 		r := &recording{}
-		day := dayFlag(fs, "date")
+		day := flag.Day(fs, "date")
 		fs.StringVar(&r.done.By, "by", "", "")
 		fs.StringVar(&r.done.Note, "note", "", "")
 		fs.StringVar(&r.done.Material, "material", "", "")
@@ -56,7 +55,7 @@ before the program, or beside it, is recorded by its kind and area:
 				return misuse("--missed and an amount cannot both be; part of the job done is an amount, like half")
 			}
 			var err error
-			if r.done.Date, err = day(s); err != nil {
+			if r.done.Date, err = day(s.now); err != nil {
 				return err
 			}
 			return s.record(args[0], args[1], r)
@@ -102,11 +101,11 @@ func (s *session) record(file, job string, r *recording) error {
 // settle finds the job that is meant, and its area.
 func (r *recording) settle(p *schedule.Program, job string) error {
 	d := &r.done
-	if err := knownArea(p.Site, d.Area); err != nil {
+	if err := flag.KnownArea(p.Site, d.Area); err != nil {
 		return err
 	}
 	if d.By != "" && len(p.Site.Crew.People) > 0 {
-		if err := knownPerson(p.Site, d.By); err != nil {
+		if err := flag.KnownPerson(p.Site, d.By); err != nil {
 			return misuse("%s", strings.Replace(err.Error(), "--for", "--by", 1))
 		}
 	}

@@ -8,8 +8,7 @@ import (
 	"path/filepath"
 	"runtime"
 
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/feed"
 )
 
@@ -38,7 +37,7 @@ requests on, and give its address as --base.
         --quiet           no line for each request
         --no-color        no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
+	setup: func(fs *flag.Set) func(*session, []string) error {
 		v := &serving{}
 		fs.StringVar(&v.addr, "addr", "127.0.0.1:8080", "")
 		fs.StringVar(&v.base, "base", "", "")

@@ -1,8 +1,7 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/page"
 )
 
@@ -25,9 +24,9 @@ and no script.
     -o, --output FILE   write to FILE
         --no-color      no colour in what is said
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "html")
-		today := todayFlag(fs)
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "html")
+		today := flag.Today(fs)
 		area := fs.String("area", "", "")
 		person := fs.String("for", "", "")
 		strict := fs.Bool("strict", false, "")
@@ -36,7 +35,7 @@ and no script.
 			if err != nil {
 				return err
 			}
-			day, err := today(s)
+			day, err := today(s.now)
 			if err != nil {
 				return err
 			}
@@ -44,17 +43,17 @@ and no script.
 			if err != nil {
 				return err
 			}
-			if err := knownArea(p.Site, *area); err != nil {
+			if err := flag.KnownArea(p.Site, *area); err != nil {
 				return err
 			}
-			if err := knownPerson(p.Site, *person); err != nil {
+			if err := flag.KnownPerson(p.Site, *person); err != nil {
 				return err
 			}
 			data, err := page.Sheet(p, page.Options{Today: day, Area: *area, Person: *person, Link: p.Site.Calendar.Link})
 			if err != nil {
 				return err
 			}
-			if err := s.write(out.file, data, l.inputs()...); err != nil {
+			if err := s.write(out.File, data, l.inputs()...); err != nil {
 				return err
 			}
 			return strictly(*strict, p.Filter(*area, *person, nil))

@@ -1,8 +1,7 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/text"
 )
@@ -21,8 +20,8 @@ area needs in all; and, as far as a report can tell, why it is pale there.
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
 		working := fs.Bool("why", false, "")
 		area := fs.String("area", "", "")
 		return func(s *session, args []string) error {
@@ -30,14 +29,14 @@ area needs in all; and, as far as a report can tell, why it is pale there.
 			if err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			l, p, err := s.plan(file)
 			if err != nil {
 				return err
 			}
-			if p, err = (&choice{area: *area}).apply(p); err != nil {
+			if p, err = (&flag.Choice{Area: *area}).Apply(p); err != nil {
 				return err
 			}
 			return s.tabled(out, soilShown{1, p.Title, p.Areas},

@@ -5,9 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/agronomy"
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/law"
 	"swardbook/schedule/text"
@@ -30,11 +29,11 @@ KEY is the key that the code and JSON name a source by.
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json", "csv", "markdown")
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
 		state := fs.String("state", "", "")
 		return func(s *session, args []string) error {
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
 			if len(args) > 1 {

@@ -1,8 +1,7 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/text"
 )
 
@@ -22,17 +21,17 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
-	setup: func(fs *pflag.FlagSet) func(*session, []string) error {
-		out := outputFlags(fs, "text", "json")
-		today := todayFlag(fs)
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json")
+		today := flag.Today(fs)
 		return func(s *session, args []string) error {
 			if err := exactly(args, "FILE JOB"); err != nil {
 				return err
 			}
-			if err := out.check(); err != nil {
+			if err := out.Check(); err != nil {
 				return err
 			}
-			day, err := today(s)
+			day, err := today(s.now)
 			if err != nil {
 				return err
 			}
@@ -46,19 +45,19 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
 			}
 			var data []byte
 			switch {
-			case out.format == "json" && e != nil:
+			case out.Format == "json" && e != nil:
 				data, err = asJSON(e)
-			case out.format == "json":
+			case out.Format == "json":
 				data, err = asJSON(left)
 			case e != nil:
-				data = []byte(text.Why(p, e, s.style(out.file, day)))
+				data = []byte(text.Why(p, e, s.style(out.File, day)))
 			default:
-				data = []byte(text.LeftOut(left, s.style(out.file, day)))
+				data = []byte(text.LeftOut(left, s.style(out.File, day)))
 			}
 			if err != nil {
 				return err
 			}
-			return s.write(out.file, data, l.inputs()...)
+			return s.write(out.File, data, l.inputs()...)
 		}
 	},
 }

@@ -1,6 +1,12 @@
 package main
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+
+	"swardbook/cmd/swardbook/flag"
+	"swardbook/schedule"
+)
 
 // Exit codes.
 const (
@@ -27,10 +33,31 @@ func (e exit) Error() string {
 
 func (e exit) Unwrap() error { return e.err }
 
-// misuse is a wrong use of the command line.
-func misuse(format string, args ...any) error {
-	return exit{exitUse, fmt.Errorf(format, args...)}
+// exitOf gives an error its exit code.
+func exitOf(err error) exit {
+	if e, ok := errors.AsType[exit](err); ok {
+		return e
+	}
+	if _, ok := errors.AsType[flag.Misuse](err); ok {
+		return exit{exitUse, err}
+	}
+	return exit{exitIO, err}
 }
+
+// misuse is a wrong use of the command line.
+func misuse(format string, args ...any) error { return flag.Wrong(format, args...) }
 
 // siteError is an error in what the site file or record book says.
 func siteError(err error) error { return exit{exitSite, err} }
+
+// strictly turns left-out jobs into exit code 4, if asked.
+func strictly(strict bool, p *schedule.Program) error {
+	if !strict || len(p.LeftOut) == 0 {
+		return nil
+	}
+	what := "1 job was left out"
+	if n := len(p.LeftOut); n > 1 {
+		what = fmt.Sprintf("%d jobs were left out", n)
+	}
+	return exit{exitDiffers, fmt.Errorf("%s", what)}
+}

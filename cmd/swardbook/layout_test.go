@@ -18,25 +18,27 @@ const root = "../.."
 
 // arrows are the packages of this module and which others each may import.
 var arrows = map[string][]string{
-	"climate":           {},
-	"agronomy":          {"climate"},
-	"schedule/law":      {},
-	"schedule":          {"climate", "agronomy", "schedule/law"},
-	"schedule/sitefile": {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/text":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/page":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/ical":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/book":     {"schedule", "schedule/sitefile"},
-	"schedule/feed":     {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
-	"cmd/swardbook":     nil, // everything
-	"cmd/hardiness":     {"climate"},
+	"climate":              {},
+	"agronomy":             {"climate"},
+	"schedule/law":         {},
+	"schedule":             {"climate", "agronomy", "schedule/law"},
+	"schedule/sitefile":    {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/text":        {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/page":        {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/ical":        {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/book":        {"schedule", "schedule/sitefile"},
+	"schedule/feed":        {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
+	"cmd/swardbook":        nil, // everything
+	"cmd/swardbook/flag":   {"agronomy", "schedule"},
+	"cmd/swardbook/figure": {"climate", "agronomy", "schedule/law", "schedule", "cmd/swardbook/flag"},
+	"cmd/hardiness":        {"climate"},
 }
 
 // homes are the third-party modules and the one package each belongs to.
 var homes = map[string]string{
 	"github.com/arran4/golang-ical":   "schedule/ical",
 	"github.com/BurntSushi/toml":      "schedule/sitefile",
-	"github.com/spf13/pflag":          "cmd/swardbook",
+	"github.com/spf13/pflag":          "cmd/swardbook/flag",
 	"rsc.io/qr":                       "schedule/feed",
 	"github.com/rogpeppe/go-internal": "", // tests only
 }

@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"swardbook/schedule"
@@ -151,25 +150,4 @@ func exactly(args []string, what string) error {
 		return misuse("%q is one argument too many", args[len(names)])
 	}
 	return nil
-}
-
-// kindsOf reads kinds of job from flags.
-func kindsOf(names []string) ([]schedule.Kind, error) {
-	var out []schedule.Kind
-	for _, n := range names {
-		k := schedule.Kind(n)
-		if !slices.Contains(schedule.Kinds(), k) {
-			return nil, misuse("--kind: unknown kind %q; known: %s", n, join(schedule.Kinds()))
-		}
-		out = append(out, k)
-	}
-	return out, nil
-}
-
-func join[T ~string](all []T) string {
-	var out []string
-	for _, a := range all {
-		out = append(out, string(a))
-	}
-	return strings.Join(out, ", ")
 }

@@ -11,6 +11,8 @@ import (
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"swardbook/cmd/swardbook/figure"
 )
 
 var update = flag.Bool("update", false, "rewrite what the scripts expect")
@@ -80,8 +82,8 @@ func sward(args ...string) (stdout, stderr string, code int) {
 
 // Each example of a figure gives an answer, as text and as JSON.
 func TestFigureExamples(t *testing.T) {
-	for _, f := range figures() {
-		args := append([]string{"figure", f.name}, words(t, f.example)...)
+	for _, f := range figure.All() {
+		args := append([]string{"figure", f.Name}, words(t, f.Example)...)
 		for _, more := range [][]string{nil, {"--format", "json"}} {
 			out, talk, code := sward(append(args, more...)...)
 			if code != 0 || talk != "" || out == "" {

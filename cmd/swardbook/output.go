@@ -1,12 +1,15 @@
 package main
 
 import (
+	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/book"
 	"swardbook/schedule/text"
@@ -27,9 +30,9 @@ func (s *session) write(out string, data []byte, inputs ...string) error {
 
 // tabled writes a result in the form that was asked for: shown as JSON, its
 // table, or words.
-func (s *session) tabled(out *output, shown any, table func() text.Table, words func(text.Style) string, inputs ...string) error {
+func (s *session) tabled(out *flag.Output, shown any, table func() text.Table, words func(text.Style) string, inputs ...string) error {
 	var data []byte
-	switch out.format {
+	switch out.Format {
 	case "json":
 		var err error
 		if data, err = asJSON(shown); err != nil {
@@ -40,9 +43,9 @@ func (s *session) tabled(out *output, shown any, table func() text.Table, words 
 	case "markdown":
 		data = []byte(table().Markdown())
 	default:
-		data = []byte(words(s.style(out.file, schedule.Date{})))
+		data = []byte(words(s.style(out.File, schedule.Date{})))
 	}
-	return s.write(out.file, data, inputs...)
+	return s.write(out.File, data, inputs...)
 }
 
 // notInput refuses to write over what was read.
@@ -98,4 +101,16 @@ func bare(err error) error {
 		return l.Err
 	}
 	return err
+}
+
+// asJSON writes a value as indented JSON.
+func asJSON(v any) ([]byte, error) {
+	var b bytes.Buffer
+	enc := json.NewEncoder(&b)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	if err := enc.Encode(v); err != nil {
+		return nil, fmt.Errorf("could not write JSON: %w", err)
+	}
+	return b.Bytes(), nil
 }

@@ -9,9 +9,8 @@ import (
 	"strings"
 	"time"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/agronomy"
+	"swardbook/cmd/swardbook/flag"
 )
 
 // command is one word of the command line. setup defines its flags and gives
@@ -21,7 +20,7 @@ type command struct {
 	args  string // as in the usage line
 	what  string // one line for the list of commands
 	help  string // the rest of its help, written by hand; every flag is in it
-	setup func(*pflag.FlagSet) func(*session, []string) error
+	setup func(*flag.Set) func(*session, []string) error
 }
 
 // commands are all commands, in the order in which a person needs them.
@@ -56,10 +55,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	if err == nil {
 		return exitDone
 	}
-	e, ok := errors.AsType[exit](err)
-	if !ok {
-		e = exit{exitIO, err}
-	}
+	e := exitOf(err)
 	if e.err != nil {
 		for line := range strings.SplitSeq(e.err.Error(), "\n") {
 			s.say("%s", line)
@@ -91,16 +87,14 @@ func (s *session) dispatch(args []string) error {
 	if err != nil {
 		return err
 	}
-	fs := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
-	fs.Usage = func() {}
-	fs.SetOutput(io.Discard)
+	fs := flag.New(c.name)
 	fs.BoolVar(&s.noColor, "no-color", false, "")
 	work := c.setup(fs)
-	switch err := fs.Parse(rest); {
-	case errors.Is(err, pflag.ErrHelp):
+	switch err := flag.Parse(fs, rest); {
+	case errors.Is(err, flag.ErrHelp):
 		return s.print(c.usage())
 	case err != nil:
-		return misuse("%s; see swardbook %s --help", lowerFirst(err.Error()), c.name)
+		return err
 	}
 	return work(s, fs.Args())
 }
@@ -137,11 +131,4 @@ func version() string {
 		v = info.Main.Version
 	}
 	return "swardbook " + v
-}
-
-func lowerFirst(t string) string {
-	if t == "" {
-		return t
-	}
-	return strings.ToLower(t[:1]) + t[1:]
 }

@@ -5,14 +5,15 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"github.com/spf13/pflag"
+	"swardbook/cmd/swardbook/figure"
+	"swardbook/cmd/swardbook/flag"
 )
 
 // Every flag that a command defines stands in its help, and the help fits a
 // screen.
 func TestHelpNamesEveryFlag(t *testing.T) {
-	check := func(name, help string, fs *pflag.FlagSet, lines int) {
-		fs.VisitAll(func(f *pflag.Flag) {
+	check := func(name, help string, fs *flag.Set, lines int) {
+		fs.VisitAll(func(f *flag.Flag) {
 			if !strings.Contains(help, "--"+f.Name+" ") && !strings.Contains(help, "--"+f.Name+"\n") {
 				t.Errorf("%s: the help does not name --%s", name, f.Name)
 			}
@@ -34,19 +35,19 @@ func TestHelpNamesEveryFlag(t *testing.T) {
 		}
 	}
 	for _, c := range commands() {
-		fs := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
+		fs := flag.New(c.name)
 		fs.Bool("no-color", false, "")
 		c.setup(fs)
 		check(c.name, c.usage(), fs, 40)
 	}
-	for _, f := range figures() {
-		fs := pflag.NewFlagSet(f.name, pflag.ContinueOnError)
+	for _, f := range figure.All() {
+		fs := flag.New(f.Name)
 		fs.Bool("no-color", false, "")
-		outputFlags(fs, "text", "json")
-		f.setup(fs)
-		check("figure "+f.name, f.usage(), fs, 40)
+		flag.NewOutput(fs, "text", "json")
+		f.Define(fs)
+		check("figure "+f.Name, figureUsage(f), fs, 40)
 	}
-	check("help", fullHelp(), pflag.NewFlagSet("", pflag.ContinueOnError), 45)
+	check("help", fullHelp(), flag.New(""), 45)
 }
 
 // The full help names every command; a misspelt one gets the nearest.

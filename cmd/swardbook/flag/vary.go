@@ -1,4 +1,4 @@
-package main
+package flag
 
 import (
 	"fmt"
@@ -12,8 +12,8 @@ import (
 // mostValues is the most programs that one comparison makes.
 const mostValues = 50
 
-// parseVary reads "KEY=A,B,C" or "KEY=FROM..TO/STEP".
-func parseVary(text string) (key string, values []string, err error) {
+// ParseVary reads "KEY=A,B,C" or "KEY=FROM..TO/STEP".
+func ParseVary(text string) (key string, values []string, err error) {
 	key, list, found := strings.Cut(text, "=")
 	key, list = strings.TrimSpace(key), strings.TrimSpace(list)
 	if !found || key == "" || list == "" {

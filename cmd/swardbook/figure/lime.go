@@ -1,20 +1,19 @@
-package main
+package figure
 
 import (
 	"fmt"
 	"strconv"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/agronomy"
+	"swardbook/cmd/swardbook/flag"
 )
 
-var limeFigure = figure{
-	name:    "lime",
-	what:    "how much lime a soil needs, or the pH to expect from an amount",
-	example: `--ph 5.1 --buffer smp --buffer-ph 6.4 --cce 90 --size "2600 sq ft"`,
-	help: `By the buffer pH, else an exchangeable acidity, else by pH and texture.
+var limeFigure = Figure{
+	Name:    "lime",
+	What:    "how much lime a soil needs, or the pH to expect from an amount",
+	Example: `--ph 5.1 --buffer smp --buffer-ph 6.4 --cce 90 --size "2600 sq ft"`,
+	Help: `By the buffer pH, else an exchangeable acidity, else by pH and texture.
         --ph X                pH of the soil in water
         --target X            pH wanted (default: from the grass, else 6.5)
         --grass NAME          takes the grass's own target
@@ -38,7 +37,7 @@ var limeFigure = figure{
                               much of the lime, like "20 lb/1000 sq ft", or
                               with --size of so much in all, like "60 lb"
 `,
-	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
 		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "size", "amount")
 		fs.Bool("hydrated", false, "")
 		fs.Bool("seedbed", false, "")
@@ -46,7 +45,7 @@ var limeFigure = figure{
 	},
 }
 
-func lime(q *asked) (answer, error) {
+func lime(q *asked) (Answer, error) {
 	q.need("ph")
 	c := agronomy.LimeCase{
 		PH:            agronomy.PH(q.number("ph", 0, 14)),
@@ -64,7 +63,7 @@ func lime(q *asked) (answer, error) {
 	if q.given("buffer") != q.given("buffer-ph") && q.err == nil {
 		q.err = fmt.Errorf("--buffer and --buffer-ph belong together: the method and the reading")
 	}
-	var a answer
+	var a Answer
 	if c.Target == 0 {
 		c.Target = 6.5 // [common]
 		why := agronomy.Reason{Text: "No target was given: 6.5 is taken.", Source: "common"}
@@ -76,7 +75,7 @@ func lime(q *asked) (answer, error) {
 			c.Target, c.LimeBelow = t.Default, t.LimeBelow
 			why = agronomy.Reason{Text: fmt.Sprintf("%s is limed to pH %.1f, below pH %.1f.", q.text("grass"), float64(t.Default), float64(t.LimeBelow)), Source: t.Source}
 		}
-		a.why = append(a.why, why)
+		a.Why = append(a.Why, why)
 	}
 	hydrated := q.yes("hydrated")
 	m := agronomy.Material{Kind: agronomy.LimeMaterial, Hydrated: hydrated, Fineness: sieves(q),
@@ -113,7 +112,7 @@ func (q *asked) limeAmount(size agronomy.SquareFeet) agronomy.PerThousand {
 }
 
 // expected answers what an amount of lime will do.
-func expected(a answer, c agronomy.LimeCase, amount agronomy.PerThousand, effective agronomy.Percent, why []agronomy.Reason) (answer, error) {
+func expected(a Answer, c agronomy.LimeCase, amount agronomy.PerThousand, effective agronomy.Percent, why []agronomy.Reason) (Answer, error) {
 	acts := amount * agronomy.PerThousand(effective) / 100
 	ph, steps, err := agronomy.ExpectedPH(c, acts)
 	if err != nil {
@@ -123,26 +122,26 @@ func expected(a answer, c agronomy.LimeCase, amount agronomy.PerThousand, effect
 	if err != nil {
 		return a, err
 	}
-	a.text = fmt.Sprintf("pH about %.1f, between %.1f and %.1f, about a year on.", float64(ph), float64(low), float64(high))
-	a.values = map[string]any{"ph": rounded(float64(ph), 2), "ph_low": rounded(float64(low), 2), "ph_high": rounded(float64(high), 2),
+	a.Text = fmt.Sprintf("pH about %.1f, between %.1f and %.1f, about a year on.", float64(ph), float64(low), float64(high))
+	a.Values = map[string]any{"ph": rounded(float64(ph), 2), "ph_low": rounded(float64(low), 2), "ph_high": rounded(float64(high), 2),
 		"effective_lb_per_1000_sqft": rounded(float64(acts), 2)}
-	a.why = append(append(why, agronomy.Reason{Text: fmt.Sprintf("Of %s, %.0f %% acts: %s", us.Rate(amount), float64(effective), bothRates(acts))}), steps...)
+	a.Why = append(append(why, agronomy.Reason{Text: fmt.Sprintf("Of %s, %.0f %% acts: %s", us.Rate(amount), float64(effective), bothRates(acts))}), steps...)
 	return a, nil
 }
 
 // required answers how much lime it takes.
-func required(a answer, c agronomy.LimeCase, m agronomy.Material, effective agronomy.Percent, why []agronomy.Reason, established bool, size agronomy.SquareFeet) (answer, error) {
+func required(a Answer, c agronomy.LimeCase, m agronomy.Material, effective agronomy.Percent, why []agronomy.Reason, established bool, size agronomy.SquareFeet) (Answer, error) {
 	need, err := agronomy.LimeRequirement(c)
 	if err != nil {
 		return a, err
 	}
-	a.why = append(a.why, need.Why...)
-	a.why = append(a.why, need.Assumed...)
-	a.values = map[string]any{"effective_lb_per_1000_sqft": rounded(float64(need.Rate), 2), "low_lb_per_1000_sqft": rounded(float64(need.Low), 2),
+	a.Why = append(a.Why, need.Why...)
+	a.Why = append(a.Why, need.Assumed...)
+	a.Values = map[string]any{"effective_lb_per_1000_sqft": rounded(float64(need.Rate), 2), "low_lb_per_1000_sqft": rounded(float64(need.Low), 2),
 		"high_lb_per_1000_sqft": rounded(float64(need.High), 2), "method": need.Method, "ph": rounded(float64(need.Reaches), 2)}
 	if need.Rate == 0 {
-		a.text = "No lime is needed."
-		a.values["rate_lb_per_1000_sqft"], a.values["dressings"] = 0, 0
+		a.Text = "No lime is needed."
+		a.Values["rate_lb_per_1000_sqft"], a.Values["dressings"] = 0, 0
 		return a, nil
 	}
 	rate, err := agronomy.MaterialRate(need.Rate, effective)
@@ -154,19 +153,19 @@ func required(a answer, c agronomy.LimeCase, m agronomy.Material, effective agro
 	if err != nil {
 		return a, err
 	}
-	a.why = append(a.why, why...)
-	a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("%s ÷ %.0f %% = %s of this lime", us.Rate(need.Rate), float64(effective), bothRates(rate))}, capped)
-	a.text = bothRates(rate) + " of lime"
+	a.Why = append(a.Why, why...)
+	a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s ÷ %.0f %% = %s of this lime", us.Rate(need.Rate), float64(effective), bothRates(rate))}, capped)
+	a.Text = bothRates(rate) + " of lime"
 	if len(parts) > 1 {
-		a.text += fmt.Sprintf(", in %d dressings of %s", len(parts), bothRates(parts[0]))
+		a.Text += fmt.Sprintf(", in %d dressings of %s", len(parts), bothRates(parts[0]))
 	}
-	a.text += "."
-	a.values["rate_lb_per_1000_sqft"], a.values["dressings"] = rounded(float64(rate), 2), len(parts)
+	a.Text += "."
+	a.Values["rate_lb_per_1000_sqft"], a.Values["dressings"] = rounded(float64(rate), 2), len(parts)
 	if size > 0 {
-		a.more = append(a.more, fmt.Sprintf("For %s: %s in all.", bothAreas(size), bothWeights(rate.Over(size))))
-		a.values["amount_lb"] = rounded(float64(rate.Over(size)), 2)
+		a.More = append(a.More, fmt.Sprintf("For %s: %s in all.", bothAreas(size), bothWeights(rate.Over(size))))
+		a.Values["amount_lb"] = rounded(float64(rate.Over(size)), 2)
 	}
-	a.more = append(a.more, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", bothRates(need.Low), bothRates(need.High)))
+	a.More = append(a.More, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", bothRates(need.Low), bothRates(need.High)))
 	return a, nil
 }
 

@@ -1,4 +1,4 @@
-package main
+package flag
 
 import (
 	"slices"
@@ -19,7 +19,7 @@ func TestParseVary(t *testing.T) {
 		{"size=1000 sq ft..2000 sq ft/500 sq ft", "size", []string{"1000 sq ft", "1500 sq ft", "2000 sq ft"}},
 		{`days=["sat", "sun"]`, "days", []string{`["sat", "sun"]`}},
 	} {
-		key, values, err := parseVary(c.text)
+		key, values, err := ParseVary(c.text)
 		if err != nil || key != c.key || !slices.Equal(values, c.values) {
 			t.Errorf("%s: %q %q %v", c.text, key, values, err)
 		}
@@ -39,7 +39,7 @@ func TestParseVary(t *testing.T) {
 		"seeded=2026-08-30..2036-09-30/1":      "must go up",
 		"ph=" + strings.Repeat("5,", 50) + "5": "more than the 50",
 	} {
-		if _, _, err := parseVary(text); err == nil || !strings.Contains(err.Error(), says) {
+		if _, _, err := ParseVary(text); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%.40s: %v, want %q", text, err, says)
 		}
 	}

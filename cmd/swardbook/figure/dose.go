@@ -1,13 +1,12 @@
-package main
+package figure
 
 import (
 	"fmt"
 	"maps"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/agronomy"
+	"swardbook/cmd/swardbook/flag"
 )
 
 const wantsHelp = `        --n R                 nitrogen wanted; a plain number is lb/1000 sq ft
@@ -18,7 +17,7 @@ const wantsHelp = `        --n R                 nitrogen wanted; a plain number
         --size A              of the area, for the whole weight
 `
 
-func wantFlags(fs *pflag.FlagSet) {
+func wantFlags(fs *flag.Set) {
 	texts(fs, "n", "p2o5", "k2o", "n-cap", "soluble-cap", "size")
 }
 
@@ -38,17 +37,17 @@ func wants(q *asked) (agronomy.Wants, agronomy.Caps, agronomy.SquareFeet) {
 	return w, c, quantityOf(q, "size", agronomy.ParseArea)
 }
 
-var rateFigure = figure{
-	name:    "rate",
-	what:    "how much of a fertilizer brings what is wanted",
-	example: `--analysis 18-24-12 --n 0.7 --size "2600 sq ft" --pack "25 lb"`,
-	help: `The rate at which the first nutrient reaches what is wanted, or its cap.
+var rateFigure = Figure{
+	Name:    "rate",
+	What:    "how much of a fertilizer brings what is wanted",
+	Example: `--analysis 18-24-12 --n 0.7 --size "2600 sq ft" --pack "25 lb"`,
+	Help: `The rate at which the first nutrient reaches what is wanted, or its cap.
         --analysis N-P-K      N-P2O5-K2O on the bag, percent
 ` + wantsHelp + `        --slow X              slow share of the nitrogen, 0 to 1
         --density D           of a liquid, like "9.6 lb/gal"
         --pack W              of one pack, like "25 lb", of a liquid "2.5 gal"
 `,
-	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
 		wantFlags(fs)
 		texts(fs, "analysis", "slow", "density", "pack")
 		return rate
@@ -58,7 +57,7 @@ var rateFigure = figure{
 // usualMostN is the most nitrogen that is put down at once without a word.
 const usualMostN agronomy.PerThousand = 1 // [common]
 
-func rate(q *asked) (answer, error) {
+func rate(q *asked) (Answer, error) {
 	q.need("analysis")
 	w, c, size := wants(q)
 	m := agronomy.Material{Name: q.text("analysis"), Kind: agronomy.FertilizerMaterial, SlowShare: q.number("slow", 0, 1),
@@ -73,19 +72,19 @@ func rate(q *asked) (answer, error) {
 		q.wrong("analysis", err)
 	}
 	if q.err != nil {
-		return answer{}, q.err
+		return Answer{}, q.err
 	}
 	d, err := agronomy.DoseFor(m, w, c)
 	if err != nil {
-		return answer{}, err
+		return Answer{}, err
 	}
-	a := answer{text: dosed(d), why: d.Why, values: doseValues(d)}
+	a := Answer{Text: dosed(d), Why: d.Why, Values: doseValues(d)}
 	if d.N > usualMostN {
-		a.more = append(a.more, fmt.Sprintf("More than %s at a time can burn turf and is more than most rules allow: split it.", bothNutrients(agronomy.Wants{N: usualMostN})))
+		a.More = append(a.More, fmt.Sprintf("More than %s at a time can burn turf and is more than most rules allow: split it.", bothNutrients(agronomy.Wants{N: usualMostN})))
 	}
 	if size > 0 {
-		a.more = append(a.more, onArea(d, size))
-		maps.Copy(a.values, amountValues(d, size))
+		a.More = append(a.More, onArea(d, size))
+		maps.Copy(a.Values, amountValues(d, size))
 	}
 	return a, nil
 }
@@ -123,22 +122,25 @@ func amountValues(d agronomy.Dose, size agronomy.SquareFeet) map[string]any {
 	return map[string]any{"amount_lb": rounded(float64(amount.Weight), 3), "amount_gal": rounded(float64(amount.Volume), 4), "packs": rounded(amount.Packs, 2)}
 }
 
-var mixFigure = figure{
-	name:    "mix",
-	what:    "several fertilizers together for several nutrients",
-	example: `--n 1 --p2o5 0.5 --k2o 1 --material 18-46-0 --material 46-0-0 --material 0-0-60 --size "3500 sq ft"`,
-	help: `Phosphate first, then the nitrogen still short, then potash.
+var mixFigure = Figure{
+	Name:    "mix",
+	What:    "several fertilizers together for several nutrients",
+	Example: `--n 1 --p2o5 0.5 --k2o 1 --material 18-46-0 --material 46-0-0 --material 0-0-60 --size "3500 sq ft"`,
+	Help: `Phosphate first, then the nitrogen still short, then potash.
         --material N-P-K      one of the bags at hand; give it once for each
                               (default: the plain materials of the trade)
 ` + wantsHelp,
-	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
 		wantFlags(fs)
 		materials := fs.StringArray("material", nil, "")
-		return func(q *asked) (answer, error) { return mix(q, *materials) }
+		return func(q *asked) (Answer, error) {
+			q.read["material"] = true
+			return mix(q, *materials)
+		}
 	},
 }
 
-func mix(q *asked, analyses []string) (answer, error) {
+func mix(q *asked, analyses []string) (Answer, error) {
 	w, c, size := wants(q)
 	ms := agronomy.TradeMaterials()
 	if len(analyses) > 0 {
@@ -152,7 +154,7 @@ func mix(q *asked, analyses []string) (answer, error) {
 		ms = append(ms, agronomy.Material{ID: t, Name: t, Kind: agronomy.FertilizerMaterial, Analysis: n})
 	}
 	if q.err != nil {
-		return answer{}, q.err
+		return Answer{}, q.err
 	}
 	over := size
 	if over == 0 {
@@ -160,26 +162,26 @@ func mix(q *asked, analyses []string) (answer, error) {
 	}
 	doses, short, why := agronomy.Mix(ms, w, c, over)
 	if len(doses) == 0 {
-		return answer{}, fmt.Errorf("none of these materials brings what is wanted: %s", w)
+		return Answer{}, fmt.Errorf("none of these materials brings what is wanted: %s", w)
 	}
-	a := answer{why: why}
+	a := Answer{Why: why}
 	var shown []map[string]any
 	var lines []string
 	for _, d := range doses {
 		lines = append(lines, bothRates(d.Rate)+" of "+d.Material.Name)
-		a.more = append(a.more, dosed(d))
+		a.More = append(a.More, dosed(d))
 		v := doseValues(d)
 		if size > 0 {
-			a.more = append(a.more, onArea(d, size))
+			a.More = append(a.More, onArea(d, size))
 			maps.Copy(v, amountValues(d, size))
 		}
 		shown = append(shown, v)
 	}
-	a.text = strings.Join(lines, "; ") + "."
+	a.Text = strings.Join(lines, "; ") + "."
 	if short != (agronomy.Wants{}) {
-		a.more = append(a.more, "Still short: "+bothNutrients(short)+".")
+		a.More = append(a.More, "Still short: "+bothNutrients(short)+".")
 	}
-	a.values = map[string]any{"doses": shown, "short_n_lb_per_1000_sqft": rounded(float64(short.N), 3),
+	a.Values = map[string]any{"doses": shown, "short_n_lb_per_1000_sqft": rounded(float64(short.N), 3),
 		"short_p2o5_lb_per_1000_sqft": rounded(float64(short.P2O5), 3), "short_k2o_lb_per_1000_sqft": rounded(float64(short.K2O), 3)}
 	return a, nil
 }

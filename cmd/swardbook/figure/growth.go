@@ -1,22 +1,21 @@
-package main
+package figure
 
 import (
 	"fmt"
 	"strconv"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/agronomy"
 	"swardbook/climate"
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 )
 
-var growthFigure = figure{
-	name:    "growth",
-	what:    "how fast grass can grow at a temperature, or at a place on a day",
-	example: `--mean "55 F" --season cool`,
-	help: `        --season NAME         cool or warm, or
+var growthFigure = Figure{
+	Name:    "growth",
+	What:    "how fast grass can grow at a temperature, or at a place on a day",
+	Example: `--mean "55 F" --season cool`,
+	Help: `        --season NAME         cool or warm, or
         --grass NAME          a grass, which tells its season
         --mean T              mean air temperature, like "55 F" or "13 C", each
                               by the form published in that unit; or
@@ -24,13 +23,13 @@ var growthFigure = figure{
         --hardiness ZONE      with its half-zone
         --date DATE           and a day
 `,
-	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
 		texts(fs, "mean", "season", "grass", "state", "hardiness", "date")
 		return growth
 	},
 }
 
-func growth(q *asked) (answer, error) {
+func growth(q *asked) (Answer, error) {
 	season := climate.Cool
 	switch g, ok := agronomy.LookupGrass(strings.ToLower(q.text("grass"))); {
 	case q.given("grass") && !ok:
@@ -42,7 +41,7 @@ func growth(q *asked) (answer, error) {
 			season = climate.Warm
 		}
 	}
-	var a answer
+	var a Answer
 	var mean temperature
 	if q.given("mean") {
 		mean = quantityOf(q, "mean", parseTemperature)
@@ -63,15 +62,15 @@ func growth(q *asked) (answer, error) {
 			return a, err
 		}
 		mean.f = y.Mean(d.DayOfYear())
-		a.why = append(a.why, agronomy.Reason{Text: fmt.Sprintf("The usual mean of %s there is %s, from %s.", d.Short(), mean.f, y.From), Source: "model"})
+		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("The usual mean of %s there is %s, from %s.", d.Short(), mean.f, y.From), Source: "model"})
 	}
 	if q.err != nil {
 		return a, q.err
 	}
 	p, why := potential(mean, season)
-	a.text = fmt.Sprintf("Growth potential %.2f: %s grass at a mean of %s %s.", p, season, mean.f, pace(p))
-	a.values = map[string]any{"growth_potential": rounded(p, 4), "mean_f": rounded(float64(mean.f), 2)}
-	a.why = append(a.why, why)
+	a.Text = fmt.Sprintf("Growth potential %.2f: %s grass at a mean of %s %s.", p, season, mean.f, pace(p))
+	a.Values = map[string]any{"growth_potential": rounded(p, 4), "mean_f": rounded(float64(mean.f), 2)}
+	a.Why = append(a.Why, why)
 	return a, nil
 }
 

@@ -1,22 +1,21 @@
-package main
+package figure
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"swardbook/agronomy"
+	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/law"
 )
 
-var lawFigure = figure{
-	name:    "law",
-	what:    "whether the law of a state allows one application on one day",
-	example: `--state MD --date 2026-11-20 --nitrogen 0.8 --soluble 0.6`,
-	help: `Answers yes, no or ask, with the rules that decide. It is no legal advice.
+var lawFigure = Figure{
+	Name:    "law",
+	What:    "whether the law of a state allows one application on one day",
+	Example: `--state MD --date 2026-11-20 --nitrogen 0.8 --soluble 0.6`,
+	Help: `Answers yes, no or ask, with the rules that decide. It is no legal advice.
         --state CODE          US state, DC or territory
         --date DATE           the day (else closed dates become conditions)
         --nitrogen R          nitrogen; a plain number is lb/1000 sq ft
@@ -37,7 +36,7 @@ var lawFigure = figure{
         --organic --enhanced --liquid   what the material is
         --paid                for paid or professional applicators
 `,
-	setup: func(fs *pflag.FlagSet) func(*asked) (answer, error) {
+	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
 		texts(fs, "state", "date", "nitrogen", "soluble", "slow", "phosphate", "potash", "p2o5-percent", "turf", "report", "report-age", "water", "ground", "grass", "year-n", "year-p2o5")
 		for _, n := range []string{"drop-spreader", "organic", "enhanced", "liquid", "paid"} {
 			fs.Bool(n, false, "")
@@ -46,9 +45,8 @@ var lawFigure = figure{
 	},
 }
 
-func lawAnswer(q *asked) (answer, error) {
+func lawAnswer(q *asked) (Answer, error) {
 	q.need("state")
-	flag := q.yes
 	orUnknown := func(name string, v float64) float64 {
 		if q.given(name) {
 			return v
@@ -60,11 +58,11 @@ func lawAnswer(q *asked) (answer, error) {
 		N:     float64(q.rate("nitrogen")), P2O5: float64(q.rate("phosphate")), K2O: float64(q.rate("potash")),
 		SolubleN: orUnknown("soluble", float64(q.rate("soluble"))), SlowShare: orUnknown("slow", q.number("slow", 0, 1)),
 		P2O5Percent: q.number("p2o5-percent", 0, 100), ReportAgeMonths: int(orUnknown("report-age", q.number("report-age", 0, 1200))),
-		WaterFeet: orUnknown("water", float64(feet(q))), GentleSpreader: flag("drop-spreader"), Ground: ground(q),
-		Organic: flag("organic"), Enhanced: flag("enhanced"), Liquid: flag("liquid"),
+		WaterFeet: orUnknown("water", float64(feet(q))), GentleSpreader: q.yes("drop-spreader"), Ground: ground(q),
+		Organic: q.yes("organic"), Enhanced: q.yes("enhanced"), Liquid: q.yes("liquid"),
 		YearN: float64(q.rate("year-n")), YearP2O5: float64(q.rate("year-p2o5")), Grass: strings.ToLower(q.text("grass")),
 	}
-	if flag("paid") {
+	if q.yes("paid") {
 		ask.Who = law.Paid
 	}
 	ask.Turf = law.Turf(max(0, slices.Index([]string{"established", "new", "repair"}, oneOf(q, "turf", "established", "new", "repair"))))
@@ -77,23 +75,23 @@ func lawAnswer(q *asked) (answer, error) {
 		ask.Date = law.MonthDay{Month: d.Month, Day: d.Day}
 	}
 	if q.err != nil {
-		return answer{}, q.err
+		return Answer{}, q.err
 	}
 	found, err := law.Ask(ask)
 	if err != nil {
-		return answer{}, err
+		return Answer{}, err
 	}
-	a := answer{text: "allowed: " + found.Verdict.String(), values: map[string]any{"allowed": found.Verdict.String(),
+	a := Answer{Text: "allowed: " + found.Verdict.String(), Values: map[string]any{"allowed": found.Verdict.String(),
 		"deciding": findingsShown(found.Deciding), "also": findingsShown(found.Also), "conditions": findingsShown(found.Conditions), "notes": append([]string{}, found.Notes...)}}
 	for _, part := range []struct {
 		title string
 		all   []law.Finding
 	}{{"Decided by: ", found.Deciding}, {"Also looked at: ", found.Also}, {"On the day: ", found.Conditions}} {
 		for _, f := range part.all {
-			a.more = append(a.more, part.title+f.String())
+			a.More = append(a.More, part.title+f.String())
 		}
 	}
-	a.more = append(a.more, found.Notes...)
+	a.More = append(a.More, found.Notes...)
 	return a, nil
 }
 
