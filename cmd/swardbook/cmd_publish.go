@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"swardbook/cmd/swardbook/flag"
+	"swardbook/cmd/swardbook/terminal"
 	"swardbook/schedule/feed"
 )
 
@@ -89,7 +90,7 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 		return fmt.Errorf("could not open %s: %w", out, bare(err))
 	}
 	defer o.Out.Close()
-	if _, terminal := terminalWidth(s.stderr); terminal {
+	if _, ok := terminal.Width(s.stderr); ok {
 		o.Progress = func(done, of int) {
 			end := ""
 			if done == of {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	_ "embed"
 	"fmt"
 	"slices"
 	"strings"
@@ -89,4 +90,21 @@ func sources() []text.Source {
 			Checked: fmt.Sprintf("%s, as of %s; %s confidence", checked, r.AsOf, r.Confidence)})
 	}
 	return out
+}
+
+// used.txt says for each source which parts of the code name it beside a
+// figure: a line a key. A test writes it from the code, and fails when it is
+// no longer true.
+//
+//go:embed used.txt
+var used string
+
+// usedFor lists what a source is used for.
+func usedFor(key string) []string {
+	for line := range strings.Lines(used) {
+		if k, parts, ok := strings.Cut(strings.TrimSpace(line), ": "); ok && k == key {
+			return strings.Split(parts, ", ")
+		}
+	}
+	return []string{}
 }

@@ -18,20 +18,22 @@ const root = "../.."
 
 // arrows are the packages of this module and which others each may import.
 var arrows = map[string][]string{
-	"climate":              {},
-	"agronomy":             {"climate"},
-	"schedule/law":         {},
-	"schedule":             {"climate", "agronomy", "schedule/law"},
-	"schedule/sitefile":    {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/text":        {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/page":        {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/ical":        {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/book":        {"schedule", "schedule/sitefile"},
-	"schedule/feed":        {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
-	"cmd/swardbook":        nil, // everything
-	"cmd/swardbook/flag":   {"agronomy", "schedule"},
-	"cmd/swardbook/figure": {"climate", "agronomy", "schedule/law", "schedule", "cmd/swardbook/flag"},
-	"cmd/hardiness":        {"climate"},
+	"climate":           {},
+	"agronomy":          {"climate"},
+	"schedule/law":      {},
+	"schedule":          {"climate", "agronomy", "schedule/law"},
+	"schedule/sitefile": {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/text":     {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/page":     {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/ical":     {"climate", "agronomy", "schedule/law", "schedule"},
+	"schedule/book":     {"schedule", "schedule/sitefile"},
+	"schedule/feed":     {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
+
+	"cmd/swardbook":          nil, // everything
+	"cmd/swardbook/terminal": {},
+	"cmd/swardbook/flag":     {"agronomy", "schedule"},
+	"cmd/swardbook/figure":   {"climate", "agronomy", "schedule/law", "schedule", "cmd/swardbook/flag"},
+	"cmd/hardiness":          {"climate"},
 }
 
 // homes are the third-party modules and the one package each belongs to.

@@ -8,8 +8,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 
 	"swardbook/cmd/swardbook/flag"
+	"swardbook/cmd/swardbook/terminal"
 	"swardbook/schedule"
 	"swardbook/schedule/book"
 	"swardbook/schedule/text"
@@ -46,6 +48,22 @@ func (s *session) tabled(out *flag.Output, shown any, table func() text.Table, w
 		data = []byte(words(s.style(out.File, schedule.Date{})))
 	}
 	return s.write(out.File, data, inputs...)
+}
+
+// style is how text is shown on where the result goes. Colour is for
+// terminals alone, and never when NO_COLOR, TERM=dumb or --no-color says no.
+func (s *session) style(out string, today schedule.Date) text.Style {
+	st := text.Style{Today: today}
+	columns, isTerminal := 0, false
+	if out == "" || out == "-" {
+		columns, isTerminal = terminal.Width(s.stdout)
+	}
+	if n, err := strconv.Atoi(s.env("COLUMNS")); err == nil && n > 0 {
+		columns = n
+	}
+	st.Width = columns
+	st.Colour = isTerminal && !s.noColor && s.env("NO_COLOR") == "" && s.env("TERM") != "dumb"
+	return st
 }
 
 // notInput refuses to write over what was read.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -116,5 +117,30 @@ func TestAppendAfterTornLine(t *testing.T) {
 	}
 	if err := appendRecord(filepath.Join(path, "x"), "a\n"); err == nil {
 		t.Error("a file was taken for a folder")
+	}
+}
+
+// What is no terminal gets no colour, and COLUMNS says how wide.
+func TestStyle(t *testing.T) {
+	file, err := os.Create(filepath.Join(t.TempDir(), "out"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	columns := map[string]string{"COLUMNS": "100"}
+	for _, s := range []*session{{stdout: &bytes.Buffer{}}, {stdout: file}} {
+		s.env = func(name string) string { return columns[name] }
+		st := s.style("", schedule.Date{})
+		if st.Colour || st.Width != 100 {
+			t.Errorf("%T: %+v", s.stdout, st)
+		}
+	}
+}
+
+func BenchmarkProgram(b *testing.B) {
+	for b.Loop() {
+		if _, talk, code := sward("program", "testdata/site/fern.toml"); code != 0 {
+			b.Fatal(talk)
+		}
 	}
 }

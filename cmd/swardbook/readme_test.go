@@ -14,14 +14,7 @@ import (
 // The sessions in the README are true: each command, run on the first example,
 // prints the lines shown, in their order. A line "…" stands for what is left out.
 func TestReadmeSessions(t *testing.T) {
-	readme, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	site, err := os.ReadFile("../../examples/reading-garden/site.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	readme, site := readFile(t, "../../README.md"), readFile(t, "../../examples/reading-garden/site.toml")
 	t.Chdir(t.TempDir())
 	if err := os.WriteFile("site.toml", site, 0o644); err != nil {
 		t.Fatal(err)
@@ -61,11 +54,7 @@ func TestReadmeSessions(t *testing.T) {
 
 // A command is shown in a block of code, where a reader can copy it.
 func TestReadmeCommandsStandInBlocks(t *testing.T) {
-	readme, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i, part := range strings.Split(string(readme), "```") {
+	for i, part := range strings.Split(string(readFile(t, "../../README.md")), "```") {
 		for line := range strings.Lines(part) {
 			if i%2 == 0 && strings.HasPrefix(line, "$ ") {
 				t.Errorf("outside a block: %s", line)
@@ -77,14 +66,7 @@ func TestReadmeCommandsStandInBlocks(t *testing.T) {
 // What the README says a subscriber sees is in the calendar, before and after
 // the change that it shows: the days and titles listed are the first ones.
 func TestReadmeSubscriber(t *testing.T) {
-	readme, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	site, err := os.ReadFile("../../examples/reading-garden/site.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	readme, site := readFile(t, "../../README.md"), readFile(t, "../../examples/reading-garden/site.toml")
 	_, block, _ := strings.Cut(string(readme), "```console\n$ vdirsyncer")
 	block, _, _ = strings.Cut(block, "```")
 	parts := regexp.MustCompile(`(?s)^[^\n]*\n(.*)…\n\$ sed -i 's\|\^away = \.\*\|(.*?)\|'[^\n]*\n\$ vdirsyncer[^\n]*\n(.*)…\n$`).FindStringSubmatch(block)
@@ -118,4 +100,13 @@ func TestReadmeSubscriber(t *testing.T) {
 			}
 		}
 	}
+}
+
+func readFile(t *testing.T, name string) []byte {
+	t.Helper()
+	data, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
 }

@@ -1,7 +1,6 @@
 //go:build !(linux || darwin || freebsd || netbsd || openbsd)
 
-package main
+package terminal
 
-// windowColumns knows no terminal here, so there is no colour, and COLUMNS
-// says how wide.
+// windowColumns knows no terminal on this system.
 func windowColumns(uintptr) (columns int, ok bool) { return 0, false }

@@ -1,6 +1,6 @@
 //go:build linux || darwin || freebsd || netbsd || openbsd
 
-package main
+package terminal
 
 import (
 	"syscall"
