@@ -63,7 +63,7 @@ func TestReadmeCommandsStandInBlocks(t *testing.T) {
 	}
 }
 
-// What the README says a subscriber sees is in the calendar, before and after
+// What the README says a subscriber sees is in the program, before and after
 // the change that it shows: the days and titles listed are the first ones.
 func TestReadmeSubscriber(t *testing.T) {
 	readme, site := readFile(t, "../../README.md"), readFile(t, "../../examples/reading-garden/site.toml")
@@ -96,7 +96,7 @@ func TestReadmeSubscriber(t *testing.T) {
 		}
 		for j, want := range shown {
 			if got := rows[1+j][0] + " " + rows[1+j][3]; got != want {
-				t.Errorf("listing %d: the README shows %q, the calendar holds %q", i+1, want, got)
+				t.Errorf("listing %d: the README shows %q, the program holds %q", i+1, want, got)
 			}
 		}
 	}
