@@ -37,7 +37,7 @@ func (p placement) blockedBy(b blocker) string {
 	if b.other < 0 {
 		return b.why
 	}
-	other := jobWords(p.jobs[b.other].Kind)
+	other := p.jobs[b.other].Kind.Noun()
 	if d := p.day[b.other]; d >= 0 {
 		other += ", " + p.tasks[b.other].days[d].Short()
 	}
@@ -49,7 +49,7 @@ func (pl *planner) placeJobs(jobs []Job) placement {
 	out := placement{jobs: all, tasks: make([]task, len(all)), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
 	for i := range all {
 		j := &all[i]
-		t := task{id: j.ID(), rank: j.Kind.rank(), who: pl.site.who(j.Kind, j.Area)}
+		t := task{id: j.ID(), rank: pl.kinds.rank(j.Kind), who: pl.site.who(j.Kind, j.Area)}
 		switch {
 		case !j.On.IsZero():
 			t.fixed, t.days, t.cost = true, []Date{j.On}, []float64{0}
@@ -60,7 +60,7 @@ func (pl *planner) placeJobs(jobs []Job) placement {
 			t.who = "notice/" + t.id // a notice is nobody's work
 		}
 		if j.spreads() {
-			t.group = string(j.Kind) + "/" + j.Dose.Material.ID
+			t.group = j.Kind.String() + "/" + j.Dose.Material.ID
 		}
 		out.tasks[i] = t
 	}

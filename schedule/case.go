@@ -240,7 +240,7 @@ func (c *Case) after(k Kind, days int) Date {
 
 // who finds the person for a job: by area first, then by kind.
 func (s *Site) who(k Kind, a *Area) string {
-	for _, key := range []string{areaKey(a), string(k)} {
+	for _, key := range []string{areaKey(a), k.String()} {
 		for _, w := range s.Crew.Who {
 			if w.KindOrArea == key && key != "" {
 				return w.Person

@@ -81,7 +81,7 @@ func firstDate(c Change) Date {
 // reason: a number that moves on is no change.
 func compareLeft(was, is *Program) []Change {
 	var out []Change
-	key := func(l LeftOut) string { return l.Area + "\x00" + string(l.Kind) + "\x00" + l.Reason }
+	key := func(l LeftOut) string { return l.Area + "\x00" + l.Kind.String() + "\x00" + l.Reason }
 	old, now := map[string]bool{}, map[string]bool{}
 	ids := map[string]bool{} // left out before, and not for a reason that still holds
 	for _, l := range is.LeftOut {

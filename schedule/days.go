@@ -70,7 +70,7 @@ func (r *dayRules) against(day *workday) string {
 	if day.shut != "" {
 		return day.shut
 	}
-	if !j.spreads() && j.Kind != SoilTest {
+	if j.Kind.Sows() { // its windows know how warm the soil is
 		return ""
 	}
 	if day.frozen {
@@ -85,7 +85,7 @@ func (r *dayRules) against(day *workday) string {
 	if r.hot(d) && j.Dose.SolubleN > c.mostN.Heat {
 		return "normal highs pass 85 °F, too hot for so much quick nitrogen"
 	}
-	if j.Kind == Sulfur && c.almanac.High(d.DayOfYear()) >= agronomy.SulfurHottestAir {
+	if j.Dose.Material.Kind == agronomy.SulfurMaterial && c.almanac.High(d.DayOfYear()) >= agronomy.SulfurHottestAir {
 		return "normal highs pass 75 °F, too hot for sulfur"
 	}
 	if j.Dose.N > 0 {
@@ -161,13 +161,8 @@ func (cr *Crew) dayWords() string {
 	return "work days are " + list(names)
 }
 
-// Weights of a day's distance from the ideal, by kind, and what a carry to a
-// later window costs. They set which job gives way, not whether one fits.
-var weights = map[Kind]float64{
-	SoilTest: 1, Sow: 4, Starter: 3, Lime: 2, Sulfur: 1, Phosphorus: 2, // [common] our own order
-	Nitrogen: 2, LateNitrogen: 2, Potassium: 1.5, Magnesium: 1, LastSafe: 1, Reopen: 1,
-}
-
+// carryCost is what a carry to a later window costs. It sets which job gives
+// way, not whether one fits.
 const carryCost = 10 // [common] more than any day of the window before
 
 // candidate gives the days on which a job may go, each with its cost:
@@ -184,7 +179,7 @@ func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[stri
 		total = total*n/7 + 2*len(j.Windows)
 	}
 	days, cost = make([]Date, 0, total), make([]float64, 0, total)
-	weight, next := weights[j.Kind], 0
+	weight, next := j.Kind.of().weight, 0
 	shut, run := "", 0 // days in a row are mostly shut for one reason
 	note := func() {
 		if run > 0 {

@@ -16,13 +16,13 @@ func (c *Case) describe(j *Job) {
 	if j.Because == "" && len(j.Why) > 0 {
 		j.Because = j.Why[0].Text
 	}
-	j.Title = verb(j.Kind) + " " + c.Area.Name
+	j.Title = j.Kind.of().verb + " " + c.Area.Name
 	switch {
 	case j.spreads():
 		c.describeSpread(j, m)
-	case j.Kind == Sow:
+	case j.Kind.Sows():
 		c.describeSow(j, m)
-	case j.Kind == SoilTest:
+	case j.Kind.samples():
 		c.describeSample(j, m)
 	}
 	if utf8.RuneCountInString(j.Title) > titleLength {
@@ -77,10 +77,10 @@ func (c *Case) describeSpread(j *Job, m Measure) {
 		j.Steps = append(j.Steps, "Buy "+materialName(d.Material)+" first: none is in the shed.")
 	}
 	j.Steps = append(j.Steps, c.machineSteps(j, m)...)
-	j.WaterIn = d.WaterIn(agronomy.MaterialUse(j.Kind))
+	j.WaterIn = d.WaterIn(agronomy.MaterialUse(j.Kind.String()))
 	j.Steps = append(j.Steps, c.waterStep(j, m)...)
 	j.IfRain = c.ifRain(j, m)
-	cautions := agronomy.Cautions(d.Material, agronomy.MaterialUse(j.Kind))
+	cautions := agronomy.Cautions(d.Material, agronomy.MaterialUse(j.Kind.String()))
 	j.Cautions = slices.Grow(j.Cautions, len(cautions)+6)
 	for _, r := range cautions {
 		j.Cautions = append(j.Cautions, r.Text)

@@ -10,46 +10,6 @@ import (
 	"swardbook/agronomy"
 )
 
-// jobWords names a kind of job in words.
-func jobWords(k Kind) string {
-	switch k {
-	case SoilTest:
-		return "soil sample"
-	case LateNitrogen:
-		return "late nitrogen"
-	case LastSafe:
-		return "last safe day"
-	}
-	return string(k)
-}
-
-// verb begins a job's title.
-func verb(k Kind) string {
-	switch k {
-	case SoilTest:
-		return "Sample soil"
-	case Sow:
-		return "Sow"
-	case Lime:
-		return "Lime"
-	case Starter:
-		return "Starter for"
-	case Nitrogen:
-		return "Feed"
-	case LateNitrogen:
-		return "Late feed"
-	case Sulfur:
-		return "Sulfur on"
-	case Phosphorus:
-		return "Phosphorus on"
-	case Potassium:
-		return "Potassium on"
-	case Magnesium:
-		return "Magnesium on"
-	}
-	return Capital(string(k))
-}
-
 // titleLength is what a phone shows of a title.
 const titleLength = 40
 

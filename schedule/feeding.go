@@ -130,7 +130,7 @@ func (c *Case) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.Pe
 func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, n agronomy.NutrientNeed, err error) want {
 	f := &c.feeding
 	if c.Area.Soil == nil {
-		f.leave(c, k, 1, "there is no soil report for this area, and "+string(k)+" is never spread without one", "")
+		f.leave(c, k, 1, "there is no soil report for this area, and "+k.String()+" is never spread without one", "")
 		return want{}
 	}
 	if err != nil {
@@ -160,9 +160,9 @@ const trace agronomy.PerThousand = 0.1 // [common]
 
 func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
 	if total == 0 {
-		return string(k) + ": none, the reading is " + string(level)
+		return k.String() + ": none, the reading is " + string(level)
 	}
-	return string(k) + ": " + c.Measure().NutrientRate(total, oxide) + ", the reading is " + string(level)
+	return k.String() + ": " + c.Measure().NutrientRate(total, oxide) + ", the reading is " + string(level)
 }
 
 // choose picks a material for a want and draws it from the shed.
@@ -309,7 +309,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 		}
 		due := first.AddDays(i * gap.Days)
 		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
-		because := fmt.Sprintf("%s is %s in the soil report", Capital(string(k)), w.level)
+		because := fmt.Sprintf("%s is %s in the soil report", Capital(k.String()), w.level)
 		if n > 1 {
 			because += fmt.Sprintf("; dose %d of %d", i+1, n)
 		}

@@ -44,7 +44,7 @@ type Job struct {
 func (j *Job) ID() string { return jobID(j.areaID(), j.Kind, j.N) }
 
 func jobID(area string, k Kind, n int) string {
-	return area + "/" + string(k) + "/" + strconv.Itoa(n)
+	return area + "/" + k.String() + "/" + strconv.Itoa(n)
 }
 
 func (j *Job) areaID() string {
@@ -63,18 +63,19 @@ func (j *Job) ahead() bool { return j.spreads() && j.On.IsZero() }
 
 // things gives what the job counts as for spacing.
 func (j *Job) things() agronomy.Things {
-	if j.Kind == SoilTest {
-		return agronomy.SampleTaken
-	}
-	if !j.spreads() {
+	own := j.Kind.of().things
+	switch {
+	case !j.Kind.Spreads():
+		return own
+	case !j.spreads():
 		return 0
 	}
 	all := j.Dose.Material.Things()
-	if j.Dose.K2O < smallK && j.Kind != Potassium {
-		all &^= agronomy.PotassiumDown
+	if j.Dose.K2O < smallK {
+		all &^= agronomy.PotassiumDown &^ own
 	}
-	if j.Dose.P2O5 < smallP && j.Kind != Phosphorus {
-		all &^= agronomy.PhosphorusDown
+	if j.Dose.P2O5 < smallP {
+		all &^= agronomy.PhosphorusDown &^ own
 	}
 	return all
 }

@@ -285,7 +285,7 @@ func brokenBefore(p *Program) []string {
 		for _, d := range c.down {
 			for i := range p.Entries {
 				if e := &p.Entries[i]; d.Date.Before(p.Start) && d.dose.Rate > 0 && e.Area == d.area && e.State == Planned && e.Dose.Rate > 0 {
-					was := Entry{ID: "before the start, " + string(d.kind), Kind: d.kind, Area: d.area, Date: d.Date, Dose: d.dose, N: d.dose.N, SlowN: d.dose.SlowN}
+					was := Entry{ID: "before the start, " + d.kind.String(), Kind: d.kind, Area: d.area, Date: d.Date, Dose: d.dose, N: d.dose.N, SlowN: d.dose.SlowN}
 					bad = append(bad, brokenPair(&was, e)...)
 				}
 			}
@@ -460,8 +460,8 @@ func TestEveryJobIsAccountedFor(t *testing.T) {
 
 // TestCostOfADayIsBounded guards the search's bound on the cost of a day.
 func TestCostOfADayIsBounded(t *testing.T) {
-	for k, w := range weights {
-		if most := w + carryCost*10; most >= 1000 || math.IsNaN(most) {
+	for _, k := range kinds {
+		if most := k.of().weight + carryCost*10; most >= 1000 || math.IsNaN(most) {
 			t.Errorf("%s: a day may cost %f", k, most)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 // task is one job to place on a day.
 type task struct {
 	id    string
-	rank  int       // importance of its kind: 0 the highest, see [Kind]
+	rank  int       // importance of its kind: 0 the highest, see leaveOut
 	who   string    // who does it, "" for the crew; jobs per day are counted for each
 	group string    // same kind and material: prefers the day of its fellows in other areas; "" has none
 	days  []Date    // days on which it may be done, ascending
@@ -55,13 +55,6 @@ const (
 
 	unreachable = math.MaxInt64 / 4 // above every sum of costs
 )
-
-// leaveOut is the cost of a job that gets no day: 1000 for the least important
-// kind, four times as much for each kind above it. So no saving on days is ever
-// worth a job, and one job outweighs three of the kind below.
-func leaveOut(rank int) int64 {
-	return 1000 * perUnit << (2 * (len(kinds) - 1 - rank))
-}
 
 // units gives a cost in the whole numbers that are searched.
 func units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }

@@ -34,7 +34,7 @@ func yard(areas int, workday func(Date) bool) (tasks []task, limits []limit) {
 	for a := range areas {
 		base := len(tasks)
 		for _, j := range jobs {
-			t := task{id: fmt.Sprint(a, "/", j.kind, "/", j.n), rank: j.kind.rank()}
+			t := task{id: fmt.Sprint(a, "/", j.kind, "/", j.n), rank: kinds.rank(j.kind)}
 			if j.kind != SoilTest {
 				t.group = fmt.Sprint(j.kind, j.n)
 			}

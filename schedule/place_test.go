@@ -9,7 +9,7 @@ import (
 
 // oneIdeal is a job free on every day of a span, with one ideal day in it.
 func oneIdeal(id string, span, ideal int) task {
-	t := task{id: id, rank: Nitrogen.rank()}
+	t := task{id: id, rank: kinds.rank(Nitrogen)}
 	for d := range span {
 		x := float64(d-ideal) / float64(span)
 		t.days = append(t.days, Date{2026, 9, 1}.AddDays(d))
@@ -19,7 +19,7 @@ func oneIdeal(id string, span, ideal int) task {
 }
 
 func recorded(id string, on Date) task {
-	return task{id: id, rank: Lime.rank(), fixed: true, days: []Date{on}, cost: []float64{0}}
+	return task{id: id, rank: kinds.rank(Lime), fixed: true, days: []Date{on}, cost: []float64{0}}
 }
 
 func dates(tasks []task, p placed) (s []string) {
@@ -48,10 +48,10 @@ func TestPlaceSituations(t *testing.T) {
 	apart := func(a, b, days int) limit {
 		return limit{a: a, b: b, aThenB: days, bThenA: days, why: fmt.Sprint(days, " days apart")}
 	}
-	rank := func(t task, k Kind) task { t.rank = k.rank(); return t }
+	rank := func(t task, k Kind) task { t.rank = kinds.rank(k); return t }
 	group := func(t task, g string) task { t.group = g; return t }
 	who := func(t task, w string) task { t.who = w; return t }
-	gone := task{id: "no days", rank: Sow.rank()}
+	gone := task{id: "no days", rank: kinds.rank(Sow)}
 	for _, c := range []struct {
 		name   string
 		tasks  []task
@@ -137,20 +137,6 @@ func TestPlaceKeepsEveryLimit(t *testing.T) {
 				}
 			}
 		}
-	}
-}
-
-func TestLeavingOutCostsMoreThanAnyPlacing(t *testing.T) {
-	for r := range kinds {
-		if r > 0 && leaveOut(r-1) <= 3*leaveOut(r) {
-			t.Errorf("rank %d does not outweigh three of rank %d", r-1, r)
-		}
-	}
-	if least := leaveOut(len(kinds) - 1); least < units(999) {
-		t.Errorf("the least costs %d", least)
-	}
-	if most := leaveOut(0); most*500 >= unreachable || most*500 < 0 {
-		t.Errorf("500 jobs left out overflow")
 	}
 }
 

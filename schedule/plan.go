@@ -19,11 +19,16 @@ import (
 //
 // The error is the place's: see [climate.PlaceErrors].
 func Plan(site *Site, book []Done) (*Program, error) {
+	return planWith(site, book, kinds, rules)
+}
+
+// planWith is Plan for any table of kinds and the rules that go with it.
+func planWith(site *Site, book []Done, kinds kindTable, rules []rule) (*Program, error) {
 	year, err := site.Place.Year()
 	if err != nil {
 		return nil, err
 	}
-	pl := &planner{site: site, almanac: newAlmanac(year, site.Start, site.Through), law: &siteLaw{stateRules(site), map[law.Nutrient][]string{}}, sown: map[string]Date{}}
+	pl := &planner{site: site, kinds: kinds, rules: rules, almanac: newAlmanac(year, site.Start, site.Through), law: &siteLaw{stateRules(site), map[law.Nutrient][]string{}}, sown: map[string]Date{}}
 	pl.days = pl.workdays()
 	pl.whole = Case{Site: site, almanac: pl.almanac, days: pl.days}
 	pl.sow(book)
@@ -46,7 +51,7 @@ func (pl *planner) gather(book []down) proposal {
 // before a line and is not on record by then is taken as done as planned: it
 // keeps its day and counts, until a later line says otherwise.
 func (pl *planner) read(lines []Done) {
-	keeper := &bookkeeper{site: pl.site, plan: func(b []down) []Job { return pl.gather(b).jobs }}
+	keeper := &bookkeeper{site: pl.site, kinds: pl.kinds, plan: func(b []down) []Job { return pl.gather(b).jobs }}
 	lines = inOrder(lines)
 	for i, l := range lines {
 		if (i == 0 || l.Date != lines[i-1].Date) && l.Date.After(pl.site.Start) {
@@ -78,6 +83,8 @@ func (pl *planner) takenAsDone(book []down, d Date) []down {
 // planner carries what the stages share.
 type planner struct {
 	site    *Site
+	kinds   kindTable
+	rules   []rule
 	almanac *almanac
 	days    []workday
 	law     *siteLaw
@@ -109,7 +116,7 @@ func (pl *planner) propose(book []down) proposal {
 		c.dressings = c.dateLime()
 		c.planFeeding()
 		pl.cases = append(pl.cases, c)
-		for _, r := range rules {
+		for _, r := range pl.rules {
 			p := r.propose(c)
 			c.needs = append(c.needs, p.needs...)
 			all.add(p)
@@ -127,7 +134,7 @@ func (pl *planner) propose(book []down) proposal {
 // sow dates the sowings that are still to come.
 func (pl *planner) sow(book []Done) {
 	for _, d := range book { // a sowing on record is the day
-		area, k, _, err := JobName(d.Job)
+		area, k, _, err := pl.kinds.jobName(d.Job)
 		if a := pl.site.area(cmp.Or(d.Area, area)); err == nil && k == Sow && a != nil && !d.Missed {
 			pl.sown[a.ID] = d.Date
 		}

@@ -38,8 +38,9 @@ type Program struct {
 
 	Site *Site `json:"-"`
 
-	cases     []*Case  // behind the areas, for the ledger
-	bookNotes []string // of the assumptions, those about lines of the record book
+	kinds     kindTable // with which it was planned; nil: the usual ones
+	cases     []*Case   // behind the areas, for the ledger
+	bookNotes []string  // of the assumptions, those about lines of the record book
 }
 
 // PlaceShown says where the site is and what its climate was read from.

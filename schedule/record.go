@@ -26,22 +26,24 @@ type down struct {
 // JobName splits the job column of a record: a kind ("lime"), a kind with its
 // number ("lime/1"), or a whole id ("east/lime/1"). The number is 0 if none was
 // given.
-func JobName(job string) (area string, k Kind, n int, err error) {
+func JobName(job string) (area string, k Kind, n int, err error) { return kinds.jobName(job) }
+
+func (t kindTable) jobName(job string) (area string, k Kind, n int, err error) {
 	parts := strings.Split(job, "/")
 	if len(parts) == 3 {
 		area, parts = parts[0], parts[1:]
 	}
 	if len(parts) > 2 {
-		return "", "", 0, fmt.Errorf("%q is no job; write a kind such as lime, or an id such as east/lime/1", job)
+		return "", Kind{}, 0, fmt.Errorf("%q is no job; write a kind such as lime, or an id such as east/lime/1", job)
 	}
-	k = Kind(parts[0])
-	if k.rank() < 0 {
-		return "", "", 0, fmt.Errorf("unknown kind of job %q", parts[0])
+	k, ok := t.named(parts[0])
+	if !ok {
+		return "", Kind{}, 0, fmt.Errorf("unknown kind of job %q", parts[0])
 	}
 	if len(parts) == 2 {
 		n, err = strconv.Atoi(parts[1])
 		if err != nil || n < 1 {
-			return "", "", 0, fmt.Errorf("%q has no number after the kind; write it as %s/1", job, k)
+			return "", Kind{}, 0, fmt.Errorf("%q has no number after the kind; write it as %s/1", job, k)
 		}
 	}
 	return area, k, n, nil
@@ -52,6 +54,7 @@ func JobName(job string) (area string, k Kind, n int, err error) {
 // before it lead to.
 type bookkeeper struct {
 	site    *Site
+	kinds   kindTable
 	plan    func([]down) []Job // the jobs that follow from what is down
 	book    []down
 	assumed []string
@@ -86,7 +89,7 @@ func (b *bookkeeper) read(l Done) {
 }
 
 func (b *bookkeeper) line(l Done) (down, bool) {
-	area, k, n, err := JobName(l.Job)
+	area, k, n, err := b.kinds.jobName(l.Job)
 	if err != nil {
 		b.assume(l, err.Error()+"; the line counts for nothing")
 		return down{}, false
@@ -101,7 +104,7 @@ func (b *bookkeeper) line(l Done) (down, bool) {
 	if d.n == 0 {
 		d.n = b.number(plan(), d.area, k, l.Date)
 	}
-	if l.Missed || k == SoilTest || k == Sow || k.Notice() {
+	if l.Missed || !k.Spreads() {
 		return d, true
 	}
 	var planned *Job
@@ -184,7 +187,7 @@ func (b *bookkeeper) material(l Done, k Kind, planned *Job) (agronomy.Material, 
 	}
 	var fit []agronomy.Material
 	for _, m := range b.site.Materials {
-		if servesKind(m, k) {
+		if k.servedBy(m) {
 			fit = append(fit, m)
 		}
 	}
@@ -192,25 +195,6 @@ func (b *bookkeeper) material(l Done, k Kind, planned *Job) (agronomy.Material, 
 		return fit[0], true
 	}
 	return agronomy.Material{}, false
-}
-
-// servesKind tells whether a material can be what a kind of job puts down.
-func servesKind(m agronomy.Material, k Kind) bool {
-	switch k {
-	case Lime:
-		return m.Kind == agronomy.LimeMaterial
-	case Sulfur:
-		return m.Kind == agronomy.SulfurMaterial
-	case Nitrogen, LateNitrogen:
-		return m.Analysis.N > 0
-	case Phosphorus, Starter:
-		return m.Analysis.P2O5 > 0
-	case Potassium:
-		return m.Analysis.K2O > 0
-	case Magnesium:
-		return m.Magnesium > 0 && m.Kind != agronomy.LimeMaterial
-	}
-	return false
 }
 
 func (b *bookkeeper) rate(l Done, m agronomy.Material, a *Area, planned *Job) (agronomy.PerThousand, bool) {
@@ -263,7 +247,7 @@ func (c *Case) recordedJobs() []Job {
 			continue
 		}
 		j := Job{Kind: d.kind, N: d.n, Area: c.Area, Dose: d.dose, On: d.Date, State: Finished, Note: d.Note}
-		j.Title = Capital(jobWords(d.kind)) + " on " + c.Area.Name
+		j.Title = Capital(d.kind.Noun()) + " on " + c.Area.Name
 		j.Summary = j.Title
 		if d.dose.Rate > 0 {
 			j.Summary += ", " + m.doseWords(d.dose, c.Area.Size)

@@ -113,7 +113,7 @@ func (p *Program) tellSupplies() {
 		}
 		jobs := make([]string, len(short))
 		for i, e := range short {
-			jobs[i] = fmt.Sprintf("%s on %s, %s", jobWords(e.Kind), e.AreaName, e.Date.Short())
+			jobs[i] = fmt.Sprintf("%s on %s, %s", e.Kind.Noun(), e.AreaName, e.Date.Short())
 		}
 		text := "If no %s is bought, this cannot be done: %s."
 		if s.OnHand > 0 {

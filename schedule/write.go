@@ -65,7 +65,7 @@ func (p *Program) ownIDs() {
 	for i := range p.LeftOut {
 		l := &p.LeftOut[i]
 		if taken[l.ID] {
-			of := cmp.Or(l.Area, "site") + "/" + string(l.Kind)
+			of := cmp.Or(l.Area, "site") + "/" + l.Kind.String()
 			l.ID = of + "/" + strconv.Itoa(last[of]+1)
 		}
 		mark(l.ID)
@@ -146,7 +146,7 @@ func windowWords(w Window) string {
 // uid names the job for calendars: by site, area, job and turf year, never by
 // date or title, so that a moved job moves.
 func (pl *planner) uid(j *Job, turfYear string) string {
-	return pl.site.ID + "." + j.areaID() + "." + string(j.Kind) + "." + strconv.Itoa(j.N) + "." + turfYear + "@swardbook"
+	return pl.site.ID + "." + j.areaID() + "." + j.Kind.String() + "." + strconv.Itoa(j.N) + "." + turfYear + "@swardbook"
 }
 
 // turfYear is the one in which the program starts, for the grass of the site.
@@ -191,7 +191,7 @@ func (pl *planner) frame(p proposal) *Program {
 		out.Areas = append(out.Areas, c.shown())
 		out.InTheShed = append(out.InTheShed, c.liming.shed...)
 	}
-	out.cases, out.bookNotes = pl.cases, pl.assumed
+	out.cases, out.bookNotes, out.kinds = pl.cases, pl.assumed, pl.kinds
 	pl.laws(out)
 	return out
 }

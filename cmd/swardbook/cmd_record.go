@@ -112,7 +112,7 @@ func (r *recording) settle(p *schedule.Program, job string) error {
 	_, kind, number, kindErr := schedule.JobName(job)
 	alone := kindErr == nil && number == 0
 	if alone && (d.Area != "" || d.Date.Before(p.Start)) { // beside the program, or before it
-		d.Job = string(kind)
+		d.Job = kind.String()
 		if d.Area == "" && len(p.Site.Areas) == 1 {
 			d.Area = p.Site.Areas[0].ID
 		}

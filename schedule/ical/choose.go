@@ -97,7 +97,7 @@ func head(p *schedule.Program, o *Options) (calendar, error) {
 		choice = append(choice, name)
 	}
 	if o.Kinds != nil {
-		all := schedule.Kinds()
+		all := p.Kinds()
 		for _, k := range o.Kinds {
 			if !slices.Contains(all, k) {
 				return c, &Unwritable{fmt.Sprintf("%q is no kind of job", k), fmt.Sprint("the kinds are ", all)}
@@ -105,8 +105,8 @@ func head(p *schedule.Program, o *Options) (calendar, error) {
 		}
 		o.Kinds = slices.DeleteFunc(all, func(k schedule.Kind) bool { return !slices.Contains(o.Kinds, k) })
 		for _, k := range o.Kinds {
-			c.id += "." + string(k)
-			choice = append(choice, string(k))
+			c.id += "." + k.String()
+			choice = append(choice, k.String())
 		}
 	}
 	if !plainID(c.id) {

@@ -36,7 +36,7 @@ type teller struct {
 func newTeller(p *schedule.Program, o Options, link string) *teller {
 	t := &teller{p, make(map[string]string, len(p.Entries)), o.Record, link, nil}
 	for _, e := range p.Entries {
-		t.jobs[e.ID] = strings.ReplaceAll(string(e.Kind), "-", " ") + ", " + e.Date.Short()
+		t.jobs[e.ID] = strings.ReplaceAll(e.Kind.String(), "-", " ") + ", " + e.Date.Short()
 	}
 	return t
 }

@@ -1,6 +1,7 @@
 package ical
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -64,23 +65,6 @@ func bareTitle(summary string) string {
 // day itself. // [common]
 func usualRemind() []time.Duration { return []time.Duration{-15 * time.Hour, 7 * time.Hour} }
 
-// category gives the one word for a kind of job.
-func category(k schedule.Kind) string {
-	switch k {
-	case schedule.LateNitrogen:
-		return "Nitrogen"
-	case schedule.SoilTest:
-		return "Sample"
-	case schedule.LastSafe, schedule.Reopen:
-		return "Season"
-	}
-	word := string(k)
-	if word == "" {
-		return "Job"
-	}
-	return strings.ToUpper(word[:1]) + word[1:]
-}
-
 // content turns an entry into what the calendar shows of it.
 func (t *teller) content(e *schedule.Entry, remind []time.Duration) Content {
 	c := Content{
@@ -88,7 +72,7 @@ func (t *teller) content(e *schedule.Entry, remind []time.Duration) Content {
 		Summary:     oneLine(e.Title),
 		Description: t.describe(e),
 		Location:    oneLine(e.AreaName),
-		Categories:  "Lawn," + category(e.Kind),
+		Categories:  "Lawn," + cmp.Or(e.Kind.Category(), "Job"),
 		Link:        t.link,
 		Remind:      remind,
 	}

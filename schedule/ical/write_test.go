@@ -145,7 +145,7 @@ func TestUnwritable(t *testing.T) {
 		"nothing left":                 {nil, Options{Kinds: []schedule.Kind{schedule.Sow}}, "empty"},
 		"area":                         {nil, Options{Area: "south"}, "its areas are east, west"},
 		"person":                       {nil, Options{Person: "zoe"}, "no person"},
-		"kind":                         {nil, Options{Kinds: []schedule.Kind{"mow"}}, "no kind"},
+		"kind":                         {nil, Options{Kinds: []schedule.Kind{{}}}, "no kind"},
 		"address":                      {nil, Options{Address: "lawn.ics"}, "web address"},
 		"record":                       {nil, Options{Record: "https://example.org/\nX:1"}, "web address"},
 		"link":                         {func(p *schedule.Program) { p.Site.Calendar.Link = "https://example.org/{x}?{y}" }, Options{}, "calendar.link"},

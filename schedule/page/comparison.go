@@ -171,7 +171,7 @@ func drawPrograms(programs []Variant, t timeline) figure {
 		var days []string
 		for _, e := range v.Program.Entries {
 			if !e.Kind.Notice() {
-				days = append(days, kindWords(e.Kind)+" on "+e.Date.Short())
+				days = append(days, e.Kind.Noun()+" on "+e.Date.Short())
 			}
 		}
 		said = append(said, v.Label+": "+strings.Join(days, ", ")+".")
@@ -196,7 +196,7 @@ func drawStrip(f *figure, t timeline, p *schedule.Program, lanes []schedule.Kind
 	}
 	for i, k := range lanes {
 		y := top + laneHeight*(float64(i)+0.5)
-		f.word("small", "end", stripsLeft-6, y+4, kindWords(k))
+		f.word("small", "end", stripsLeft-6, y+4, k.Noun())
 		f.line("hair", stripsLeft, y+laneHeight/2, stripsRight, y+laneHeight/2)
 		for _, w := range brackets(p, k) {
 			if a, z, ok := t.within(w.from, w.to); ok {

@@ -161,7 +161,7 @@ func lanesOf(programs ...*schedule.Program) []schedule.Kind {
 			}
 		}
 	}
-	order := schedule.Kinds()
+	order := programs[0].Kinds()
 	slices.SortFunc(out, func(a, b schedule.Kind) int { return cmp.Compare(slices.Index(order, a), slices.Index(order, b)) })
 	return out
 }

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"slices"
+
 	"swardbook/schedule"
 )
 
@@ -75,7 +77,7 @@ func newLesson(p *schedule.Program, key bool, o Options) (*lessonView, error) {
 		if !ok {
 			continue // narrowed to another area
 		}
-		l := &lesson{p: p, site: p.Site, area: a, shown: shown, cite: cite, measure: schedule.Measure{Metric: p.Metric}, key: key, asked: &asked}
+		l := &lesson{p: p, site: p.Site, area: a, shown: shown, cite: cite, measure: schedule.Measure{Metric: p.Metric}, key: key, asked: &asked, worked: map[schedule.Kind]bool{}}
 		v.Chapters = append(v.Chapters, chapter{
 			Anchor: anchor("area-", a.ID), Name: a.Name, Sub: l.measure.Area(a.Size) + ", " + a.Stand.String(),
 			Parts: l.parts(),
@@ -104,6 +106,7 @@ type lesson struct {
 	measure schedule.Measure
 	key     bool
 	asked   *int
+	worked  map[schedule.Kind]bool // kinds whose doses a question asks for
 }
 
 // ask numbers a question. The working is kept for the key only, so that the
@@ -145,6 +148,11 @@ func (l *lesson) need(k schedule.Kind) (schedule.Need, bool) {
 	return schedule.Need{}, false
 }
 
+// kindsThat lists the kinds of which something is true.
+func (l *lesson) kindsThat(is func(schedule.Kind) bool) []schedule.Kind {
+	return slices.DeleteFunc(l.p.Kinds(), func(k schedule.Kind) bool { return !is(k) })
+}
+
 // entries lists the dated jobs of the area of some kinds.
 func (l *lesson) entries(kinds ...schedule.Kind) []schedule.Entry {
 	var out []schedule.Entry
@@ -165,9 +173,12 @@ func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedu
 	for _, r := range known {
 		seen[r] = true
 	}
+	for _, k := range kinds {
+		l.worked[k] = true
+	}
 	var out []schedule.Reason
 	for _, e := range l.entries(kinds...) {
-		out = append(out, said(schedule.Capital(kindWords(e.Kind))+", "+e.Date.Words()+": "+e.Summary))
+		out = append(out, said(schedule.Capital(e.Kind.Noun())+", "+e.Date.Words()+": "+e.Summary))
 		for _, r := range e.Why {
 			if !seen[r] {
 				seen[r] = true
@@ -178,7 +189,7 @@ func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedu
 	for _, left := range l.p.LeftOut {
 		for _, k := range kinds {
 			if left.Area == l.area.ID && left.Kind == k {
-				out = append(out, schedule.Reason{Text: schedule.Capital(kindWords(k)) + " left out: " + left.Reason, Source: left.Source})
+				out = append(out, schedule.Reason{Text: schedule.Capital(k.Noun()) + " left out: " + left.Reason, Source: left.Source})
 			}
 		}
 	}

@@ -18,7 +18,7 @@ func (l *lesson) dates() part {
 		t.Rows = append(t.Rows, []string{e.What, e.When, e.Between})
 	}
 	p.Tables = append(p.Tables, t, l.spacing())
-	for _, e := range l.entries(schedule.Kinds()...) {
+	for _, e := range l.entries(l.p.Kinds()...) {
 		if e.State != schedule.Planned {
 			continue
 		}
@@ -30,7 +30,7 @@ func (l *lesson) dates() part {
 		if !e.LastSafe.IsZero() {
 			answer = append(answer, said("Last safe day: "+e.LastSafe.Words()+"."))
 		}
-		if e.Kind == schedule.SoilTest || e.Kind == schedule.Sow { // asked nowhere else
+		if !l.worked[e.Kind] { // asked nowhere else
 			answer = append([]schedule.Reason{said(e.Summary)}, answer...)
 		}
 		p.Questions = append(p.Questions, l.ask(l.which(e)+": between which days may it be done, which day do you choose, and which is the last safe day?", 4, answer...))
@@ -40,7 +40,7 @@ func (l *lesson) dates() part {
 
 // which names a job without giving its day or amount away.
 func (l *lesson) which(e schedule.Entry) string {
-	words := schedule.Capital(kindWords(e.Kind))
+	words := schedule.Capital(e.Kind.Noun())
 	of := l.entries(e.Kind)
 	for i, o := range of {
 		if o.ID == e.ID && len(of) > 1 {
@@ -74,8 +74,8 @@ func (l *lesson) spacing() table {
 // judgement asks what to do when things go otherwise.
 func (l *lesson) judgement() part {
 	p := part{Title: "When it goes otherwise"}
-	for _, e := range l.entries(schedule.Lime, schedule.Starter, schedule.Nitrogen, schedule.Potassium, schedule.Phosphorus, schedule.SoilTest) {
-		if e.IfRain == "" || e.State != schedule.Planned {
+	for _, e := range l.entries(l.p.Kinds()...) {
+		if e.Kind.Sows() || e.IfRain == "" || e.State != schedule.Planned {
 			continue
 		}
 		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("It rains on the day of this job: %s. What do you do?", strings.ToLower(l.which(e))), 3, said(e.IfRain)))
@@ -90,7 +90,7 @@ func (l *lesson) judgement() part {
 		if o.Area != l.area.ID {
 			continue
 		}
-		text := schedule.Capital(kindWords(o.Kind)) + ": " + o.Reason
+		text := schedule.Capital(o.Kind.Noun()) + ": " + o.Reason
 		if !o.CarriedTo.IsZero() {
 			text += "; carried to " + o.CarriedTo.Short()
 		}

@@ -47,7 +47,7 @@ func (l *lesson) nitrogen() part {
 	p.Questions = append(p.Questions,
 		l.ask("How much nitrogen does this stand want in a year, less what it gets otherwise? Show each step.", 6, append(slices.Clone(need.Why), said(schedule.Capital(need.Text)+"."))...),
 		l.ask("Split it into the fewest doses that keep every limit. Give the material, the rate and the amount on this area.", 7,
-			l.doses(need.Why, schedule.Starter, schedule.Nitrogen, schedule.LateNitrogen)...))
+			l.doses(need.Why, l.kindsThat(schedule.Kind.Feeds)...)...))
 	return p
 }
 
@@ -99,7 +99,7 @@ func (l *lesson) straights() part {
 	} else {
 		p.Tables = append(p.Tables, l.byLevel(r)...)
 	}
-	for _, k := range []schedule.Kind{schedule.Phosphorus, schedule.Potassium, schedule.Magnesium} {
+	for _, k := range l.kindsThat(func(k schedule.Kind) bool { return k.Nutrient() != "" }) {
 		need, given := l.need(k)
 		if !given && len(l.doses(nil, k)) == 0 {
 			continue
@@ -109,7 +109,7 @@ func (l *lesson) straights() part {
 			answer = append(answer, said(schedule.Capital(need.Text)+"."))
 		}
 		answer = append(answer, l.alongside(k)...)
-		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("How much %s does the area want, what brings it, and at what rate?", k), 5, append(answer, l.doses(need.Why, k)...)...))
+		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("How much %s does the area want, what brings it, and at what rate?", k.Noun()), 5, append(answer, l.doses(need.Why, k)...)...))
 	}
 	if len(p.Questions) == 0 {
 		p.Questions = append(p.Questions, l.ask("Is anything of these wanted? Say why.", 3, said("The program wants none of them here.")))
@@ -119,17 +119,11 @@ func (l *lesson) straights() part {
 
 // alongside says which feedings bring some phosphorus or potassium.
 func (l *lesson) alongside(k schedule.Kind) []schedule.Reason {
-	if k == schedule.Magnesium {
-		return nil // what the lime brings is in the need
-	}
 	var out []schedule.Reason
-	for _, e := range l.entries(schedule.Starter, schedule.Nitrogen, schedule.LateNitrogen) {
-		n, name := e.P2O5, "P₂O₅"
-		if k == schedule.Potassium {
-			n, name = e.K2O, "K₂O"
-		}
-		if n >= 0.005 {
-			out = append(out, said(fmt.Sprintf("%s, %s, brings %s along.", schedule.Capital(kindWords(e.Kind)), e.Date.Words(), l.measure.NutrientRate(n, name))))
+	for _, e := range l.entries(l.kindsThat(schedule.Kind.Feeds)...) {
+		brings := map[string]agronomy.PerThousand{"P₂O₅": e.P2O5, "K₂O": e.K2O} // what lime brings of magnesium is in the need
+		if n := brings[k.Nutrient()]; n >= 0.005 {
+			out = append(out, said(fmt.Sprintf("%s, %s, brings %s along.", schedule.Capital(e.Kind.Noun()), e.Date.Words(), l.measure.NutrientRate(n, k.Nutrient()))))
 		}
 	}
 	return out

@@ -48,7 +48,7 @@ func (l *lesson) siteAndReport() part {
 		var left []schedule.Reason
 		for _, o := range l.p.LeftOut {
 			if o.Area == a.ID {
-				left = append(left, schedule.Reason{Text: schedule.Capital(kindWords(o.Kind)) + ": " + o.Reason, Source: o.Source})
+				left = append(left, schedule.Reason{Text: schedule.Capital(o.Kind.Noun()) + ": " + o.Reason, Source: o.Source})
 			}
 		}
 		p.Questions = append(p.Questions, l.ask("What can be planned without a report, and what cannot? Say why.", 5, left...))

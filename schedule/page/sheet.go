@@ -170,7 +170,7 @@ func glance(jobs []jobView) []datesOfYear {
 }
 
 func (b *sheetBuilder) left(l schedule.LeftOut) leftView {
-	v := leftView{What: schedule.Capital(kindWords(l.Kind)), Why: cited{schedule.Sentence(named(b.p, l.Reason)), b.cite.refs(l.Source)}}
+	v := leftView{What: schedule.Capital(l.Kind.Noun()), Why: cited{schedule.Sentence(named(b.p, l.Reason)), b.cite.refs(l.Source)}}
 	if l.Area != "" {
 		v.What += ", " + b.areaName(l.Area)
 	}

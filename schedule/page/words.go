@@ -7,21 +7,6 @@ import (
 	"swardbook/schedule"
 )
 
-// kindWords names a kind of job for people.
-func kindWords(k schedule.Kind) string {
-	switch k {
-	case schedule.SoilTest:
-		return "soil sample"
-	case schedule.LateNitrogen:
-		return "late nitrogen"
-	case schedule.LastSafe:
-		return "last safe day"
-	case schedule.Reopen:
-		return "ground open again"
-	}
-	return string(k)
-}
-
 // readingWords names a reading as a report prints it.
 func readingWords(reading string) string {
 	switch reading {
@@ -89,7 +74,7 @@ func named(p *schedule.Program, text string) string {
 func nameOf(e *schedule.Entry) string { return jobName(e.ID, e.Kind, e.AreaName) }
 
 func jobName(id string, k schedule.Kind, area string) string {
-	name := kindWords(k)
+	name := k.Noun()
 	if !k.Notice() {
 		name += " " + id[strings.LastIndex(id, "/")+1:]
 	}

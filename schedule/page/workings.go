@@ -52,7 +52,7 @@ func workings(p *schedule.Program, cite *citations) []workingsView {
 			part(working{Anchor: anchor("found-", a.ID+"-"+f.Reading), Title: "Finding: " + readingWords(f.Reading)}, f.Why)
 		}
 		for _, n := range a.Needs {
-			part(working{Anchor: anchor("need-", a.ID+"-"+string(n.Kind)), Title: "Need: " + kindWords(n.Kind)}, n.Why)
+			part(working{Anchor: anchor("need-", a.ID+"-"+n.Kind.String()), Title: "Need: " + n.Kind.Noun()}, n.Why)
 		}
 		for i := range p.Entries {
 			if e := &p.Entries[i]; e.Area == a.ID {

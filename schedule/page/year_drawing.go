@@ -58,7 +58,7 @@ func (b *sheetBuilder) drawYear(y *climate.Year, v yearView) figure {
 	labels := b.drawEvents(&f, t, v.Events, lanesRight)
 	for i, k := range lanes {
 		x := lanesLeft + wide*(float64(i)+0.5)
-		f.upright("small", x+4, yearTop-8, kindWords(k))
+		f.upright("small", x+4, yearTop-8, k.Noun())
 		labels = append(labels, drawLane(&f, t, p, k, x)...)
 	}
 	drawLabels(&f, t, labels, lanesRight)
@@ -189,7 +189,7 @@ func drawLane(f *figure, t timeline, p *schedule.Program, k schedule.Kind, x flo
 	var out []label
 	for _, d := range days {
 		f.chosen(x+1, t.at(d.on), d.state)
-		text := d.on.DayMonth() + " " + kindWords(k)
+		text := d.on.DayMonth() + " " + k.Noun()
 		if d.jobs > 1 {
 			text += fmt.Sprintf(" ×%d", d.jobs)
 		}

@@ -33,10 +33,11 @@ func (r *reader) readAreas(top table) {
 			continue // reported by check
 		}
 		message, hint := isID(id)
+		_, kind := schedule.KindNamed(id)
 		switch {
 		case message != "":
 			t.wrong(id, message, hint)
-		case id == "site", slices.Contains(schedule.Kinds(), schedule.Kind(id)):
+		case id == "site", kind:
 			t.wrong(id, fmt.Sprintf("the id %q means something else here", id), "choose another: site and the kinds of job are taken")
 		}
 		for _, other := range r.site.Areas {

@@ -35,7 +35,7 @@ func (r *reader) readCrew(top table) {
 	who := t.under("who")
 	subjects := areaIDs(&r.site)
 	for _, k := range schedule.Kinds() {
-		subjects = append(subjects, string(k))
+		subjects = append(subjects, k.String())
 	}
 	for _, subject := range who.names() {
 		person := who.text(subject)

@@ -75,8 +75,10 @@ func (w row) job() (area, job string) {
 	idArea, kind, n, err := schedule.JobName(s)
 	if err != nil {
 		hint := "like lime, lime/1 or east/lime/1"
-		if kind != "" && !slices.Contains(schedule.Kinds(), kind) {
-			hint = suggest(string(kind), kindNames())
+		parts := strings.Split(s, "/")
+		name := parts[(len(parts)-1)/2] // of lime, lime/1 and east/lime/1
+		if _, known := schedule.KindNamed(name); !known && len(parts) <= 3 {
+			hint = suggest(name, kindNames())
 		}
 		w.wrong("job", plain(err.Error()), hint)
 		return area, ""
@@ -104,14 +106,14 @@ func (w row) job() (area, job string) {
 	if n > 0 {
 		return area, fmt.Sprintf("%s/%s/%d", area, kind, n)
 	}
-	return area, string(kind)
+	return area, kind.String()
 }
 
 func kindNames() []string {
 	var out []string
 	for _, k := range schedule.Kinds() {
 		if !k.Notice() {
-			out = append(out, string(k))
+			out = append(out, k.String())
 		}
 	}
 	return out
@@ -156,6 +158,6 @@ func (w row) plausible(d schedule.Done) {
 
 // spreads tells the kinds of job that put a material down.
 func spreads(job string) bool {
-	k := schedule.Kind(job)
-	return k != schedule.SoilTest && k != schedule.Sow && k != ""
+	k, ok := schedule.KindNamed(job)
+	return ok && k.Spreads()
 }

@@ -165,7 +165,7 @@ func Entries(p *schedule.Program, today schedule.Date) Table {
 		"#n_lb_per_1000_sqft", "#p2o5_lb_per_1000_sqft", "#k2o_lb_per_1000_sqft", "#water_in_inches", "earliest", "latest", "ideal", "who", "state", "id", "summary")}
 	for i := range p.Entries {
 		e := &p.Entries[i]
-		t.add(e.Date.String(), string(e.Kind), e.Area, e.Title, e.Material, figure(e.Rate), figure(e.Pounds), figure(e.Gallons), figure(e.Packs),
+		t.add(e.Date.String(), e.Kind.String(), e.Area, e.Title, e.Material, figure(e.Rate), figure(e.Pounds), figure(e.Gallons), figure(e.Packs),
 			figure(e.N), figure(e.P2O5), figure(e.K2O), figure(e.WaterIn), e.Earliest.String(), e.Latest.String(), e.Ideal.String(), whoName(e),
 			p.Standing(e, today), e.ID, e.Summary)
 	}

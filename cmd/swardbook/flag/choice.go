@@ -27,8 +27,8 @@ func NewChoice(fs *Set) *Choice {
 func (c *Choice) Kinds() ([]schedule.Kind, error) {
 	var out []schedule.Kind
 	for _, n := range c.kinds {
-		k := schedule.Kind(n)
-		if !slices.Contains(schedule.Kinds(), k) {
+		k, ok := schedule.KindNamed(n)
+		if !ok {
 			return nil, Wrong("--kind: unknown kind %q; known: %s", n, strings.Join(plain(schedule.Kinds()), ", "))
 		}
 		out = append(out, k)
@@ -39,7 +39,7 @@ func (c *Choice) Kinds() ([]schedule.Kind, error) {
 func plain(kinds []schedule.Kind) []string {
 	out := make([]string, len(kinds))
 	for i, k := range kinds {
-		out[i] = string(k)
+		out[i] = k.String()
 	}
 	return out
 }
