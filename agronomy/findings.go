@@ -65,6 +65,12 @@ func Findings(r Report, s Stand, state string, isNew bool) []Finding {
 	return out
 }
 
+// SulfurFreeLime is the pH over which the soil holds free lime.
+const SulfurFreeLime PH = 8.2 // [common]
+
+// richSoil is the organic matter above which a soil feeds the grass in part.
+const richSoil Percent = 5.0 // [common] from memory
+
 // The pH bounds that limit any grass.
 const (
 	acidLimit   PH = 5.5            // [mlsn-2014] aluminum dissolves below

@@ -37,7 +37,6 @@ const (
 	deepest    Inches = 8   // the deepest table [tristate-1995]
 	organicPH  PH     = 5.3 // target on organic soil [tristate-1995]
 	organicOM         = 20  // % organic matter, organic above it [tristate-1995]
-	shortfall  PH     = 0.2 // lime when this far under the target [tristate-1995]
 )
 
 // organic reports whether the soil is limed as muck.

@@ -43,12 +43,11 @@ type NitrogenNeed struct {
 }
 
 // A stand younger than youngYears still thickens; one older than oldYears with
-// its clippings left feeds itself in part; a soil richer than richSoil too.
+// its clippings left feeds itself in part; a rich soil too.
 const (
-	youngYears         = 2.0              // [common]
-	oldYears           = 15.0             // [common] from memory: 10 to 15 years
-	richSoil   Percent = 5.0              // [common] from memory
-	coolYear           = PerThousand(4.0) // [ksu-eckert] no need to pass it on cool-season lawns
+	youngYears = 2.0              // [common]
+	oldYears   = 15.0             // [common] from memory: 10 to 15 years
+	coolYear   = PerThousand(4.0) // [ksu-eckert] no need to pass it on cool-season lawns
 )
 
 // NitrogenYear gives the nitrogen for twelve months. A grass without a figure

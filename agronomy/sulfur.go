@@ -15,7 +15,6 @@ const (
 	SulfurHottestAir  climate.Fahrenheit = 75              // [common]
 	SulfurColdestSoil climate.Fahrenheit = 50              // bacteria turn it to acid above this [common]
 	SulfurWarmDays                       = 60              // of such soil that must follow [common]
-	SulfurFreeLime    PH                 = 8.2             // over this the soil holds free lime [common]
 	CaCO3PerSulfur                       = 100.086 / 32.06 // lb CaCO3 that 1 lb S uses up [atomic-weights]
 	sulfurLayer       Inches             = 6.5             // middle of the printed 6 to 7 in [sulfur-table]
 )

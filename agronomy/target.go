@@ -40,6 +40,9 @@ func GrassPH(grass string) (GrassTarget, bool) {
 	return GrassTarget{}, false
 }
 
+// shortfall is how far under the target a soil is limed again.
+const shortfall PH = 0.2 // [tristate-1995]
+
 // LimeTrigger gives the pH under which to lime. With a target of the user's own
 // that is 0.2 under it [tristate-1995]; with the grass's default it is the low
 // end of the grass's range, for a pH inside the range costs the grass nothing
