@@ -8,7 +8,7 @@ import (
 
 func TestCautions(t *testing.T) {
 	starter := labelled("18-24-12")
-	liquid := labelled("12-0-0").with(func(m *Material) { m.Liquid = true })
+	liquid := with(labelled("12-0-0"), func(m *Material) { m.Liquid = true })
 	for name, c := range map[string]struct {
 		m         Material
 		use       MaterialUse
@@ -50,7 +50,7 @@ func TestWeatherCautions(t *testing.T) {
 	}{
 		"lime":    {Material{Kind: LimeMaterial}, []string{"frozen", "dust drifts"}, []string{"forecast"}},
 		"granule": {labelled("46-0-0"), []string{"frozen", "1 in (25 mm)", "dormant"}, []string{"wind"}},
-		"liquid":  {labelled("46-0-0").with(func(m *Material) { m.Kind, m.Liquid = FertilizerMaterial, true }), []string{"spray drifts", "forecast"}, []string{"dust"}},
+		"liquid":  {with(labelled("46-0-0"), func(m *Material) { m.Kind, m.Liquid = FertilizerMaterial, true }), []string{"spray drifts", "forecast"}, []string{"dust"}},
 	} {
 		got := WeatherCautions(c.m)
 		text := joined(got)

@@ -90,8 +90,8 @@ func TestDoseForRefuses(t *testing.T) {
 		"a liquid of no density":   {liquid, Wants{N: 1}, NoCaps(), "density is needed"},
 		"an analysis over 100":     {labelled("60-40-10"), Wants{N: 1}, NoCaps(), "more than 100 %"},
 		"a percentage over 100":    {labelled("146-0-0"), Wants{N: 1}, NoCaps(), "outside 0 to 100"},
-		"a negative percentage":    {labelled("46-0-0").with(func(m *Material) { m.Sulfur = -1 }), Wants{N: 1}, NoCaps(), "outside 0 to 100"},
-		"a slow share over 1":      {labelled("46-0-0").with(func(m *Material) { m.SlowShare = 40 }), Wants{N: 1}, NoCaps(), "between 0 and 1"},
+		"a negative percentage":    {with(labelled("46-0-0"), func(m *Material) { m.Sulfur = -1 }), Wants{N: 1}, NoCaps(), "outside 0 to 100"},
+		"a slow share over 1":      {with(labelled("46-0-0"), func(m *Material) { m.SlowShare = 40 }), Wants{N: 1}, NoCaps(), "between 0 and 1"},
 		"a want that is no number": {labelled("46-0-0"), Wants{N: nan}, NoCaps(), "between 0 and 100"},
 		"a negative want":          {labelled("46-0-0"), Wants{N: -1}, NoCaps(), "between 0 and 100"},
 		"a want past belief":       {labelled("46-0-0"), Wants{N: 100.5}, NoCaps(), "between 0 and 100"},
@@ -107,7 +107,7 @@ func TestDoseForRefuses(t *testing.T) {
 	}
 }
 
-func (m Material) with(change func(*Material)) Material { change(&m); return m }
+func with(m Material, change func(*Material)) Material { change(&m); return m }
 
 // Laws over random materials, wants and caps: no cap is passed, the nutrient
 // that bound the dose is met exactly, and what is brought, over and under add

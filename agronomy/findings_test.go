@@ -189,16 +189,3 @@ func TestFindingsCiteTheirScale(t *testing.T) {
 		t.Errorf("CEC is cited as %q", got)
 	}
 }
-
-// Where sulfur may still be planned no finding calls it useless, and where the
-// finding calls the soil chalky none is planned.
-func TestChalkAndSulfurAgree(t *testing.T) {
-	blue := Stand{{grass(t, "kentucky bluegrass"), 100}}
-	for _, ph := range []PH{7.6, 8.0, 8.1, 8.2, 8.3, 8.6} {
-		_, err := SulfurToLower(ph, 7, Loam, 4)
-		chalky := strings.Contains(Findings(Report{PH: ph}, blue, "PA", false)[0].Text, "Sulfur will hardly move it")
-		if chalky != (err != nil) {
-			t.Errorf("pH %.1f: called chalky %t, sulfur refused: %v", float64(ph), chalky, err)
-		}
-	}
-}

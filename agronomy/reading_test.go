@@ -122,3 +122,17 @@ func TestSaltsRefused(t *testing.T) {
 		t.Error("a saturation without CEC")
 	}
 }
+
+func FuzzReading(f *testing.F) {
+	for _, s := range []string{"14 ppm", "28 lb/acre in 6.67 in", "32 ppm P2O5", "1.9 meq/100 g", "1e308", "\xff"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, n := range Nutrients() {
+			r, err := ParseReading(n, text, 4, 8)
+			if x := float64(r.PPM); err != nil && x != 0 || !(x >= 0 && x <= maxPPM) {
+				t.Errorf("%s %q: %v, %v", n, text, r.PPM, err)
+			}
+		}
+	})
+}

@@ -37,7 +37,7 @@ func TestBetween(t *testing.T) {
 	lime, hydrated := Material{Kind: LimeMaterial}, Material{Kind: LimeMaterial, Hydrated: true}
 	starter, urea := labelled("18-24-12"), labelled("46-0-0")
 	nitrate := labelled("15.5-0-0")
-	slow := urea.with(func(m *Material) { m.SlowShare = 0.5 })
+	slow := with(urea, func(m *Material) { m.SlowShare = 0.5 })
 	for name, c := range map[string]struct {
 		first, then Material
 		tilled      bool
@@ -109,7 +109,7 @@ func TestLastUsefuls(t *testing.T) {
 }
 
 func TestWaterIn(t *testing.T) {
-	liquid := labelled("12-0-0").with(func(m *Material) { m.Liquid, m.Density = true, 9.6 })
+	liquid := with(labelled("12-0-0"), func(m *Material) { m.Liquid, m.Density = true, 9.6 })
 	for name, c := range map[string]struct {
 		m    Material
 		rate PerThousand
@@ -122,7 +122,7 @@ func TestWaterIn(t *testing.T) {
 		"starter":                {labelled("18-24-12"), 4, ForStarter, WaterStarter},
 		"quick":                  {labelled("46-0-0"), 1, ForNitrogen, WaterSoluble},
 		"late":                   {labelled("46-0-0"), 1, ForLateNitrogen, WaterLateNitrogen},
-		"slow":                   {labelled("40-0-0").with(func(m *Material) { m.SlowShare = 0.5 }), 1, ForNitrogen, WaterSlow},
+		"slow":                   {with(labelled("40-0-0"), func(m *Material) { m.SlowShare = 0.5 }), 1, ForNitrogen, WaterSlow},
 		"potash":                 {labelled("0-0-50"), 1, ForPotassium, WaterPotassium},
 		"phosphate":              {labelled("0-46-0"), 1, ForPhosphorus, WaterSoluble},
 		"light liquid":           {liquid, 2, ForNitrogen, WaterFoliar},
@@ -160,8 +160,8 @@ func TestHeatAndSalt(t *testing.T) {
 		heat float64
 	}{
 		"sulfur": {Material{Kind: SulfurMaterial}, 75}, "urea": {labelled("46-0-0"), 85}, "potash": {labelled("0-0-50"), 0},
-		"lime": {Material{Kind: LimeMaterial}, 0}, "all slow": {labelled("40-0-0").with(func(m *Material) { m.SlowShare = 1 }), 0},
-		"liquid": {labelled("0-0-25").with(func(m *Material) { m.Liquid = true }), 85},
+		"lime": {Material{Kind: LimeMaterial}, 0}, "all slow": {with(labelled("40-0-0"), func(m *Material) { m.SlowShare = 1 }), 0},
+		"liquid": {with(labelled("0-0-25"), func(m *Material) { m.Liquid = true }), 85},
 	} {
 		if h, _, ok := c.m.HeatLimit(); !matches(float64(h), c.heat) || ok != (c.heat > 0) {
 			t.Errorf("%s: %v, %v", name, h, ok)
