@@ -28,11 +28,9 @@ type Case struct {
 	seeded    Date      // when the stand was or will be sown; unset: established
 	opened    []opening // see open
 	noStand   bool      // the sowing found no day, so there is nothing to feed
-	liming    liming
-	feeding   feeding
 
-	needs     []Need
-	dressings proposal // the lime with its windows; the retest hangs on it
+	needs  []Need
+	yearly []yearlyN
 }
 
 func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {

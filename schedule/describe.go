@@ -11,7 +11,7 @@ import (
 
 // describe writes the words of a job: title, first line, steps, water, what to
 // do if it rains, cautions.
-func (c *Case) describe(j *Job) {
+func (c *treatment) describe(j *Job) {
 	m := c.Measure()
 	if j.Because == "" && len(j.Why) > 0 {
 		j.Because = j.Why[0].Text
@@ -30,7 +30,7 @@ func (c *Case) describe(j *Job) {
 	}
 }
 
-func (c *Case) describeSpread(j *Job, m Measure) {
+func (c *treatment) describeSpread(j *Job, m Measure) {
 	d, size := j.Dose, c.Area.Size
 	a := d.For(size)
 	whole := m.amount(d, size)
@@ -107,7 +107,7 @@ func amountReason(d agronomy.Dose, size agronomy.SquareFeet) Reason {
 }
 
 // machineSteps say how to put the dose down evenly.
-func (c *Case) machineSteps(j *Job, m Measure) []string {
+func (c *treatment) machineSteps(j *Job, m Measure) []string {
 	d, size := j.Dose, c.Area.Size
 	if d.Material.Liquid {
 		if c.Sprayer.Tank > 0 && c.Sprayer.Covers > 0 {
@@ -144,7 +144,7 @@ func (c *Case) machineSteps(j *Job, m Measure) []string {
 	return []string{step, "Do the edges first; shut the spreader while turning."}
 }
 
-func (c *Case) waterStep(j *Job, m Measure) []string {
+func (c *treatment) waterStep(j *Job, m Measure) []string {
 	w := j.WaterIn
 	switch {
 	case w.High == 0 && j.Dose.Material.Liquid:
@@ -169,7 +169,7 @@ func (c *Case) waterStep(j *Job, m Measure) []string {
 	return []string{step + " within " + Plural(w.WithinHours, "hour") + "."}
 }
 
-func (c *Case) ifRain(j *Job, m Measure) string {
+func (c *treatment) ifRain(j *Job, m Measure) string {
 	heavy := m.Depth(1) // [common] an inch in a day
 	if j.Dose.Material.Liquid {
 		return "If rain is near or " + heavy + " or more is forecast within a day, wait for the next work day in the window."
@@ -181,7 +181,7 @@ func (c *Case) ifRain(j *Job, m Measure) string {
 	return wait + "; a light rain of about " + m.Depth(j.WaterIn.High) + " does the watering in. Never on soaked ground."
 }
 
-func (c *Case) describeSample(j *Job, m Measure) {
+func (c *treatment) describeSample(j *Job, m Measure) {
 	how := agronomy.HowToSample(c.future() && c.Area.Soil == nil)
 	depth := how.Depth
 	if c.report.Depth > 0 {
@@ -201,7 +201,7 @@ func (c *Case) describeSample(j *Job, m Measure) {
 	j.IfRain = "If the soil is soaked, wait until it crumbles."
 }
 
-func (c *Case) describeSow(j *Job, m Measure) {
+func (c *treatment) describeSow(j *Job, m Measure) {
 	var seed []string
 	total := agronomy.Percent(0)
 	for _, s := range c.Area.Stand {

@@ -11,7 +11,7 @@ import (
 
 // lawConditions are the rules to keep on the day: distance from water, paving,
 // the state of the ground, rain.
-func (c *Case) lawConditions(j *Job, m Measure) []string {
+func (c *treatment) lawConditions(j *Job, m Measure) []string {
 	n := nutrients(j.Dose)
 	if n == 0 {
 		return c.waterEdge(m)
@@ -78,7 +78,7 @@ func (l *siteLaw) ofTheDay(n law.Nutrient) []string {
 }
 
 // waterEdge is the usual distance from water where no law names one.
-func (c *Case) waterEdge(m Measure) []string {
+func (c *treatment) waterEdge(m Measure) []string {
 	if c.Water == 0 || c.Water > 50 { // [common] near water
 		return nil
 	}

@@ -15,7 +15,7 @@ import (
 // nitrogen, then what those leave short of phosphorus and potassium. The rules
 // of the single kinds only turn their part of it into jobs.
 type feeding struct {
-	proposal
+	found                                          proposal
 	starter, nitrogen, late, phosphorus, potassium []feed
 
 	yearly []yearlyN
@@ -41,7 +41,7 @@ type want struct {
 	beyond []Reason // what is not planned at all, and why
 }
 
-func (c *Case) planFeeding() {
+func (c *treatment) planFeeding() {
 	c.feeding = feeding{}
 	if c.noStand {
 		return
@@ -57,7 +57,7 @@ func (c *Case) planFeeding() {
 // feedings leave short, so they still see what they saw when it was planned:
 // what is left and what so went down. It tells whether they leave the latter;
 // if not, more has changed since, and they may see only what is left.
-func (c *Case) feed(downP, downK agronomy.PerThousand) bool {
+func (c *treatment) feed(downP, downK agronomy.PerThousand) bool {
 	f := &c.feeding
 	*f = feeding{}
 	p, k := c.wantP(), c.wantK()
@@ -78,7 +78,7 @@ func (c *Case) feed(downP, downK agronomy.PerThousand) bool {
 
 // wantP reads the need of phosphorus, less what is down since the sample, and
 // asks the law whether any may go down.
-func (c *Case) wantP() want {
+func (c *treatment) wantP() want {
 	w := c.wantOf(Phosphorus, "P₂O₅", p2o5Of, c.needP, c.noP)
 	w.most = unlimited
 	q := c.asked
@@ -108,7 +108,7 @@ func (w *want) brought(whole agronomy.PerThousand, oxide string) {
 // unlimited is more than any dose.
 const unlimited agronomy.PerThousand = 1000
 
-func (c *Case) wantK() want {
+func (c *treatment) wantK() want {
 	need, err := agronomy.PotassiumNeed(c.report, c.Place.State, c.future())
 	return c.wantOf(Potassium, "K₂O", k2oOf, need, err)
 }
@@ -118,7 +118,7 @@ func k2oOf(d down) agronomy.PerThousand  { return d.dose.K2O }
 
 // asPlanned sums what went down since the start in the jobs of a kind that were
 // done as planned.
-func (c *Case) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.PerThousand {
+func (c *treatment) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.PerThousand {
 	return c.between(Span{Later(c.Start, c.Area.Sampled), c.Through}, func(d down) agronomy.PerThousand {
 		if d.kind != k || !d.AsPlanned && d.taken == nil {
 			return 0
@@ -127,18 +127,18 @@ func (c *Case) asPlanned(k Kind, of func(down) agronomy.PerThousand) agronomy.Pe
 	})
 }
 
-func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, n agronomy.NutrientNeed, err error) want {
+func (c *treatment) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, n agronomy.NutrientNeed, err error) want {
 	f := &c.feeding
 	if c.Area.Soil == nil {
-		f.leave(c, k, 1, "there is no soil report for this area, and "+k.String()+" is never spread without one", "")
+		f.found.leave(c.Area, k, 1, "there is no soil report for this area, and "+k.String()+" is never spread without one", "")
 		return want{}
 	}
 	if err != nil {
-		f.leave(c, k, 1, err.Error(), "")
+		f.found.leave(c.Area, k, 1, err.Error(), "")
 		return want{}
 	}
 	for _, a := range n.Assumed {
-		f.assumed = append(f.assumed, c.Area.Name+": "+a.Text)
+		f.found.assumed = append(f.found.assumed, c.Area.Name+": "+a.Text)
 	}
 	w := want{left: n.Year, single: n.Single, level: n.Level, why: n.Why}
 	if n.Carried > 0 {
@@ -151,14 +151,14 @@ func (c *Case) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, 
 	if w.left < 1e-6 {
 		w.left = 0
 	}
-	f.needs = append(f.needs, Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
+	f.found.needs = append(f.found.needs, Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
 	return w
 }
 
 // trace is the least amount of a nutrient worth a job, in lb/1000 sq ft.
 const trace agronomy.PerThousand = 0.1 // [common]
 
-func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
+func (c *treatment) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
 	if total == 0 {
 		return k.String() + ": none, the reading is " + string(level)
 	}
@@ -166,7 +166,7 @@ func (c *Case) needText(k Kind, total agronomy.PerThousand, oxide string, level 
 }
 
 // choose picks a material for a want and draws it from the shed.
-func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
+func (c *treatment) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
 	ms, quick, passed := c.offers(fit)
 	d, why, ok := agronomy.Choose(ms[:quick], w, caps, c.Area.Size)
 	if !ok {
@@ -184,7 +184,7 @@ func (c *Case) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Ma
 }
 
 // likely gives the material that choose would pick.
-func (c *Case) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Material, bool) {
+func (c *treatment) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Material, bool) {
 	ms, quick, _ := c.offers(fit)
 	m, ok := agronomy.Likely(ms[:quick], w, caps, c.Area.Size)
 	if !ok {
@@ -198,7 +198,7 @@ func (c *Case) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Ma
 // material is bought only where no quick one will do. The law's word on slow
 // nitrogen, and an area that takes only quick nitrogen, narrow the choice. The
 // list holds until the next is asked for.
-func (c *Case) offers(fit func(agronomy.Material) bool) (ms []agronomy.Material, quick int, passed []Reason) {
+func (c *treatment) offers(fit func(agronomy.Material) bool) (ms []agronomy.Material, quick int, passed []Reason) {
 	ms, slow := c.shed.offered[:0], c.shed.slow[:0]
 	for i := range c.shed.materials {
 		m := &c.shed.materials[i]
@@ -226,7 +226,7 @@ func (c *Case) offers(fit func(agronomy.Material) bool) (ms []agronomy.Material,
 }
 
 // unfit says why the site or the law rules a material out.
-func (c *Case) unfit(m *agronomy.Material) string {
+func (c *treatment) unfit(m *agronomy.Material) string {
 	if m.Analysis.N == 0 {
 		return ""
 	}
@@ -243,7 +243,7 @@ func (c *Case) unfit(m *agronomy.Material) string {
 
 // nCaps are the most nitrogen and quick nitrogen of one dose: common practice
 // and the law, the stricter of the two, each with its reason.
-func (c *Case) nCaps(on Date) (agronomy.Caps, []Reason) {
+func (c *treatment) nCaps(on Date) (agronomy.Caps, []Reason) {
 	lim := c.mostN
 	caps := agronomy.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: kAtOnce}
 	why := []Reason{lim.Why[0], lim.Why[1]}
@@ -266,12 +266,12 @@ func lawReason(r law.Rule) Reason {
 
 // straights splits what is still short of phosphorus or potassium into the
 // fewest doses of a material without nitrogen.
-func (c *Case) straights(k Kind, w want) (out []feed) {
+func (c *treatment) straights(k Kind, w want) (out []feed) {
 	f := &c.feeding
 	next := c.number(k)
 	defer func() {
 		for _, b := range w.beyond {
-			f.leave(c, k, next(), b.Text, b.Source)
+			f.found.leave(c.Area, k, next(), b.Text, b.Source)
 		}
 	}()
 	if w.left < trace+1e-6 { // or rounding would make a job of it one day and none the next
@@ -281,7 +281,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 	caps := agronomy.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
 	if k == Phosphorus {
 		if why, ok := c.phosphorusShut(); ok {
-			f.leave(c, k, 1, why.Text, why.Source)
+			f.found.leave(c.Area, k, 1, why.Text, why.Source)
 			return nil
 		}
 	} else {
@@ -304,7 +304,7 @@ func (c *Case) straights(k Kind, w want) (out []feed) {
 	for i := range n {
 		d, chosen, ok := c.choose(wants, caps, nil)
 		if !ok {
-			f.leave(c, k, next(), "no material for it: "+firstText(chosen), "")
+			f.found.leave(c.Area, k, next(), "no material for it: "+firstText(chosen), "")
 			continue
 		}
 		due := first.AddDays(i * gap.Days)
@@ -332,7 +332,7 @@ func split(n int, total, single agronomy.PerThousand) []Reason {
 }
 
 // growing gives the openings from the beginning of growth to its end.
-func (c *Case) growing() []opening {
+func (c *treatment) growing() []opening {
 	begins, ends := c.growth.begins, c.growth.ends
 	if begins.Never || ends.Never {
 		if begins.Below || ends.Below {

@@ -81,7 +81,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	caps, capWhy := b.caps(s)
 	m, ok := b.material(rest, caps)
 	if !ok {
-		f.leave(c, Nitrogen, b.n+1, "no material for it", "")
+		f.found.leave(c.Area, Nitrogen, b.n+1, "no material for it", "")
 		return late
 	}
 	most := doseCap(m, caps)
@@ -119,7 +119,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 type slot struct{ n, i int }
 
 func (b *nitrogenYear) leave(n int, reason string) {
-	b.c.feeding.leave(b.c, Nitrogen, n, reason, "")
+	b.c.feeding.found.leave(b.c.Area, Nitrogen, n, reason, "")
 }
 
 // material gives the material that would carry most of a season's nitrogen:
@@ -154,7 +154,7 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 		}
 	}
 	if past > 0 && s.down == 0 {
-		c.feeding.assumed = append(c.feeding.assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
+		c.feeding.found.assumed = append(c.feeding.found.assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
 			c.Area.Name, c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N"), s.name))
 	}
 	return out, elsewhere + past

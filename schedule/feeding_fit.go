@@ -7,7 +7,7 @@ import (
 )
 
 // starterN sums the nitrogen of the starters planned in a span.
-func (c *Case) starterN(s Span) agronomy.PerThousand {
+func (c *treatment) starterN(s Span) agronomy.PerThousand {
 	var sum agronomy.PerThousand
 	for _, f := range c.feeding.starter {
 		if f.touches(s) {
@@ -20,7 +20,7 @@ func (c *Case) starterN(s Span) agronomy.PerThousand {
 // feedingsIn counts the feedings in a span that take up room beside the doses
 // still to come: those on record, and a planned starter, but not a starter that
 // goes down with the seed.
-func (c *Case) feedingsIn(s Span) int {
+func (c *treatment) feedingsIn(s Span) int {
 	n := 0
 	for _, d := range c.down {
 		if (d.kind == Nitrogen || d.kind == Starter && d.Date.After(c.emerged())) && !d.missed && s.Has(d.Date) {
@@ -51,7 +51,7 @@ func lastN(m agronomy.Material) agronomy.LastKind {
 
 // fits counts the doses of a material that find room in the openings at their
 // spacing, on days on which the crew works.
-func (c *Case) fits(os []opening, inside Span, m agronomy.Material, dose agronomy.PerThousand) int {
+func (c *treatment) fits(os []opening, inside Span, m agronomy.Material, dose agronomy.PerThousand) int {
 	gap, _ := agronomy.Between(m.Things(), m.Things(), false)
 	days := max(1, gap.Days)
 	if quick := dose * agronomy.PerThousand(1-m.SlowShare); 2*quick > c.mostN.Soluble30Days {

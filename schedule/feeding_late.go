@@ -17,7 +17,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		n = 2
 	}
 	leave := func(reason, source string) ([]feed, agronomy.PerThousand) {
-		f.leave(c, LateNitrogen, n, reason, source)
+		f.found.leave(c.Area, LateNitrogen, n, reason, source)
 		return nil, amount
 	}
 	if slices.ContainsFunc(c.down, func(d down) bool {
@@ -70,7 +70,7 @@ const lateShare agronomy.PerThousand = 0.25 // [bauer-2012] usual 25 to 50 %: th
 
 // lateOpenings gives the days of autumn y between the slowing of growth and
 // the last day on which roots are still worth feeding.
-func (c *Case) lateOpenings(y int) []opening {
+func (c *treatment) lateOpenings(y int) []opening {
 	a := c.almanac
 	slows, ends := c.growth.slows, c.growth.ends
 	if slows.Never || ends.Never {
@@ -89,12 +89,12 @@ func (c *Case) lateOpenings(y int) []opening {
 }
 
 // doneSince tells whether the record book holds a job of the kind on or after d.
-func (c *Case) doneSince(k Kind, d Date) bool {
+func (c *treatment) doneSince(k Kind, d Date) bool {
 	return slices.ContainsFunc(c.down, func(r down) bool { return r.kind == k && !r.missed && !r.Date.Before(d) })
 }
 
 // lateDown sums what went down as the late dose of turf year y.
-func (c *Case) lateDown(y int) agronomy.PerThousand {
+func (c *treatment) lateDown(y int) agronomy.PerThousand {
 	var sum agronomy.PerThousand
 	for _, d := range c.down {
 		if d.kind == LateNitrogen && !d.missed && c.almanac.turfYear(d.Date, c.season) == y {

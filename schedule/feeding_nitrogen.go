@@ -21,7 +21,7 @@ type growSeason struct {
 const shortest = 45 // [common]
 
 // planNitrogen plans the nitrogen of each turf year that the program covers.
-func (c *Case) planNitrogen(p, k *want) {
+func (c *treatment) planNitrogen(p, k *want) {
 	first := c.almanac.turfYear(c.Start, c.season)
 	last := c.almanac.turfYear(c.Through, c.season)
 	n := 0
@@ -38,18 +38,18 @@ type yearlyN struct {
 
 // turfYearNitrogen plans one turf year; n is the number of the last dose
 // before it, and the result the number of its last.
-func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
+func (c *treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f := &c.feeding
 	young := !c.seeded.IsZero() && c.almanac.turfYear(c.seeded, c.season) == y
 	need, err := agronomy.NitrogenYear(c.nitrogenCase(young))
 	if err != nil {
-		f.leave(c, Nitrogen, n+1, err.Error(), "")
+		f.found.leave(c.Area, Nitrogen, n+1, err.Error(), "")
 		return n
 	}
 	year, why := need.Year, need.Why
 	if n == 0 {
 		for _, a := range need.Assumed {
-			f.assumed = append(f.assumed, c.Area.Name+": "+a.Text)
+			f.found.assumed = append(f.found.assumed, c.Area.Name+": "+a.Text)
 		}
 	}
 	if young {
@@ -70,12 +70,12 @@ func (c *Case) turfYearNitrogen(y, n int, p, k *want) int {
 		if len(b.parts) > 0 {
 			text = fmt.Sprintf("nitrogen: %s (%s a year)", list(b.parts), c.Measure().NutrientRate(year, "N"))
 		}
-		f.needs = append(f.needs, Need{Kind: Nitrogen, Total: b.wanted, Text: text, Why: b.why})
+		f.found.needs = append(f.found.needs, Need{Kind: Nitrogen, Total: b.wanted, Text: text, Why: b.why})
 	}
 	return b.n
 }
 
-func (c *Case) nitrogenCase(young bool) agronomy.NitrogenCase {
+func (c *treatment) nitrogenCase(young bool) agronomy.NitrogenCase {
 	nc := agronomy.NitrogenCase{Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
 		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.report.OrganicMatter, New: young}
 	if !c.seeded.IsZero() {
@@ -85,7 +85,7 @@ func (c *Case) nitrogenCase(young bool) agronomy.NitrogenCase {
 }
 
 // zone gives the number of the hardiness zone, 0 when it is not known.
-func (c *Case) zone() int {
+func (c *treatment) zone() int {
 	z, err := climate.ParseZone(c.Place.Hardiness)
 	if err != nil {
 		return 0
@@ -95,7 +95,7 @@ func (c *Case) zone() int {
 
 // nitrogenYear shares a turf year's nitrogen out to its seasons.
 type nitrogenYear struct {
-	c      *Case
+	c      *treatment
 	year   int
 	total  agronomy.PerThousand
 	why    []Reason
@@ -113,7 +113,7 @@ func (b *nitrogenYear) plan() {
 	seasons, sharesWhy := c.growSeasons(b.year)
 	if len(seasons) == 0 {
 		if b.n == 0 {
-			c.feeding.leave(c, Nitrogen, 1, fmt.Sprintf("the place is never warm enough for nitrogen to be worth it on %s grass", c.season), "")
+			c.feeding.found.leave(c.Area, Nitrogen, 1, fmt.Sprintf("the place is never warm enough for nitrogen to be worth it on %s grass", c.season), "")
 		}
 		return
 	}
@@ -175,7 +175,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 		b.skip(plan)
 		return left - plan.down
 	case plan.inside.To == c.Through && plan.inside.Days() < min(shortest, s.span.Days()):
-		f.left = append(f.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID,
+		f.found.left = append(f.found.left, LeftOut{ID: jobID(c.Area.ID, Nitrogen, b.n+1), Kind: Nitrogen, Area: c.Area.ID,
 			Reason: "the " + s.name + " only begins before the end of the program; its nitrogen belongs to the next one", CarriedTo: s.span.From})
 
 		b.skip(plan)
@@ -262,7 +262,7 @@ func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 }
 
 // between sums what has gone down in a span.
-func (c *Case) between(s Span, of func(down) agronomy.PerThousand) agronomy.PerThousand {
+func (c *treatment) between(s Span, of func(down) agronomy.PerThousand) agronomy.PerThousand {
 	var sum agronomy.PerThousand
 	for _, r := range c.down {
 		if !r.missed && s.Has(r.Date) {

@@ -19,7 +19,7 @@ const (
 // growSeasons gives the feeding seasons of a turf year with their shares: for
 // cool-season grass an autumn and the spring after it, for warm-season grass
 // the months from warm soil to six weeks before the first freeze.
-func (c *Case) growSeasons(y int) ([]growSeason, Reason) {
+func (c *treatment) growSeasons(y int) ([]growSeason, Reason) {
 	shares := agronomy.SharesOf(c.season)
 	if c.season == climate.Warm {
 		if o, ok := c.warmSeason(y); ok {
@@ -37,7 +37,7 @@ func (c *Case) growSeasons(y int) ([]growSeason, Reason) {
 	return out, shares.Why
 }
 
-func (c *Case) autumn(y int) (opening, bool) {
+func (c *treatment) autumn(y int) (opening, bool) {
 	a := c.almanac
 	top := a.on(a.warmest, y)
 	o := opening{Span{top.AddDays(afterWarmest), a.on(a.coldest, y+1).AddDays(-1)},
@@ -55,7 +55,7 @@ func (c *Case) autumn(y int) (opening, bool) {
 	return o, o.Days() > 0
 }
 
-func (c *Case) spring(y int) (opening, bool) {
+func (c *treatment) spring(y int) (opening, bool) {
 	a := c.almanac
 	top := a.on(a.warmest, y)
 	o := opening{Span{a.on(a.coldest, y).AddDays(30), top.AddDays(-beforeWarmest)}, "a month after midwinter",
@@ -78,7 +78,7 @@ func (c *Case) spring(y int) (opening, bool) {
 // warmSoil is the soil temperature at 2 in from which warm-season grass is fed.
 const warmSoil climate.Fahrenheit = 65 // [uga-hall]
 
-func (c *Case) warmSeason(y int) (opening, bool) {
+func (c *treatment) warmSeason(y int) (opening, bool) {
 	a := c.almanac
 	o := opening{Span{a.on(a.coldest, y).AddDays(30), a.on(a.coldest, y+1).AddDays(-1)}, "a month after midwinter", "midwinter"}
 	switch rises := a.SoilRises(2, warmSoil); {

@@ -13,7 +13,7 @@ const lateStarterDays = 84 // [common] within the first growing weeks
 
 // planStarter plans a starter with a coming sowing, or, where none is on
 // record, as the first feeding of a stand that is already up.
-func (c *Case) planStarter(p, k *want) {
+func (c *treatment) planStarter(p, k *want) {
 	switch {
 	case c.future():
 		c.starterWithSeed(p, k)
@@ -22,11 +22,11 @@ func (c *Case) planStarter(p, k *want) {
 	}
 }
 
-func (c *Case) hasStarter() bool {
+func (c *treatment) hasStarter() bool {
 	return c.doneSince(Starter, c.seeded.AddDays(-14))
 }
 
-func (c *Case) starterWithSeed(p, k *want) {
+func (c *treatment) starterWithSeed(p, k *want) {
 	f := &c.feeding
 	if c.hasStarter() {
 		return
@@ -43,17 +43,17 @@ func (c *Case) starterWithSeed(p, k *want) {
 			why = append(why, Reason{Text: "The report shows enough phosphorus, so the starter brings none.", Source: "gcm-p-seeding"})
 		}
 	} else {
-		f.assumed = append(f.assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
+		f.found.assumed = append(f.found.assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
 	}
 	c.addStarter(p, k, wants, caps, why, []opening{{Span{c.seeded, c.seeded}, "with the seed", "with the seed"}}, soonest)
 }
 
-func (c *Case) starterAfterSeed(p, k *want) {
+func (c *treatment) starterAfterSeed(p, k *want) {
 	f := &c.feeding
 	if c.hasStarter() {
 		return
 	}
-	f.assumed = append(f.assumed, fmt.Sprintf("%s: no starter is on record for the sowing of %s, so none is counted; if one went down, add it to the record book",
+	f.found.assumed = append(f.found.assumed, fmt.Sprintf("%s: no starter is on record for the sowing of %s, so none is counted; if one went down, add it to the record book",
 		c.Area.Name, c.seeded.Short()))
 	if p.left < trace {
 		return
@@ -65,7 +65,7 @@ func (c *Case) starterAfterSeed(p, k *want) {
 	os, last := c.lastUseful(c.firstFeeds(), agronomy.LastSolubleN)
 	os = meet(os, []opening{{Span{c.seeded, c.seeded.AddDays(lateStarterDays)}, "sowing", fmt.Sprintf("%d days after sowing", lateStarterDays)}})
 	if ws, _ := c.windows(os, soonest); len(ws) == 0 {
-		f.leave(c, Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
+		f.found.leave(c.Area, Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
 		return
 	}
 	why := slices.Concat(rules.Why, p.why, capWhy, last, []Reason{{Text: "A starter that comes after the seed is the first feeding: its nitrogen counts as that.", Source: "common"}})
@@ -73,18 +73,18 @@ func (c *Case) starterAfterSeed(p, k *want) {
 }
 
 // firstFeeds gives the openings from the first feeding of the seedlings on.
-func (c *Case) firstFeeds() []opening {
+func (c *treatment) firstFeeds() []opening {
 	gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.SolubleNDown)
 	return from(c.open(), c.emerged().AddDays(gap.Days), fmt.Sprintf("%s after the seedlings are up", Plural(gap.Days, "day")))
 }
 
-func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, why []Reason, os []opening, ideal func(opening) Date) {
+func (c *treatment) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, why []Reason, os []opening, ideal func(opening) Date) {
 	f := &c.feeding
 	wants.P2O5 = min(wants.P2O5, p.most)
 	if wants.P2O5 < trace {
 		wants.P2O5, caps.P2O5 = 0, 0
 	} else if reason, shut := c.phosphorusShut(); shut {
-		f.leave(c, Starter, 1, reason.Text, reason.Source)
+		f.found.leave(c.Area, Starter, 1, reason.Text, reason.Source)
 		return
 	} else {
 		caps.P2O5 = min(p.most, max(wants.P2O5, c.seedlings.StarterP2O5[1]))
@@ -94,7 +94,7 @@ func (c *Case) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, 
 	})
 	n := c.number(Starter)()
 	if !ok {
-		f.leave(c, Starter, n, "no material for it: "+firstText(chosen), "")
+		f.found.leave(c.Area, Starter, n, "no material for it: "+firstText(chosen), "")
 		return
 	}
 	p.left, k.left = max(0, p.left-d.P2O5), max(0, k.left-d.K2O)

@@ -30,7 +30,7 @@ func (c *Case) twelveMonths() (most agronomy.PerThousand, why Reason) {
 const lastOf12 = 364
 
 // latest gives the last day on which a feed may go down.
-func (c *Case) latest(f feed) Date {
+func (c *treatment) latest(f feed) Date {
 	var last Date
 	for _, o := range f.openings {
 		last = Later(last, Earlier(o.To, c.Through))
@@ -56,7 +56,7 @@ func (b *nitrogenYear) hold(s *seasonPlan) {
 		return
 	}
 	if over := s.amount - room; over >= trace && !b.young {
-		f.leave(c, Nitrogen, b.n+1, fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text), why.Source)
+		f.found.leave(c.Area, Nitrogen, b.n+1, fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text), why.Source)
 	}
 	s.amount = room
 	s.why = append(s.why, Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft is left of the most in any 12 months: %s", float64(room), why.Text), Source: why.Source})

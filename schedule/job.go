@@ -93,6 +93,8 @@ type proposal struct {
 	left    []LeftOut
 	needs   []Need // of the area
 	assumed []string
+	shed    []string  // what the lime on hand will do
+	yearly  []yearlyN // of the area
 }
 
 func (p *proposal) add(q proposal) {
@@ -100,30 +102,10 @@ func (p *proposal) add(q proposal) {
 	p.left = append(p.left, q.left...)
 	p.needs = append(p.needs, q.needs...)
 	p.assumed = append(p.assumed, q.assumed...)
+	p.shed = append(p.shed, q.shed...)
 }
 
 // leave leaves a job of an area out.
-func (p *proposal) leave(c *Case, k Kind, n int, reason, source string) {
-	p.left = append(p.left, LeftOut{ID: jobID(c.Area.ID, k, n), Kind: k, Area: c.Area.ID, Reason: reason, Source: source})
-}
-
-// rule proposes the jobs of one kind. It reads the case and nothing else: what
-// holds between jobs of different rules is a limit.
-type rule struct {
-	kind    Kind
-	propose func(*Case) proposal
-}
-
-// rules are asked in this order; the order decides nothing but the order of
-// jobs that fall on one day.
-var rules = []rule{
-	{SoilTest, soilTestJobs},
-	{Lime, limeJobs},
-	{Sulfur, sulfurJobs},
-	{Starter, starterJobs},
-	{Phosphorus, phosphorusJobs},
-	{Nitrogen, nitrogenJobs},
-	{LateNitrogen, lateNitrogenJobs},
-	{Potassium, potassiumJobs},
-	{Magnesium, magnesiumJobs},
+func (p *proposal) leave(a *Area, k Kind, n int, reason, source string) {
+	p.left = append(p.left, LeftOut{ID: jobID(a.ID, k, n), Kind: k, Area: a.ID, Reason: reason, Source: source})
 }

@@ -124,11 +124,11 @@ func PlanWithMore(site *Site, book []Done) (*Program, error) {
 	more = slices.Insert(more, more.rank(Sulfur), Gypsum)
 	more = slices.Insert(more, more.rank(LastSafe), Iron)
 	return planWith(site, book, more, append(slices.Clip(rules),
-		rule{Overseed, func(c *Case) (p proposal) {
+		rule{Overseed, func(c *treatment) (p proposal) {
 			if c.doneSince(Overseed, c.Start) {
 				return p
 			}
-			p.finish(c, Job{Kind: Overseed, N: c.number(Overseed)(), Area: c.Area}, c.growing(), soonest)
+			c.finish(&p, Job{Kind: Overseed, N: c.number(Overseed)(), Area: c.Area}, c.growing(), soonest)
 			return p
 		}},
 		rule{Gypsum, spreadOnce(Gypsum, 40)},
@@ -137,13 +137,13 @@ func PlanWithMore(site *Site, book []Done) (*Program, error) {
 }
 
 // spreadOnce is a rule that spreads what serves its kind, unless it is down.
-func spreadOnce(k Kind, rate agronomy.PerThousand) func(*Case) proposal {
-	return func(c *Case) (p proposal) {
+func spreadOnce(k Kind, rate agronomy.PerThousand) func(*treatment) proposal {
+	return func(c *treatment) (p proposal) {
 		i := slices.IndexFunc(c.Materials, k.servedBy)
 		if i < 0 || c.doneSince(k, c.Start) {
 			return p
 		}
-		p.finish(c, Job{Kind: k, N: c.number(k)(), Area: c.Area, Dose: agronomy.DoseOf(c.Materials[i], rate), Because: "The test asks for it."}, c.open(), soonest)
+		c.finish(&p, Job{Kind: k, N: c.number(k)(), Area: c.Area, Dose: agronomy.DoseOf(c.Materials[i], rate), Because: "The test asks for it."}, c.open(), soonest)
 		return p
 	}
 }

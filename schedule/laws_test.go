@@ -446,11 +446,9 @@ func TestEveryJobIsAccountedFor(t *testing.T) {
 				told[l.ID] = true
 			}
 			for _, c := range p.cases {
-				for _, r := range rules {
-					for _, j := range r.propose(c).jobs {
-						if !told[j.ID()] {
-							t.Errorf("%s %s: %s is neither planned nor left out", cell[0], s.name, j.ID())
-						}
+				for _, j := range treat(c, rules).jobs {
+					if !told[j.ID()] {
+						t.Errorf("%s %s: %s is neither planned nor left out", cell[0], s.name, j.ID())
 					}
 				}
 			}

@@ -153,7 +153,7 @@ func (c *Case) limits(all []applied) []LedgerLimit {
 		l.Passed = l.Most > limit+1e-6
 		out = append(out, l)
 	}
-	for _, y := range c.feeding.yearly {
+	for _, y := range c.yearly {
 		from, to := c.almanac.yearBegins(y.year, c.season), c.almanac.yearBegins(y.year+1, c.season).AddDays(-1)
 		l := LedgerLimit{What: fmt.Sprintf("nitrogen wanted, year from %s", from.Short()), Limit: y.total}
 		for _, a := range all {

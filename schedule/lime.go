@@ -10,7 +10,7 @@ import (
 
 // liming is an area's lime, before its dressings get days.
 type liming struct {
-	proposal
+	found     proposal
 	need      agronomy.LimeNeed
 	cause     agronomy.LimeCase
 	stone     agronomy.Material
@@ -24,10 +24,10 @@ type liming struct {
 
 // planLime works out the requirement, what is down already, the stone and the
 // dressings.
-func (c *Case) planLime() liming {
+func (c *treatment) planLime() liming {
 	var l liming
 	leave := func(reason string) liming {
-		l.leave(c, Lime, 1, reason, "")
+		l.found.leave(c.Area, Lime, 1, reason, "")
 		return l
 	}
 	if c.Area.Soil == nil || c.report.PH == 0 {
@@ -40,11 +40,11 @@ func (c *Case) planLime() liming {
 	}
 	l.need = need
 	for _, a := range need.Assumed {
-		l.assumed = append(l.assumed, c.Area.Name+": "+a.Text)
+		l.found.assumed = append(l.found.assumed, c.Area.Name+": "+a.Text)
 	}
 	why := slices.Concat(c.Area.Stand.WhyPH(), need.Why)
 	if need.Rate == 0 {
-		l.needs = []Need{{Kind: Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", c.report.PH.Words(), c.Area.Stand), Why: why}}
+		l.found.needs = []Need{{Kind: Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", c.report.PH.Words(), c.Area.Stand), Why: why}}
 		return l
 	}
 	effective := need.Rate
@@ -70,7 +70,7 @@ func (c *Case) planLime() liming {
 		most, mostWhy = agronomy.LimeCapCored, Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
 	}
 	l.why = append(why, mostWhy)
-	l.needs = []Need{{Kind: Lime, Total: all, Why: l.why, Text: fmt.Sprintf(
+	l.found.needs = []Need{{Kind: Lime, Total: all, Why: l.why, Text: fmt.Sprintf(
 		"lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), materialName(l.stone), c.report.PH.Words(), float64(need.Reaches))}}
 	if l.total < 5 { // [common] not worth filling a spreader for
 		if l.total > 0 {
@@ -127,7 +127,7 @@ func (s *Site) LimeCase(a *Area) agronomy.LimeCase {
 
 // limestone picks the lime: what there is most of in the shed, ground stone
 // before hydrated lime, else the trade's stone of the kind that suits.
-func (c *Case) limestone(kind agronomy.Stone) agronomy.Material {
+func (c *treatment) limestone(kind agronomy.Stone) agronomy.Material {
 	stock := slices.Clone(c.shed.stock())
 	slices.SortStableFunc(stock, func(a, b agronomy.Material) int {
 		return cmp.Or(boolOrder(a.Hydrated, b.Hydrated), cmp.Compare(b.OnHand, a.OnHand))
@@ -161,7 +161,7 @@ func boolOrder(a, b bool) int {
 
 // onHand says what the stone in the shed will do if no more is bought, and
 // draws it.
-func (l *liming) onHand(c *Case) {
+func (l *liming) onHand(c *treatment) {
 	if l.stone.ToBuy {
 		return
 	}

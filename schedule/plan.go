@@ -112,15 +112,10 @@ func (pl *planner) propose(book []down) proposal {
 		c.seedlings = agronomy.SeedlingsOf(c.Area.Stand)
 		c.needP, c.noP = agronomy.PhosphorusNeed(c.report, c.Place.State, c.future())
 		c.asked = c.question(Date{})
-		c.liming = c.planLime()
-		c.dressings = c.dateLime()
-		c.planFeeding()
+		p := treat(c, pl.rules)
+		c.needs, c.yearly = p.needs, p.yearly
+		all.add(p)
 		pl.cases = append(pl.cases, c)
-		for _, r := range pl.rules {
-			p := r.propose(c)
-			c.needs = append(c.needs, p.needs...)
-			all.add(p)
-		}
 		for _, a := range c.Area.Assumed {
 			all.assumed = append(all.assumed, a.Text)
 		}
@@ -153,7 +148,7 @@ func (pl *planner) sow(book []Done) {
 		pl.cases = append(pl.cases, c)
 		if coming(c.Area) {
 			pl.sown[c.Area.ID] = Date{}
-			p := sowJobs(c)
+			p := sowJobs(&treatment{Case: c})
 			pl.sowing.left = append(pl.sowing.left, p.left...)
 			jobs = append(jobs, p.jobs...)
 		}

@@ -8,14 +8,14 @@ import (
 	"swardbook/agronomy"
 )
 
-func limeJobs(c *Case) proposal { return c.dressings }
+func limeJobs(c *treatment) proposal { return c.dressings }
 
 // dateLime dates the dressings: the first as soon as the ground lets it, half a
 // year between two, never under three months; before a sowing all at once,
 // worked in.
-func (c *Case) dateLime() proposal {
+func (c *treatment) dateLime() proposal {
 	l := &c.liming
-	p := proposal{left: slices.Clone(l.left), needs: l.needs, assumed: l.assumed}
+	p := proposal{left: slices.Clone(l.found.left), needs: l.found.needs, assumed: l.found.assumed}
 	next := c.number(Lime)
 	os, last := c.lastUseful(c.open(), agronomy.LastLime)
 	if c.future() {
@@ -52,13 +52,13 @@ func (c *Case) dateLime() proposal {
 		if c.future() {
 			ideal = at(c.seeded.AddDays(-7)) // [common] a week ahead of the seed
 		}
-		p.finish(c, j, mine, ideal)
+		c.finish(&p, j, mine, ideal)
 	}
 	return p
 }
 
 // lastLime gives the day of the last dressing on record; unset without one.
-func (c *Case) lastLime() Date {
+func (c *treatment) lastLime() Date {
 	var last Date
 	for _, d := range c.down {
 		if d.kind == Lime && !d.missed && d.dose.Rate > 0 {
@@ -70,7 +70,7 @@ func (c *Case) lastLime() Date {
 
 // firstLime gives the day from which the dressings of this program are
 // counted: the first open day.
-func (c *Case) firstLime(os []opening) Date {
+func (c *treatment) firstLime(os []opening) Date {
 	ws, _ := c.windows(os, soonest)
 	if len(ws) == 0 {
 		return Date{}
@@ -80,7 +80,7 @@ func (c *Case) firstLime(os []opening) Date {
 
 // finish gives a job its windows and words and adds it, or leaves it out where
 // no window lies inside the program.
-func (p *proposal) finish(c *Case, j Job, os []opening, ideal func(opening) Date) {
+func (c *treatment) finish(p *proposal, j Job, os []opening, ideal func(opening) Date) {
 	if d, ok := c.notBefore(j.Kind, j.N); ok {
 		os = from(os, d, "the day after it was missed")
 		j.Note = "missed on " + d.AddDays(-1).Short() + ", proposed again"

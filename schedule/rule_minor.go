@@ -9,14 +9,14 @@ import (
 
 // magnesiumJobs brings magnesium where the report is short of it and no
 // dolomitic lime will.
-func magnesiumJobs(c *Case) proposal {
+func magnesiumJobs(c *treatment) proposal {
 	var p proposal
 	if c.Area.Soil == nil || !c.report.Magnesium.Given || c.noStand {
 		return p
 	}
 	n, err := agronomy.MagnesiumNeed(c.report, c.Place.State)
 	if err != nil {
-		p.leave(c, Magnesium, 1, err.Error(), "")
+		p.leave(c.Area, Magnesium, 1, err.Error(), "")
 		return p
 	}
 	left := max(0, n.Year-c.since(c.Area.Sampled, func(d down) agronomy.PerThousand { return d.dose.Mg }))
@@ -32,29 +32,29 @@ func magnesiumJobs(c *Case) proposal {
 		}
 	}
 	if left < n.Year && c.doneSince(Magnesium, c.Area.Sampled) {
-		p.leave(c, Magnesium, c.number(Magnesium)(), fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg")), "")
+		p.leave(c.Area, Magnesium, c.number(Magnesium)(), fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg")), "")
 		return p
 	}
 	d, chosen, ok := c.choose(agronomy.Wants{Mg: min(left, n.Single)}, agronomy.Caps{P2O5: 0, K2O: 0}, nil)
 	num := c.number(Magnesium)()
 	if !ok {
-		p.leave(c, Magnesium, num, "no material for it: "+firstText(chosen), "")
+		p.leave(c.Area, Magnesium, num, "no material for it: "+firstText(chosen), "")
 		return p
 	}
 	why := slices.Concat(n.Why, d.Why, chosen)
 	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
 		d = agronomy.DoseOf(d.Material, most)
 		why = append(why, reason)
-		p.leave(c, Magnesium, num+1, fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
+		p.leave(c.Area, Magnesium, num+1, fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
 	}
 	os, last := c.lastUseful(meet(c.open(), c.growing()), agronomy.LastMagnesium)
-	p.finish(c, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, soonest)
+	c.finish(&p, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, soonest)
 	return p
 }
 
 // sulfurJobs lowers a pH that is above the range of the grass, where that can
 // be done on turf.
-func sulfurJobs(c *Case) proposal {
+func sulfurJobs(c *treatment) proposal {
 	var p proposal
 	if !c.tooChalky() {
 		return p
@@ -69,7 +69,7 @@ func sulfurJobs(c *Case) proposal {
 		depth = 4 // [nc-sampling]
 	}
 	leave := func(reason string) proposal {
-		p.leave(c, Sulfur, 1, reason, "purdue-sulfur")
+		p.leave(c.Area, Sulfur, 1, reason, "purdue-sulfur")
 		return p
 	}
 	need, err := agronomy.SulfurToLower(c.report.PH, target, c.report.Texture, depth)
@@ -94,12 +94,12 @@ func sulfurJobs(c *Case) proposal {
 	for i, part := range parts {
 		n := next()
 		if year += part; year > agronomy.SulfurCapYear+1e-9 {
-			p.leave(c, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", Plural(len(parts)-i, "dressing"), Plural(years, "year")), "purdue-sulfur")
+			p.leave(c.Area, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", Plural(len(parts)-i, "dressing"), Plural(years, "year")), "purdue-sulfur")
 			break
 		}
 		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
 		due := first.AddDays(i * agronomy.SulfurSpacingDays)
-		p.finish(c, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
+		c.finish(&p, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
 			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", c.report.PH.Words(), high.Words())}, os,
 			func(o opening) Date { return Later(o.From, due) })
 	}
@@ -116,12 +116,12 @@ func sulfurOf(d down) agronomy.PerThousand {
 
 // tooChalky tells whether the pH is further above the range of the grass than
 // a reading may be off.
-func (c *Case) tooChalky() bool {
+func (c *treatment) tooChalky() bool {
 	_, _, high := c.Area.Stand.TargetPH()
 	return c.report.PH > high+0.3 // [tristate-1995] a shortfall of 0.2 to 0.3 is none
 }
 
-func (c *Case) sulfurMaterial() (agronomy.Material, bool) {
+func (c *treatment) sulfurMaterial() (agronomy.Material, bool) {
 	for _, m := range c.shed.materials {
 		if m.Kind == agronomy.SulfurMaterial && m.Sulfur > 0 {
 			return m, true

@@ -9,7 +9,7 @@ import (
 // sowJobs dates a sowing that is still to come, by the warmth of the soil and
 // the odds of frost before the seedlings are old enough. A wish outside every
 // window moves to the next one.
-func sowJobs(c *Case) proposal {
+func sowJobs(c *treatment) proposal {
 	var p proposal
 	if !c.future() {
 		return p
@@ -47,7 +47,7 @@ func sowJobs(c *Case) proposal {
 	}
 	sortOpenings(os)
 	wish := c.seeded
-	p.finish(c, j, os, func(o opening) Date {
+	c.finish(&p, j, os, func(o opening) Date {
 		if o.Has(wish) {
 			return wish
 		}

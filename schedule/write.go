@@ -189,8 +189,8 @@ func (pl *planner) frame(p proposal) *Program {
 	out.Assumptions = append(out.Assumptions, unique(p.assumed)...)
 	for _, c := range pl.cases {
 		out.Areas = append(out.Areas, c.shown())
-		out.InTheShed = append(out.InTheShed, c.liming.shed...)
 	}
+	out.InTheShed = append(out.InTheShed, p.shed...)
 	out.cases, out.bookNotes, out.kinds = pl.cases, pl.assumed, pl.kinds
 	pl.laws(out)
 	return out
