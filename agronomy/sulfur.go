@@ -97,6 +97,9 @@ func SulfurPlan(total PerThousand) (applications []PerThousand, years int) {
 		return nil, 0
 	}
 	n := int(math.Ceil(float64(total/SulfurCap) - 1e-9))
+	if n == 0 { // what rounding leaves of nothing
+		return nil, 0
+	}
 	applications = make([]PerThousand, n)
 	for i := range applications {
 		applications[i] = total / PerThousand(n)

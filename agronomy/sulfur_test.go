@@ -48,6 +48,15 @@ func TestSulfurAndExpectedPHAreInverse(t *testing.T) {
 	}
 }
 
+// An amount that is only rounding is no application.
+func TestSulfurPlanOfAlmostNothing(t *testing.T) {
+	for _, total := range []PerThousand{0, 1e-300, 1e-16, 1e-10} {
+		if parts, years := SulfurPlan(total); len(parts) != 0 || years != 0 {
+			t.Errorf("%g lb: %d applications in %d years", float64(total), len(parts), years)
+		}
+	}
+}
+
 // The printed rows of the plow layer, at its own depth.
 func TestSulfurTable(t *testing.T) {
 	for _, c := range []struct {

@@ -65,10 +65,10 @@ func (c *treatment) feed(downP, downK agronomy.PerThousand) bool {
 	p.left, k.left = p.left+downP, k.left+downK
 	c.planStarter(&p, &k)
 	c.planNitrogen(&p, &k)
-	if p.left < downP-1e-9 || k.left < downK-1e-9 {
+	if p.left < downP-dust || k.left < downK-dust {
 		return false
 	}
-	p.left, k.left = p.left-downP, k.left-downK
+	p.left, k.left = remains(p.left, downP), remains(k.left, downK)
 	p.brought(wholeP, "P₂O₅")
 	k.brought(wholeK, "K₂O")
 	f.phosphorus = c.straights(Phosphorus, p)
@@ -87,7 +87,7 @@ func (c *treatment) wantP() want {
 		w.why = append(slices.Clip(w.why), lawReason(l.Rule))
 	}
 	if l, ok := c.law.PAnnualCap(q); ok {
-		year := max(0, agronomy.PerThousand(l.Value)-c.since(c.Start.AddDays(-365), p2o5Of))
+		year := remains(agronomy.PerThousand(l.Value), c.since(c.Start.AddDays(-365), p2o5Of))
 		w.most = min(w.most, year)
 		if w.left > year {
 			w.beyond = append(w.beyond, Reason{Text: "more phosphorus than the law allows in a year: " + l.Rule.Statement(), Source: l.Rule.Citation})
@@ -145,18 +145,12 @@ func (c *treatment) wantOf(k Kind, oxide string, of func(down) agronomy.PerThous
 		w.beyond = append(w.beyond, Reason{Text: fmt.Sprintf("%s more is beyond what turf can use in a year; the next report decides", c.Measure().NutrientRate(n.Carried, oxide)), Source: "common"})
 	}
 	if since := c.since(c.Area.Sampled, of); since > 0 && n.Year > 0 {
-		w.left = max(0, n.Year-since)
+		w.left = remains(n.Year, since)
 		w.why = append(slices.Clip(w.why), Reason{Text: c.Measure().NutrientRate(since, oxide) + " has gone down since the sample: " + hundredths(n.Year) + " − " + hundredths(since) + " = " + hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
-	}
-	if w.left < 1e-6 {
-		w.left = 0
 	}
 	f.found.needs = append(f.found.needs, Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
 	return w
 }
-
-// trace is the least amount of a nutrient worth a job, in lb/1000 sq ft.
-const trace agronomy.PerThousand = 0.1 // [common]
 
 func (c *treatment) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
 	if total == 0 {
@@ -274,7 +268,7 @@ func (c *treatment) straights(k Kind, w want) (out []feed) {
 			f.found.leave(c.Area, k, next(), b.Text, b.Source)
 		}
 	}()
-	if w.left < trace+1e-6 { // or rounding would make a job of it one day and none the next
+	if !worthJob(w.left) {
 		return nil
 	}
 	kind := agronomy.LastPhosphorus

@@ -230,7 +230,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 			made = []Reason{{Text: fmt.Sprintf("what came before brought less than its share, so this dose takes more: %.2f lb N/1000 sq ft left, at most %.2f at once", float64(rest), float64(most))}}
 		}
 		rest -= dose.N
-		b.p.left, b.k.left = max(0, b.p.left-dose.P2O5), max(0, b.k.left-dose.K2O)
+		b.p.left, b.k.left = remains(b.p.left, dose.P2O5), remains(b.k.left, dose.K2O)
 		because := fmt.Sprintf("Dose %d of %d this %s; the grass gets %s in a year.", d.i+1, count, s.name, c.Measure().NutrientRate(b.total, "N"))
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})

@@ -97,7 +97,7 @@ func (c *treatment) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.C
 		f.found.leave(c.Area, Starter, n, "no material for it: "+firstText(chosen), "")
 		return
 	}
-	p.left, k.left = max(0, p.left-d.P2O5), max(0, k.left-d.K2O)
+	p.left, k.left = remains(p.left, d.P2O5), remains(k.left, d.K2O)
 	because := "Seedlings have short roots: a little food beside them carries them through the first weeks."
 	if !c.future() {
 		because = fmt.Sprintf("It is the young grass's first feeding, and phosphorus is %s in the soil report.", p.level)

@@ -49,7 +49,7 @@ func (c *treatment) planLime() liming {
 	}
 	effective := need.Rate
 	if d := c.since(c.Area.Sampled, effectiveLime); d > 0 {
-		effective = max(0, need.Rate-d)
+		effective = remains(need.Rate, d)
 		why = append(why, Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
 	level := c.report.Level(agronomy.Magnesium, c.Place.State)

@@ -19,9 +19,9 @@ func magnesiumJobs(c *treatment) proposal {
 		p.leave(c.Area, Magnesium, 1, err.Error(), "")
 		return p
 	}
-	left := max(0, n.Year-c.since(c.Area.Sampled, func(d down) agronomy.PerThousand { return d.dose.Mg }))
+	left := remains(n.Year, c.since(c.Area.Sampled, func(d down) agronomy.PerThousand { return d.dose.Mg }))
 	p.needs = []Need{{Kind: Magnesium, Total: n.Year, Text: c.needText(Magnesium, n.Year, "Mg", n.Level), Why: n.Why}}
-	if left < trace {
+	if !worthJob(left) {
 		return p
 	}
 	if l := &c.liming; len(l.dressings) > 0 {
@@ -84,7 +84,10 @@ func sulfurJobs(c *treatment) proposal {
 	if !ok {
 		return leave("no elemental sulfur is known")
 	}
-	left := need.Total - c.since(c.Area.Sampled, sulfurOf)
+	left := remains(need.Total, c.since(c.Area.Sampled, sulfurOf))
+	if !worthJob(left) {
+		return p
+	}
 	year := c.since(c.Start.AddDays(-364), sulfurOf)
 	parts, _ := agronomy.SulfurPlan(left)
 	_, years := agronomy.SulfurPlan(need.Total)
@@ -93,7 +96,7 @@ func sulfurJobs(c *treatment) proposal {
 	first := c.after(Sulfur, agronomy.SulfurSpacingDays)
 	for i, part := range parts {
 		n := next()
-		if year += part; year > agronomy.SulfurCapYear+1e-9 {
+		if year += part; year > agronomy.SulfurCapYear+dust {
 			p.leave(c.Area, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", Plural(len(parts)-i, "dressing"), Plural(years, "year")), "purdue-sulfur")
 			break
 		}
