@@ -90,6 +90,9 @@ func (c *treatment) describeSpread(j *Job, m Measure) {
 			j.Cautions = append(j.Cautions, r.Text)
 		}
 	}
+	if !c.seeded.IsZero() && j.Windows[0].From.Before(c.seeded.AddMonths(12)) {
+		j.Cautions = append(j.Cautions, agronomy.OffSeedlings().Text)
+	}
 	j.Cautions = append(j.Cautions, c.lawConditions(j, m)...)
 }
 
@@ -227,8 +230,8 @@ func (c *treatment) describeSow(j *Job, m Measure) {
 		"Rake the bed fine and level; sow half the seed one way and half across, rake it in lightly and roll.",
 		fmt.Sprintf("Keep the top %s moist: a little water two to four times a day until it is up, then less often and deeper.", m.Depth(0.5)), // [common]
 		"Mow first when it stands a third above its mowing height, on dry soil with a sharp blade.",
-		"Keep feet and weed killer off until it has been mowed three or four times.",
+		"Keep feet off until it has been mowed three or four times.",
 	}
 	j.IfRain = "A downpour washes seed away: wait for it to pass, or cover the seed lightly."
-	j.Cautions = []string{"Treated seed is not feed: keep it from children and animals."}
+	j.Cautions = []string{agronomy.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
 }

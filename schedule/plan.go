@@ -101,7 +101,7 @@ const usualJobs = 8
 
 // propose asks every rule about every area.
 func (pl *planner) propose(book []down) proposal {
-	all := proposal{jobs: make([]Job, 0, usualJobs*len(pl.site.Areas))}
+	all := proposal{jobs: make([]Job, 0, usualJobs*len(pl.site.Areas)), assumed: pl.site.notPlanned()}
 	pl.cases = pl.cases[:0]
 	sh := newShed(pl.site, book)
 	for i := range pl.site.Areas {

@@ -83,7 +83,9 @@ func (p *Program) Supplies() []Supply {
 		m, used := materials[s.Material]
 		if !used {
 			s.Left = s.OnHand
-			if s.OnHand > 0 {
+			if given := slices.IndexFunc(p.Site.Materials, func(g agronomy.Material) bool { return g.ID == s.Material }); p.Site.Materials[given].Pesticide {
+				s.Note = "never planned, " + pesticideInside
+			} else if s.OnHand > 0 {
 				s.Note = "in the shed, not used by this program"
 			}
 			continue

@@ -85,6 +85,7 @@ var keyChanges = []struct {
 	{"material.*.density", "12 lb/gal", []string{"material.starter.form=liquid", "material.starter.pack=2.5 gal", "material.starter.density=10 lb/gal"}},
 	{"material.*.magnesium", "10", nil},
 	{"material.*.sulfur", "12", nil},
+	{"material.*.pesticide", "true", nil},
 	{"material.*.pack", "50 lb", nil},
 	{"material.*.on_hand", "9", nil},
 	{"material.*.price", "9.5", nil},

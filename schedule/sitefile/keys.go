@@ -112,6 +112,7 @@ var keys = []key{
 	{"material.*.density", asQuantity, `"9.6 lb/gal"`},
 	{"material.*.magnesium", asNumber, `1.5`},
 	{"material.*.sulfur", asNumber, `12`},
+	{"material.*.pesticide", asFlag, `false`},
 	{"material.*.pack", asQuantity, `"40 lb"`},
 	{"material.*.on_hand", asNumber, `1.5`},
 	{"material.*.price", asNumber, `7.25`},

@@ -220,3 +220,28 @@ func BenchmarkLoad(b *testing.B) {
 		}
 	}
 }
+
+// A name that says so makes a material a pesticide, unless the file says it is
+// none; the file may say that any is one.
+func TestPesticideByNameOrKey(t *testing.T) {
+	full := string(mustRead(t, "testdata/full.toml"))
+	for _, c := range []struct {
+		with      string
+		pesticide bool
+		said      bool
+	}{
+		{`name = "weed and feed"`, true, true},
+		{"name = \"weed and feed\"\npesticide = false", false, false},
+		{`name = "seaweed feed"`, false, false},
+		{"name = \"seaweed feed\"\npesticide = true", true, false},
+	} {
+		s, ps := load(t, strings.Replace(full, "[material.starter]\n", "[material.starter]\n"+c.with+"\n", 1))
+		if s == nil {
+			t.Fatalf("%s: %v", c.with, ps)
+		}
+		said := strings.Contains(assumed(s), "material starter: pesticide not given, taken as true")
+		if s.Materials[1].ID != "starter" || s.Materials[1].Pesticide != c.pesticide || said != c.said {
+			t.Errorf("%s: pesticide %t, said %t", c.with, s.Materials[1].Pesticide, said)
+		}
+	}
+}

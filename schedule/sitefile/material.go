@@ -64,11 +64,16 @@ func (r *reader) readMaterial(t table, id string) agronomy.Material {
 		Hydrated:  t.flag("hydrated"),
 		Magnesium: agronomy.Percent(t.number("magnesium", 0, 61)), // [atomic-weights] magnesium oxide
 		Sulfur:    agronomy.Percent(t.number("sulfur", 0, 100)),
+		Pesticide: t.flag("pesticide"),
 		OnHand:    t.number("on_hand", 0, 10000),
 		Price:     t.number("price", 0, 1e6),
 	}
 	if m.Name == "" {
 		m.Name = id
+	}
+	if word, says := agronomy.PesticideWord(m.Name + " " + id); says && !t.given("pesticide") {
+		m.Pesticide = true
+		r.assume("material %s: pesticide not given, taken as true, for its name says %q; if nothing of the kind is in it, set pesticide = false", id, word)
 	}
 	if !t.given("kind") {
 		switch {

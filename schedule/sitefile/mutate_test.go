@@ -20,7 +20,8 @@ var absentMeansUnknown = []string{
 	"area.*.soil.phosphorus", "area.*.soil.potassium", "area.*.soil.calcium", "area.*.soil.magnesium", "area.*.soil.sulfur", "area.*.soil.sodium", "area.*.soil.iron",
 	"material.*.name", "material.*.cce", "material.*.ecce", "material.*.fineness", "material.*.hydrated", "material.*.magnesium",
 	"material.*.sulfur", "material.*.price",
-	"material.*.kind", // a fertilizer is known by its analysis
+	"material.*.pesticide", // the name says it, or it holds none
+	"material.*.kind",      // a fertilizer is known by its analysis
 	"local.no_nitrogen", "local.no_phosphorus", "local.max_n_per_application",
 	"calendar.remind", "calendar.link", "calendar.secret",
 }
