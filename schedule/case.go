@@ -27,10 +27,12 @@ type Case struct {
 	shed      *shed
 	seeded    Date      // when the stand was or will be sown; unset: established
 	opened    []opening // see open
+	noStarter LeftOut   // why the starter is left out, where it finds no day
 	noStand   bool      // the sowing found no day, so there is nothing to feed
 
-	needs  []Need
-	yearly []yearlyN
+	needs         []Need
+	yearly        []yearlyN
+	starterCounts bool // the feedings count on a starter
 }
 
 func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {

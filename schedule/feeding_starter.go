@@ -89,6 +89,10 @@ func (c *treatment) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.C
 	} else {
 		caps.P2O5 = min(p.most, max(wants.P2O5, c.seedlings.StarterP2O5[1]))
 	}
+	if c.noStarter.Reason != "" {
+		f.found.left = append(f.found.left, c.noStarter)
+		return
+	}
 	d, chosen, ok := c.choose(wants, caps, func(m agronomy.Material) bool {
 		return wants.P2O5 == 0 || m.Analysis.P2O5 > 0 && m.Analysis.N > 0
 	})

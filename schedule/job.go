@@ -95,6 +95,7 @@ type proposal struct {
 	assumed []string
 	shed    []string  // what the lime on hand will do
 	yearly  []yearlyN // of the area
+	starter bool      // the feedings of the area count on a starter
 }
 
 func (p *proposal) add(q proposal) {

@@ -33,7 +33,49 @@ func planWith(site *Site, book []Done, kinds kindTable, rules []rule) (*Program,
 	pl.whole = Case{Site: site, almanac: pl.almanac, days: pl.days}
 	pl.sow(book)
 	pl.read(book)
-	return pl.program(pl.gather(pl.book)), nil
+	return pl.program(pl.settle(pl.book)), nil
+}
+
+// settle gathers every job and puts it on a day. A starter that finds none would
+// bring what the other feedings leave to it: all is planned again without it.
+func (pl *planner) settle(book []down) (proposal, placement) {
+	for pl.noStarter = (map[string]LeftOut{}); ; {
+		found := pl.gather(book)
+		days := pl.placeJobs(found.jobs)
+		before := len(pl.noStarter)
+		for _, c := range pl.cases {
+			if l, out := pl.starterOut(c, found, days); out {
+				pl.noStarter[c.Area.ID] = l
+			}
+		}
+		if len(pl.noStarter) == before {
+			return found, days
+		}
+	}
+}
+
+// starterOut tells why a starter that an area's feedings count on is left out.
+func (pl *planner) starterOut(c *Case, found proposal, days placement) (LeftOut, bool) {
+	if !c.starterCounts {
+		return LeftOut{}, false
+	}
+	mine := func(j Job) bool { return j.Kind == Starter && j.Area == c.Area }
+	if i := slices.IndexFunc(found.jobs, mine); i >= 0 {
+		return pl.noDay(&found.jobs[i], days, i), days.day[i] < 0
+	}
+	i := slices.IndexFunc(found.left, func(l LeftOut) bool { return l.Kind == Starter && l.Area == c.Area.ID })
+	return found.left[i], true
+}
+
+// planned gives the jobs that follow from what is down. Without a starter to come
+// they need no days to be known.
+func (pl *planner) planned(book []down) []Job {
+	pl.noStarter = nil
+	found := pl.gather(book)
+	if slices.ContainsFunc(pl.cases, func(c *Case) bool { return c.starterCounts }) {
+		found, _ = pl.settle(book)
+	}
+	return found.jobs
 }
 
 // gather collects every job that follows from what is down: those that the
@@ -51,7 +93,7 @@ func (pl *planner) gather(book []down) proposal {
 // before a line and is not on record by then is taken as done as planned: it
 // keeps its day and counts, until a later line says otherwise.
 func (pl *planner) read(lines []Done) {
-	keeper := &bookkeeper{site: pl.site, kinds: pl.kinds, plan: func(b []down) []Job { return pl.gather(b).jobs }}
+	keeper := &bookkeeper{site: pl.site, plan: pl.planned}
 	lines = inOrder(lines)
 	for i, l := range lines {
 		if (i == 0 || l.Date != lines[i-1].Date) && l.Date.After(pl.site.Start) {
@@ -64,8 +106,8 @@ func (pl *planner) read(lines []Done) {
 
 // takenAsDone adds to the book what was planned for days before d.
 func (pl *planner) takenAsDone(book []down, d Date) []down {
-	jobs := pl.gather(book).jobs
-	days := pl.placeJobs(jobs)
+	found, days := pl.settle(book)
+	jobs := found.jobs
 	for i := range jobs {
 		j := jobs[i]
 		if days.day[i] < 0 || !j.On.IsZero() || j.Area == nil || j.Kind == Sow {
@@ -94,6 +136,8 @@ type planner struct {
 	sown    map[string]Date // areas still to be sown: the day, unset if none was found
 	sowing  proposal        // the sow jobs, with their day in On
 	assumed []string        // about the record book
+
+	noStarter map[string]LeftOut // areas whose starter finds no day, see settle
 }
 
 // usualJobs is about what one area gets in a year; more only costs time.
@@ -109,11 +153,12 @@ func (pl *planner) propose(book []down) proposal {
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.seeded, c.noStand = day, day.IsZero()
 		}
+		c.noStarter = pl.noStarter[c.Area.ID]
 		c.seedlings = agronomy.SeedlingsOf(c.Area.Stand)
 		c.needP, c.noP = agronomy.PhosphorusNeed(c.report, c.Place.State, c.future())
 		c.asked = c.question(Date{})
 		p := treat(c, pl.rules)
-		c.needs, c.yearly = p.needs, p.yearly
+		c.needs, c.yearly, c.starterCounts = p.needs, p.yearly, p.starter
 		all.add(p)
 		pl.cases = append(pl.cases, c)
 		for _, a := range c.Area.Assumed {

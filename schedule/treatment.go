@@ -19,7 +19,7 @@ func treat(c *Case, rules []rule) proposal {
 	for _, r := range rules {
 		all.add(r.propose(t))
 	}
-	all.shed, all.yearly = t.liming.shed, t.feeding.yearly
+	all.shed, all.yearly, all.starter = t.liming.shed, t.feeding.yearly, len(t.feeding.starter) > 0
 	return all
 }
 

@@ -11,10 +11,9 @@ import (
 	"swardbook/schedule/law"
 )
 
-// program puts the proposals on days and writes the program down.
-func (pl *planner) program(p proposal) *Program {
+// program writes down the proposals, each on its day.
+func (pl *planner) program(p proposal, days placement) *Program {
 	jobs := p.jobs
-	days := pl.placeJobs(jobs)
 	out := pl.frame(p)
 	turfYear := pl.turfYear()
 	out.Entries = make([]Entry, 0, len(jobs))
