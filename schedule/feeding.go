@@ -19,6 +19,7 @@ type feeding struct {
 	starter, nitrogen, late, phosphorus, potassium []feed
 
 	yearly []yearlyN
+	first  Span // the stand's first feeding season; unset for an established one
 }
 
 // feed is one dose with the openings in which it belongs.

@@ -27,9 +27,10 @@ type seasonPlan struct {
 func (b *nitrogenYear) caps(s *seasonPlan) (agronomy.Caps, []Reason) {
 	c := b.c
 	caps, why := c.nCaps(s.span.From)
-	if b.young && s.span.Has(c.emerged().AddDays(c.seedlings.FirstDays)) {
+	if s.span.Span == c.feeding.first {
 		first := c.seedlings.FirstN
 		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
+		why = append(why, Reason{Text: fmt.Sprintf("the stand's first season of feeding: at most %.1f lb N at once", float64(first)), Source: "garden-germ"})
 	}
 	caps.P2O5 = b.phosphorus()
 	return caps, why

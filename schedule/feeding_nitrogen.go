@@ -24,10 +24,31 @@ const shortest = 45 // [common]
 func (c *treatment) planNitrogen(p, k *want) {
 	first := c.almanac.turfYear(c.Start, c.season)
 	last := c.almanac.turfYear(c.Through, c.season)
+	c.feeding.first = c.firstSeason()
 	n := 0
 	for y := first; y <= last; y++ {
 		n = c.turfYearNitrogen(y, n, p, k)
 	}
+}
+
+// firstSeason gives the feeding season in which the stand may first be fed: the
+// one that holds the day, or the next where it falls between two, as after a
+// dormant sowing.
+func (c *Case) firstSeason() Span {
+	if c.seeded.IsZero() {
+		return Span{}
+	}
+	day := c.emerged().AddDays(c.seedlings.FirstDays)
+	year := c.almanac.turfYear(day, c.season)
+	for y := year; y <= year+1; y++ {
+		seasons, _ := c.growSeasons(y)
+		for _, s := range seasons {
+			if !s.span.To.Before(day) {
+				return s.span.Span
+			}
+		}
+	}
+	return Span{}
 }
 
 // yearlyN is the nitrogen wanted in one turf year.
