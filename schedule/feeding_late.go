@@ -12,10 +12,7 @@ import (
 // care asks for it. It gives the doses and what the autumn has left.
 func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	c, f, amount := b.c, &b.c.feeding, s.amount
-	n := 1
-	if b.n > 0 {
-		n = 2
-	}
+	n := b.lateNumber()
 	leave := func(reason, source string) ([]feed, agronomy.PerThousand) {
 		f.found.leave(c.Area, LateNitrogen, n, reason, source)
 		return nil, amount
@@ -63,6 +60,21 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	why = append(append(why, d.Why...), chosen...)
 	because := "The tops have all but stopped growing, and the roots still take up a little for spring."
 	return []feed{{n: n, dose: d, openings: os, ideal: soonest, because: because, why: why}}, amount - d.N
+}
+
+// lateNumber numbers the late dose of a turf year: 1 if no dose comes before it,
+// else 2, and by turf years from the third on.
+func (b *nitrogenYear) lateNumber() int {
+	c, n := b.c, 1
+	taken := slices.ContainsFunc(c.feeding.late, func(f feed) bool { return f.n == n }) ||
+		slices.ContainsFunc(c.thisYear(), func(d down) bool { return d.kind == LateNitrogen && d.n == n && !d.missed })
+	if b.n > 0 || taken {
+		n = 2
+	}
+	if years := b.year - c.almanac.turfYear(c.Start, c.season); years >= 2 {
+		n = years + 1
+	}
+	return n
 }
 
 // lateShare is the most of a year's nitrogen that goes down late.
