@@ -161,6 +161,9 @@ func ParseAnalysis(text string) (Analysis, error) {
 // read turns a text into a quantity of its kind.
 func read[Q ~float64](m measure, text string) (Q, error) {
 	x, unit, ok := number(strings.TrimSpace(text))
+	if point, comma := DecimalComma(text); comma {
+		return 0, &QuantityError{text, commaProblem, "for a part write a point: " + point}
+	}
 	if !ok {
 		return 0, &QuantityError{text, "not " + m.what + ": it must begin with a plain number", "like " + m.example}
 	}
@@ -220,13 +223,32 @@ func number(text string) (x float64, rest string, ok bool) {
 	return x, strings.TrimSpace(rest), true
 }
 
+const commaProblem = "a comma sets off thousands here, and this one does not"
+
+// DecimalComma tells a number whose one comma cannot set off thousands, such as
+// "0,250 acre" or "12,5 kg", and gives the text with a point in its place.
+func DecimalComma(text string) (point string, ok bool) {
+	text = strings.TrimSpace(text)
+	whole, rest, ok := strings.Cut(text, ",")
+	end := strings.IndexFunc(rest, func(c rune) bool { return c < '0' || c > '9' })
+	if end < 0 {
+		end = len(rest)
+	}
+	digits := strings.Trim(whole, "0123456789") == "" && whole != ""
+	if !ok || !digits || end == 0 || end == 3 && whole[0] != '0' || strings.ContainsAny(rest[end:], ",.") {
+		return "", false
+	}
+	return whole + "." + rest, true
+}
+
 // decimal reads digits with at most one point and commas only between groups
-// of three digits.
+// of three digits, the first of them not begun with a 0: "0,250" is meant as a
+// part.
 func decimal(s string) (float64, bool) {
 	whole, _, _ := strings.Cut(s, ".")
 	if groups := strings.Split(whole, ","); len(groups) > 1 {
 		for i, g := range groups {
-			if i == 0 && (len(g) < 1 || len(g) > 3) || i > 0 && len(g) != 3 {
+			if i == 0 && (len(g) < 1 || len(g) > 3 || g[0] == '0') || i > 0 && len(g) != 3 {
 				return 0, false
 			}
 		}

@@ -77,6 +77,9 @@ func ParseReading(n Nutrient, text string, depth Inches, cec Meq) (Reading, erro
 		return Reading{}, &QuantityError{text, problem, hint}
 	}
 	x, rest, ok := number(strings.TrimSpace(text))
+	if point, comma := DecimalComma(text); comma {
+		return fail(commaProblem, "for a part write a point: "+point)
+	}
 	if !ok {
 		return fail("not a reading: it must begin with a plain number", readingHint)
 	}

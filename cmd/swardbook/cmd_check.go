@@ -76,6 +76,14 @@ func (s *session) check(file string, out *flag.Output, strict bool) error {
 		if p, err = schedule.Plan(l.site, l.done); err != nil {
 			return siteError(fmt.Errorf("%s: %w", file, err))
 		}
+		more, err := l.overPlan(p)
+		if err != nil {
+			return siteError(fmt.Errorf("%s: %w", file, err))
+		}
+		for _, w := range more {
+			l.problems = append(l.problems, w)
+			found.Problems = append(found.Problems, problemShown(w))
+		}
 		found.Assumptions, found.LeftOut = p.Assumptions, p.LeftOut
 	}
 	switch {
@@ -102,6 +110,23 @@ func (s *session) check(file string, out *flag.Output, strict bool) error {
 		return exit{exitDiffers, fmt.Errorf("%s", count(len(l.problems), "warning"))}
 	}
 	return nil
+}
+
+// overPlan warns of lines of the record book that brought over twice what the
+// site would plan without them.
+func (l *loaded) overPlan(p *schedule.Program) ([]schedule.Problem, error) {
+	if len(l.done) == 0 {
+		return nil, nil
+	}
+	bare, err := schedule.Plan(l.site, nil)
+	if err != nil {
+		return nil, err
+	}
+	out := p.OverPlan(bare)
+	for i := range out {
+		out[i].File = l.record
+	}
+	return out, nil
 }
 
 // fine says that a file can be planned by.

@@ -59,6 +59,9 @@ func (w row) amount(d *schedule.Done, m *agronomy.Material) {
 		if m != nil && !m.Liquid {
 			fail(fmt.Sprintf("%q is a volume, and %s is granular", s, m.ID), "give a weight or packs")
 		}
+	} else if point, comma := agronomy.DecimalComma(s); comma {
+		fail(fmt.Sprintf("%q has a comma that does not set off thousands", s), "for a part write a point: "+point)
+		return
 	} else if d.Weight, err = agronomy.ParseWeight(s); err != nil {
 		fail(fmt.Sprintf("%q is not an amount", s), amountHint)
 		return

@@ -61,6 +61,12 @@ func (r *reader) readArea(t table, id string) schedule.Area {
 	}
 	t.need("size", `like size = "2600 sq ft" or "320 m2"`)
 	a.Size = quantity(t, "size", agronomy.ParseArea)
+	switch {
+	case a.Size > 0 && a.Size < 100: // [common] a strip of 10 by 10 ft
+		t.doubt("size", fmt.Sprintf("%s sq ft is hardly a lawn", written(float64(a.Size))), "is the unit right?")
+	case a.Size > 20*agronomy.SquareFeetPerAcre: // [common]
+		t.doubt("size", fmt.Sprintf("%s acres is more than one crew treats alike", written(float64(a.Size)/agronomy.SquareFeetPerAcre)), "is the unit right? a point parts the decimals, a comma the thousands")
+	}
 	t.need("grass", `like grass = "perennial ryegrass"`)
 	a.Stand = readStand(t)
 	a.Seeded = r.readSeeded(t)

@@ -129,6 +129,14 @@ func checkKind(t table, m agronomy.Material) {
 		if m.CCE > 0 && m.ECCE > m.CCE {
 			t.wrong("ecce", "the effective value is above the calcium carbonate equivalent", "have the two changed places?")
 		}
+		for _, v := range []struct {
+			key   string
+			value agronomy.Percent
+		}{{"cce", m.CCE}, {"ecce", m.ECCE}} {
+			if v.value > 0 && v.value < 40 { // [common] poor ground limestone is over 50
+				t.doubt(v.key, fmt.Sprintf("%.4g %% is less than any limestone sold for lawns", float64(v.value)), "it is a percentage, like 90; is it the calcium that was noted?")
+			}
+		}
 		if m.CCE > 110 && !m.Hydrated { // [common] hydrated lime is 120 to 136
 			t.doubt("cce", fmt.Sprintf("%.4g %% is more than ground limestone has", float64(m.CCE)), "hydrated or burned lime? then set hydrated = true: it burns leaves and skin")
 		}

@@ -214,3 +214,13 @@ func TestRecordLines(t *testing.T) {
 		}
 	}
 }
+
+// A comma that cannot set off thousands is no decimal point either.
+func TestRecordWithADecimalComma(t *testing.T) {
+	for _, amount := range []string{"0,500 kg", "12,5 lb", "0,5 gal"} {
+		got, ps := LoadRecord("r.csv", []byte(Header+`2026-10-10,west,nitrogen,liquid,"`+amount+`",,`+"\n"), fullSite(t))
+		if len(got) != 0 || len(ps) != 1 || ps[0].Warning || !strings.Contains(ps[0].Hint, "write a point: "+strings.Replace(amount, ",", ".", 1)) {
+			t.Errorf("%s: %v, %v", amount, got, ps)
+		}
+	}
+}

@@ -1,0 +1,71 @@
+package schedule
+
+import (
+	"fmt"
+
+	"swardbook/agronomy"
+)
+
+// overPlan is how many times what was planned a job on record may bring before
+// it looks like a slip of the unit or the point.
+const overPlan = 2 // [common]
+
+// OverPlan doubts the lines of the record book that brought over twice what a
+// program of the same site without a book plans for the job, or for the largest
+// of its kind in the area where it plans no such job. A line for which it plans
+// nothing at all is not judged.
+func (p *Program) OverPlan(bare *Program) (out []Problem) {
+	for _, c := range p.cases {
+		for _, d := range c.down {
+			e := bare.likest(d)
+			if d.taken != nil || d.AsPlanned || e == nil {
+				continue
+			}
+			brought, planned := brings(d.kind, d.dose), brings(d.kind, e.Dose)
+			if planned <= 0 || brought <= overPlan*planned+dust {
+				continue
+			}
+			m := c.Measure()
+			out = append(out, Problem{Line: d.Line, Key: "amount", Warning: true,
+				Message: fmt.Sprintf("%s on %s is %s times what is planned, %s", m.amount(d.dose, c.Area.Size), c.Area.Name, Figures(float64(brought/planned), 2), m.doseWords(e.Dose, c.Area.Size)),
+				Hint:    "are the unit and the decimal point right? if it did go down, leave it: what follows is cut by it"})
+		}
+	}
+	return out
+}
+
+// likest gives the entry for a job on record: its own, else the largest of its
+// kind in its area; nil without one.
+func (p *Program) likest(d down) (best *Entry) {
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		if e.Area != d.area || e.Kind != d.kind || e.Rate == 0 {
+			continue
+		}
+		if e.ID == jobID(d.area, d.kind, d.n) {
+			return e
+		}
+		if best == nil || brings(d.kind, e.Dose) > brings(d.kind, best.Dose) {
+			best = e
+		}
+	}
+	return best
+}
+
+// brings gives what a dose brings of what a kind of job is for.
+func brings(k Kind, d agronomy.Dose) agronomy.PerThousand {
+	of := down{kind: k, dose: d}
+	switch k {
+	case Lime:
+		return effectiveLime(of)
+	case Sulfur:
+		return sulfurOf(of)
+	case Phosphorus:
+		return d.P2O5
+	case Potassium:
+		return d.K2O
+	case Magnesium:
+		return d.Mg
+	}
+	return d.N
+}
