@@ -61,10 +61,15 @@ func (pl *planner) starterOut(c *Case, found proposal, days placement) (LeftOut,
 	}
 	mine := func(j Job) bool { return j.Kind == Starter && j.Area == c.Area }
 	if i := slices.IndexFunc(found.jobs, mine); i >= 0 {
-		return pl.noDay(&found.jobs[i], days, i), days.day[i] < 0
+		if days.day[i] < 0 {
+			return pl.noDay(&found.jobs[i], days, i), true
+		}
+		return LeftOut{}, false
 	}
-	i := slices.IndexFunc(found.left, func(l LeftOut) bool { return l.Kind == Starter && l.Area == c.Area.ID })
-	return found.left[i], true
+	if i := slices.IndexFunc(found.left, func(l LeftOut) bool { return l.Kind == Starter && l.Area == c.Area.ID }); i >= 0 {
+		return found.left[i], true
+	}
+	return LeftOut{}, false
 }
 
 // planned gives the jobs that follow from what is down. Without a starter to come

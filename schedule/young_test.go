@@ -54,3 +54,15 @@ func TestStarterLeftOutBringsNothing(t *testing.T) {
 		t.Error("the bag of the starter that is left out is not used for anything else")
 	}
 }
+
+// A starter on record from long before the seed is not the seed's, and both
+// stand.
+func TestEarlyStarterOnRecord(t *testing.T) {
+	site := situations[3].site(t, "OH", "6a", "kentucky bluegrass")
+	for _, job := range []string{"a/starter/1", "starter"} {
+		p := plan(t, site, Done{Line: 2, Date: mustDate(t, "2026-07-05"), Area: "a", Job: job, Material: "trade-urea", Weight: 1})
+		if !slices.ContainsFunc(p.Entries, func(e Entry) bool { return e.Kind == Starter && e.State == Finished }) {
+			t.Errorf("%s: the starter on record is lost", job)
+		}
+	}
+}
