@@ -1,10 +1,49 @@
 package ical
 
-import "unicode/utf8"
+import (
+	"bytes"
+	"unicode/utf8"
+)
 
 // lineLimit is the longest physical line in octets, without its CRLF
 // (RFC 5545, section 3.1).
 const lineLimit = 75
+
+var (
+	lineEnd    = []byte("\r\n")
+	categories = []byte("CATEGORIES:")
+)
+
+// foldAll folds what the library wrote unfolded, and takes back its escapes of
+// the commas between categories, which would make one category of them all.
+func foldAll(text []byte) []byte {
+	out := make([]byte, 0, len(text)+len(text)/16)
+	for line := range bytes.SplitSeq(bytes.TrimSuffix(text, lineEnd), lineEnd) {
+		if bytes.HasPrefix(line, categories) {
+			line = bytes.ReplaceAll(line, []byte(`\,`), []byte(","))
+		}
+		out = fold(out, line)
+	}
+	return out
+}
+
+// unfold joins what was folded, and forgives line ends without CR. It gives one
+// content line a line, and the number of the line on which each began.
+func unfold(text []byte) (content []byte, numbers []int) {
+	content = make([]byte, 0, len(text)+len(lineEnd))
+	number := 0
+	for line := range bytes.SplitSeq(text, []byte("\n")) {
+		number++
+		line = bytes.TrimSuffix(line, []byte("\r"))
+		if number > 1 && len(line) > 0 && (line[0] == ' ' || line[0] == '\t') {
+			content, line = bytes.TrimSuffix(content, lineEnd), line[1:]
+		} else {
+			numbers = append(numbers, number)
+		}
+		content = append(append(content, line...), lineEnd...)
+	}
+	return content, numbers
+}
 
 // fold appends one content line to dst, broken into physical lines that each
 // end in CRLF. Removing every CRLF with the blank behind it gives the content

@@ -6,7 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode/utf8"
+
+	ics "github.com/arran4/golang-ical"
 )
 
 // Refused is the error of [Update] and [Events] when the file that is there is
@@ -30,194 +31,108 @@ func Events(text []byte) ([]Event, error) {
 	return c.events, err
 }
 
-// read reads a calendar in one pass over its content lines. Components nest
-// three deep at most, and anything deeper is refused before it is entered.
+// read lets the library parse a file whose shape is sound, and checks what an
+// event of ours must have.
 func read(text []byte) (calendar, error) {
-	if len(text) > sizeLimit {
-		return calendar{}, &Refused{"the file is larger than 8 MiB, more than a calendar of ours can be", otherName}
-	}
-	text = bytes.TrimPrefix(text, []byte("\uFEFF"))
-	if !bytes.HasPrefix(text, []byte("BEGIN:VCALENDAR")) {
-		return calendar{}, &Refused{"the file is no calendar", otherName}
-	}
-	if !utf8.Valid(text) {
-		return calendar{}, &Refused{"the calendar is not in UTF-8", restore}
-	}
-	r := reader{seen: map[string]bool{}}
-	number, start, pending := 0, 1, ""
-	for line := range strings.SplitSeq(string(text), "\n") {
-		number++
-		line = strings.TrimSuffix(line, "\r")
-		if strings.HasPrefix(line, " ") || strings.HasPrefix(line, "\t") {
-			r.folded.WriteString(line[1:])
-			continue
-		}
-		if err := r.take(pending, start); err != nil {
-			return calendar{}, err
-		}
-		pending, start = line, number
-	}
-	if err := r.take(pending, start); err != nil {
+	content, lines, err := shape(text)
+	if err != nil {
 		return calendar{}, err
 	}
-	if !r.ended {
-		return calendar{}, &Refused{"the calendar is cut short", restore}
-	}
-	return r.cal, nil
-}
-
-// reader is how far the reading has come.
-type reader struct {
-	folded strings.Builder // what follows the pending line after folds
-	in     []string        // names of the open components
-	ours   bool            // PRODID was ours
-	ended  bool
-	cal    calendar
-	event  Event
-	has    map[string]bool // single properties of the open event
-	seen   map[string]bool // UIDs so far
-}
-
-// take reads one content line, joined with what was folded behind it.
-func (r *reader) take(line string, number int) error {
-	line += r.folded.String()
-	r.folded.Reset()
-	if line == "" {
-		return nil
-	}
-	fault := func(what string) error {
-		return &Refused{fmt.Sprintf("line %d of the calendar cannot be read: %s", number, what), restore}
-	}
-	name, value, ok := property(line)
-	if !ok {
-		return fault("it has no name and value")
-	}
-	if r.ended {
-		return fault("it stands after the end")
-	}
-	where := strings.Join(r.in, " ")
-	switch name {
-	case "BEGIN":
-		return r.begin(where, value, fault)
-	case "END":
-		return r.end(where, value, fault)
-	}
-	var err error
-	switch where {
-	case "VCALENDAR":
-		err = r.calendarLine(name, value)
-	case "VCALENDAR VEVENT":
-		err = r.eventLine(name, value)
-	case "VCALENDAR VEVENT VALARM":
-		if name == "TRIGGER" {
-			var d time.Duration
-			d, err = duration(value)
-			r.event.Remind = append(r.event.Remind, d)
-		}
-	}
+	cal, err := ics.ParseCalendar(bytes.NewReader(content))
 	if err != nil {
-		return fault(err.Error())
+		return calendar{}, &Refused{"the calendar cannot be read: " + err.Error(), restore}
 	}
-	return nil
-}
-
-func (r *reader) begin(where, value string, fault func(string) error) error {
-	if where == "VCALENDAR" && !r.ours {
-		return &Refused{"another program wrote this calendar", otherName}
-	}
-	switch where + " " + value {
-	case " VCALENDAR", "VCALENDAR VEVENT VALARM":
-	case "VCALENDAR VEVENT":
-		r.event, r.has = Event{}, map[string]bool{}
-	default:
-		return fault("nothing of ours begins here")
-	}
-	r.in = append(r.in, value)
-	return nil
-}
-
-func (r *reader) end(where, value string, fault func(string) error) error {
-	if len(r.in) == 0 || r.in[len(r.in)-1] != value {
-		return fault("nothing of that name is open")
-	}
-	r.in = r.in[:len(r.in)-1]
-	switch where {
-	case "VCALENDAR":
-		if !r.ours {
-			return &Refused{"another program wrote this calendar", otherName}
+	var c calendar
+	for _, p := range cal.CalendarProperties {
+		if p.IANAToken == string(ics.PropertyXWRCalID) {
+			c.id = p.Value
 		}
-		r.ended = true
-	case "VCALENDAR VEVENT":
-		e := r.event
+	}
+	seen := map[string]bool{}
+	for i, v := range cal.Events() {
+		e, err := event(v)
 		switch {
-		case !r.has["UID"] || !r.has["DTSTART"] || !r.has["DTSTAMP"] || !r.has["SEQUENCE"] || e.Summary == "":
-			return fault("the event before it lacks its id, day, stamp, sequence or summary")
-		case r.seen[e.UID]:
-			return fault("a second event has the id " + e.UID)
-		case len(e.Remind) > 2:
-			return fault("the event before it has more than two alarms")
+		case err != nil:
+			return calendar{}, unreadable(lines[i], err.Error())
+		case seen[e.UID]:
+			return calendar{}, unreadable(lines[i], "a second event has the id "+e.UID)
 		}
-		r.seen[e.UID] = true
-		r.cal.events = append(r.cal.events, e)
+		seen[e.UID] = true
+		c.events = append(c.events, e)
 	}
-	return nil
+	return c, nil
 }
 
-func (r *reader) calendarLine(name, value string) error {
-	switch name {
-	case "PRODID":
-		r.ours = unescape(value) == prodID
-	case calendarID:
-		r.cal.id = value
+// event reads one event of the library's. What we never write is passed over;
+// what stands in an event must not stand in it twice.
+func event(v *ics.VEvent) (Event, error) {
+	var e Event
+	has := make(map[string]bool, len(v.Properties))
+	for _, p := range v.Properties {
+		if has[p.IANAToken] {
+			return e, fmt.Errorf("%s stands twice in this event", p.IANAToken)
+		}
+		has[p.IANAToken] = true
+		if err := e.take(ics.ComponentProperty(p.IANAToken), p.Value); err != nil {
+			return e, fmt.Errorf("in this event, %w", err)
+		}
 	}
-	return nil
+	if !has["UID"] || !has["DTSTART"] || !has["DTSTAMP"] || !has["SEQUENCE"] || e.Summary == "" {
+		return e, fmt.Errorf("this event lacks its id, day, stamp, sequence or summary")
+	}
+	for _, a := range v.Alarms() {
+		t := a.GetProperty(ics.ComponentPropertyTrigger)
+		if t == nil {
+			continue
+		}
+		d, err := duration(t.Value)
+		if err != nil {
+			return e, fmt.Errorf("in this event, %w", err)
+		}
+		e.Remind = append(e.Remind, d)
+	}
+	if len(e.Remind) > 2 {
+		return e, fmt.Errorf("this event has more than two alarms")
+	}
+	return e, nil
 }
 
-// eventLine takes one property of the open event. What we never write is
-// passed over; what we write once must not come twice.
-func (r *reader) eventLine(name, value string) error {
-	if r.has[name] {
-		return fmt.Errorf("%s stands twice", name)
-	}
-	r.has[name] = true
-	e, err := &r.event, error(nil)
+// take reads one property of an event, its value without escapes. Days and
+// stamps are read here, as the library takes other forms of them too, and gives
+// days in the zone of this machine.
+func (e *Event) take(name ics.ComponentProperty, value string) (err error) {
 	switch name {
-	case "UID":
+	case ics.ComponentPropertyUniqueId:
 		if e.UID = value; !plainID(value) {
 			err = fmt.Errorf("%q is no id of ours", value)
 		}
-	case "DTSTAMP", "LAST-MODIFIED":
+	case ics.ComponentPropertyDtstamp, ics.ComponentPropertyLastModified:
 		var t time.Time
-		if t, err = time.Parse(stampForm, value); err == nil && !datable(dayOf(t)) {
-			err = fmt.Errorf("the year of %s is not between 1970 and 2200", value)
-		}
-		if t.After(e.Stamp) {
+		if t, err = moment(stampForm, value); t.After(e.Stamp) {
 			e.Stamp = t
 		}
-	case "SEQUENCE":
+	case ics.ComponentPropertySequence:
 		if e.Sequence, err = strconv.Atoi(value); err == nil && (e.Sequence < 0 || e.Sequence >= sequenceLimit) {
 			err = fmt.Errorf("the sequence %s is out of range", value)
 		}
-	case "DTSTART":
+	case ics.ComponentPropertyDtStart:
 		var t time.Time
-		if t, err = time.Parse(dayForm, value); err == nil && !datable(dayOf(t)) {
-			err = fmt.Errorf("the year of %s is not between 1970 and 2200", value)
-		}
+		t, err = moment(dayForm, value)
 		e.Date = dayOf(t)
-	case "SUMMARY":
-		e.Summary = oneLine(unescape(value))
-	case "DESCRIPTION":
-		e.Description = clean(unescape(value))
-	case "LOCATION":
-		e.Location = oneLine(unescape(value))
-	case "CATEGORIES":
+	case ics.ComponentPropertySummary:
+		e.Summary = oneLine(value)
+	case ics.ComponentPropertyDescription:
+		e.Description = clean(value)
+	case ics.ComponentPropertyLocation:
+		e.Location = oneLine(value)
+	case ics.ComponentPropertyCategories:
 		e.Categories = oneLine(value)
 		if strings.ContainsAny(value, `\;`) || strings.Trim(e.Categories, ",") != e.Categories || strings.Contains(e.Categories, ",,") {
 			err = fmt.Errorf("the categories are not plain words")
 		}
-	case "STATUS":
-		e.Cancelled = value == "CANCELLED"
-	case "URL":
+	case ics.ComponentPropertyStatus:
+		e.Cancelled = value == string(ics.ObjectStatusCancelled)
+	case ics.ComponentPropertyUrl:
 		ok := false
 		if e.Link, ok = webLink(value); !ok {
 			err = fmt.Errorf("%q is no web address", value)
@@ -226,43 +141,13 @@ func (r *reader) eventLine(name, value string) error {
 	return err
 }
 
-// property splits a content line into name and value. Parameters say nothing
-// that the name does not, in what we write.
-func property(line string) (name, value string, ok bool) {
-	i := strings.IndexAny(line, ";:")
-	if i <= 0 {
-		return "", "", false
+// moment reads a day or a stamp, UTC, of a year that a calendar may hold.
+func moment(form, value string) (time.Time, error) {
+	t, err := time.Parse(form, value)
+	if err == nil && !datable(dayOf(t)) {
+		err = fmt.Errorf("the year of %s is not between 1970 and 2200", value)
 	}
-	name = line[:i]
-	quoted := false
-	for ; i < len(line); i++ {
-		switch {
-		case line[i] == '"':
-			quoted = !quoted
-		case line[i] == ':' && !quoted:
-			return name, line[i+1:], true
-		}
-	}
-	return "", "", false
-}
-
-// unescape undoes the escapes of a TEXT value (RFC 5545, section 3.3.11).
-func unescape(s string) string {
-	if !strings.Contains(s, `\`) {
-		return s
-	}
-	var b strings.Builder
-	for i := 0; i < len(s); i++ {
-		if s[i] == '\\' && i+1 < len(s) {
-			i++
-			if s[i] == 'n' || s[i] == 'N' {
-				b.WriteByte('\n')
-				continue
-			}
-		}
-		b.WriteByte(s[i])
-	}
-	return b.String()
+	return t, err
 }
 
 // duration reads what [trigger] writes, up to a year either way.

@@ -56,7 +56,7 @@ func TestFoldRandom(t *testing.T) {
 		if got := strings.ReplaceAll(strings.TrimSuffix(folded, "\r\n"), "\r\n ", ""); got != line {
 			t.Fatalf("unfolds to %q, want %q", got, line)
 		}
-		if got := unescape(strings.TrimPrefix(line, "DESCRIPTION:")); got != text {
+		if got := ics.FromText(strings.TrimPrefix(line, "DESCRIPTION:")); got != text {
 			t.Fatalf("unescapes to %q, want %q", got, text)
 		}
 		for piece := range strings.SplitSeq(strings.TrimSuffix(folded, "\r\n"), "\r\n") {

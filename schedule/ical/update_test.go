@@ -176,6 +176,7 @@ func TestEditorsAreForgiven(t *testing.T) {
 		"LF":              strings.ReplaceAll(string(old), "\r\n", "\n"),
 		"no last line":    strings.TrimSuffix(string(old), "\r\n"),
 		"unfolded":        strings.ReplaceAll(string(old), "\r\n ", ""),
+		"escaped comma":   strings.ReplaceAll(string(old), "CATEGORIES:Lawn,", "CATEGORIES:Lawn\\,"),
 		"more":            strings.Replace(string(old), "TRANSP:", "X-NOTE;A=\"b:c\":d\r\nTRANSP:", 1),
 	} {
 		out, c, err := Update([]byte(text), autumn(), Options{}, at("2026-09-14T08:00:00Z"))
@@ -219,7 +220,7 @@ func TestRefused(t *testing.T) {
 		"nesting":          {swap("BEGIN:VALARM", "BEGIN:VALARM\r\nBEGIN:VALARM"), "begins here"},
 		"deep":             {swap("BEGIN:VEVENT", strings.Repeat("BEGIN:VEVENT\r\n", 100000)), "begins here"},
 		"time zone":        {swap("BEGIN:VEVENT", "BEGIN:VTIMEZONE\r\nEND:VTIMEZONE\r\nBEGIN:VEVENT"), "begins here"},
-		"categories":       {swap("CATEGORIES:Lawn,", "CATEGORIES:Lawn\\,"), "plain words"},
+		"categories":       {swap("CATEGORIES:Lawn,", "CATEGORIES:Lawn\\;"), "plain words"},
 		"three alarms":     {swap("BEGIN:VALARM", "BEGIN:VALARM\r\nTRIGGER:PT1H\r\nEND:VALARM\r\nBEGIN:VALARM"), "more than two"},
 		"UTF-8":            {swap("Lime", "L\xffme"), "UTF-8"},
 		"too large":        {old + strings.Repeat(" ", sizeLimit), "8 MiB"},
