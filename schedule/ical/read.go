@@ -38,7 +38,7 @@ func read(text []byte) (calendar, error) {
 	if err != nil {
 		return calendar{}, err
 	}
-	cal, err := ics.ParseCalendar(bytes.NewReader(content))
+	cal, err := ics.ParseCalendarWithOptions(bytes.NewReader(content), ics.WithUnknownPropertyHandler(ics.AcceptUnknownPropertyHandler))
 	if err != nil {
 		return calendar{}, &Refused{"the calendar cannot be read: " + err.Error(), restore}
 	}
