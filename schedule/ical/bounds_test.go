@@ -38,8 +38,6 @@ func TestBounds(t *testing.T) {
 		"SEQUENCE:0":                  {"SEQUENCE:999999998": true, "SEQUENCE:999999999": false, "SEQUENCE:-1": false},
 		"DTSTART;VALUE=DATE:20260919": {"DTSTART;VALUE=DATE:19700101": true, "DTSTART;VALUE=DATE:19691231": false},
 		"CATEGORIES:Lawn,Lime":        {"CATEGORIES:Lawn": true, "CATEGORIES:,Lawn": false, "CATEGORIES:Lawn,,Lime": false, "CATEGORIES:": true},
-		"END:VCALENDAR\r\n": {"END:VCALENDAR" + strings.Repeat("\n", sizeLimit-len(old)+2): true,
-			"END:VCALENDAR" + strings.Repeat("\n", sizeLimit-len(old)+3): false},
 	} {
 		for to, want := range cases {
 			if _, err := Events([]byte(strings.Replace(old, from, to, 1))); (err == nil) != want {
@@ -47,8 +45,11 @@ func TestBounds(t *testing.T) {
 			}
 		}
 	}
-	if sizeLimit != 8*1024*1024 {
-		t.Errorf("the limit is %d, which the message calls 8 MiB", sizeLimit)
+	for size, want := range map[int]string{8 << 20: "the file is no calendar", 8<<20 + 1: "the file is larger than 8 MiB, more than a calendar of ours can be"} {
+		var r *Refused
+		if _, err := Events(make([]byte, size)); !errors.As(err, &r) || r.Why != want {
+			t.Errorf("%d octets: %v", size, err)
+		}
 	}
 }
 

@@ -46,7 +46,7 @@ func randomText(r *rand.Rand) string {
 // gives the text back.
 func TestFoldRandom(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
-	for range 5000 {
+	for range 2000 {
 		text := clean(randomText(r))
 		if again := clean(text); again != text {
 			t.Fatalf("cleaning twice: %q, %q", text, again)

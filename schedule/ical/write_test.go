@@ -75,7 +75,7 @@ func TestThreeReaders(t *testing.T) {
 
 func TestHostileTexts(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
-	for range 300 {
+	for range 100 {
 		p := autumn()
 		for i := range p.Entries {
 			e := &p.Entries[i]
