@@ -273,3 +273,27 @@ func TestSource(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestCalendarIDs pins which calendar a file is taken for, and its name.
+func TestCalendarIDs(t *testing.T) {
+	for _, c := range []struct {
+		o        Options
+		id, name string
+	}{
+		{Options{}, "fernbank-7q2m", "Fernbank reading lawn north “old” wing"},
+		{Options{Area: "east"}, "fernbank-7q2m.area-east", "Fernbank reading lawn north - East lawn"},
+		{Options{Area: "west", Person: "jo"}, "fernbank-7q2m.area-west.for-jo", "Fernbank reading lawn - West lawn by the"},
+		{Options{Person: "jo"}, "fernbank-7q2m.for-jo", "Fernbank reading lawn north “old” - Jo"},
+		{Options{Person: "mara", Kinds: []schedule.Kind{schedule.SoilTest, schedule.Lime}}, "fernbank-7q2m.for-mara.soil-test.lime", "Fernbank reading - Mara soil-test lime"},
+	} {
+		cal, err := head(autumn(), &c.o)
+		if err != nil || cal.id != c.id || cal.name != c.name {
+			t.Errorf("%+v is %q, called %q: %v", c.o, cal.id, cal.name, err)
+		}
+	}
+	p := autumn()
+	p.Title = " ; "
+	if cal, err := head(p, &Options{}); err != nil || cal.name != "fernbank-7q2m" {
+		t.Errorf("a site without a title is called %q: %v", cal.name, err)
+	}
+}
