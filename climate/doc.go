@@ -37,6 +37,9 @@
 //
 //	SD autumn = 6.8 + 1.62/g, SD spring = 6.1 + 1.84/g days
 //
+// Where the low stays above 34 all year, freezes come in single nights and the
+// rule misses them: there the mean of the medians published around is used.
+//
 // Section 5, soil.go. Soil at depth z cm, m = (M - 50)/10, W = 1 in the West:
 //
 //	X(z,t) = M + off + r0 exp(-z/145) [T(t - z/(145 w)) - M]

@@ -23,7 +23,7 @@ func (y *Year) FirstFreeze() When {
 		level = firstFreezeWest
 	}
 	d, how := y.low.falls(level)
-	return y.freeze(d, how, y.ownFirst, y.hasFirst, "first autumn freeze", y.errors.firstFreeze, 6.8, 1.62) // [model] section 4
+	return y.freeze(d, how, y.freezes.first, "first autumn freeze", y.errors.firstFreeze, 6.8, 1.62) // [model] section 4
 }
 
 // LastFreeze is the last night of spring at or below 32 °F; see [Year.FirstFreeze].
@@ -32,15 +32,25 @@ func (y *Year) LastFreeze() When {
 	if y.West {
 		level = lastFreezeWest
 	}
-	d, how := y.low.rises(level + lastFreezePerDegree*(y.latitude-neutralLatitude))                     // [model] section 4
-	return y.freeze(d, how, y.ownLast, y.hasLast, "last spring freeze", y.errors.lastFreeze, 6.1, 1.84) // [model] section 4
+	d, how := y.low.rises(level + lastFreezePerDegree*(y.latitude-neutralLatitude))               // [model] section 4
+	return y.freeze(d, how, y.freezes.last, "last spring freeze", y.errors.lastFreeze, 6.1, 1.84) // [model] section 4
 }
 
-// freeze adds the year-to-year spread a + b/g, g the slope of the daily low.
-// Own records are taken as the median itself. [model] section 4
-func (y *Year) freeze(d float64, how crossing, own float64, hasOwn bool, what string, placeSD, a, b float64) When {
-	if hasOwn {
-		d, how, placeSD = own, crosses, 0
+// median is a median freeze day known otherwise than by the rule, with its
+// error in days.
+type median struct {
+	d, sd      float64
+	known, own bool // own: of the place's own records
+}
+
+type medians struct{ first, last median }
+
+// freeze adds the year-to-year spread a + b/g, g the slope of the daily low. [model] section 4
+func (y *Year) freeze(d float64, how crossing, instead median, what string, placeSD, a, b float64) When {
+	if instead.known {
+		d, how, placeSD = instead.d, crosses, instead.sd
+	}
+	if instead.own {
 		what += ", from own records"
 	}
 	switch how {
@@ -77,6 +87,35 @@ func (y *Year) FreezeOdds(from Day, days int) float64 {
 	return 1 - over*(1-first.chance(start+float64(max(days, 0))))
 }
 
+// inSingleNights tells whether the normal daily low stays so high that
+// freezes, if any, come in single nights, which the rule misses. [model] section 4
+func (y *Year) inSingleNights() bool { return y.low.min() > 34 } // [model] section 4
+
+// useObserved puts the observed medians of the place's surroundings in the
+// rule's stead where freezes come in single nights: there the rule is late in
+// autumn and early in spring, or tells of no freeze at all. [model] section 4
+func (y *Year) useObserved(m medians) {
+	if y.inSingleNights() {
+		y.freezes = m
+	}
+}
+
+// noteFreezes says what is peculiar about the freezes of the place, and what
+// its half-zone tells of them; below 0 there is none.
+func (y *Year) noteFreezes(zone Zone) {
+	first := y.FirstFreeze()
+	if y.inSingleNights() && !first.Never {
+		y.note("Freezes come only in single nights here, so their dates are less sure than elsewhere.")
+	}
+	if zone < 0 || !first.Never && !y.inSingleNights() {
+		return
+	}
+	lowest, highest := zone.Bounds()
+	if lowest < 32 && !(first.Never && first.Below) {
+		y.note("Zone %s means that the lowest night of the year averages %.0f to %.0f °F: be ready to cover what a freeze would kill.", zone, float64(lowest), float64(highest))
+	}
+}
+
 // useOwnFreezes puts the place's own median freeze days in the model's stead.
 // They move the freeze dates only, not the temperatures.
 func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
@@ -88,26 +127,28 @@ func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 	}
 	model := [2]When{y.FirstFreeze(), y.LastFreeze()}
 	if first != 0 {
-		y.ownFirst, y.hasFirst = float64(first), true
-		for y.ownFirst < y.low.warmest {
-			y.ownFirst += daysPerYear
+		own := median{d: float64(first), known: true, own: true} // taken as the median itself
+		for own.d < y.low.warmest {
+			own.d += daysPerYear
 		}
-		if y.ownFirst > y.low.coldest+45 { // [common] past midwinter it is no autumn
+		y.freezes.first = own
+		if own.d > y.low.coldest+45 { // [common] past midwinter it is no autumn
 			problems = append(problems, PlaceError{"first_freeze", fmt.Sprintf("%s is not in the autumn of this place", first), "first_freeze is the first freeze after summer, last_freeze the last one before it"})
 		}
 	}
 	if last != 0 {
-		y.ownLast, y.hasLast = float64(last), true
-		for y.ownLast > y.low.warmest {
-			y.ownLast -= daysPerYear
+		own := median{d: float64(last), known: true, own: true}
+		for own.d > y.low.warmest {
+			own.d -= daysPerYear
 		}
-		if y.ownLast < y.low.coldest-daysPerYear-45 { // [common]
+		y.freezes.last = own
+		if own.d < y.low.coldest-daysPerYear-45 { // [common]
 			problems = append(problems, PlaceError{"last_freeze", fmt.Sprintf("%s is not in the spring of this place", last), "first_freeze is the first freeze after summer, last_freeze the last one before it"})
 		}
 	}
 	y.From += ", freeze dates from own records"
 	for i, own := range [2]When{y.FirstFreeze(), y.LastFreeze()} {
-		if (i == 0 && !y.hasFirst) || (i == 1 && !y.hasLast) {
+		if (i == 0 && first == 0) || (i == 1 && last == 0) {
 			continue
 		}
 		switch {

@@ -24,6 +24,7 @@ type row struct {
 	month             float64 // °F, typical error of one month's mean
 	fall50, spring50  float64 // days, error of the day the air passes 50 °F
 	firstFreeze, last float64 // days, error of the freeze medians
+	observed          medians // mean of the published medians, where half of its stations have one
 }
 
 // stateRows is the part of the table that lists the state's half-zones, one a
@@ -79,7 +80,7 @@ func parseRow(line string) row {
 		x, _ := strconv.ParseFloat(f[i], 64)
 		return x
 	}
-	return row{
+	r := row{
 		state: f[0], zone: f[1], stations: int(n(2)),
 		lat: n(4), lon: n(5), elevation: Meters(n(6)),
 		mean:   Cycle{n(7), n(8), n(9), n(10), n(11)},
@@ -87,6 +88,10 @@ func parseRow(line string) row {
 		month:  n(20), fall50: n(21), spring50: n(22),
 		firstFreeze: n(28), last: n(29),
 	}
+	if 2*n(27) >= n(2) && n(27) > 0 { // else most years have no freeze
+		r.observed = medians{median{d: n(25), sd: rowFirst, known: true}, median{d: n(26), sd: rowLast, known: true}}
+	}
+	return r
 }
 
 // Moves of the ten numbers, [model] section 3: mean air temperature first,
@@ -147,6 +152,7 @@ const (
 	normalsFall, normalsSpring            = 9.0, 10.0  // [model] section 7, whole spread from own normals
 	normalsFirst, normalsLast             = 4.0, 4.5   // [model] section 7, error of the median
 	singleNights                          = 8.0        // [model] section 4, error where freezes come in single nights
+	rowFirst, rowLast                     = 7.3, 8.2   // [model] section 4, error of a row's observed medians there
 	normalsMonth               Fahrenheit = 0.6        // [model] section 2, residual of two harmonics
 )
 

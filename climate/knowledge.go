@@ -49,6 +49,8 @@ func (p Place) fromNormals(zone Zone) *Year {
 	}
 	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.Mean-r.mean.Mean) > max(6, 3*r.month) { // [common] three times the row's own error
 		y.note("The normals are %.0f °F away from what is usual for %s %s: check that both belong to this place.", math.Abs(y.mean.Mean-r.mean.Mean), p.State, zone)
+	} else if inTable {
+		y.useRow(r)
 	}
 	return y
 }
@@ -157,9 +159,32 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	}
 	y := newYear(from, isWest, r.mean, r.spread, e)
 	y.setLatitude(lat)
+	y.useRow(r)
 	y.Notes = append(y.Notes, notes...)
 	y.Better = append(better, "twelve monthly mean highs and lows of a nearby station, or its monthly normals file")
 	return y, nil
+}
+
+// useRow puts the observed medians of the row's stations in the rule's stead
+// where freezes come in single nights: in the East wherever there are any, in
+// the West, where they gain nothing, only where the rule tells of no freeze. A
+// row without a station borrows those of its half-zone. [model] section 4
+func (y *Year) useRow(r row) {
+	m := r.observed
+	if r.stations == 0 {
+		pooled, _ := findRow("*", r.zone)
+		m = pooled.observed
+	}
+	if y.West {
+		m.first.sd, m.last.sd = y.errors.firstFreeze, y.errors.lastFreeze
+		if !y.FirstFreeze().Never {
+			m.first = median{}
+		}
+		if !y.LastFreeze().Never {
+			m.last = median{}
+		}
+	}
+	y.useObserved(m)
 }
 
 // tooFar refuses a position that cannot belong to the row.

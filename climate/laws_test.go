@@ -136,7 +136,7 @@ func TestFreezeOdds(t *testing.T) {
 		}
 		last = odds
 	}
-	near(t, "Miami", yearOf(t, Place{State: "FL", Hardiness: "10b"}).FreezeOdds(DayOf(1, 15), 30), 0, 1e-9)
+	near(t, "Key West", yearOf(t, Place{State: "FL", Hardiness: "11b"}).FreezeOdds(DayOf(1, 15), 30), 0, 1e-9)
 }
 
 // Places at the edges of what a year can be.

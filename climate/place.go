@@ -134,6 +134,7 @@ func (p Place) Year() (*Year, error) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
+	y.noteFreezes(zone)
 	if problems = y.useOwnFreezes(p.FirstFreeze, p.LastFreeze); len(problems) > 0 {
 		return nil, problems
 	}

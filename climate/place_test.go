@@ -131,8 +131,8 @@ func TestOwnFreezeRecords(t *testing.T) {
 	if a, b := gulf.FirstFreeze(), gulf.LastFreeze(); a.Day() != 6 || a.D != 371 || b.D != 28 {
 		t.Errorf("%+v %+v", a, b)
 	}
-	miami := yearOf(t, Place{State: "FL", Hardiness: "10b", FirstFreeze: DayOf(1, 6)})
-	if got := strings.Join(miami.Notes, " "); !strings.Contains(got, "the model expects none") || miami.FirstFreeze().Never {
+	keys := yearOf(t, Place{State: "FL", Hardiness: "11b", FirstFreeze: DayOf(1, 6)})
+	if got := strings.Join(keys.Notes, " "); !strings.Contains(got, "the model expects none") || keys.FirstFreeze().Never {
 		t.Errorf("notes %q", got)
 	}
 }

@@ -125,10 +125,8 @@ func (y *Year) warmWindow() SowWindow {
 	switch {
 	case open.Never && open.Below, end.Never && end.Below:
 		return noWindow("no window for warm-season grass: the soil does not warm to 65 °F (18.3 °C) for long enough")
-	case open.Never && end.Never:
-		return SowWindow{OK: true, AllYear: true, Open: open, Best: open, Close: end, Words: "warm-season grass may be sown all year: the soil stays above 65 °F (18.3 °C)"}
-	case open.Never: // the soil is always warm, yet it freezes: not a climate of the earth
-		return noWindow("no window for warm-season grass: soil and freeze dates disagree")
+	case open.Never: // the soil stays warm, whatever a single night brings
+		return SowWindow{OK: true, AllYear: true, Open: open, Best: open, Close: When{Never: true, Words: open.Words}, Words: "warm-season grass may be sown all year: the soil stays above 65 °F (18.3 °C)"}
 	}
 	w := SowWindow{Open: open, Best: best, Close: end.moved(float64(-before), words)}
 	if best.Never {

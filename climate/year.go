@@ -17,11 +17,10 @@ type Year struct {
 	West     bool       // the constants of the western states are used
 	MeanSD   Fahrenheit // typical error of a month's mean at this place
 
-	mean, low, high   curve
-	errors            placeErrors
-	latitude          float64 // degrees from the equator, within the range fitted
-	ownFirst, ownLast float64 // day numbers of own freeze records, if hasFirst, hasLast
-	hasFirst, hasLast bool
+	mean, low, high curve
+	errors          placeErrors
+	latitude        float64 // degrees from the equator, within the range fitted
+	freezes         medians // what is used in the freeze rule's stead, where known
 }
 
 // FromCycles is the year of a place whose daily mean and daily range (high
@@ -41,10 +40,9 @@ func newYear(from string, west bool, mean, spread Cycle, e placeErrors) *Year {
 		low:  newCurve(mean.Plus(-0.5, spread)), // [model] section 2
 		high: newCurve(mean.Plus(0.5, spread)),  // [model] section 2
 	}
-	if y.low.min() > 34 && y.low.min() < firstFreezeEast { // [model] section 4
+	if y.inSingleNights() {
 		y.errors.firstFreeze = max(y.errors.firstFreeze, singleNights)
 		y.errors.lastFreeze = max(y.errors.lastFreeze, singleNights)
-		y.note("Freezes come only in single nights here, so their dates are less sure than elsewhere.")
 	}
 	return y
 }
