@@ -41,6 +41,7 @@ func (y *Year) LastFreeze() When {
 type median struct {
 	d, sd      float64
 	known, own bool // own: of the place's own records
+	none       bool // it is known that most years have none
 }
 
 type medians struct{ first, last median }
@@ -49,6 +50,9 @@ type medians struct{ first, last median }
 func (y *Year) freeze(d float64, how crossing, instead median, what string, placeSD, a, b float64) When {
 	if instead.known {
 		d, how, placeSD = instead.d, crosses, instead.sd
+	}
+	if instead.none {
+		how = staysAbove
 	}
 	if instead.own {
 		what += ", from own records"

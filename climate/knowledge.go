@@ -16,7 +16,7 @@ const (
 
 // fromNormals fits the year to the monthly means; the table serves only the
 // latitude of the state. [model] section 2
-func (p Place) fromNormals(zone Zone) *Year {
+func (p Place) fromNormals(zone Zone, at *position) *Year {
 	var mean, spread [12]Fahrenheit
 	for m := range 12 {
 		mean[m] = (p.Highs[m] + p.Lows[m]) / 2
@@ -30,6 +30,9 @@ func (p Place) fromNormals(zone Zone) *Year {
 	r, inTable := p.anyRow(zone)
 	outside, middle := outsideTable(p.State)
 	switch {
+	case at != nil:
+		y.setLatitude(at.lat)
+		y.Where = at.words
 	case p.Latitude != nil:
 		y.setLatitude(*p.Latitude)
 	case inTable:
@@ -49,7 +52,11 @@ func (p Place) fromNormals(zone Zone) *Year {
 	}
 	if inTable && p.Hardiness != "" && p.State != "" && math.Abs(y.mean.Mean-r.mean.Mean) > max(6, 3*r.month) { // [common] three times the row's own error
 		y.note("The normals are %.0f °F away from what is usual for %s %s: check that both belong to this place.", math.Abs(y.mean.Mean-r.mean.Mean), p.State, zone)
-	} else if inTable {
+	}
+	switch {
+	case at != nil && at.covered() && y.inSingleNights():
+		y.useNeighbours(at.near, usualElevation(at.near))
+	case inTable && !y.West:
 		y.useRow(r)
 	}
 	return y
@@ -132,18 +139,12 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	switch {
 	case p.Elevation != nil && r.stations == 0:
 		notes = append(notes, "The elevation could not be used: how high the zone's places lie is not known without a station.")
-	case p.Elevation != nil && p.Latitude != nil && p.Longitude != nil:
-		r.toPosition(p.Elevation.Meters(), *p.Latitude, *p.Longitude)
-		from += ", moved to the elevation, latitude and longitude"
-		if onePlace {
-			e.sharpen(isWest, true)
-		}
 	case p.Elevation != nil:
 		r.toElevation(p.Elevation.Meters())
 		from += ", moved to the elevation"
 		better = append(better, "latitude and longitude")
 		if onePlace {
-			e.sharpen(isWest, false)
+			e.sharpen(isWest)
 		}
 	default:
 		switch {

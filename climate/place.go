@@ -8,9 +8,11 @@ import (
 
 // Place is what is known about where the turf grows. A nil, zero or empty
 // field is unknown. The most exact knowledge is used: monthly normals before
-// state and half-zone (moved by elevation, latitude and longitude) before
-// either alone; own freeze records replace the freeze dates of any of them.
+// the position (latitude and longitude, or the ZIP), before state and half-zone
+// (moved by elevation), before either alone; own freeze records replace the
+// freeze dates of any of them.
 type Place struct {
+	ZIP                 string       // US ZIP code, "44109"
 	State               string       // US postal code, "OH"
 	Hardiness           string       // half-zone, "6a"
 	Elevation           *Feet        // above the sea
@@ -72,6 +74,8 @@ func outsideTable(state string) (name string, latitude float64) {
 		return "the Northern Mariana Islands", 15
 	case "AS":
 		return "American Samoa", -14
+	case "MH":
+		return "the Marshall Islands", 8
 	}
 	return "", 0
 }
@@ -88,6 +92,13 @@ func (p Place) Year() (*Year, error) {
 	p.State = strings.ToUpper(strings.TrimSpace(p.State))
 	if p.State == "DC" {
 		p.State = "MD" // [model] data: DC has no station of its own
+	}
+	at, notes, err := p.findPosition()
+	if bad, ok := err.(PlaceError); ok {
+		problems = append(problems, bad)
+	}
+	if p.State == "DC" {
+		p.State = "MD"
 	}
 	outside, _ := outsideTable(p.State)
 	if p.State != "" && !hasState(p.State) && outside == "" {
@@ -126,14 +137,18 @@ func (p Place) Year() (*Year, error) {
 	}
 
 	var y *Year
-	if p.Highs != nil {
-		y = p.fromNormals(zone)
-	} else {
+	switch {
+	case p.Highs != nil:
+		y = p.fromNormals(zone, at)
+	case at != nil && outside == "" && (at.covered() || zone < 0 || p.State != ""):
+		y, problems = p.fromStations(at, zone)
+	default:
 		y, problems = p.fromTable(zone)
 	}
 	if len(problems) > 0 {
 		return nil, problems
 	}
+	y.Notes = append(notes, y.Notes...)
 	y.noteFreezes(zone)
 	if problems = y.useOwnFreezes(p.FirstFreeze, p.LastFreeze); len(problems) > 0 {
 		return nil, problems

@@ -187,7 +187,7 @@ func TestFreezeDatesFromTable(t *testing.T) {
 			inside++
 		}
 		feet := s.elevation.Feet()
-		if y, err := (Place{State: s.state, Hardiness: s.zone, Elevation: &feet, Latitude: &s.lat, Longitude: &s.lon}).Year(); err != nil {
+		if y, err := (Place{State: s.state, Hardiness: s.zone, Elevation: &feet}).Year(); err != nil {
 			t.Errorf("%s %s: %v", s.id, s.state, err)
 		} else if ff := y.FirstFreeze(); !ff.Never {
 			moved = append(moved, ff.D-s.ff50)

@@ -11,6 +11,7 @@ import (
 // scatter about it by 5 to 9 °F.
 type Year struct {
 	From     string     // the knowledge used, such as "state and hardiness zone"
+	Where    string     // the place as understood, such as "44109, Cleveland OH"; "" if not by position
 	Better   []string   // what would make it more exact, best value first
 	Notes    []string   // what the user should know about these figures
 	Southern bool       // summer lies about January
@@ -147,11 +148,19 @@ func (w When) moved(days float64, words string) When {
 // autumn makes the event of a level passed downward, spring of one passed
 // upward; what names the quantity. [model] section 7
 func (y *Year) autumn(d float64, how crossing, what string, f Fahrenheit) When {
-	return passing(d, how, what, "falls", f, math.Hypot(y.errors.fall, yearFall), yearFall)
+	place, year := y.errors.fall, yearFall
+	if f <= 40 { // [model] section 7, corrections
+		place, year = y.errors.fall40, yearFall40
+	}
+	return passing(d, how, what, "falls", f, math.Hypot(place, year), year)
 }
 
 func (y *Year) spring(d float64, how crossing, what string, f Fahrenheit) When {
-	return passing(d, how, what, "rises", f, math.Hypot(y.errors.spring, yearSpring), yearSpring)
+	year := yearSpring
+	if y.latitude < southOfNorth { // [model] section 7, corrections
+		year = yearSpringSouth
+	}
+	return passing(d, how, what, "rises", f, math.Hypot(y.errors.spring, year), year)
 }
 
 func passing(d float64, how crossing, what, verb string, f Fahrenheit, sd, yearSD float64) When {

@@ -17,7 +17,7 @@ type station struct {
 	state               string
 	zone                climate.Zone
 	lat, lon, elevation float64 // degrees, metres
-	months              [12]climate.Fahrenheit
+	highs, lows, months [12]climate.Fahrenheit // monthly means: daily high, daily low, their middle
 	ten                 ten
 	firstFreeze, last   float64 // published medians, day of the year
 	hasFirst, hasLast   bool
@@ -141,6 +141,7 @@ func readStations(name string) ([]station, error) {
 		var spread [12]climate.Fahrenheit
 		for m := range 12 {
 			high, low := t.must(fmt.Sprintf("tx%02d", m+1)), t.must(fmt.Sprintf("tn%02d", m+1))
+			s.highs[m], s.lows[m] = climate.Fahrenheit(high), climate.Fahrenheit(low)
 			s.months[m] = climate.Fahrenheit(high+low) / 2
 			spread[m] = climate.Fahrenheit(high - low)
 		}

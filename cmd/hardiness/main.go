@@ -1,7 +1,8 @@
-// Command hardiness rebuilds the hardiness table of package climate from
-// station normals and a zone table:
+// Command hardiness rebuilds the data of package climate from plain files:
 //
-//	hardiness STATIONS ZONES > hardiness.csv
+//	hardiness table STATIONS ZONES > hardiness.csv
+//	hardiness stations STATIONS > stations.bin
+//	hardiness zips ZIPS > zips.bin
 //
 // STATIONS is a CSV, or a gzipped CSV if its name ends in .gz, with one row a
 // station and at least these columns:
@@ -21,7 +22,11 @@
 //	lat, lon, elev_m mean position of its ZIPs; needed only where no station
 //	                 lies in the zone
 //
-// The recipe is in recipe.go; nothing else goes into the table.
+// ZIPS is a CSV, or a gzipped one, with one row a ZIP code: zip, place, state,
+// county, lat, lon.
+//
+// The recipe of the table is in recipe.go, the packing in pack.go; nothing
+// else goes into the files.
 package main
 
 import (
@@ -31,11 +36,19 @@ import (
 )
 
 func main() {
-	if len(os.Args) != 3 {
-		fmt.Fprintln(os.Stderr, "usage: hardiness STATIONS ZONES > hardiness.csv")
+	var err error
+	switch {
+	case len(os.Args) == 4 && os.Args[1] == "table":
+		err = run(os.Stdout, os.Args[2], os.Args[3])
+	case len(os.Args) == 3 && os.Args[1] == "stations":
+		err = packStations(os.Stdout, os.Args[2])
+	case len(os.Args) == 3 && os.Args[1] == "zips":
+		err = packZIPs(os.Stdout, os.Args[2])
+	default:
+		fmt.Fprintln(os.Stderr, "usage: hardiness table STATIONS ZONES > hardiness.csv, hardiness stations STATIONS > stations.bin or hardiness zips ZIPS > zips.bin")
 		os.Exit(2)
 	}
-	if err := run(os.Stdout, os.Args[1], os.Args[2]); err != nil {
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "hardiness:", err)
 		os.Exit(1)
 	}

@@ -50,6 +50,65 @@ func TestRebuildGivesTheShippedTable(t *testing.T) {
 	}
 }
 
+// The packed stations follow from the plain file byte for byte; so do the
+// packed ZIP codes, where their plain file is at hand.
+func TestPackGivesTheShippedFiles(t *testing.T) {
+	for _, c := range []struct {
+		name, from, shipped string
+		pack                func(io.Writer, string) error
+	}{
+		{"stations", stationFile, "../../climate/data/stations.bin", packStations},
+		{"zips", "../../../shared/reference/climate/zips.csv.gz", "../../climate/data/zips.bin", packZIPs},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if _, err := os.Stat(c.from); c.name == "zips" && err != nil {
+				t.Skip("the plain ZIP list is not part of the project: see climate/data/README.md")
+			}
+			var b bytes.Buffer
+			if err := c.pack(&b, c.from); err != nil {
+				t.Fatal(err)
+			}
+			want, err := os.ReadFile(c.shipped)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !bytes.Equal(b.Bytes(), want) {
+				t.Errorf("%d bytes differ from the %d shipped", b.Len(), len(want))
+			}
+		})
+	}
+}
+
+// The layout holds on a list small enough to check by hand; of two rows of
+// one code that with a state is kept.
+func TestPackZIPs(t *testing.T) {
+	list := "zip,place,state,county,lat,lon\n00501,Holtsville,NY,Suffolk,40.82,-73.05\n96860,FPO AA,,,21.34,-157.98\n96860,Jbphh,HI,Honolulu,21.32,-157.87\n"
+	name := filepath.Join(t.TempDir(), "z.csv")
+	if err := os.WriteFile(name, []byte(list), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := packZIPs(&b, name); err != nil {
+		t.Fatal(err)
+	}
+	got := b.Bytes()
+	text := "Holtsville\nHonolulu\nJbphh\nSuffolk\n"
+	if want := 16 + 2*1001 + 2 + 2*8 + 2*4 + 4 + len(text); len(got) != want || !bytes.HasSuffix(got, []byte(text)) {
+		t.Errorf("%d bytes, want %d: %q", len(got), want, got)
+	}
+	if n := got[0]; n != 2 || got[16+2*1001] != 1 || got[16+2*1001+1] != 60 {
+		t.Errorf("%d ZIP codes, last digits %v", n, got[16+2*1001:16+2*1001+2])
+	}
+	for _, bad := range []string{"zip,place,state,county,lat,lon\n501,Holtsville,NY,Suffolk,40.82,-73.05\n", "zip,place,state,county,lat,lon\n00501,Holtsville,New York,Suffolk,40.82,-73.05\n"} {
+		if err := os.WriteFile(name, []byte(bad), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if err := packZIPs(io.Discard, name); err == nil {
+			t.Errorf("packed %q", bad)
+		}
+	}
+}
+
 func sameFigure(a, b string) bool {
 	if a == b {
 		return true

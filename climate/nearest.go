@@ -1,0 +1,211 @@
+package climate
+
+import (
+	"math"
+	"slices"
+)
+
+// neighbour is a weather station seen from a place.
+type neighbour struct {
+	station
+	distance  float64 // km
+	dx, dy    float64 // degrees east, shrunk to the length of a degree north; degrees north
+	elevation float64 // km above the sea
+}
+
+// neighbours is how many stations a place is worked out from. [model] section 3b
+const neighbours = 20 // [model] section 3b
+
+const earthRadius = 6371.0 // km
+
+// distanceBetween is the great-circle distance of two places in kilometres.
+func distanceBetween(lat1, lon1, lat2, lon2 float64) float64 {
+	const radian = math.Pi / 180
+	y, x := math.Sin((lat2-lat1)*radian/2), math.Sin((lon2-lon1)*radian/2)
+	a := y*y + math.Cos(lat1*radian)*math.Cos(lat2*radian)*x*x
+	return 2 * earthRadius * math.Asin(math.Sqrt(min(a, 1)))
+}
+
+// nearestStations finds the stations nearest to a place, the nearest first,
+// without the record numbered `without`. The records are sorted by latitude:
+// the search walks from the place's own north and south until the latitude
+// alone is farther than the stations it has.
+func nearestStations(lat, lon float64, without int) []neighbour {
+	near := make([]neighbour, 0, neighbours+1)
+	shrink := math.Cos(lat * math.Pi / 180)
+	consider := func(i int) (done bool) {
+		s := stationAt(i)
+		dy := s.latitude() - lat
+		farthest := math.Inf(1)
+		if len(near) == neighbours {
+			farthest = near[neighbours-1].distance
+		}
+		if math.Abs(dy)*(math.Pi/180)*earthRadius > farthest {
+			return true
+		}
+		if i == without {
+			return false
+		}
+		d := distanceBetween(lat, lon, s.latitude(), s.longitude())
+		if d >= farthest {
+			return false
+		}
+		at, _ := slices.BinarySearchFunc(near, d, func(n neighbour, d float64) int {
+			if n.distance <= d {
+				return -1
+			}
+			return 1
+		})
+		near = slices.Insert(near, at, neighbour{s, d, (s.longitude() - lon) * shrink, dy, s.kilometers()})
+		near = near[:min(len(near), neighbours)]
+		return false
+	}
+	n := stationCount()
+	low, high := 0, n
+	for low < high { // the first station at or north of the place
+		if mid := (low + high) / 2; stationAt(mid).latitude() < lat {
+			low = mid + 1
+		} else {
+			high = mid
+		}
+	}
+	for i := low; i < n && !consider(i); i++ {
+	}
+	for i := low - 1; i >= 0 && !consider(i); i-- {
+	}
+	return near
+}
+
+// usualElevation is the height, in km, of the country around a place, from
+// the stations there. [model] section 3b
+func usualElevation(near []neighbour) float64 {
+	sum, weights := 0.0, 0.0
+	for _, n := range near {
+		w := 1 / (square(n.distance/10) + 0.05) // [model] section 3b
+		sum += w * n.elevation
+		weights += w
+	}
+	return sum / weights
+}
+
+// weight counts a station the less the farther it is from the place and its
+// height; `even` keeps the nearest from counting alone. [model] section 3b
+func (n neighbour) weight(elevation, even float64) float64 {
+	return 1 / (square(n.distance/25) + square((n.elevation-elevation)/0.15) + even) // [model] section 3b
+}
+
+func square(x float64) float64 { return x * x }
+
+// Change of the monthly means with height, °F per km. [model] section 3b
+var (
+	highLapse = [12]float64{-8.4, -10.4, -12.0, -12.5, -12.0, -11.5, -11.3, -11.2, -11.1, -10.7, -9.9, -8.4} // [model] section 3b
+	lowLapse  = [12]float64{-7.2, -8.8, -9.4, -9.5, -9.7, -9.8, -9.5, -9.3, -8.8, -7.9, -7.3, -7.3}          // [model] section 3b
+)
+
+// monthsAt works out the twelve monthly means of the highs and lows at a
+// place and height, each month by itself: the stations' values, brought to the
+// height by the lapse, are fitted by a plane in dx, dy and dz, held level by a
+// ridge. The fit is linear in the values, so its share of each station is
+// worked out once. [model] section 3b
+func monthsAt(near []neighbour, elevation float64) (highs, lows [12]Fahrenheit) {
+	shares := planeShares(near, elevation)
+	for i, n := range near {
+		dz := n.elevation - elevation
+		for m := range 12 {
+			highs[m] += Fahrenheit(shares[i] * (n.high(m) - highLapse[m]*dz))
+			lows[m] += Fahrenheit(shares[i] * (n.low(m) - lowLapse[m]*dz))
+		}
+	}
+	return highs, lows
+}
+
+// planeShares is the share of each station in the fitted plane's value at the
+// place: with weights w and basis rows b = (1, dx, dy, dz), the solution u of
+// (B'WB + ridge) u = e1 gives w b·u.
+func planeShares(near []neighbour, elevation float64) []float64 {
+	ridge := [4]float64{0, 0.3, 0.3, 0.02} // [model] section 3b
+	var a [4][5]float64
+	a[0][4] = 1
+	weights := make([]float64, len(near))
+	sum := 0.0
+	basis := func(n neighbour) [4]float64 { return [4]float64{1, n.dx, n.dy, n.elevation - elevation} }
+	for i, n := range near {
+		weights[i] = n.weight(elevation, 0.02) // [model] section 3b
+		sum += weights[i]
+		b := basis(n)
+		for j := range 4 {
+			for k := range 4 {
+				a[j][k] += weights[i] * b[j] * b[k]
+			}
+		}
+	}
+	for j := range 4 {
+		a[j][j] += sum * ridge[j]
+	}
+	for p := range 4 { // elimination; positive definite
+		for j := range 4 {
+			if j == p {
+				continue
+			}
+			f := a[j][p] / a[p][p]
+			for k := p; k < 5; k++ {
+				a[j][k] -= f * a[p][k]
+			}
+		}
+	}
+	for i, n := range near {
+		b := basis(n)
+		value := 0.0
+		for j := range 4 {
+			value += b[j] * a[j][4] / a[j][j]
+		}
+		weights[i] *= value
+	}
+	return weights
+}
+
+// beyondRule is by how many days the freezes published around the place lie
+// beyond those of the rule: the stations' mean, shrunk where few publish one.
+// [model] section 3b
+func beyondRule(near []neighbour, elevation float64, spring bool) float64 {
+	sum, weights, most := 0.0, 0.0, 0.0
+	for _, n := range near {
+		w := n.weight(elevation, 0.02) // [model] section 3b
+		most = max(most, w)
+		if days, ok := n.beyondRule(spring); ok {
+			sum += w * days
+			weights += w
+		}
+	}
+	if weights == 0 {
+		return 0
+	}
+	return sum / weights * weights / (weights + 0.5*most) // [model] section 3b
+}
+
+// observedFreezes are the mean published medians of the nearest dozen
+// stations; unknown where fewer than half of them publish one, as the place
+// then has no freeze in most years. [model] section 4
+func observedFreezes(near []neighbour, elevation float64) (m medians) {
+	dozen := near[:min(len(near), 12)] // [model] section 4
+	for _, spring := range [2]bool{false, true} {
+		sum, weights, publish := 0.0, 0.0, 0
+		for _, n := range dozen {
+			if day, ok := n.published(spring); ok {
+				w := n.weight(elevation, 0.05) // [model] section 4
+				sum += w * day
+				weights += w
+				publish++
+			}
+		}
+		if 2*publish < len(dozen) || publish == 0 { // [model] section 4
+			continue
+		}
+		if spring {
+			m.last = median{d: sum / weights, known: true}
+		} else {
+			m.first = median{d: sum / weights, known: true}
+		}
+	}
+	return m
+}

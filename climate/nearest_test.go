@@ -1,0 +1,209 @@
+package climate
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"testing"
+)
+
+// stationYear is the station's year from its own normals by the freeze rule alone.
+func (s station) stationYear() *Year {
+	var mean, spread [12]Fahrenheit
+	for m := range 12 {
+		mean[m], spread[m] = Fahrenheit(s.high(m)+s.low(m))/2, Fahrenheit(s.high(m)-s.low(m))
+	}
+	y := newYear("", West(s.state()), FitCycle(mean), FitCycle(spread), errorsOfNormals())
+	y.setLatitude(s.latitude())
+	return y
+}
+
+// leaveOneOut works every station out from its neighbours, with or without
+// its elevation, and compares the result with its own figures: errors of
+// monthly means in °F, of dates in days, by West. Freezes are compared where
+// the worked out daily low falls under 34 °F, single nights where it does not.
+type leftOut struct{ month, first, last, fall50, fall40, spring50, singleFirst, singleLast []float64 }
+
+func leaveOneOut(elevationGiven bool) (errors [2]leftOut) {
+	for i := range stationCount() {
+		s := stationAt(i)
+		near := nearestStations(s.latitude(), s.longitude(), i)
+		elevation := usualElevation(near)
+		if elevationGiven {
+			elevation = s.kilometers()
+		}
+		highs, lows := monthsAt(near, elevation)
+		west := West(s.state())
+		e := &errors[0]
+		if west {
+			e = &errors[1]
+		}
+		var mean, spread [12]Fahrenheit
+		for m := range 12 {
+			mean[m], spread[m] = (highs[m]+lows[m])/2, highs[m]-lows[m]
+			e.month = append(e.month, float64(mean[m])-(s.high(m)+s.low(m))/2)
+		}
+		y := newYear("", west, FitCycle(mean), FitCycle(spread), errorsOfPosition(west, elevationGiven))
+		y.setLatitude(s.latitude())
+		y.useNeighbours(near, elevation)
+		own := s.stationYear()
+		apart := func(a, b When, to *[]float64) {
+			if !a.Never && !b.Never {
+				*to = append(*to, a.D-b.D)
+			}
+		}
+		apart(y.AirFalls(50), own.AirFalls(50), &e.fall50)
+		apart(y.AirFalls(40), own.AirFalls(40), &e.fall40)
+		apart(y.AirRises(50), own.AirRises(50), &e.spring50)
+		first, last := &e.first, &e.last
+		if y.inSingleNights() {
+			first, last = &e.singleFirst, &e.singleLast
+		}
+		if day, ok := s.published(false); ok {
+			apart(y.FirstFreeze(), When{D: day}, first)
+		}
+		if day, ok := s.published(true); ok {
+			apart(y.LastFreeze(), When{D: day}, last)
+		}
+	}
+	return errors
+}
+
+// The errors of a place worked out from its neighbours, over all 5,912
+// stations, each left out in turn, are those the spread is made of, to 3 %,
+// and the study's for 1,800 of them to the slack of a sample of that size.
+// [model] section 3b, rows "LOO"; section 4 for single nights
+func TestLeaveOneOut(t *testing.T) {
+	study := map[bool][2]placeErrors{
+		false: {{month: 1.16, fall: 3.2, fall40: 3.6, spring: 4.0, firstFreeze: 5.5, lastFreeze: 5.6},
+			{month: 2.85, fall: 7.8, fall40: 7.2, spring: 12.6, firstFreeze: 9.2, lastFreeze: 11.9}},
+		true: {{month: 1.07, fall: 3.0, fall40: 3.3, spring: 3.8, firstFreeze: 5.5, lastFreeze: 5.6},
+			{month: 1.82, fall: 4.9, fall40: 5.1, spring: 7.0, firstFreeze: 9.0, lastFreeze: 9.8}},
+	}
+	for _, given := range []bool{false, true} {
+		for i, e := range leaveOneOut(given) {
+			claimed, studied := errorsOfPosition(i == 1, given), study[given][i]
+			what := []string{"East", "West"}[i] + []string{", elevation not given", ""}[btoi(given)]
+			for _, c := range []struct {
+				name           string
+				errors         []float64
+				claimed, study float64
+			}{
+				{"month", e.month, float64(claimed.month), float64(studied.month)},
+				{"first freeze", e.first, claimed.firstFreeze, studied.firstFreeze},
+				{"last freeze", e.last, claimed.lastFreeze, studied.lastFreeze},
+				{"50 °F in autumn", e.fall50, claimed.fall, studied.fall},
+				{"40 °F in autumn", e.fall40, claimed.fall40, studied.fall40},
+				{"50 °F in spring", e.spring50, claimed.spring, studied.spring},
+			} {
+				bias, sd := biasAndSD(c.errors)
+				t.Logf("%s, %s: %d, bias %.2f, SD %.2f, claimed %.2f, study %.2f", what, c.name, len(c.errors), bias, sd, c.claimed, c.study)
+				near(t, what+", "+c.name, sd, c.claimed, 0.03*c.claimed)
+				near(t, what+", "+c.name+", study", sd, c.study, 0.10*c.study)
+				near(t, what+", "+c.name+", bias", bias, 0, 0.2*sd)
+			}
+			first, last := []float64{nearFirstEast, nearFirstWest}[i], []float64{nearLastEast, nearLastWest}[i]
+			for k, errors := range [][]float64{e.singleFirst, e.singleLast} {
+				bias, sd := biasAndSD(errors)
+				t.Logf("%s, single nights: %d, bias %.2f, SD %.2f", what, len(errors), bias, sd)
+				if claimed := []float64{first, last}[k]; sd > claimed+0.05 || sd < 0.85*claimed {
+					t.Errorf("%s, single nights: SD %.2f, claimed %.2f", what, sd, claimed)
+				}
+			}
+		}
+	}
+}
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// The worked places. [model] section 3b: 0.1 °F, 0.1 day
+func TestWorkedPositions(t *testing.T) {
+	for _, c := range []struct {
+		lat, lon, elevation              float64 // elevation in m; 0: not given
+		usual                            float64
+		highJan, highJul, lowJan, lowJul float64
+		first, beyond, last, beyondLast  float64
+	}{
+		{41.48, -81.67, 0, 196, 34.9, 82.2, 22.6, 66.6, 304.4, 4.8, 108.6, -4.8},
+		{39.74, -104.99, 0, 1632, 47.0, 89.3, 18.2, 58.8, 279.9, -0.1, 124.8, -1.8},
+		{39.48, -106.04, 2774, 2774, 31.9, 74.0, 3.9, 41.0, 227.8, 2.4, 194.6, -2.6},
+	} {
+		near20 := nearestStations(c.lat, c.lon, -1)
+		z := usualElevation(near20)
+		if c.elevation != 0 {
+			z = c.elevation / 1000
+		}
+		near(t, "usual elevation", 1000*z, c.usual, 0.5)
+		h, l := monthsAt(near20, z)
+		near(t, "high Jan", float64(h[0]), c.highJan, 0.1)
+		near(t, "high Jul", float64(h[6]), c.highJul, 0.1)
+		near(t, "low Jan", float64(l[0]), c.lowJan, 0.1)
+		near(t, "low Jul", float64(l[6]), c.lowJul, 0.1)
+		var mean, spread [12]Fahrenheit
+		for m := range 12 {
+			mean[m], spread[m] = (h[m]+l[m])/2, h[m]-l[m]
+		}
+		y := newYear("", c.lon < -100, FitCycle(mean), FitCycle(spread), errorsOfNormals())
+		y.setLatitude(c.lat)
+		near(t, "rule, first", y.FirstFreeze().D, c.first, 0.1)
+		near(t, "rule, last", y.LastFreeze().D, c.last, 0.1)
+		near(t, "neighbours, first", beyondRule(near20, z, false), c.beyond, 0.1)
+		near(t, "neighbours, last", beyondRule(near20, z, true), c.beyondLast, 0.1)
+	}
+}
+
+// The search by latitude finds the same twenty as a look at all stations.
+func TestNearestStations(t *testing.T) {
+	for _, c := range [][2]float64{{41.48, -81.67}, {24.6, -81.8}, {49, -95}, {36.1, -115.2}, {44, -67}, {60, -150}, {-30, 20}} {
+		got := nearestStations(c[0], c[1], -1)
+		if len(got) != neighbours {
+			t.Fatal(len(got))
+		}
+		for i := range stationCount() {
+			s := stationAt(i)
+			d := distanceBetween(c[0], c[1], s.latitude(), s.longitude())
+			if d < got[neighbours-1].distance && !slices.ContainsFunc(got, func(n neighbour) bool { return n.station == s }) {
+				t.Errorf("%v: station %d at %.1f km is left out", c, i, d)
+			}
+		}
+		if !slices.IsSortedFunc(got, func(a, b neighbour) int { return cmp.Compare(a.distance, b.distance) }) {
+			t.Errorf("%v: not sorted", c)
+		}
+	}
+	// Cleveland to Columbus, about 200 km by road atlas, from memory.
+	near(t, "distance", distanceBetween(41.50, -81.69, 39.96, -83.00), 203, 3)
+}
+
+// The packed stations are those of the plain file.
+func TestPackedStations(t *testing.T) {
+	if stationCount() != 5912 || len(packedStations)+len(packedZIPs) > 1000*1000 {
+		t.Fatalf("%d stations, %d bytes", stationCount(), len(packedStations)+len(packedZIPs))
+	}
+	byPosition := map[[2]float64][]station{}
+	for i := range stationCount() {
+		s := stationAt(i)
+		at := [2]float64{s.latitude(), s.longitude()}
+		byPosition[at] = append(byPosition[at], s)
+	}
+	for _, want := range allStations(t) {
+		same := func(got station) bool {
+			for m := range 12 {
+				if got.high(m) != float64(want.highs[m]) || got.low(m) != float64(want.lows[m]) {
+					return false
+				}
+			}
+			first, freezes := got.published(false)
+			last, _ := got.published(true)
+			return got.state() == want.state && got.zone().String() == want.zone && math.Abs(got.kilometers()*1000-float64(want.elevation)) < 1e-6 &&
+				freezes == (want.ff50 > 0) && (!freezes || first == want.ff50 && last == want.lf50)
+		}
+		if !slices.ContainsFunc(byPosition[[2]float64{want.lat, want.lon}], same) {
+			t.Errorf("%s is not packed as it is in the plain file", want.id)
+		}
+	}
+}

@@ -1,0 +1,143 @@
+package climate
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+const (
+	farthestNearest = 100.0 // km [model] section 3b: farther from a station a place is refused
+	farthestHeight  = 1.0   // km [common] no lapse is trusted farther up or down than this
+)
+
+// position is where a place lies and how it is known.
+type position struct {
+	lat, lon float64
+	field    string // the key it comes from, "zip" or "latitude"
+	words    string // "44109, Cleveland OH"
+	near     []neighbour
+}
+
+// findPosition finds the place's position, if its ZIP or both its latitude
+// and its longitude are given, and the stations around it; nil otherwise. The
+// position given in degrees is used before that of the ZIP. A state that the
+// place lacks is that of the ZIP.
+func (p *Place) findPosition() (at *position, notes []string, err error) {
+	if p.ZIP != "" {
+		z, err := FindZIP(p.ZIP)
+		if err != nil {
+			return nil, nil, err
+		}
+		if z.State == "" {
+			return nil, nil, PlaceError{"zip", fmt.Sprintf("%s is an address of military mail, which has no place of its own", z.Code), "give latitude and longitude, or " + giveNormals}
+		}
+		switch {
+		case p.State == "":
+			p.State = z.State
+		case p.State != z.State && !(p.State == "MD" && z.State == "DC"):
+			notes = append(notes, fmt.Sprintf("ZIP %s lies in %s, but the state given is %s: the climate is that of the ZIP; mend the one that is wrong.", z, z.State, p.State))
+			p.State = z.State
+		}
+		at = &position{lat: z.Latitude, lon: z.Longitude, field: "zip", words: z.String()}
+	}
+	if p.Latitude != nil && p.Longitude != nil {
+		lat, lon := *p.Latitude, *p.Longitude
+		if at != nil {
+			if apart := distanceBetween(lat, lon, at.lat, at.lon); apart > 50 { // [common] no ZIP of the adjoining states reaches much farther
+				notes = append(notes, fmt.Sprintf("Latitude %g and longitude %g lie %.0f km from ZIP %s: the climate is that of the latitude and longitude; mend the one that is wrong.", lat, lon, apart, at.words))
+			}
+		}
+		words := fmt.Sprintf("latitude %g, longitude %g", lat, lon)
+		if at != nil {
+			words = at.words + ", " + words
+		}
+		at = &position{lat: lat, lon: lon, field: "latitude", words: words}
+	}
+	if at != nil {
+		at.near = nearestStations(at.lat, at.lon, -1)
+	}
+	return at, notes, nil
+}
+
+// covered tells whether a station is near enough.
+func (at *position) covered() bool { return at.near[0].distance <= farthestNearest }
+
+// usualZone is the half-zone of the stations around the place at its height.
+func (at *position) usualZone(elevation float64) Zone {
+	sum, weights := 0.0, 0.0
+	for _, n := range at.near {
+		w := n.weight(elevation, 0.02) // [model] section 3b
+		sum += w * float64(n.zone())
+		weights += w
+	}
+	return Zone(math.Round(sum / weights))
+}
+
+// fromStations works the year out from the stations nearest to the place. [model] section 3b
+func (p Place) fromStations(at *position, zone Zone) (*Year, PlaceErrors) {
+	nearest := at.near[0]
+	if !at.covered() {
+		return nil, PlaceErrors{{at.field, fmt.Sprintf("%s: the nearest weather station known is %.0f km away, farther than the %.0f km that a climate may be taken from", at.words, nearest.distance, farthestNearest), giveNormals}}
+	}
+	elevation := usualElevation(at.near)
+	known := p.Elevation != nil
+	if known {
+		elevation = float64(p.Elevation.Meters()) / 1000
+		least := math.Inf(1)
+		for _, n := range at.near {
+			least = min(least, math.Abs(n.elevation-elevation))
+		}
+		if least > farthestHeight {
+			return nil, PlaceErrors{{"elevation", fmt.Sprintf("%.0f ft is more than 3,300 ft (1 km) from the height of every weather station near %s", float64(*p.Elevation), at.words), "check the elevation and the place"}}
+		}
+	}
+	state := p.State
+	if state == "" {
+		state = nearest.state()
+	}
+	var mean, spread [12]Fahrenheit
+	highs, lows := monthsAt(at.near, elevation)
+	for m := range 12 {
+		mean[m], spread[m] = (highs[m]+lows[m])/2, highs[m]-lows[m]
+	}
+	height := "as the country around"
+	if known {
+		height = "as given"
+	}
+	from := fmt.Sprintf("the %d nearest weather stations (the nearest %.0f km away, 1981-2010), %.0f ft (%.0f m) up, %s", len(at.near), nearest.distance, float64(Meters(1000*elevation).Feet()), 1000*elevation, height)
+	y := newYear(from, West(state), FitCycle(mean), FitCycle(spread), errorsOfPosition(West(state), known))
+	y.Where = at.words
+	y.setLatitude(at.lat)
+	y.useNeighbours(at.near, elevation)
+	if p.State != "" && !slices.ContainsFunc(at.near, func(n neighbour) bool { return n.state() == p.State }) {
+		y.note("No weather station near %s lies in %s, the state given; the nearest is in %s: check the state and the place.", at.words, p.State, nearest.state())
+	}
+	if usual := at.usualZone(elevation); zone >= 0 && distance(usual, zone) > 1 {
+		y.note("The stations around %s lie in zone %s, but the zone given is %s: the climate is that of the stations; check the zone and the place.", at.words, usual, zone)
+	}
+	return y, nil
+}
+
+// useNeighbours moves the rule's freeze dates by what the published ones
+// around lie beyond it, and where freezes come in single nights puts the
+// published ones in its stead. [model] section 3b, 4
+func (y *Year) useNeighbours(near []neighbour, elevation float64) {
+	if y.inSingleNights() {
+		m := observedFreezes(near, elevation)
+		m.first.sd, m.last.sd = nearFirstEast, nearLastEast
+		if y.West {
+			m.first.sd, m.last.sd = nearFirstWest, nearLastWest
+		}
+		m.first.none, m.last.none = !m.first.known, !m.last.known
+		y.freezes = m
+		return
+	}
+	first, last := y.FirstFreeze(), y.LastFreeze()
+	if !first.Never {
+		y.freezes.first = median{d: first.D + beyondRule(near, elevation, false), sd: y.errors.firstFreeze, known: true}
+	}
+	if !last.Never {
+		y.freezes.last = median{d: last.D + beyondRule(near, elevation, true), sd: y.errors.lastFreeze, known: true}
+	}
+}
