@@ -18,13 +18,20 @@ const neighbours = 20 // [model] section 3b
 
 const earthRadius = 6371.0 // km
 
+const radian = math.Pi / 180
+
 // distanceBetween is the great-circle distance of two places in kilometres.
 func distanceBetween(lat1, lon1, lat2, lon2 float64) float64 {
-	const radian = math.Pi / 180
-	y, x := math.Sin((lat2-lat1)*radian/2), math.Sin((lon2-lon1)*radian/2)
-	a := y*y + math.Cos(lat1*radian)*math.Cos(lat2*radian)*x*x
-	return 2 * earthRadius * math.Asin(math.Sqrt(min(a, 1)))
+	return fromHaversine(haversine(lat1, lat2, lon2-lon1))
 }
+
+// haversine grows with the distance of two places apart by so many degrees of
+// longitude.
+func haversine(lat1, lat2, dlon float64) float64 {
+	return square(math.Sin((lat2-lat1)*radian/2)) + math.Cos(lat1*radian)*math.Cos(lat2*radian)*square(math.Sin(dlon*radian/2))
+}
+
+func fromHaversine(h float64) float64 { return 2 * earthRadius * math.Asin(math.Sqrt(min(h, 1))) }
 
 // nearestStations finds the stations nearest to a place, the nearest first,
 // without the record numbered `without`. The records are sorted by latitude:
@@ -32,7 +39,7 @@ func distanceBetween(lat1, lon1, lat2, lon2 float64) float64 {
 // alone is farther than the stations it has.
 func nearestStations(lat, lon float64, without int) []neighbour {
 	near := make([]neighbour, 0, neighbours+1)
-	shrink := math.Cos(lat * math.Pi / 180)
+	shrink := math.Cos(lat * radian)
 	consider := func(i int) (done bool) {
 		s := stationAt(i)
 		dy := s.latitude() - lat
@@ -40,13 +47,14 @@ func nearestStations(lat, lon float64, without int) []neighbour {
 		if len(near) == neighbours {
 			farthest = near[neighbours-1].distance
 		}
-		if math.Abs(dy)*(math.Pi/180)*earthRadius > farthest {
+		if square(math.Sin(dy*radian/2)) > farthest {
 			return true
 		}
+		dx := s.longitude() - lon
 		if i == without {
 			return false
 		}
-		d := distanceBetween(lat, lon, s.latitude(), s.longitude())
+		d := haversine(lat, s.latitude(), dx) // made a distance at the end
 		if d >= farthest {
 			return false
 		}
@@ -56,7 +64,7 @@ func nearestStations(lat, lon float64, without int) []neighbour {
 			}
 			return 1
 		})
-		near = slices.Insert(near, at, neighbour{s, d, (s.longitude() - lon) * shrink, dy, s.kilometers()})
+		near = slices.Insert(near, at, neighbour{s, d, dx * shrink, dy, s.kilometers()})
 		near = near[:min(len(near), neighbours)]
 		return false
 	}
@@ -72,6 +80,9 @@ func nearestStations(lat, lon float64, without int) []neighbour {
 	for i := low; i < n && !consider(i); i++ {
 	}
 	for i := low - 1; i >= 0 && !consider(i); i-- {
+	}
+	for i := range near {
+		near[i].distance = fromHaversine(near[i].distance)
 	}
 	return near
 }
