@@ -34,7 +34,7 @@ func (c *treatment) planNitrogen(p, k *want) {
 // firstSeason gives the feeding season in which the stand may first be fed: the
 // one that holds the day, or the next where it falls between two, as after a
 // dormant sowing.
-func (c *Case) firstSeason() Span {
+func (c *treatment) firstSeason() Span {
 	if c.seeded.IsZero() {
 		return Span{}
 	}

@@ -73,8 +73,8 @@ func (s *session) check(file string, out *flag.Output, strict bool) error {
 	}
 	var p *schedule.Program
 	if !bad {
-		if p, err = schedule.Plan(l.site, l.done); err != nil {
-			return siteError(fmt.Errorf("%s: %w", file, err))
+		if p, err = s.program(file, l.site, l.done); err != nil {
+			return err
 		}
 		more, err := l.overPlan(p)
 		if err != nil {

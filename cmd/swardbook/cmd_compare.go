@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"swardbook/cmd/swardbook/flag"
@@ -118,9 +117,9 @@ func (s *session) varied(file, vary string) ([]text.Variant, []string, error) {
 				return nil, nil, exit{code: exitSite}
 			}
 		}
-		p, err := schedule.Plan(site, done)
+		p, err := s.program(name, site, done)
 		if err != nil {
-			return nil, nil, siteError(fmt.Errorf("%s: %w", name, err))
+			return nil, nil, err
 		}
 		all = append(all, text.Variant{Label: value, Program: p})
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"strconv"
 	"strings"
@@ -52,7 +53,7 @@ changes reach phones as changes.
 			case *jobs < 0 || *jobs > 1000:
 				return misuse("--jobs: give 1 to 1000")
 			}
-			o := feed.Publishing{Jobs: *jobs, Now: s.now()}
+			o := feed.Publishing{Plan: s.planner, Jobs: *jobs, Now: s.now()}
 			if o.Base, err = baseFlag(*base); err != nil {
 				return err
 			}
@@ -130,6 +131,9 @@ func (s *session) tellPublished(out string, o feed.Publishing, p *feed.Published
 	names := make([]string, len(p.Failed))
 	for i, f := range p.Failed {
 		s.tell(f.Problems)
+		if f.Trace != "" {
+			io.WriteString(s.stderr, f.Trace)
+		}
 		names[i] = f.Name
 	}
 	return siteError(fmt.Errorf("not published, and left as they were: %s", strings.Join(names, ", ")))

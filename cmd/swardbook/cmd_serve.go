@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strings"
 
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule/feed"
@@ -62,7 +63,7 @@ type serving struct {
 
 func (s *session) serve(dir string, v *serving) error {
 	log := slog.New(slog.NewTextHandler(s.stderr, nil))
-	o := feed.Options{Record: v.record, Now: s.now, Log: log}
+	o := feed.Options{Plan: s.planner, Record: v.record, Now: s.now, Log: log}
 	if !v.quiet {
 		o.Access = log
 	}
@@ -106,7 +107,13 @@ func (s *session) serve(dir string, v *serving) error {
 	} else {
 		s.say("serving %s at %s, public address %s/", dir, here, o.Base)
 	}
-	return feed.Serve(s.ctx, l, f, log)
+	if err := feed.Serve(s.ctx, l, f, log); err != nil {
+		return err
+	}
+	if names := f.Faulty(); names != nil {
+		return siteError(fmt.Errorf("swardbook has a fault that these sites show; the log above says where: %s", strings.Join(names, ", ")))
+	}
+	return nil
 }
 
 // stateFolder opens the folder in which calendars are kept, and makes it if

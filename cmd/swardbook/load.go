@@ -54,6 +54,22 @@ func (s *session) read(file string) (*loaded, error) {
 	return l, nil
 }
 
+// program plans a site. A panic of the planner ends as an error that names the
+// site.
+func (s *session) program(file string, site *schedule.Site, done []schedule.Done) (p *schedule.Program, err error) {
+	err = schedule.Guarded(func() (err error) {
+		p, err = s.planner(site, done)
+		return err
+	})
+	if fault, ok := errors.AsType[*schedule.Fault](err); ok {
+		io.WriteString(s.stderr, fault.Trace)
+	}
+	if err != nil {
+		return nil, siteError(fmt.Errorf("%s: %w", file, err))
+	}
+	return p, nil
+}
+
 // plan reads a site and makes its program. Problems go to stderr; errors among
 // them end the command.
 func (s *session) plan(file string) (*loaded, *schedule.Program, error) {
@@ -65,9 +81,9 @@ func (s *session) plan(file string) (*loaded, *schedule.Program, error) {
 	if schedule.Fatal(l.problems) {
 		return nil, nil, exit{code: exitSite}
 	}
-	p, err := schedule.Plan(l.site, l.done)
+	p, err := s.program(file, l.site, l.done)
 	if err != nil {
-		return nil, nil, siteError(fmt.Errorf("%s: %w", file, err))
+		return nil, nil, err
 	}
 	return l, p, nil
 }

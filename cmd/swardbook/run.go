@@ -11,6 +11,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/cmd/swardbook/flag"
+	"swardbook/schedule"
 )
 
 // command is one word of the command line. setup defines its flags and gives
@@ -40,6 +41,7 @@ type session struct {
 	stdout, stderr io.Writer
 	env            func(string) string
 	now            func() time.Time
+	planner        schedule.Planner
 	noColor        bool
 }
 
@@ -50,7 +52,11 @@ func (s *session) say(format string, args ...any) {
 
 // run runs one command and gives its exit code.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer, env func(string) string, now func() time.Time) int {
-	s := &session{ctx: ctx, stdin: stdin, stdout: stdout, stderr: stderr, env: env, now: now}
+	s := &session{ctx: ctx, stdin: stdin, stdout: stdout, stderr: stderr, env: env, now: now, planner: schedule.Plan}
+	return s.run(args)
+}
+
+func (s *session) run(args []string) int {
 	err := s.dispatch(args)
 	if err == nil {
 		return exitDone

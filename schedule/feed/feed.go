@@ -11,6 +11,8 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"swardbook/schedule"
 )
 
 // Options say what a feed serves.
@@ -18,6 +20,7 @@ type Options struct {
 	Sites  *os.Root         // the folder of site files
 	State  *os.Root         // where calendars are kept between runs; nil: in memory only
 	Base   string           // public address of the feed, "https://example.org/lawns", from [ParseBase]; "" not known
+	Plan   schedule.Planner // nil: [schedule.Plan]
 	Record bool             // allow the form, which writes into the record books
 	Now    func() time.Time // the clock; its time zone decides when a day begins
 	Log    *slog.Logger     // what happens to the sites
@@ -48,6 +51,9 @@ type Feed struct {
 	sites map[string]*site
 	told  map[string]string // what was logged last about each name, so that it is said once
 
+	faultMu sync.Mutex
+	faulty  map[string]bool // the sites with which the program panicked
+
 	table atomic.Pointer[map[string]*site] // by the first part of the path
 	index atomic.Pointer[resource]
 }
@@ -55,8 +61,11 @@ type Feed struct {
 // New reads and plans every site of the folder. A site with errors is no
 // error of New; a folder that cannot be read is.
 func New(o Options) (*Feed, error) {
-	f := &Feed{o: o, sites: map[string]*site{}, told: map[string]string{}}
+	f := &Feed{o: o, sites: map[string]*site{}, told: map[string]string{}, faulty: map[string]bool{}}
 	rand.Read(f.key[:])
+	if f.o.Plan == nil {
+		f.o.Plan = schedule.Plan
+	}
 	if err := f.Refresh(); err != nil {
 		return nil, err
 	}

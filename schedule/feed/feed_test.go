@@ -13,6 +13,8 @@ import (
 	"testing"
 	"time"
 
+	"swardbook/schedule"
+
 	_ "embed"
 )
 
@@ -29,6 +31,7 @@ type world struct {
 	root, state *os.Root
 	feed        *Feed
 	record      bool
+	plan        schedule.Planner
 
 	mu  sync.Mutex
 	at  time.Time
@@ -88,7 +91,7 @@ func (w *world) put(name, text string) {
 func (w *world) start() {
 	w.t.Helper()
 	log := slog.New(slog.NewTextHandler(w, nil))
-	f, err := New(Options{Sites: w.root, State: w.state, Base: base, Record: w.record, Now: w.now, Log: log, Access: log})
+	f, err := New(Options{Sites: w.root, State: w.state, Base: base, Plan: w.plan, Record: w.record, Now: w.now, Log: log, Access: log})
 	if err != nil {
 		w.t.Fatal(err)
 	}

@@ -174,6 +174,10 @@ func (f *Feed) post(a answered, w http.ResponseWriter, q *http.Request, s *site)
 	switch {
 	case errors.Is(err, errNoProgram):
 		return f.message(a, w, q, http.StatusConflict, "Not recorded", schedule.Capital(err.Error())+".")
+	case isFault(err):
+		f.fault(s.name, err)
+		return f.message(a, w, q, http.StatusInternalServerError, "Not recorded",
+			"With this line the program could not be planned, by a fault of its own. Nothing was written. Write the job down elsewhere and tell whoever runs this feed.")
 	case err != nil:
 		f.o.Log.Error("a job could not be recorded", "site", s.logName(), "error", err.Error())
 		return f.message(a, w, q, http.StatusInternalServerError, "Not recorded",

@@ -21,9 +21,10 @@ import (
 // Publishing says what to publish, and where.
 type Publishing struct {
 	Sites, Out *os.Root
-	Base       string // public address of Out, from [ParseBase]; "" not known
-	Shard      Shard  // the part of the folder to publish; zero is all of it
-	Jobs       int    // sites at once; 0: as many as there are processors
+	Base       string           // public address of Out, from [ParseBase]; "" not known
+	Plan       schedule.Planner // nil: [schedule.Plan]
+	Shard      Shard            // the part of the folder to publish; zero is all of it
+	Jobs       int              // sites at once; 0: as many as there are processors
 	Now        time.Time
 	Progress   func(done, of int) // called now and then from one goroutine; nil: no one asks
 }
@@ -57,6 +58,7 @@ type Published struct {
 type Failure struct {
 	Name     string
 	Problems []schedule.Problem
+	Trace    string // where the program panicked; "" it did not
 }
 
 // Publish writes the tree of every site of the folder as plain files. What is
@@ -74,6 +76,9 @@ func Publish(ctx context.Context, o Publishing) (*Published, error) {
 	}
 	slices.Sort(names)
 	names = slices.DeleteFunc(names, func(n string) bool { return !o.Shard.Has(n) })
+	if o.Plan == nil {
+		o.Plan = schedule.Plan
+	}
 	jobs := o.Jobs
 	if jobs <= 0 {
 		jobs = runtime.GOMAXPROCS(0)
@@ -131,7 +136,11 @@ type publisher struct {
 
 // site publishes one site, or notes why it could not.
 func (p *publisher) site(name string) {
-	line, err := p.write(name)
+	var line *indexLine
+	err := schedule.Guarded(func() (err error) {
+		line, err = p.write(name)
+		return err
+	})
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if line != nil {
@@ -140,14 +149,22 @@ func (p *publisher) site(name string) {
 	if err != nil {
 		f, ok := errors.AsType[*failed](err)
 		if !ok {
-			f = &failed{[]schedule.Problem{{File: siteFile(name), Message: err.Error()}}}
+			f = &failed{problems: []schedule.Problem{{File: siteFile(name), Message: err.Error()}}}
+			f.fault, _ = errors.AsType[*schedule.Fault](err)
 		}
-		p.done.Failed = append(p.done.Failed, Failure{name, f.problems})
+		failure := Failure{Name: name, Problems: f.problems}
+		if f.fault != nil {
+			failure.Trace = f.fault.Trace
+		}
+		p.done.Failed = append(p.done.Failed, failure)
 	}
 }
 
 // failed is the error of a site whose files have problems.
-type failed struct{ problems []schedule.Problem }
+type failed struct {
+	problems []schedule.Problem
+	fault    *schedule.Fault // nil: the files are at fault
+}
 
 func (f *failed) Error() string { return fmt.Sprint(len(f.problems), " problems") }
 
@@ -155,7 +172,7 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err := nameable(name); err != nil {
 		return nil, err
 	}
-	r := read(p.o.Sites, name, p.o.Now, nil)
+	r := read(p.o.Sites, name, p.o.Now, nil, p.o.Plan)
 	prefix := r.prefix(name)
 	if err := p.claim(prefix, name, r); err != nil {
 		return nil, err
@@ -166,7 +183,7 @@ func (p *publisher) write(name string) (*indexLine, error) {
 			l := newIndexLine(prefix, name, brokenNote) // its last good pages are there
 			line = &l
 		}
-		return line, &failed{r.problems}
+		return line, &failed{r.problems, r.fault}
 	}
 	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
 		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)

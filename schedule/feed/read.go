@@ -31,13 +31,14 @@ type reading struct {
 	book     []byte            // the record book; nil: none
 	program  *schedule.Program // nil when there are errors
 	problems []schedule.Problem
-	private  bool // has a secret, or may have one
+	private  bool            // has a secret, or may have one
+	fault    *schedule.Fault // of the planner, when it panicked
 }
 
 // read reads the files of a site and plans it, or takes over the program of an
 // earlier reading of the same bytes: the same input gives the same program.
 // What goes wrong is among the problems.
-func read(root *os.Root, name string, now time.Time, was *reading) *reading {
+func read(root *os.Root, name string, now time.Time, was *reading, plan schedule.Planner) *reading {
 	r := &reading{}
 	sum := sha256.New()
 	file, normals := siteFile(name), ""
@@ -84,9 +85,14 @@ func read(root *os.Root, name string, now time.Time, was *reading) *reading {
 		r.site, r.program = was.site, was.program
 		return r
 	}
-	if r.program, err = schedule.Plan(r.site, done); err != nil {
+	err = schedule.Guarded(func() (err error) {
+		r.program, err = plan(r.site, done)
+		return err
+	})
+	if err != nil {
 		r.fail(file, err.Error())
 		r.program = nil
+		r.fault, _ = errors.AsType[*schedule.Fault](err)
 	}
 	return r
 }

@@ -51,7 +51,7 @@ func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
 		return o, nil
 	}
 	now := f.o.Now()
-	r := read(f.o.Sites, s.name, now, s.last) // the newest, which may be newer than what is shown
+	r := read(f.o.Sites, s.name, now, s.last, f.o.Plan) // the newest, which may be newer than what is shown
 	if r.program == nil {
 		return outcome{}, errNoProgram
 	}
@@ -60,7 +60,7 @@ func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
 		return outcome{}, err
 	}
 	line := sitefile.AppendLine(d, amount)
-	after, err := r.with(s.name, line)
+	after, err := r.with(s.name, line, f.o.Plan)
 	if err != nil {
 		return outcome{}, err
 	}
@@ -114,7 +114,7 @@ func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount st
 
 // with gives the program as it will be with one more line in the record book,
 // or says what is wrong with the line.
-func (r *reading) with(name, line string) (*schedule.Program, error) {
+func (r *reading) with(name, line string, plan schedule.Planner) (*schedule.Program, error) {
 	all := string(r.book)
 	switch {
 	case all == "":
@@ -139,7 +139,14 @@ func (r *reading) with(name, line string) (*schedule.Program, error) {
 	if u.wrong != nil {
 		return nil, u
 	}
-	p, err := schedule.Plan(r.site, done)
+	var p *schedule.Program
+	err := schedule.Guarded(func() (err error) {
+		p, err = plan(r.site, done)
+		return err
+	})
+	if fault, ok := errors.AsType[*schedule.Fault](err); ok {
+		return nil, fault
+	}
 	if err != nil {
 		return nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
 	}

@@ -50,8 +50,13 @@ func (f *Feed) show(s *site, now time.Time) {
 	if s.last.program == nil {
 		t.problems = s.last.problems
 	}
-	made, err := t.files(s.good.program)
+	var made []file
+	err := schedule.Guarded(func() (err error) {
+		made, err = t.files(s.good.program)
+		return err
+	})
 	if err != nil {
+		f.fault(s.name, err)
 		f.o.Log.Error("the site could not be written; what was there is served on", "site", s.logName(), "error", err.Error())
 		if s.shown.Load() == nil || s.shown.Load().unready != nil {
 			f.showUnready(s, []schedule.Problem{{File: siteFile(s.name), Message: err.Error()}})

@@ -94,7 +94,7 @@ func (f *Feed) refresh(s *site) bool {
 		s.last.stamp.same(stampOf(f.o.Sites, s.name, s.last.stamp.normalsName, now)) {
 		return false
 	}
-	r := read(f.o.Sites, s.name, now, s.last)
+	r := read(f.o.Sites, s.name, now, s.last, f.o.Plan)
 	if s.last != nil && s.day == today && r.sum == s.last.sum && (r.program == nil) == (s.last.program == nil) {
 		s.last.stamp = r.stamp
 		return false
@@ -113,6 +113,9 @@ func (f *Feed) refresh(s *site) bool {
 
 // tell logs how the reading of a site went.
 func (f *Feed) tell(s *site, r *reading) {
+	if r.fault != nil {
+		f.fault(s.name, r.fault)
+	}
 	switch {
 	case r.program != nil:
 		f.o.Log.Info("planned", "site", s.logName(), "jobs", len(r.program.Entries))
