@@ -1,6 +1,8 @@
 package main
 
 import (
+	"cmp"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"os"
@@ -19,10 +21,15 @@ var publishCommand = command{
     swardbook publish sites -o public --shard 3/40
 
 Writes for every site file of the folder what serve would serve, as plain files
-for any web server or object store. Files with nothing to change are not
-touched, and none is deleted. A site that cannot be published never stops the
-others: its files stay as they were, it is named at the end, and the exit status
-is 3.
+for any web server or object store. A site whose files, day and program are as
+they were the last time costs next to nothing; files with nothing to change are
+not touched, and none is deleted. A site that cannot be published never stops
+the others: its files stay as they were, it is named at the end, and the exit
+status is 3.
+
+A site with calendar.secret is written for you alone, into a folder named by the
+secret, and DIR can no longer be listed by others. For a web server that runs as
+somebody else, open that one folder (chmod -R go+rX); it then stays open.
 
 Publish into the same folder every time: its calendars are read first, so that
 changes reach phones as changes.
@@ -100,11 +107,35 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 			fmt.Fprintf(s.stderr, "\r%d of %d sites%s", done, of, end)
 		}
 	}
+	o.Version = thisProgram()
 	p, err := feed.Publish(s.ctx, o)
-	if err != nil {
+	if p == nil {
 		return err
 	}
-	return s.tellPublished(out, o, p)
+	told := s.tellPublished(out, o, p)
+	if err != nil && told != nil {
+		s.say("%s", told)
+	}
+	return cmp.Or(err, told)
+}
+
+// thisProgram tells one build of the program from another, by its content; ""
+// when that cannot be read.
+func thisProgram() string {
+	name, err := os.Executable()
+	if err != nil {
+		return ""
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return ""
+	}
+	defer f.Close()
+	sum := sha256.New()
+	if _, err := io.Copy(sum, f); err != nil {
+		return ""
+	}
+	return fmt.Sprintf("%x", sum.Sum(nil))
 }
 
 func (s *session) tellPublished(out string, o feed.Publishing, p *feed.Published) error {

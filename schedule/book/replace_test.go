@@ -1,8 +1,11 @@
 package book_test
 
 import (
+	"context"
 	"errors"
 	"io/fs"
+	"os"
+	"path"
 	"testing"
 	"time"
 
@@ -22,7 +25,7 @@ func TestReplaceTouchesOnlyWhatChanged(t *testing.T) {
 	if err := root.Chmod("deep/down/file", 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if changed, err = book.ReplaceFast(root, "deep/down/file", []byte("one")); err != nil || changed {
+	if n, err := book.ReplaceAll(root, []book.File{{Name: "deep/down/file", Data: []byte("one")}}, false); err != nil || n != 0 {
 		t.Error("the same content was written again", err)
 	}
 	if info, _ := root.Stat("deep/down/file"); !info.ModTime().Equal(old) {
@@ -50,4 +53,102 @@ func TestCreateNeverOverwrites(t *testing.T) {
 	if got := read(t, root, "new"); got != "mine" {
 		t.Errorf("holds %q", got)
 	}
+}
+
+// Of several files all are written, or none: a folder stands in the way of one.
+func TestReplaceAllOrNone(t *testing.T) {
+	_, root := folder(t)
+	files := []book.File{{Name: "a/one", Data: []byte("1")}, {Name: "a/two", Data: []byte("2")}, {Name: "a/b/three", Data: []byte("3")}}
+	if n, err := book.ReplaceAll(root, files, false); err != nil || n != 3 {
+		t.Fatal(n, err)
+	}
+	if err := root.MkdirAll("a/four", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	files[0].Data = []byte("new")
+	n, err := book.ReplaceAll(root, append(files, book.File{Name: "a/four", Data: []byte("4")}), false)
+	if p, ok := errors.AsType[*fs.PathError](err); n != 0 || !ok || p.Path != "a/four" {
+		t.Errorf("%d written, %v", n, err)
+	}
+	if got := read(t, root, "a/one"); got != "1" {
+		t.Errorf("the first file holds %q", got)
+	}
+	d, err := fs.ReadDir(root.FS(), "a")
+	if err != nil || len(d) != 4 {
+		t.Errorf("left behind: %v %v", d, err)
+	}
+}
+
+// What is private is for its owner alone, also where it was not before.
+func TestReplacePrivate(t *testing.T) {
+	_, root := folder(t)
+	if err := root.Mkdir("open", 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := root.WriteFile("open/file", []byte("old"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"open/file", "made/file"} {
+		for range 2 { // changed, and as it was
+			if _, err := book.ReplacePrivate(root, name, []byte("new")); err != nil {
+				t.Fatal(err)
+			}
+			mode(t, root, name, 0o600)
+			mode(t, root, path.Dir(name), 0o700)
+		}
+	}
+	if _, err := book.ReplaceAll(root, []book.File{{Name: "all/deep/file", Data: nil}}, true); err != nil {
+		t.Fatal(err)
+	}
+	mode(t, root, "all/deep/file", 0o600)
+	mode(t, root, "all", 0o700)
+}
+
+func mode(t *testing.T, root *os.Root, name string, want fs.FileMode) {
+	t.Helper()
+	if info, err := root.Stat(name); err != nil || info.Mode().Perm() != want {
+		t.Errorf("%s: %v %v, want %v", name, info.Mode(), err, want)
+	}
+}
+
+// Sweep takes the drafts of a killed run and nothing that only looks like one.
+func TestSweep(t *testing.T) {
+	_, root := folder(t)
+	kept := []string{".new", "a.new", ".abc.new", ".abcdefghijkl.new", ".ABCDEFGHIJK1.new", "program.ics"}
+	for _, n := range append(kept, ".ABCDEFGHIJKL.new") {
+		if err := root.WriteFile(n, nil, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := book.Sweep(root, "."); err != nil {
+		t.Fatal(err)
+	}
+	d, err := fs.ReadDir(root.FS(), ".")
+	if err != nil || len(d) != len(kept) {
+		t.Errorf("left: %v %v", d, err)
+	}
+	if err := book.Sweep(root, "nowhere"); err != nil {
+		t.Error(err)
+	}
+}
+
+// A writer and somebody who sweeps a thousand times a second: every write arrives.
+func TestSweepDuringWrites(t *testing.T) {
+	_, root := folder(t)
+	ctx, stop := context.WithCancel(t.Context())
+	swept := make(chan struct{})
+	go func() {
+		defer close(swept)
+		for ctx.Err() == nil {
+			book.Sweep(root, ".")
+			time.Sleep(time.Millisecond)
+		}
+	}()
+	for i := range 300 {
+		if _, err := book.ReplaceAll(root, []book.File{{Name: "file", Data: content(i)}}, false); err != nil {
+			t.Fatal(i, err)
+		}
+	}
+	stop()
+	<-swept
 }

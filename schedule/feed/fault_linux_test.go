@@ -3,8 +3,10 @@ package feed
 import (
 	"net/http"
 	"os/signal"
+	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"swardbook/schedule/sitefile"
 )
@@ -57,4 +59,47 @@ func TestStateThatCannotBeWritten(t *testing.T) {
 	w.start()
 	w.page("/mill/program.ics")
 	wants(t, "the log", w.logged(), "calendars cannot be kept")
+}
+
+// A disk that takes the small files of a site and not its sheet: every site is
+// named with the file that did not fit, and all files are as they were.
+func TestPublishOnAFullDisk(t *testing.T) {
+	p := newPress(t)
+	p.put("a.toml", named("a"))
+	p.put("b.toml", named("b"))
+	p.publish()
+	was := treeOf(t, p.out)
+	p.pass(24 * time.Hour)
+	p.put("a.toml", strings.Replace(named("a"), "2600 sq ft", "2700 sq ft", 1))
+
+	signal.Ignore(syscall.SIGXFSZ)
+	defer signal.Reset(syscall.SIGXFSZ)
+	var usual syscall.Rlimit
+	if err := syscall.Getrlimit(syscall.RLIMIT_FSIZE, &usual); err != nil {
+		t.Fatal(err)
+	}
+	if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &syscall.Rlimit{Cur: 60 << 10, Max: usual.Max}); err != nil {
+		t.Fatal(err)
+	}
+	done := p.publish()
+	if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &usual); err != nil {
+		t.Fatal(err)
+	}
+
+	if len(done.Failed) != 2 || done.Failed[0].Name != "a" || done.Failed[1].Name != "b" {
+		t.Fatalf("failed: %+v", done.Failed)
+	}
+	wants(t, "the failure", done.Failed[0].Problems[0].Error(), "a.toml", "could not write program.html", "file too large")
+	is := treeOf(t, p.out)
+	for name, at := range was {
+		if name != "index.html" && !is[name].Equal(at) {
+			t.Errorf("%s was touched", name)
+		}
+	}
+	if len(is) != len(was) {
+		t.Errorf("%d files, before %d", len(is), len(was))
+	}
+	if done := p.publish(); len(done.Failed) != 0 {
+		t.Errorf("with room again: %+v", done.Failed)
+	}
 }

@@ -23,6 +23,7 @@ type Publishing struct {
 	Sites, Out *os.Root
 	Base       string           // public address of Out, from [ParseBase]; "" not known
 	Plan       schedule.Planner // nil: [schedule.Plan]
+	Version    string           // of the program; what another version published is made anew; "" everything is
 	Shard      Shard            // the part of the folder to publish; zero is all of it
 	Jobs       int              // sites at once; 0: as many as there are processors
 	Now        time.Time
@@ -83,6 +84,9 @@ func Publish(ctx context.Context, o Publishing) (*Published, error) {
 	if jobs <= 0 {
 		jobs = runtime.GOMAXPROCS(0)
 	}
+	if err := book.Sweep(o.Out, "."); err != nil {
+		return nil, fmt.Errorf("could not remove what an earlier run left: %w", bare(err))
+	}
 	p := &publisher{o: o, done: Published{Sites: len(names)}, prefixes: map[string]string{}}
 	next := make(chan string)
 	var work sync.WaitGroup
@@ -112,15 +116,13 @@ func Publish(ctx context.Context, o Publishing) (*Published, error) {
 	if o.Progress != nil {
 		o.Progress(len(names), len(names))
 	}
-	if o.Shard.N <= 1 {
-		if err := p.index(); err != nil {
-			return nil, err
-		}
-	}
 	p.lookForOld()
 	slices.SortFunc(p.done.Failed, func(a, b Failure) int { return strings.Compare(a.Name, b.Name) })
 	slices.Sort(p.done.Old)
-	return &p.done, nil
+	if o.Shard.N <= 1 {
+		err = p.index()
+	}
+	return &p.done, err
 }
 
 // publisher is one run of Publish.
@@ -172,9 +174,16 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err := nameable(name); err != nil {
 		return nil, err
 	}
-	r := read(p.o.Sites, name, p.o.Now, nil, p.o.Plan)
+	if prefix, was, private := p.unchanged(name); was != nil {
+		return p.keep(prefix, name, was, private)
+	}
+	r := read(p.o.Sites, name, p.o.Now, p.o.Plan)
 	prefix := r.prefix(name)
-	if err := p.claim(prefix, name, r); err != nil {
+	if r.program == nil && r.private && prefix == name {
+		p.mu.Lock()
+		p.unknown = true
+		p.mu.Unlock()
+	} else if err := p.claim(prefix, name); err != nil {
 		return nil, err
 	}
 	var line *indexLine
@@ -185,6 +194,9 @@ func (p *publisher) write(name string) (*indexLine, error) {
 		}
 		return line, &failed{r.problems, r.fault}
 	}
+	if err := p.sweep(prefix); err != nil {
+		return nil, err
+	}
 	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
 		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)
 	}}
@@ -192,26 +204,27 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err != nil {
 		return nil, err
 	}
-	wrote, same := 0, 0
+	private, err := p.closed(prefix, r.private)
+	if err != nil {
+		return nil, err
+	}
 	known := map[string]bool{}
-	for _, m := range made {
+	files := make([]book.File, len(made))
+	for i, m := range made {
 		known[m.path] = true
-		changed, err := book.ReplaceFast(p.o.Out, prefix+"/"+m.path, m.body)
-		if err != nil {
-			return nil, fmt.Errorf("could not write %s: %w", prefix+"/"+m.path, bare(err))
-		}
-		if changed {
-			wrote++
-		} else {
-			same++
+		files[i] = book.File{Name: prefix + "/" + m.path, Data: m.body}
+	}
+	wrote, err := book.ReplaceAll(p.o.Out, files, private)
+	if err == nil {
+		old := p.oldParts(prefix, known)
+		p.count(wrote, len(made)-wrote, prefix, old)
+		if p.o.Version != "" {
+			err = p.leave(prefix, r, made, old, private)
 		}
 	}
-	old := p.oldParts(prefix, known)
-	p.mu.Lock()
-	p.done.Wrote += wrote
-	p.done.Same += same
-	p.done.Old = append(p.done.Old, old...)
-	p.mu.Unlock()
+	if err != nil {
+		return nil, unwritten(err)
+	}
 	if !r.private {
 		l := newIndexLine(prefix, r.program.Title, "")
 		line = &l
@@ -219,14 +232,73 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	return line, nil
 }
 
-// claim takes the first part of the path for a site.
-func (p *publisher) claim(prefix, name string, r *reading) error {
+// keep leaves a site as it is.
+func (p *publisher) keep(prefix, name string, was *imprint, private bool) (*indexLine, error) {
+	if err := p.claim(prefix, name); err != nil {
+		return nil, err
+	}
+	p.count(0, len(was.Files), prefix, slices.DeleteFunc(was.Old, func(file string) bool {
+		_, err := p.o.Out.Stat(prefix + "/" + file)
+		return err != nil
+	}))
+	if private {
+		return nil, nil
+	}
+	l := newIndexLine(prefix, was.Title, "")
+	return &l, nil
+}
+
+func (p *publisher) count(wrote, same int, prefix string, old []string) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	if r.program == nil && r.private && prefix == name {
-		p.unknown = true
-		return nil
+	p.done.Wrote += wrote
+	p.done.Same += same
+	for _, file := range old {
+		p.done.Old = append(p.done.Old, prefix+"/"+file)
 	}
+}
+
+// sweep removes what a killed run left among the files of a site.
+func (p *publisher) sweep(prefix string) error {
+	for _, dir := range []string{prefix, prefix + "/person", prefix + "/area"} {
+		if err := book.Sweep(p.o.Out, dir); err != nil {
+			return fmt.Errorf("could not remove what an earlier run left: %w", bare(err))
+		}
+	}
+	return nil
+}
+
+// closed tells whether the files of a site are made for their owner alone: it
+// has a secret, and nobody has opened its folder since. As the folder bears the
+// secret as its name, the folder above must not be listed by others.
+func (p *publisher) closed(prefix string, private bool) (bool, error) {
+	if !private {
+		return false, nil
+	}
+	const list = 0o044
+	if info, err := p.o.Out.Stat("."); err != nil {
+		return true, err
+	} else if mode := info.Mode().Perm(); mode&list != 0 {
+		if err := p.o.Out.Chmod(".", mode&^list); err != nil {
+			return true, fmt.Errorf("the folder could not be closed to others, who would read the secret there: %w", bare(err))
+		}
+	}
+	info, err := p.o.Out.Stat(prefix)
+	return err != nil || info.Mode().Perm()&0o077 == 0, nil
+}
+
+// unwritten says which file of a site could not be written.
+func unwritten(err error) error {
+	if e, ok := errors.AsType[*fs.PathError](err); ok {
+		return fmt.Errorf("could not write %s: %w", path.Base(e.Path), e.Err)
+	}
+	return err
+}
+
+// claim takes the first part of the path for a site.
+func (p *publisher) claim(prefix, name string) error {
+	p.mu.Lock()
+	defer p.mu.Unlock()
 	if other, taken := p.prefixes[prefix]; taken {
 		return fmt.Errorf("%s has the same address; give one of them another name or secret", siteFile(other))
 	}
@@ -240,7 +312,7 @@ func (p *publisher) oldParts(prefix string, known map[string]bool) []string {
 	for _, folder := range []string{"person", "area"} {
 		for _, e := range p.entries(prefix + "/" + folder) {
 			if file := folder + "/" + e.Name(); !known[file] {
-				out = append(out, prefix+"/"+file)
+				out = append(out, file)
 			}
 		}
 	}

@@ -12,12 +12,12 @@ import (
 	"time"
 )
 
-// tree gives every file of a folder with its time stamp.
+// treeOf gives every published file of a folder with its time stamp.
 func treeOf(t *testing.T, dir string) map[string]time.Time {
 	t.Helper()
 	out := map[string]time.Time{}
 	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
+		if err != nil || d.IsDir() || d.Name() == imprintFile {
 			return err
 		}
 		info, err := d.Info()
@@ -45,7 +45,7 @@ type press struct {
 func newPress(t *testing.T) *press {
 	w := newWorld(t)
 	p := &press{world: w, out: t.TempDir()}
-	p.o = Publishing{Sites: w.root, Out: openRoot(t, p.out), Base: base}
+	p.o = Publishing{Sites: w.root, Out: openRoot(t, p.out), Base: base, Version: "1"}
 	return p
 }
 

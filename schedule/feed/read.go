@@ -23,78 +23,112 @@ const (
 	mostCalendar = 8<<20 + 1 // as much as a calendar may have
 )
 
+// inputs are the bytes of a site's files, which say all that its program says.
+type inputs struct {
+	text, normals []byte
+	normalsName   string // "" none
+	book          []byte // the record book; nil: none
+	sum           [sha256.Size]byte
+}
+
+func (in *inputs) seal() {
+	sum := sha256.New()
+	for _, part := range [][]byte{in.text, in.normals, in.book} {
+		fmt.Fprintf(sum, "%d %t\n", len(part), part == nil)
+		sum.Write(part)
+	}
+	copy(in.sum[:], sum.Sum(nil))
+}
+
 // reading is what the files of one site said when they were read.
 type reading struct {
+	inputs
 	stamp    stamp
-	sum      [sha256.Size]byte // of all that was read
 	site     *schedule.Site
-	book     []byte            // the record book; nil: none
-	program  *schedule.Program // nil when there are errors
+	done     []schedule.Done
+	program  *schedule.Program // nil when there are errors, or before it is planned
 	problems []schedule.Problem
 	private  bool            // has a secret, or may have one
 	fault    *schedule.Fault // of the planner, when it panicked
 }
 
-// read reads the files of a site and plans it, or takes over the program of an
-// earlier reading of the same bytes: the same input gives the same program.
-// What goes wrong is among the problems.
-func read(root *os.Root, name string, now time.Time, was *reading, plan schedule.Planner) *reading {
+// load reads the files of a site. What goes wrong is among the problems.
+func load(root *os.Root, name string, now time.Time) *reading {
 	r := &reading{}
-	sum := sha256.New()
-	file, normals := siteFile(name), ""
-	text, err := readAtMost(root, file, mostText)
-	if err != nil {
+	file := siteFile(name)
+	var err error
+	if r.text, err = readAtMost(root, file, mostText); err != nil {
 		r.fail(file, "could not be read: "+bare(err).Error())
 		r.stamp = stampOf(root, name, "", now)
 		r.private = true // nobody knows
 		return r
 	}
-	sum.Write(text)
-	r.private = bytes.Contains(withoutComments(text), []byte("secret"))
-	r.site, r.problems = sitefile.Load(file, text, func(n string) (io.ReadCloser, error) {
-		normals = n
-		station, err := readAtMost(root, n, mostCalendar)
-		if err != nil {
-			return nil, err
-		}
-		sum.Write(station)
-		return io.NopCloser(bytes.NewReader(station)), nil
-	})
-	var done []schedule.Done
 	switch r.book, err = readAtMost(root, recordBook(name), mostText); {
 	case errors.Is(err, fs.ErrNotExist):
 		r.book = nil
 	case err != nil:
 		r.fail(recordBook(name), "could not be read: "+bare(err).Error())
-	default:
-		sum.Write([]byte{0})
-		sum.Write(r.book)
-		var ps []schedule.Problem
-		done, ps = sitefile.LoadRecord(recordBook(name), r.book, r.site)
-		r.problems = append(r.problems, ps...)
 	}
+	r.parse(name, func(n string) (data []byte, err error) {
+		r.normalsName = n
+		r.normals, err = readAtMost(root, n, mostCalendar)
+		return r.normals, err
+	})
 	// The stamp is taken last, so that a file which changed while it was read
 	// is young by the stamp and read again.
-	r.stamp = stampOf(root, name, normals, now)
-	copy(r.sum[:], sum.Sum(nil))
-	if schedule.Fatal(r.problems) || r.site == nil {
-		return r
+	r.stamp = stampOf(root, name, r.normalsName, now)
+	r.seal()
+	return r
+}
+
+// parse makes site and record of the bytes.
+func (r *reading) parse(name string, normals func(string) ([]byte, error)) {
+	var ps []schedule.Problem
+	r.private = mayHoldSecret(r.text)
+	r.site, ps = sitefile.Load(siteFile(name), r.text, func(n string) (io.ReadCloser, error) {
+		data, err := normals(n)
+		return io.NopCloser(bytes.NewReader(data)), err
+	})
+	r.problems = append(r.problems, ps...)
+	if r.book != nil {
+		r.done, ps = sitefile.LoadRecord(recordBook(name), r.book, r.site)
+		r.problems = append(r.problems, ps...)
 	}
-	r.private = r.site.Calendar.Secret != ""
-	if was != nil && was.program != nil && was.sum == r.sum {
-		r.site, r.program = was.site, was.program
-		return r
+	if r.usable() {
+		r.private = r.site.Calendar.Secret != ""
 	}
-	err = schedule.Guarded(func() (err error) {
-		r.program, err = plan(r.site, done)
+}
+
+// usable tells whether the files can be planned by.
+func (r *reading) usable() bool { return r.site != nil && !schedule.Fatal(r.problems) }
+
+// plan makes the program, or adds to the problems why there is none.
+func (r *reading) plan(name string, plan schedule.Planner) {
+	if !r.usable() {
+		return
+	}
+	err := schedule.Guarded(func() (err error) {
+		r.program, err = plan(r.site, r.done)
 		return err
 	})
 	if err != nil {
-		r.fail(file, err.Error())
 		r.program = nil
+		r.fail(siteFile(name), err.Error())
 		r.fault, _ = errors.AsType[*schedule.Fault](err)
 	}
+}
+
+// read loads a site and plans it.
+func read(root *os.Root, name string, now time.Time, plan schedule.Planner) *reading {
+	r := load(root, name, now)
+	r.plan(name, plan)
 	return r
+}
+
+// mayHoldSecret tells whether a site file may give a secret, without reading
+// it as what it is.
+func mayHoldSecret(text []byte) bool {
+	return bytes.Contains(text, []byte("secret")) && bytes.Contains(withoutComments(text), []byte("secret"))
 }
 
 func (r *reading) fail(file, message string) {

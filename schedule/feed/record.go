@@ -51,7 +51,7 @@ func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
 		return o, nil
 	}
 	now := f.o.Now()
-	r := read(f.o.Sites, s.name, now, s.last, f.o.Plan) // the newest, which may be newer than what is shown
+	r := read(f.o.Sites, s.name, now, f.o.Plan) // the newest, which may be newer than what is shown
 	if r.program == nil {
 		return outcome{}, errNoProgram
 	}

@@ -94,7 +94,7 @@ func (f *Feed) refresh(s *site) bool {
 		s.last.stamp.same(stampOf(f.o.Sites, s.name, s.last.stamp.normalsName, now)) {
 		return false
 	}
-	r := read(f.o.Sites, s.name, now, s.last, f.o.Plan)
+	r := read(f.o.Sites, s.name, now, f.o.Plan)
 	if s.last != nil && s.day == today && r.sum == s.last.sum && (r.program == nil) == (s.last.program == nil) {
 		s.last.stamp = r.stamp
 		return false
