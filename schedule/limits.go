@@ -21,6 +21,9 @@ func limitsBetween(jobs []Job) []limit {
 			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
 				continue
 			}
+			if !jobs[a].On.IsZero() && !jobs[b].On.IsZero() {
+				continue // neither moves for the other
+			}
 			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
 				l.a, l.b = a, b
 				out = append(out, l)

@@ -46,28 +46,32 @@ func (b *board) blockers(i int, at, room []int) (found []blocker) {
 		}
 	}
 	slices.SortStableFunc(better, func(x, y choice) int { return cmp.Compare(x.cost, y.cost) })
-	name := func(why string, other int, c choice) {
-		same := func(f blocker) bool { return f.why == why && f.other == other }
+	name := func(why string, c choice) {
+		same := func(f blocker) bool { return f.why == why && f.other == -1 }
 		if !slices.ContainsFunc(found, same) {
-			found = append(found, blocker{why, other, t.days[c.index]})
+			found = append(found, blocker{why, -1, t.days[c.index]})
 		}
 	}
+	named := make([]bool, len(b.ties[i])) // one for each other task, of which a long record book brings many
 	for _, c := range better {
 		closed, slot := false, b.slot(i, c.day)
-		for _, l := range b.ties[i] {
+		for k, l := range b.ties[i] {
 			if o := at[l.other]; o != b.out && !l.allows(c.day, o) {
-				name(b.limits[l.limit].why, l.other, c)
 				closed = true
+				if !named[k] {
+					named[k] = true
+					found = append(found, blocker{b.limits[l.limit].why, l.other, t.days[c.index]})
+				}
 			}
 		}
 		switch {
 		case room[slot] <= 0:
-			name(b.fullDay(), -1, c)
+			name(b.fullDay(), c)
 		case closed:
 		case own != math.MaxInt64 && b.choiceOn(i, at[i]).cost < own:
-			name("done on the day of the same job in other areas", -1, c)
+			name("done on the day of the same job in other areas", c)
 		default:
-			name("the search stopped before it had tried every arrangement", -1, c)
+			name("the search stopped before it had tried every arrangement", c)
 		}
 	}
 	return found

@@ -219,11 +219,23 @@ func (pl *planner) sow(book []Done) {
 	}
 }
 
-// recorded adds the jobs of the record book and drops those they settle.
+// recorded adds the jobs of the record book and drops those they settle. Of
+// several under one id the last counts.
 func (pl *planner) recorded(p *proposal) {
+	var jobs []Job
+	last := map[string]int{} // where the job that counts stands in jobs
 	for _, c := range pl.cases {
 		for _, j := range c.recordedJobs() {
-			p.jobs = slices.DeleteFunc(p.jobs, func(o Job) bool { return o.ID() == j.ID() })
+			last[j.ID()] = len(jobs)
+			jobs = append(jobs, j)
+		}
+	}
+	p.jobs = slices.DeleteFunc(p.jobs, func(o Job) bool {
+		_, settled := last[o.ID()]
+		return settled
+	})
+	for i, j := range jobs {
+		if last[j.ID()] == i {
 			p.jobs = append(p.jobs, j)
 		}
 	}

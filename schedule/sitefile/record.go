@@ -1,6 +1,7 @@
 package sitefile
 
 import (
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -16,8 +17,13 @@ const Header = "date,area,job,material,amount,by,note\n"
 
 var columns = strings.Split(strings.TrimSpace(Header), ",")
 
-// maxLines is the most lines read of a record book. [common]
-const maxLines = 20000
+// How long a record book may be. Each line is worked out against the program
+// that the lines before it lead to, so time grows with the square of both;
+// a site of two areas plans a book at either bound in about two seconds.
+const (
+	maxLines = 2000 // [common]
+	maxPlans = 400  // times that the lines ask for a program, see plans // [common]
+)
 
 // book reads one record book.
 type book struct {
@@ -46,7 +52,38 @@ func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done,
 	}
 	b.read(text)
 	b.correct()
+	b.bound()
 	return b.done, b.all()
+}
+
+// bound refuses a book that would take too long to work out.
+func (b *book) bound() {
+	if n := b.plans(); n > maxPlans {
+		last := slices.MaxFunc(b.done, func(x, y schedule.Done) int { return cmp.Compare(x.Line, y.Line) })
+		b.report(schedule.Problem{Line: last.Line, Message: fmt.Sprintf("the book would need the program worked out %d times, and %d is the most", n, maxPlans),
+			Hint: `begin a new record book and keep this one beside it; a line needs it less when its job has a number ("east/lime/1") and it names material and amount`})
+	}
+}
+
+// plans counts how often the lines ask for the program: once for each new day
+// in it, and once for each line that leaves number, material or amount to it.
+func (b *book) plans() int {
+	if b.site == nil {
+		return 0
+	}
+	n, days := 0, map[schedule.Date]bool{}
+	for _, d := range b.done {
+		if d.Date.After(b.site.Start) && !days[d.Date] {
+			days[d.Date] = true
+			n++
+		}
+		_, kind, number, _ := schedule.JobName(d.Job) // checked when it was read
+		short := !d.Missed && spreads(string(kind)) && (d.Share > 0 || d.Material == "")
+		if number == 0 || short {
+			n++
+		}
+	}
+	return n
 }
 
 func (b *book) read(text []byte) {

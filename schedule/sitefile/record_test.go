@@ -224,3 +224,31 @@ func TestRecordWithADecimalComma(t *testing.T) {
 		}
 	}
 }
+
+// A book that would keep the planner busy for long is refused where it grew too
+// long, and lines that say all of a numbered job ask for little.
+func TestRecordBound(t *testing.T) {
+	for _, c := range []struct {
+		line    string // %d is a number of its own
+		n       int
+		refused bool
+	}{
+		{"2026-09-23,east,lime,limestone,%d lb,,", maxPlans - 1, false}, // and the day itself
+		{"2026-09-23,east,lime,limestone,%d lb,,", maxPlans, true},
+		{"2026-09-23,east,east/lime/%d,,half,,", maxPlans, true},
+		{"2026-09-23,east,east/lime/%d,limestone,1 lb,,", maxLines - 1, false},
+		{"2026-09-23,east,east/lime/%d,,missed,,", maxLines - 1, false},
+	} {
+		text := Header
+		for i := range c.n {
+			text += fmt.Sprintf(c.line+"\n", i+1)
+		}
+		_, ps := LoadRecord("r.csv", []byte(text), fullSite(t))
+		if refused := schedule.Fatal(ps); refused != c.refused {
+			t.Errorf("%d of %q: refused %v: %v", c.n, c.line, refused, ps)
+		}
+		if c.refused && (ps[len(ps)-1].Line != c.n+1 || !strings.Contains(ps[len(ps)-1].Message, "400 is the most")) {
+			t.Errorf("%d of %q: %v", c.n, c.line, ps)
+		}
+	}
+}
