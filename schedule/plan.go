@@ -24,6 +24,15 @@ func Plan(site *Site, book []Done) (*Program, error) {
 
 // planWith is Plan for any table of kinds and the rules that go with it.
 func planWith(site *Site, book []Done, kinds kindTable, rules []rule) (*Program, error) {
+	pl, err := readBook(site, book, kinds, rules)
+	if err != nil {
+		return nil, err
+	}
+	return pl.program(pl.settle(pl.book)), nil
+}
+
+// readBook does all of [Plan] that comes before the program itself.
+func readBook(site *Site, book []Done, kinds kindTable, rules []rule) (*planner, error) {
 	year, err := site.Place.Year()
 	if err != nil {
 		return nil, err
@@ -33,7 +42,23 @@ func planWith(site *Site, book []Done, kinds kindTable, rules []rule) (*Program,
 	pl.whole = Case{Site: site, almanac: pl.almanac, days: pl.days}
 	pl.sow(book)
 	pl.read(book)
-	return pl.program(pl.settle(pl.book)), nil
+	return pl, nil
+}
+
+// WorkedOut gives the material and the weight that a line of the record book
+// brought to its area, as [Plan] reads it: none when the job spreads nothing, or
+// when neither the line nor the plan tells. The error is the place's.
+func WorkedOut(site *Site, book []Done, line int) (material string, down agronomy.Pounds, err error) {
+	pl, err := readBook(site, book, kinds, rules)
+	if err != nil {
+		return "", 0, err
+	}
+	for _, d := range pl.book {
+		if d.Line == line && d.taken == nil {
+			return d.dose.Material.ID, d.dose.Rate.Over(site.area(d.area).Size), nil
+		}
+	}
+	return "", 0, nil
 }
 
 // settle gathers every job and puts it on a day. A starter that finds none would

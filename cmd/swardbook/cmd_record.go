@@ -7,7 +7,7 @@ import (
 
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
-	"swardbook/schedule/sitefile"
+	"swardbook/schedule/book"
 	"swardbook/schedule/text"
 )
 
@@ -21,6 +21,10 @@ var recordCommand = command{
 Writes down what was really done, and says what changes in the rest of the
 program. Without AMOUNT the job went as planned. AMOUNT is a weight, a volume,
 packs or a share: "96 lb", "18 kg", "2.5 gal", "1.5 packs", half, "50 %".
+
+What is left to the plan is written out, material and amount, so that the line
+holds whatever the site file says later. Of two lines for one job the last in
+the book counts.
 
 JOB is the job's id, or as much of it as fits one job only. What was put down
 before the program, or beside it, is recorded by its kind and area:
@@ -80,16 +84,22 @@ func (s *session) record(file, job string, r *recording) error {
 	if err := r.settle(before, job); err != nil {
 		return err
 	}
-	line := sitefile.AppendLine(r.done, r.amount)
-	after, err := l.with(line)
+	line, err := l.newLine(r.done, r.amount)
 	if err != nil {
 		return err
 	}
-	if err := appendRecord(l.record, line); err != nil {
+	after, err := schedule.Plan(l.site, line.Done)
+	if err != nil {
+		return siteError(err)
+	}
+	if err := appendRecord(l.record, line.Text); err != nil {
 		return err
 	}
 	changes := schedule.Compare(before, after)
-	answer := "Recorded in " + l.record + ": " + line
+	answer := "Recorded in " + l.record + ": " + line.Text
+	if old := line.Replaced(); old != "" {
+		answer += old + "\n"
+	}
 	if len(changes) == 0 {
 		answer += "Nothing else changes.\n"
 	} else {
@@ -134,30 +144,18 @@ func (r *recording) settle(p *schedule.Program, job string) error {
 	return nil
 }
 
-// with gives the program as it will be with one more line in the record book,
-// or says what is wrong with the line.
-func (l *loaded) with(line string) (*schedule.Program, error) {
-	text := string(l.book)
-	switch {
-	case l.book == nil:
-		text = sitefile.Header
-	case text != "" && !strings.HasSuffix(text, "\n"):
-		text += "\n"
+// newLine writes the line, or says what is wrong with it.
+func (l *loaded) newLine(d schedule.Done, amount string) (book.Line, error) {
+	line, err := book.NewLine(l.record, l.book, l.site, d, amount)
+	if err != nil {
+		return line, siteError(err)
 	}
-	at := strings.Count(text, "\n") + 1
-	done, problems := sitefile.LoadRecord(l.record, []byte(text+line), l.site)
 	var wrong []error
-	for _, p := range problems {
-		if p.Line >= at && !p.Warning {
-			wrong = append(wrong, fmt.Errorf("%s: %s (%s)", p.Key, p.Message, p.Hint))
-		}
+	for _, p := range line.Wrong {
+		wrong = append(wrong, fmt.Errorf("%s: %s (%s)", p.Key, p.Message, p.Hint))
 	}
 	if len(wrong) > 0 {
-		return nil, exit{exitUse, errors.Join(wrong...)}
+		return line, exit{exitUse, errors.Join(wrong...)}
 	}
-	p, err := schedule.Plan(l.site, done)
-	if err != nil {
-		return nil, siteError(err)
-	}
-	return p, nil
+	return line, nil
 }

@@ -26,7 +26,7 @@ var arrows = map[string][]string{
 	"schedule/text":     {"climate", "agronomy", "schedule/law", "schedule"},
 	"schedule/page":     {"climate", "agronomy", "schedule/law", "schedule"},
 	"schedule/ical":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/book":     {"schedule", "schedule/sitefile"},
+	"schedule/book":     {"agronomy", "schedule", "schedule/sitefile"},
 	"schedule/feed":     {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
 
 	"cmd/swardbook":          nil, // everything

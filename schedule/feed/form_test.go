@@ -76,8 +76,8 @@ func TestRecordThroughTheForm(t *testing.T) {
 	if r.StatusCode != 200 || r.Header.Get("Cache-Control") != "no-store" {
 		t.Fatalf("status %d: %s", r.StatusCode, page)
 	}
-	wants(t, "the confirmation", page, "2026-09-14,east,east/lime/1,,half,ines,", "What changes in the program", "east/lime/1")
-	want := sitefile.Header + "2026-09-14,east,east/lime/1,,half,ines,\"'=ran out, \"\"really\"\"\"\n"
+	wants(t, "the confirmation", page, "2026-09-14,east,east/lime/1,limestone,34.48627691051932 lb,ines,", "What changes in the program", "east/lime/1")
+	want := sitefile.Header + "2026-09-14,east,east/lime/1,limestone,34.48627691051932 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
 	if w.book() != want {
 		t.Errorf("book %q, want %q", w.book(), want)
 	}
@@ -94,6 +94,9 @@ func TestRecordThroughTheForm(t *testing.T) {
 		t.Errorf("the same form was recorded twice: %q", w.book())
 	}
 	lacks(t, "the log", w.logged(), v.Get("signed"), v.Get("id"))
+
+	// Another form for the same job takes the place of the line, and says so.
+	wants(t, "the second record", bodyOf(t, w.post(w.open("east/lime/1"))), "It replaces line 2 about the same job")
 }
 
 func TestMissedJob(t *testing.T) {
@@ -245,7 +248,7 @@ func TestNothingIsRecordedOnTopOfErrors(t *testing.T) {
 	if r := w.post(v); r.StatusCode != 200 {
 		t.Errorf("after mending: %d", r.StatusCode)
 	}
-	wants(t, "the book", w.book(), ",torn\n2026-09-14,east,east/lime/1,,,,\n")
+	wants(t, "the book", w.book(), ",torn\n2026-09-14,east,east/lime/1,limestone,68.97255382103864 lb,,\n")
 }
 
 func TestChangesAreNamed(t *testing.T) {

@@ -6,7 +6,6 @@ import (
 
 	"swardbook/schedule"
 	"swardbook/schedule/book"
-	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
 )
 
@@ -19,9 +18,10 @@ func (u *unusable) Error() string { return strings.Join(u.wrong, "; ") }
 
 // outcome is what a recorded job did to the rest of the program.
 type outcome struct {
-	Line    string // as it stands in the record book
-	Tally   string // "2 moved, 1 grew"; "" nothing changed
-	Changes []changeView
+	Line     string // as it stands in the record book
+	Replaced string // which lines count no longer; "" none
+	Tally    string // "2 moved, 1 grew"; "" nothing changed
+	Changes  []changeView
 }
 
 type changeView struct{ Job, ID, What, Text string }
@@ -59,15 +59,20 @@ func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	line := sitefile.AppendLine(d, amount)
-	after, err := r.with(s.name, line, f.o.Plan)
+	var line book.Line
+	var after *schedule.Program
+	err = schedule.Guarded(func() (err error) {
+		line, after, err = r.with(s.name, d, amount, f.o.Plan)
+		return err
+	})
 	if err != nil {
 		return outcome{}, err
 	}
-	if err := book.Append(f.o.Sites, recordBook(s.name), line); err != nil {
+	if err := book.Append(f.o.Sites, recordBook(s.name), line.Text); err != nil {
 		return outcome{}, err
 	}
-	o := outcomeOf(line, r.program, after)
+	o := outcomeOf(line.Text, r.program, after)
+	o.Replaced = line.Replaced()
 	s.recorded[e.ID] = o
 	f.refresh(s)
 	f.o.Log.Info("recorded", "site", s.logName(), "job", d.Job, "changes", text.Tally(schedule.Compare(r.program, after)))
@@ -112,45 +117,32 @@ func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount st
 	return d, amount, nil
 }
 
-// with gives the program as it will be with one more line in the record book,
-// or says what is wrong with the line.
-func (r *reading) with(name, line string, plan schedule.Planner) (*schedule.Program, error) {
-	all := string(r.book)
-	switch {
-	case all == "":
-		all = sitefile.Header
-	case !strings.HasSuffix(all, "\n"):
-		all += "\n"
+// with writes a job as a line of the record book and gives the program as it
+// will be with it, or says what is wrong with the line.
+func (r *reading) with(name string, d schedule.Done, amount string, plan schedule.Planner) (book.Line, *schedule.Program, error) {
+	line, err := book.NewLine(recordBook(name), r.book, r.site, d, amount)
+	if err != nil {
+		return line, nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
 	}
-	done, problems := sitefile.LoadRecord(recordBook(name), []byte(all+line), r.site)
 	u := &unusable{}
-	for _, p := range problems { // there were none before this line
-		if !p.Warning {
-			w := p.Message
-			if p.Key != "" {
-				w = p.Key + ": " + w
-			}
-			if p.Hint != "" {
-				w += " (" + p.Hint + ")"
-			}
-			u.wrong = append(u.wrong, schedule.Capital(w)+".")
+	for _, p := range line.Wrong {
+		w := p.Message
+		if p.Key != "" {
+			w = p.Key + ": " + w
 		}
+		if p.Hint != "" {
+			w += " (" + p.Hint + ")"
+		}
+		u.wrong = append(u.wrong, schedule.Capital(w)+".")
 	}
 	if u.wrong != nil {
-		return nil, u
+		return line, nil, u
 	}
-	var p *schedule.Program
-	err := schedule.Guarded(func() (err error) {
-		p, err = plan(r.site, done)
-		return err
-	})
-	if fault, ok := errors.AsType[*schedule.Fault](err); ok {
-		return nil, fault
-	}
+	p, err := plan(r.site, line.Done)
 	if err != nil {
-		return nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
+		return line, nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
 	}
-	return p, nil
+	return line, p, nil
 }
 
 func outcomeOf(line string, was, is *schedule.Program) outcome {

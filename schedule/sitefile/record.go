@@ -78,7 +78,7 @@ func (b *book) plans() int {
 			n++
 		}
 		_, kind, number, _ := schedule.JobName(d.Job) // checked when it was read
-		short := !d.Missed && spreads(string(kind)) && (d.Share > 0 || d.Material == "")
+		short := !d.Missed && spreads(kind.String()) && (d.Share > 0 || d.Material == "")
 		if number == 0 || short {
 			n++
 		}
