@@ -1,6 +1,7 @@
 package book
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -71,6 +72,9 @@ func (l *Line) read(name, book string, at int, site *schedule.Site) (schedule.Do
 		if d.Line == at {
 			return d, len(l.Wrong) == 0
 		}
+	}
+	if l.Wrong == nil { // the book as a whole does not do, as when it grew too long
+		l.Wrong = slices.DeleteFunc(problems, func(p schedule.Problem) bool { return p.Warning })
 	}
 	return schedule.Done{}, false
 }

@@ -123,3 +123,12 @@ func TestLineReplaces(t *testing.T) {
 		}
 	}
 }
+
+// A book that has no room for the line says so, and there is no line.
+func TestLineTooMany(t *testing.T) {
+	full := sitefile.Header + strings.Repeat("2026-09-23,,east/lime/1,limestone,30 lb,,\n", 1999)
+	l, err := book.NewLine(name, []byte(full), site(t), done(t, "east/lime/1", "2026-09-24"), "half")
+	if err != nil || len(l.Wrong) == 0 || !strings.Contains(l.Wrong[0].Message, "more than 2000 lines") || l.Text != "" {
+		t.Errorf("got %v, %+v, %q", err, l.Wrong, l.Text)
+	}
+}
