@@ -123,7 +123,7 @@ func (pl *planner) gather(book []down) proposal {
 // before a line and is not on record by then is taken as done as planned: it
 // keeps its day and counts, until a later line says otherwise.
 func (pl *planner) read(lines []Done) {
-	keeper := &bookkeeper{site: pl.site, plan: pl.planned}
+	keeper := &bookkeeper{site: pl.site, kinds: pl.kinds, plan: pl.planned}
 	lines = inOrder(lines)
 	for i, l := range lines {
 		if (i == 0 || l.Date != lines[i-1].Date) && l.Date.After(pl.site.Start) {
