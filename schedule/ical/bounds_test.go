@@ -82,6 +82,20 @@ func TestEventsWhole(t *testing.T) {
 	}
 }
 
+// TestBareEvent: what is empty is left out, not written without a value.
+func TestBareEvent(t *testing.T) {
+	e := Event{UID: "a", Stamp: at("2026-09-12T00:00:00Z"), Content: Content{Date: day("2026-09-19"), Summary: "Lime"}}
+	file, err := encode(calendar{id: "a", name: "a", events: []Event{e}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := "BEGIN:VEVENT|UID:a|DTSTAMP:20260912T000000Z|LAST-MODIFIED:20260912T000000Z|SEQUENCE:0|DTSTART;VALUE=DATE:20260919|" +
+		"DTEND;VALUE=DATE:20260920|SUMMARY:Lime|STATUS:CONFIRMED|TRANSP:TRANSPARENT|X-MICROSOFT-CDO-BUSYSTATUS:FREE|END:VEVENT|END:VCALENDAR|"
+	if got := strings.ReplaceAll(string(file), "\r\n", "|"); !strings.HasSuffix(got, "|COLOR:olivedrab|"+want) {
+		t.Error(got)
+	}
+}
+
 var (
 	lineEnds   = regexp.MustCompile("\r\n|[\r\v\f\u0085\u2028\u2029]")
 	emptyLines = regexp.MustCompile("\n{3,}")
