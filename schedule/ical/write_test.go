@@ -253,7 +253,8 @@ func TestStates(t *testing.T) {
 	}
 	e.State = schedule.Missed
 	c = newTeller(p, Options{}, "").content(e, usualRemind())
-	if c.Summary != "Missed: Lime east lawn, 96 lb" || len(c.Remind) != 0 || !strings.HasPrefix(c.Description, "This was not done: ") {
+	if c.Summary != "Missed: Lime east lawn, 96 lb" || len(c.Remind) != 0 || !strings.HasPrefix(c.Description, "This was not done: ") ||
+		!strings.Contains(c.Description, "\nRecord book: only half of it\n") {
 		t.Errorf("%+v", c)
 	}
 }
