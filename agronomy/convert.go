@@ -18,18 +18,18 @@ const (
 // texts put the 2,000,000 lb into 6 inches (11 % more) or 7 (5 % less).
 const SoilPerAcreInch = 300000.0 // [definitions]
 
-// poundsPerPloughLayer: an acre to plough depth is taken as 2,000,000 lb.
-const poundsPerPloughLayer = 2000000.0 // [tx-plantanswers]
+// PoundsPerPloughLayer: an acre to plough depth is taken as 2,000,000 lb.
+const PoundsPerPloughLayer = 2000000.0 // [tx-plantanswers]
 
 // In gives the weight of an element that a reading stands for in a layer of
 // soil: ppm × 300,000 lb × depth / 1,000,000 / 43.56.
-func (p PPM) In(depth Inches) PerThousand { return p.inSoil(SoilPerAcreInch * float64(depth)) }
+func (p PPM) In(depth Inches) PerThousand { return p.InSoil(SoilPerAcreInch * float64(depth)) }
 
 // InPloughLayer gives the same for the 2,000,000 lb of a whole plough layer,
 // as "ppm × 2" on many sheets does.
-func (p PPM) InPloughLayer() PerThousand { return p.inSoil(poundsPerPloughLayer) }
+func (p PPM) InPloughLayer() PerThousand { return p.InSoil(PoundsPerPloughLayer) }
 
-func (p PPM) inSoil(poundsPerAcre float64) PerThousand {
+func (p PPM) InSoil(poundsPerAcre float64) PerThousand {
 	return PerAcre(float64(p) * poundsPerAcre / 1e6).PerThousand()
 }
 

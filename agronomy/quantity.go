@@ -146,7 +146,7 @@ func ParseAnalysis(text string) (Analysis, error) {
 	}
 	var grades [3]Percent
 	for i, p := range parts {
-		x, rest, ok := number(strings.TrimSpace(p))
+		x, rest, ok := Number(strings.TrimSpace(p))
 		if !ok || rest != "" {
 			return fail(fmt.Sprintf("%q is not a number", p))
 		}
@@ -160,14 +160,14 @@ func ParseAnalysis(text string) (Analysis, error) {
 
 // read turns a text into a quantity of its kind.
 func read[Q ~float64](m measure, text string) (Q, error) {
-	x, unit, ok := number(strings.TrimSpace(text))
+	x, unit, ok := Number(strings.TrimSpace(text))
 	if point, comma := DecimalComma(text); comma {
-		return 0, &QuantityError{text, commaProblem, "for a part write a point: " + point}
+		return 0, &QuantityError{text, CommaProblem, "for a part write a point: " + point}
 	}
 	if !ok {
 		return 0, &QuantityError{text, "not " + m.what + ": it must begin with a plain number", "like " + m.example}
 	}
-	unit = plainUnit(unit)
+	unit = PlainUnit(unit)
 	factor, known := m.units[unit]
 	if unit == "" {
 		return 0, &QuantityError{text, m.what + " needs a unit", "like " + m.example}
@@ -190,10 +190,10 @@ func read[Q ~float64](m measure, text string) (Q, error) {
 	return Q(v), nil
 }
 
-// number splits a text into its leading number and the rest. Thousands may be
+// Number splits a text into its leading number and the rest. Thousands may be
 // set off by commas ("2,600"), and a part may be a fraction ("1/4", "6 2/3").
 // Signs, exponents and decimal commas are not read.
-func number(text string) (x float64, rest string, ok bool) {
+func Number(text string) (x float64, rest string, ok bool) {
 	if len(text) > 64 {
 		return 0, "", false
 	}
@@ -223,7 +223,7 @@ func number(text string) (x float64, rest string, ok bool) {
 	return x, strings.TrimSpace(rest), true
 }
 
-const commaProblem = "a comma sets off thousands here, and this one does not"
+const CommaProblem = "a comma sets off thousands here, and this one does not"
 
 // DecimalComma tells a number whose one comma cannot set off thousands, such as
 // "0,250 acre" or "12,5 kg", and gives the text with a point in its place.
@@ -273,9 +273,9 @@ func wholeNumber(s string) (x float64, rest string, ok bool) {
 
 var unitSpellings = strings.NewReplacer("²", "2", "^2", "2", "³", "3", "1,000", "1000", " / ", "/", " /", "/", "/ ", "/", "sq. ft.", "sq ft", "sq. ft", "sq ft", "₂", "2", "₅", "5")
 
-// plainUnit writes a unit the way the tables do: small letters, single spaces,
+// PlainUnit writes a unit the way the tables do: small letters, single spaces,
 // plain 2 for a raised one, no space around a stroke.
-func plainUnit(s string) string {
+func PlainUnit(s string) string {
 	s = unitSpellings.Replace(strings.ToLower(strings.Join(strings.Fields(s), " ")))
 	return strings.TrimSuffix(s, ".")
 }

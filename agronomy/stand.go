@@ -22,13 +22,13 @@ func (s Stand) String() string {
 	}
 	names := make([]string, len(s))
 	for i, sh := range s {
-		names[i] = fmt.Sprintf("%s %s %%", sh.Grass.Name, figures(sh.Percent, 4))
+		names[i] = fmt.Sprintf("%s %s %%", sh.Grass.Name, Figures(sh.Percent, 4))
 	}
 	return strings.Join(names, ", ")
 }
 
-// weight is a grass's part, 0 to 1.
-func (s Stand) weight(i int) float64 {
+// Weight is a grass's part, 0 to 1.
+func (s Stand) Weight(i int) float64 {
 	sum := Percent(0)
 	for _, sh := range s {
 		sum += sh.Percent
@@ -51,7 +51,7 @@ func (s Stand) Season() Season {
 func (s Stand) warm() (part float64) {
 	for i := range s {
 		if s[i].Grass.Season == Warm {
-			part += s.weight(i)
+			part += s.Weight(i)
 		}
 	}
 	return part
@@ -73,7 +73,7 @@ func (s Stand) Mixed() (Reason, bool) {
 func (s Stand) TargetPH() (target, low, high PH) {
 	for i := range s {
 		if t, ok := GrassPH(s[i].Grass.Name); ok {
-			target += PH(s.weight(i)) * t.Default
+			target += PH(s.Weight(i)) * t.Default
 		}
 	}
 	low, high, _ = s.rangePH()
@@ -92,7 +92,7 @@ func (s Stand) rangePH() (low, high PH, shared bool) {
 			continue
 		}
 		low, high = max(low, t.Low), min(high, t.High)
-		if w := s.weight(i); w > part {
+		if w := s.Weight(i); w > part {
 			larger, part = t, w
 		}
 	}

@@ -40,8 +40,8 @@ func GrassPH(grass string) (GrassTarget, bool) {
 	return GrassTarget{}, false
 }
 
-// shortfall is how far under the target a soil is limed again.
-const shortfall PH = 0.2 // [tristate-1995]
+// Shortfall is how far under the target a soil is limed again.
+const Shortfall PH = 0.2 // [tristate-1995]
 
 // LimeTrigger gives the pH under which to lime. With a target of the user's own
 // that is 0.2 under it [tristate-1995]; with the grass's default it is the low
@@ -49,13 +49,13 @@ const shortfall PH = 0.2 // [tristate-1995]
 // [ar-lime].
 func LimeTrigger(g GrassTarget, wish PH) (PH, Reason) {
 	if wish > 0 {
-		return wish - shortfall, Reason{fmt.Sprintf("Lime when the pH is under %s, 0.2 short of the target set for this area.", short(wish-shortfall)), "tristate-1995"}
+		return wish - Shortfall, Reason{fmt.Sprintf("Lime when the pH is under %s, 0.2 short of the target set for this area.", Short(wish-Shortfall)), "tristate-1995"}
 	}
-	return g.LimeBelow, Reason{fmt.Sprintf("%s does well from pH %s to %s: lime only under %s, then to %s.", capital(g.Grass), short(g.Low), short(g.High), short(g.LimeBelow), short(g.Default)), g.Source}
+	return g.LimeBelow, Reason{fmt.Sprintf("%s does well from pH %s to %s: lime only under %s, then to %s.", Capital(g.Grass), Short(g.Low), Short(g.High), Short(g.LimeBelow), Short(g.Default)), g.Source}
 }
 
-// capital starts a sentence with a plain ASCII word.
-func capital(s string) string {
+// Capital starts a sentence with a plain ASCII word.
+func Capital(s string) string {
 	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}

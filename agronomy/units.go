@@ -83,3 +83,6 @@ func (a SquareFeet) Meters2() float64 { return float64(a) / SquareFeetPerMeter2 
 
 // Liters gives the same volume in litres.
 func (g Gallons) Liters() float64 { return float64(g) * LitersPerGallon }
+
+// Analysis is the guaranteed analysis of a fertilizer: N-P2O5-K2O in percent.
+type Analysis struct{ N, P2O5, K2O Percent }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 )
 
@@ -31,7 +31,7 @@ type growth struct {
 }
 
 type lastKey struct {
-	kind   agronomy.LastKind
+	kind   nutrient.LastKind
 	season climate.Season
 }
 

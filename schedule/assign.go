@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 )
 
 // placement is the answer of the search with what it was asked.
@@ -93,7 +93,7 @@ func (pl *planner) before() []Job {
 	var out []Job
 	for _, c := range pl.cases {
 		for _, d := range c.down {
-			if !d.missed && d.Date.Before(c.Start) && c.Start.DaysFrom(d.Date) < agronomy.LongestSpacing() {
+			if !d.missed && d.Date.Before(c.Start) && c.Start.DaysFrom(d.Date) < nutrient.LongestSpacing() {
 				out = append(out, Job{Kind: d.kind, N: d.n, Area: c.Area, Dose: d.dose, On: d.Date, State: Finished})
 			}
 		}

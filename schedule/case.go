@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/schedule/law"
 )
@@ -17,12 +18,12 @@ type Case struct {
 	season    climate.Season
 	growth    *growth
 	law       *siteLaw
-	mostN     agronomy.NitrogenLimits
+	mostN     nutrient.NitrogenLimits
 	asked     law.Question    // the area as the law sees it, on no day in particular
 	report    agronomy.Report // zero without a soil report
-	needP     agronomy.NutrientNeed
+	needP     nutrient.Need
 	noP       error // why there is no needP
-	seedlings agronomy.SeedlingRules
+	seedlings nutrient.SeedlingRules
 	down      []down // what the record book says of this area, by date
 	shed      *shed
 	seeded    Date      // when the stand was or will be sown; unset: established
@@ -37,7 +38,7 @@ type Case struct {
 
 func (pl *planner) newCase(a *Area, book []down, sh *shed) *Case {
 	season := a.Stand.Season()
-	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, days: pl.days, season: season, growth: pl.almanac.growth(season), law: pl.law, mostN: agronomy.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
+	c := &Case{Site: pl.site, Area: a, almanac: pl.almanac, days: pl.days, season: season, growth: pl.almanac.growth(season), law: pl.law, mostN: nutrient.LimitsOfNitrogen(season), shed: sh, seeded: a.Seeded}
 	c.report, _ = a.Report()
 	for _, d := range book {
 		if d.area == a.ID {
@@ -80,7 +81,7 @@ func (c *Case) open() []opening {
 func (c *Case) openings() []opening {
 	os := c.almanac.open
 	if up := c.emerged(); !up.IsZero() {
-		gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.FirstMow)
+		gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
 		first := up.AddDays(gap.Days)
 		if first.After(c.Start) {
 			os = from(os, first, "the seedlings stand a first mowing")
@@ -91,7 +92,7 @@ func (c *Case) openings() []opening {
 
 // lastUseful cuts openings at the last day on which a kind of work is worth
 // doing before winter.
-func (c *Case) lastUseful(os []opening, k agronomy.LastKind) ([]opening, []Reason) {
+func (c *Case) lastUseful(os []opening, k nutrient.LastKind) ([]opening, []Reason) {
 	u := c.almanac.lastDays(k, c.season)
 	if len(u.cuts) == 0 {
 		return os, nil
@@ -107,20 +108,20 @@ type lastRule struct {
 }
 
 // lastDays gives the rule for a kind of work, laid out once.
-func (a *almanac) lastDays(k agronomy.LastKind, s climate.Season) lastRule {
+func (a *almanac) lastDays(k nutrient.LastKind, s climate.Season) lastRule {
 	key := lastKey{k, s}
 	r, known := a.lasts[key]
 	if known {
 		return r
 	}
-	if u, ok := agronomy.LastUsefulFor(k, s); ok {
+	if u, ok := nutrient.LastUsefulFor(k, s); ok {
 		r = lastRule{a.layLastDays(u), u.Why}
 	}
 	a.lasts[key] = r
 	return r
 }
 
-func (a *almanac) layLastDays(u agronomy.LastUseful) []opening {
+func (a *almanac) layLastDays(u nutrient.LastUseful) []opening {
 	type bound struct {
 		event  climate.When
 		before int

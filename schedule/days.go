@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
 	"swardbook/schedule/law"
 )
 
@@ -85,7 +87,7 @@ func (r *dayRules) against(day *workday) string {
 	if r.hot(d) && j.Dose.SolubleN > c.mostN.Heat {
 		return "normal highs pass 85 °F, too hot for so much quick nitrogen"
 	}
-	if j.Dose.Material.Kind == agronomy.SulfurMaterial && c.almanac.High(d.DayOfYear()) >= agronomy.SulfurHottestAir {
+	if j.Dose.Material.Kind == material.SulfurMaterial && c.almanac.High(d.DayOfYear()) >= lime.SulfurHottestAir {
 		return "normal highs pass 75 °F, too hot for sulfur"
 	}
 	if j.Dose.N > 0 {

@@ -7,6 +7,8 @@ import (
 	"unicode/utf8"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/soil"
 )
 
 // describe writes the words of a job: title, first line, steps, water, what to
@@ -63,7 +65,7 @@ func (c *treatment) describeSpread(j *Job, m Measure) {
 		rate agronomy.PerThousand
 		name string
 	}{{d.N, "N"}, {d.P2O5, "P₂O₅"}, {d.K2O, "K₂O"}, {d.Mg, "Mg"}} {
-		if n.rate >= 0.05 && d.Material.Kind != agronomy.LimeMaterial {
+		if n.rate >= 0.05 && d.Material.Kind != material.LimeMaterial {
 			brings = append(brings, m.NutrientRate(n.rate, n.name))
 		}
 	}
@@ -77,27 +79,27 @@ func (c *treatment) describeSpread(j *Job, m Measure) {
 		j.Steps = append(j.Steps, "Buy "+materialName(d.Material)+" first: none is in the shed.")
 	}
 	j.Steps = append(j.Steps, c.machineSteps(j, m)...)
-	j.WaterIn = d.WaterIn(agronomy.MaterialUse(j.Kind.String()))
+	j.WaterIn = d.WaterIn(material.Use(j.Kind.String()))
 	j.Steps = append(j.Steps, c.waterStep(j, m)...)
 	j.IfRain = c.ifRain(j, m)
-	cautions := agronomy.Cautions(d.Material, agronomy.MaterialUse(j.Kind.String()))
+	cautions := material.Cautions(d.Material, material.Use(j.Kind.String()))
 	j.Cautions = slices.Grow(j.Cautions, len(cautions)+6)
 	for _, r := range cautions {
 		j.Cautions = append(j.Cautions, r.Text)
 	}
-	for _, r := range agronomy.WeatherCautions(d.Material) {
-		if r != agronomy.HeavyRain() { // IfRain says it, with what to do
+	for _, r := range material.WeatherCautions(d.Material) {
+		if r != material.HeavyRain() { // IfRain says it, with what to do
 			j.Cautions = append(j.Cautions, r.Text)
 		}
 	}
 	if !c.seeded.IsZero() && j.Windows[0].From.Before(c.seeded.AddMonths(12)) {
-		j.Cautions = append(j.Cautions, agronomy.OffSeedlings().Text)
+		j.Cautions = append(j.Cautions, material.OffSeedlings().Text)
 	}
 	j.Cautions = append(j.Cautions, c.lawConditions(j, m)...)
 }
 
 // amountReason ends the working: from the rate to the weight and the packs.
-func amountReason(d agronomy.Dose, size agronomy.SquareFeet) Reason {
+func amountReason(d material.Dose, size agronomy.SquareFeet) Reason {
 	a := d.For(size)
 	text := Figures(float64(d.Rate), 3) + " lb/1000 sq ft × " + Figures(float64(size), 4) + " sq ft ÷ 1000 = " + Figures(float64(a.Weight), 4) + " lb of " + materialName(d.Material)
 	if a.Volume > 0 {
@@ -135,7 +137,7 @@ func (c *treatment) machineSteps(j *Job, m Measure) []string {
 		}
 		return steps
 	}
-	s, err := agronomy.SpreadOver(d.Rate, size, c.Spreader.Width)
+	s, err := material.SpreadOver(d.Rate, size, c.Spreader.Width)
 	if err != nil {
 		return nil
 	}
@@ -158,11 +160,11 @@ func (c *treatment) waterStep(j *Job, m Measure) []string {
 	depth := w.Low
 	step := "Water in with " + m.Depth(w.Low) + " to " + m.Depth(w.High)
 	var how []string
-	if v, err := agronomy.WaterVolume(depth, c.Area.Size); err == nil {
+	if v, err := material.WaterVolume(depth, c.Area.Size); err == nil {
 		how = append(how, m.Volume(v)+" in all for "+m.Depth(depth))
 	}
 	if c.Area.Sprinkler > 0 {
-		if min, err := agronomy.WaterMinutes(depth, c.Area.Sprinkler); err == nil {
+		if min, err := material.WaterMinutes(depth, c.Area.Sprinkler); err == nil {
 			how = append(how, Plural(int(min+0.5), "minute")+" of the sprinkler")
 		}
 	}
@@ -185,7 +187,7 @@ func (c *treatment) ifRain(j *Job, m Measure) string {
 }
 
 func (c *treatment) describeSample(j *Job, m Measure) {
-	how := agronomy.HowToSample(c.future() && c.Area.Soil == nil)
+	how := soil.HowToSample(c.future() && c.Area.Soil == nil)
 	depth := how.Depth
 	if c.report.Depth > 0 {
 		depth = c.report.Depth
@@ -233,5 +235,5 @@ func (c *treatment) describeSow(j *Job, m Measure) {
 		"Keep feet off until it has been mowed three or four times.",
 	}
 	j.IfRain = "A downpour washes seed away: wait for it to pass, or cover the seed lightly."
-	j.Cautions = []string{agronomy.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
+	j.Cautions = []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
 }

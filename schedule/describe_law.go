@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/climate"
 	"swardbook/schedule/law"
 )
@@ -93,9 +93,9 @@ func (j *Job) firstDay() Date {
 }
 
 // nutrients names what a dose brings, as the law counts.
-func nutrients(d agronomy.Dose) law.Nutrient {
+func nutrients(d material.Dose) law.Nutrient {
 	var n law.Nutrient
-	if d.Material.Kind == agronomy.LimeMaterial {
+	if d.Material.Kind == material.LimeMaterial {
 		return 0
 	}
 	if d.N > 0 {

@@ -8,12 +8,13 @@ import (
 	"unicode/utf8"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // titleLength is what a phone shows of a title.
 const titleLength = 40
 
-func materialName(m agronomy.Material) string {
+func materialName(m material.Material) string {
 	switch {
 	case m.Name != "":
 		return m.Name
@@ -24,7 +25,7 @@ func materialName(m agronomy.Material) string {
 }
 
 // amount writes a dose on an area: "96 lb (2.4 packs)".
-func (m Measure) amount(d agronomy.Dose, size agronomy.SquareFeet) string {
+func (m Measure) amount(d material.Dose, size agronomy.SquareFeet) string {
 	a := d.For(size)
 	text := m.Weight(a.Weight)
 	if a.Volume > 0 {
@@ -37,7 +38,7 @@ func (m Measure) amount(d agronomy.Dose, size agronomy.SquareFeet) string {
 }
 
 // doseWords writes "96 lb of pelletized limestone, 37 lb per 1,000 sq ft".
-func (m Measure) doseWords(d agronomy.Dose, size agronomy.SquareFeet) string {
+func (m Measure) doseWords(d material.Dose, size agronomy.SquareFeet) string {
 	a := d.For(size)
 	amount, rate := m.Weight(a.Weight), m.Rate(d.Rate)
 	if a.Volume > 0 {

@@ -7,6 +7,9 @@ import (
 	"strconv"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/agronomy/soil"
 	"swardbook/schedule/law"
 )
 
@@ -25,7 +28,7 @@ type feeding struct {
 // feed is one dose with the openings in which it belongs.
 type feed struct {
 	n        int
-	dose     agronomy.Dose
+	dose     material.Dose
 	openings []opening
 	ideal    func(opening) Date
 	because  string
@@ -37,7 +40,7 @@ type want struct {
 	left   agronomy.PerThousand // still to go down
 	single agronomy.PerThousand // most at once
 	most   agronomy.PerThousand // phosphorus: most at once by law, whatever is wanted
-	level  agronomy.Level
+	level  soil.Level
 	why    []Reason
 	beyond []Reason // what is not planned at all, and why
 }
@@ -110,7 +113,7 @@ func (w *want) brought(whole agronomy.PerThousand, oxide string) {
 const unlimited agronomy.PerThousand = 1000
 
 func (c *treatment) wantK() want {
-	need, err := agronomy.PotassiumNeed(c.report, c.Place.State, c.future())
+	need, err := nutrient.PotassiumNeed(c.report, c.Place.State, c.future())
 	return c.wantOf(Potassium, "K₂O", k2oOf, need, err)
 }
 
@@ -128,7 +131,7 @@ func (c *treatment) asPlanned(k Kind, of func(down) agronomy.PerThousand) agrono
 	})
 }
 
-func (c *treatment) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, n agronomy.NutrientNeed, err error) want {
+func (c *treatment) wantOf(k Kind, oxide string, of func(down) agronomy.PerThousand, n nutrient.Need, err error) want {
 	f := &c.feeding
 	if c.Area.Soil == nil {
 		f.found.leave(c.Area, k, 1, "there is no soil report for this area, and "+k.String()+" is never spread without one", "")
@@ -153,7 +156,7 @@ func (c *treatment) wantOf(k Kind, oxide string, of func(down) agronomy.PerThous
 	return w
 }
 
-func (c *treatment) needText(k Kind, total agronomy.PerThousand, oxide string, level agronomy.Level) string {
+func (c *treatment) needText(k Kind, total agronomy.PerThousand, oxide string, level soil.Level) string {
 	if total == 0 {
 		return k.String() + ": none, the reading is " + string(level)
 	}
@@ -161,11 +164,11 @@ func (c *treatment) needText(k Kind, total agronomy.PerThousand, oxide string, l
 }
 
 // choose picks a material for a want and draws it from the shed.
-func (c *treatment) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Dose, []Reason, bool) {
+func (c *treatment) choose(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Dose, []Reason, bool) {
 	ms, quick, passed := c.offers(fit)
-	d, why, ok := agronomy.Choose(ms[:quick], w, caps, c.Area.Size)
+	d, why, ok := material.Choose(ms[:quick], w, caps, c.Area.Size)
 	if !ok {
-		d, why, ok = agronomy.Choose(ms, w, caps, c.Area.Size)
+		d, why, ok = material.Choose(ms, w, caps, c.Area.Size)
 	}
 	if ok {
 		c.shed.take(d, c.Area.Size)
@@ -179,11 +182,11 @@ func (c *treatment) choose(w agronomy.Wants, caps agronomy.Caps, fit func(agrono
 }
 
 // likely gives the material that choose would pick.
-func (c *treatment) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agronomy.Material) bool) (agronomy.Material, bool) {
+func (c *treatment) likely(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Material, bool) {
 	ms, quick, _ := c.offers(fit)
-	m, ok := agronomy.Likely(ms[:quick], w, caps, c.Area.Size)
+	m, ok := material.Likely(ms[:quick], w, caps, c.Area.Size)
 	if !ok {
-		m, ok = agronomy.Likely(ms, w, caps, c.Area.Size)
+		m, ok = material.Likely(ms, w, caps, c.Area.Size)
 	}
 	return m, ok
 }
@@ -193,11 +196,11 @@ func (c *treatment) likely(w agronomy.Wants, caps agronomy.Caps, fit func(agrono
 // material is bought only where no quick one will do. The law's word on slow
 // nitrogen, and an area that takes only quick nitrogen, narrow the choice. The
 // list holds until the next is asked for.
-func (c *treatment) offers(fit func(agronomy.Material) bool) (ms []agronomy.Material, quick int, passed []Reason) {
+func (c *treatment) offers(fit func(material.Material) bool) (ms []material.Material, quick int, passed []Reason) {
 	ms, slow := c.shed.offered[:0], c.shed.slow[:0]
 	for i := range c.shed.materials {
 		m := &c.shed.materials[i]
-		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
+		if m.Kind == material.LimeMaterial || m.Kind == material.SulfurMaterial || m.Kind == material.GypsumMaterial {
 			continue
 		}
 		if why := c.unfit(m); why != "" {
@@ -221,7 +224,7 @@ func (c *treatment) offers(fit func(agronomy.Material) bool) (ms []agronomy.Mate
 }
 
 // unfit says why the site or the law rules a material out.
-func (c *treatment) unfit(m *agronomy.Material) string {
+func (c *treatment) unfit(m *material.Material) string {
 	if m.Analysis.N == 0 {
 		return ""
 	}
@@ -238,9 +241,9 @@ func (c *treatment) unfit(m *agronomy.Material) string {
 
 // nCaps are the most nitrogen and quick nitrogen of one dose: common practice
 // and the law, the stricter of the two, each with its reason.
-func (c *treatment) nCaps(on Date) (agronomy.Caps, []Reason) {
+func (c *treatment) nCaps(on Date) (material.Caps, []Reason) {
 	lim := c.mostN
-	caps := agronomy.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: kAtOnce}
+	caps := material.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: kAtOnce}
 	why := []Reason{lim.Why[0], lim.Why[1]}
 	q := c.question(on)
 	if l, ok := c.law.NCap(q); ok && agronomy.PerThousand(l.Value) < caps.N {
@@ -272,29 +275,29 @@ func (c *treatment) straights(k Kind, w want) (out []feed) {
 	if !worthJob(w.left) {
 		return nil
 	}
-	kind := agronomy.LastPhosphorus
-	caps := agronomy.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
+	kind := nutrient.LastPhosphorus
+	caps := material.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
 	if k == Phosphorus {
 		if why, ok := c.phosphorusShut(); ok {
 			f.found.leave(c.Area, k, 1, why.Text, why.Source)
 			return nil
 		}
 	} else {
-		kind = agronomy.LastPotassium
-		caps = agronomy.Caps{N: 0, SolubleN: 0, P2O5: 0, K2O: -1}
+		kind = nutrient.LastPotassium
+		caps = material.Caps{N: 0, SolubleN: 0, P2O5: 0, K2O: -1}
 	}
 	if w.single <= 0 {
 		w.single = w.left
 	}
 	n := int(math.Ceil(float64(w.left/w.single) - 1e-9))
 	each := w.left / agronomy.PerThousand(n)
-	wants := agronomy.Wants{P2O5: each}
+	wants := material.Wants{P2O5: each}
 	if k == Potassium {
-		wants = agronomy.Wants{K2O: each}
+		wants = material.Wants{K2O: each}
 	}
 	os := meet(c.open(), c.growing())
 	os, last := c.lastUseful(os, kind)
-	gap, _ := agronomy.Spacing(agronomy.PotassiumDown, agronomy.PotassiumDown)
+	gap, _ := nutrient.Spacing(nutrient.PotassiumDown, nutrient.PotassiumDown)
 	first := c.after(k, gap.Days)
 	for i := range n {
 		d, chosen, ok := c.choose(wants, caps, nil)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/climate"
 )
 
@@ -24,7 +25,7 @@ type seasonPlan struct {
 
 // caps holds a season's doses to common practice, the law, and what seedlings
 // stand. Phosphorus is let in only as far as it is wanted and lawful.
-func (b *nitrogenYear) caps(s *seasonPlan) (agronomy.Caps, []Reason) {
+func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []Reason) {
 	c := b.c
 	caps, why := c.nCaps(s.span.From)
 	if s.span.Span == c.feeding.first {
@@ -50,18 +51,18 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 
 // count gives the doses of the whole season, whatever part of it is inside the
 // program: the fewest that the caps let, as far as they fit.
-func (b *nitrogenYear) count(s *seasonPlan, os []opening, amount agronomy.PerThousand, m agronomy.Material, most agronomy.PerThousand) int {
+func (b *nitrogenYear) count(s *seasonPlan, os []opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) int {
 	return min(int(math.Ceil(float64(amount/most)-1e-9)), b.c.fits(os, s.span.Span, m, most))
 }
 
-func (b *nitrogenYear) days(s *seasonPlan, m agronomy.Material) ([]opening, []Reason) {
+func (b *nitrogenYear) days(s *seasonPlan, m material.Material) ([]opening, []Reason) {
 	return b.c.lastUseful(meet(s.openings, []opening{s.span}), lastN(m))
 }
 
 // skip passes over a season outside the program but keeps its numbers.
 func (b *nitrogenYear) skip(s seasonPlan) {
 	caps, _ := b.caps(&s)
-	urea := agronomy.Material{Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
+	urea := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
 	os, _ := b.days(&s, urea)
 	b.n += b.count(&s, os, s.amount, urea, doseCap(urea, caps))
 }
@@ -125,7 +126,7 @@ func (b *nitrogenYear) leave(n int, reason string) {
 
 // material gives the material that would carry most of a season's nitrogen:
 // one that is not held back by phosphorus.
-func (b *nitrogenYear) material(amount agronomy.PerThousand, caps agronomy.Caps) (agronomy.Material, bool) {
+func (b *nitrogenYear) material(amount agronomy.PerThousand, caps material.Caps) (material.Material, bool) {
 	caps.P2O5 = 0
 	return b.c.likely(b.wants(min(max(amount, trace), caps.N), caps), caps, hasN)
 }
@@ -186,7 +187,7 @@ func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousa
 
 // settle keeps as many doses as what is still wanted takes and as find room,
 // the latest ones, and leaves the others out with the reason.
-func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []opening, m agronomy.Material) []slot {
+func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []opening, m material.Material) []slot {
 	c := b.c
 	keep := min(len(slots), int(math.Ceil(float64(want/most)-1e-9)))
 	for _, d := range slots[:len(slots)-keep] {
@@ -214,7 +215,7 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 }
 
 // dose chooses the material of each dose.
-func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps agronomy.Caps, os []opening, rules []Reason) []feed {
+func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps material.Caps, os []opening, rules []Reason) []feed {
 	c, f := b.c, &b.c.feeding
 	var out []feed
 	rest, shared := want, min(want, most*agronomy.PerThousand(len(slots)))
@@ -251,7 +252,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 }
 
 // doseCap gives the most nitrogen of one dose of a material.
-func doseCap(m agronomy.Material, caps agronomy.Caps) agronomy.PerThousand {
+func doseCap(m material.Material, caps material.Caps) agronomy.PerThousand {
 	if quick := agronomy.PerThousand(1 - m.SlowShare); quick > 0 {
 		return min(caps.N, caps.SolubleN/quick)
 	}
@@ -259,8 +260,8 @@ func doseCap(m agronomy.Material, caps agronomy.Caps) agronomy.PerThousand {
 }
 
 // wants is a dose's nitrogen with what it may bring along.
-func (b *nitrogenYear) wants(n agronomy.PerThousand, caps agronomy.Caps) agronomy.Wants {
-	return agronomy.Wants{N: n, P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: min(b.k.left, caps.K2O)}
+func (b *nitrogenYear) wants(n agronomy.PerThousand, caps material.Caps) material.Wants {
+	return material.Wants{N: n, P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: min(b.k.left, caps.K2O)}
 }
 
 // ideal gives the best day of a dose: cool-season grass is fed as it grows,

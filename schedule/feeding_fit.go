@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // starterN sums the nitrogen of the starters planned in a span.
@@ -40,19 +42,19 @@ func (d feed) touches(s Span) bool {
 	return slices.ContainsFunc(d.openings, func(o opening) bool { return !o.To.Before(s.From) && !o.From.After(s.To) })
 }
 
-func hasN(m agronomy.Material) bool { return m.Analysis.N > 0 }
+func hasN(m material.Material) bool { return m.Analysis.N > 0 }
 
-func lastN(m agronomy.Material) agronomy.LastKind {
-	if m.Things()&agronomy.SlowNDown != 0 {
-		return agronomy.LastSlowN
+func lastN(m material.Material) nutrient.LastKind {
+	if nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 {
+		return nutrient.LastSlowN
 	}
-	return agronomy.LastSolubleN
+	return nutrient.LastSolubleN
 }
 
 // fits counts the doses of a material that find room in the openings at their
 // spacing, on days on which the crew works.
-func (c *treatment) fits(os []opening, inside Span, m agronomy.Material, dose agronomy.PerThousand) int {
-	gap, _ := agronomy.Between(m.Things(), m.Things(), false)
+func (c *treatment) fits(os []opening, inside Span, m material.Material, dose agronomy.PerThousand) int {
+	gap, _ := nutrient.Between(nutrient.ThingsOf(m), nutrient.ThingsOf(m), false)
 	days := max(1, gap.Days)
 	if quick := dose * agronomy.PerThousand(1-m.SlowShare); 2*quick > c.mostN.Soluble30Days {
 		days = max(days, quickDays)

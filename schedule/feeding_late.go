@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // planLate takes a late dose out of the autumn's share where it belongs: top
@@ -23,10 +25,10 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		return nil, amount - s.lateDown
 	}
 	os := c.lateOpenings(b.year)
-	late := agronomy.LateNitrogenFor(c.season, c.zone(), c.report.Texture)
-	low, high, source, custom := agronomy.LateCustom(c.Place.State)
+	late := nutrient.LateNitrogenFor(c.season, c.zone(), c.report.Texture)
+	low, high, source, custom := nutrient.LateCustom(c.Place.State)
 	switch {
-	case c.Area.Care == agronomy.LowCare:
+	case c.Area.Care == nutrient.LowCare:
 		return leave("low care asks for no late nitrogen", "ksu-eckert")
 	case b.young && c.almanac.turfYear(c.seeded, c.season) == b.year:
 		return leave("no late nitrogen in the first autumn of a stand, unless it has been mowed three times by then", "common")
@@ -42,7 +44,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		late.High = max(late.Low, late.High)
 	}
 	want := late.Low
-	if c.Area.Care == agronomy.HighCare {
+	if c.Area.Care == nutrient.HighCare {
 		want = late.High
 	}
 	caps, capWhy := c.nCaps(os[0].From)
@@ -51,7 +53,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		return leave("nothing of the autumn's nitrogen is left for it", "")
 	}
 	caps.P2O5, caps.K2O = 0, 0
-	d, chosen, ok := c.choose(agronomy.Wants{N: want}, caps, func(m agronomy.Material) bool { return m.SlowShare == 0 })
+	d, chosen, ok := c.choose(material.Wants{N: want}, caps, func(m material.Material) bool { return m.SlowShare == 0 })
 	if !ok {
 		return leave("no quick nitrogen for it: "+firstText(chosen), "")
 	}
@@ -90,8 +92,8 @@ func (c *treatment) lateOpenings(y int) []opening {
 	}
 	o := opening{Span{a.on(slows, y).AddDays(1), a.on(ends, y)}, "growth falls to a fifth of its best", "growth ends"}
 	if early := a.ground.Early; !early.Never {
-		if last := a.on(early, y).AddDays(-agronomy.LateDaysToFreeze); last.Before(o.To) {
-			o.To, o.closes = last, fmt.Sprintf("%d days before the ground freezes in an early year", agronomy.LateDaysToFreeze)
+		if last := a.on(early, y).AddDays(-nutrient.LateDaysToFreeze); last.Before(o.To) {
+			o.To, o.closes = last, fmt.Sprintf("%d days before the ground freezes in an early year", nutrient.LateDaysToFreeze)
 		}
 	}
 	if o.Days() <= 0 {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 )
 
@@ -62,7 +63,7 @@ type yearlyN struct {
 func (c *treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f := &c.feeding
 	young := !c.seeded.IsZero() && c.almanac.turfYear(c.seeded, c.season) == y
-	need, err := agronomy.NitrogenYear(c.nitrogenCase(young))
+	need, err := nutrient.NitrogenYear(c.nitrogenCase(young))
 	if err != nil {
 		f.found.leave(c.Area, Nitrogen, n+1, err.Error(), "")
 		return n
@@ -96,8 +97,8 @@ func (c *treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	return b.n
 }
 
-func (c *treatment) nitrogenCase(young bool) agronomy.NitrogenCase {
-	nc := agronomy.NitrogenCase{Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
+func (c *treatment) nitrogenCase(young bool) nutrient.NitrogenCase {
+	nc := nutrient.NitrogenCase{Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
 		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.report.OrganicMatter, New: young}
 	if !c.seeded.IsZero() {
 		nc.Age = max(0, float64(c.Start.DaysFrom(c.seeded))/365)

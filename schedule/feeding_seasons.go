@@ -3,7 +3,7 @@ package schedule
 import (
 	"fmt"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 )
 
@@ -20,7 +20,7 @@ const (
 // cool-season grass an autumn and the spring after it, for warm-season grass
 // the months from warm soil to six weeks before the first freeze.
 func (c *treatment) growSeasons(y int) ([]growSeason, Reason) {
-	shares := agronomy.SharesOf(c.season)
+	shares := nutrient.SharesOf(c.season)
 	if c.season == climate.Warm {
 		if o, ok := c.warmSeason(y); ok {
 			return []growSeason{{"summer", 1, o}}, shares.Why

@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // lateStarterDays is how long after sowing a starter that was not put down can
@@ -34,7 +35,7 @@ func (c *treatment) starterWithSeed(p, k *want) {
 	rules := &c.seedlings
 	caps, capWhy := c.nCaps(c.seeded)
 	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.StarterN[1])
-	wants := agronomy.Wants{N: rules.StarterN[0], P2O5: rules.StarterP2O5[0]}
+	wants := material.Wants{N: rules.StarterN[0], P2O5: rules.StarterP2O5[0]}
 	why := slices.Concat(rules.Why, capWhy)
 	if c.Area.Soil != nil {
 		wants.P2O5 = min(rules.StarterP2O5[1], p.left)
@@ -61,8 +62,8 @@ func (c *treatment) starterAfterSeed(p, k *want) {
 	rules := &c.seedlings
 	caps, capWhy := c.nCaps(c.Start)
 	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
-	wants := agronomy.Wants{N: rules.FirstN, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
-	os, last := c.lastUseful(c.firstFeeds(), agronomy.LastSolubleN)
+	wants := material.Wants{N: rules.FirstN, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
+	os, last := c.lastUseful(c.firstFeeds(), nutrient.LastSolubleN)
 	os = meet(os, []opening{{Span{c.seeded, c.seeded.AddDays(lateStarterDays)}, "sowing", fmt.Sprintf("%d days after sowing", lateStarterDays)}})
 	if ws, _ := c.windows(os, soonest); len(ws) == 0 {
 		f.found.leave(c.Area, Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
@@ -74,11 +75,11 @@ func (c *treatment) starterAfterSeed(p, k *want) {
 
 // firstFeeds gives the openings from the first feeding of the seedlings on.
 func (c *treatment) firstFeeds() []opening {
-	gap, _ := agronomy.Spacing(agronomy.SeedUp, agronomy.SolubleNDown)
+	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.SolubleNDown)
 	return from(c.open(), c.emerged().AddDays(gap.Days), fmt.Sprintf("%s after the seedlings are up", Plural(gap.Days, "day")))
 }
 
-func (c *treatment) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.Caps, why []Reason, os []opening, ideal func(opening) Date) {
+func (c *treatment) addStarter(p, k *want, wants material.Wants, caps material.Caps, why []Reason, os []opening, ideal func(opening) Date) {
 	f := &c.feeding
 	wants.P2O5 = min(wants.P2O5, p.most)
 	if wants.P2O5 < trace {
@@ -93,7 +94,7 @@ func (c *treatment) addStarter(p, k *want, wants agronomy.Wants, caps agronomy.C
 		f.found.left = append(f.found.left, c.noStarter)
 		return
 	}
-	d, chosen, ok := c.choose(wants, caps, func(m agronomy.Material) bool {
+	d, chosen, ok := c.choose(wants, caps, func(m material.Material) bool {
 		return wants.P2O5 == 0 || m.Analysis.P2O5 > 0 && m.Analysis.N > 0
 	})
 	n := c.number(Starter)()

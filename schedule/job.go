@@ -4,6 +4,8 @@ import (
 	"strconv"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // Window is a run of days on which a job may be done, with the best day.
@@ -21,10 +23,10 @@ type Job struct {
 	N        int      // 1, 2, … within kind and area
 	Area     *Area    // nil for the site as a whole
 	Windows  []Window // in order of time; none: see Left
-	Dose     agronomy.Dose
+	Dose     material.Dose
 	Title    string
 	Summary  string
-	WaterIn  agronomy.WaterIn
+	WaterIn  material.WaterIn
 	Steps    []string
 	IfRain   string
 	Cautions []string
@@ -62,7 +64,7 @@ func (j *Job) spreads() bool { return j.Dose.Rate > 0 }
 func (j *Job) ahead() bool { return j.spreads() && j.On.IsZero() }
 
 // things gives what the job counts as for spacing.
-func (j *Job) things() agronomy.Things {
+func (j *Job) things() nutrient.Things {
 	own := j.Kind.of().things
 	switch {
 	case !j.Kind.Spreads():
@@ -70,12 +72,12 @@ func (j *Job) things() agronomy.Things {
 	case !j.spreads():
 		return 0
 	}
-	all := j.Dose.Material.Things()
+	all := nutrient.ThingsOf(j.Dose.Material)
 	if j.Dose.K2O < smallK {
-		all &^= agronomy.PotassiumDown &^ own
+		all &^= nutrient.PotassiumDown &^ own
 	}
 	if j.Dose.P2O5 < smallP {
-		all &^= agronomy.PhosphorusDown &^ own
+		all &^= nutrient.PhosphorusDown &^ own
 	}
 	return all
 }

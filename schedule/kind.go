@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // Kind is what a job is for: one row of the table of kinds. Whatever differs
@@ -19,10 +20,10 @@ type row struct {
 	category string                       // the one word in a calendar
 	does     doing                        // what a job of the kind does
 	weight   float64                      // of a day's distance from the ideal day; sets which job gives way, not whether one fits
-	serves   func(agronomy.Material) bool // what it may put down
+	serves   func(material.Material) bool // what it may put down
 	nutrient string                       // its own, brought for a shortage in the soil report
 	feeds    bool                         // one of the season's feedings
-	things   agronomy.Things              // what it counts as for spacing, however small its dose
+	things   nutrient.Things              // what it counts as for spacing, however small its dose
 }
 
 // doing is what a job does.
@@ -38,21 +39,21 @@ const (
 // The kinds of job. The weights are our own order. // [common]
 var (
 	SoilTest = Kind{&row{name: "soil-test", noun: "soil sample", verb: "Sample soil", category: "Sample", does: samples, weight: 1,
-		things: agronomy.SampleTaken}}
+		things: nutrient.SampleTaken}}
 	Sow     = Kind{&row{name: "sow", noun: "sow", verb: "Sow", category: "Sow", does: sows, weight: 4}}
 	Starter = Kind{&row{name: "starter", noun: "starter", verb: "Starter for", category: "Starter", weight: 3,
 		serves: bringsP, feeds: true}}
-	Lime   = Kind{&row{name: "lime", noun: "lime", verb: "Lime", category: "Lime", weight: 2, serves: is(agronomy.LimeMaterial)}}
+	Lime   = Kind{&row{name: "lime", noun: "lime", verb: "Lime", category: "Lime", weight: 2, serves: is(material.LimeMaterial)}}
 	Sulfur = Kind{&row{name: "sulfur", noun: "sulfur", verb: "Sulfur on", category: "Sulfur", weight: 1,
-		serves: is(agronomy.SulfurMaterial)}}
+		serves: is(material.SulfurMaterial)}}
 	Phosphorus = Kind{&row{name: "phosphorus", noun: "phosphorus", verb: "Phosphorus on", category: "Phosphorus", weight: 2,
-		serves: bringsP, nutrient: "P₂O₅", things: agronomy.PhosphorusDown}}
+		serves: bringsP, nutrient: "P₂O₅", things: nutrient.PhosphorusDown}}
 	Nitrogen = Kind{&row{name: "nitrogen", noun: "nitrogen", verb: "Feed", category: "Nitrogen", weight: 2,
 		serves: bringsN, feeds: true}}
 	LateNitrogen = Kind{&row{name: "late-nitrogen", noun: "late nitrogen", verb: "Late feed", category: "Nitrogen", weight: 2,
 		serves: bringsN, feeds: true}}
 	Potassium = Kind{&row{name: "potassium", noun: "potassium", verb: "Potassium on", category: "Potassium", weight: 1.5,
-		serves: bringsK, nutrient: "K₂O", things: agronomy.PotassiumDown}}
+		serves: bringsK, nutrient: "K₂O", things: nutrient.PotassiumDown}}
 	Magnesium = Kind{&row{name: "magnesium", noun: "magnesium", verb: "Magnesium on", category: "Magnesium", weight: 1,
 		serves: bringsMg, nutrient: "Mg"}}
 	LastSafe = Kind{&row{name: "last-safe", noun: "last safe day", category: "Season", does: tells, weight: 1}}
@@ -151,7 +152,7 @@ func (k Kind) Feeds() bool { return k.of().feeds }
 func (k Kind) Nutrient() string { return k.of().nutrient }
 
 // servedBy tells whether a material can be what a kind of job puts down.
-func (k Kind) servedBy(m agronomy.Material) bool {
+func (k Kind) servedBy(m material.Material) bool {
 	fits := k.of().serves
 	return fits != nil && fits(m)
 }
@@ -169,14 +170,14 @@ func (k *Kind) UnmarshalText(name []byte) error {
 	return nil
 }
 
-func is(k agronomy.MaterialKind) func(agronomy.Material) bool {
-	return func(m agronomy.Material) bool { return m.Kind == k }
+func is(k material.Kind) func(material.Material) bool {
+	return func(m material.Material) bool { return m.Kind == k }
 }
 
-func bringsN(m agronomy.Material) bool { return m.Analysis.N > 0 }
-func bringsP(m agronomy.Material) bool { return m.Analysis.P2O5 > 0 }
-func bringsK(m agronomy.Material) bool { return m.Analysis.K2O > 0 }
+func bringsN(m material.Material) bool { return m.Analysis.N > 0 }
+func bringsP(m material.Material) bool { return m.Analysis.P2O5 > 0 }
+func bringsK(m material.Material) bool { return m.Analysis.K2O > 0 }
 
-func bringsMg(m agronomy.Material) bool {
-	return m.Magnesium > 0 && m.Kind != agronomy.LimeMaterial
+func bringsMg(m material.Material) bool {
+	return m.Magnesium > 0 && m.Kind != material.LimeMaterial
 }

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
 	"swardbook/schedule/page"
@@ -147,7 +147,7 @@ func garden(t *testing.T) *schedule.Site {
 		t.Fatal(problems)
 	}
 	site.Materials = append(site.Materials,
-		agronomy.Material{ID: "gypsum", Name: "gypsum", Kind: agronomy.GypsumMaterial, Pack: 40, OnHand: 9},
-		agronomy.Material{ID: "iron", Name: "iron sulfate", Kind: agronomy.FertilizerMaterial, Pack: 5, OnHand: 9})
+		material.Material{ID: "gypsum", Name: "gypsum", Kind: material.GypsumMaterial, Pack: 40, OnHand: 9},
+		material.Material{ID: "iron", Name: "iron sulfate", Kind: material.FertilizerMaterial, Pack: 5, OnHand: 9})
 	return site
 }

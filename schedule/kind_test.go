@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // Each kind has one row, and one rule unless the planner itself dates it: a
@@ -67,12 +68,12 @@ func TestKindInJSON(t *testing.T) {
 }
 
 func TestMaterialsServeKinds(t *testing.T) {
-	materials := map[string]agronomy.Material{
-		"limestone": {Kind: agronomy.LimeMaterial, Magnesium: 11},
-		"sulfur":    {Kind: agronomy.SulfurMaterial, Sulfur: 90},
-		"24-2-0":    {Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, P2O5: 2}},
-		"0-0-50":    {Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{K2O: 50}},
-		"epsom":     {Kind: agronomy.MagnesiumMaterial, Magnesium: 9.86},
+	materials := map[string]material.Material{
+		"limestone": {Kind: material.LimeMaterial, Magnesium: 11},
+		"sulfur":    {Kind: material.SulfurMaterial, Sulfur: 90},
+		"24-2-0":    {Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, P2O5: 2}},
+		"0-0-50":    {Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{K2O: 50}},
+		"epsom":     {Kind: material.MagnesiumMaterial, Magnesium: 9.86},
 	}
 	want := map[Kind][]string{
 		SoilTest: nil, Sow: nil, LastSafe: nil, Reopen: nil, {}: nil,
@@ -113,9 +114,9 @@ func TestLeavingOutCostsMoreThanAnyPlacing(t *testing.T) {
 var (
 	Overseed = Kind{&row{name: "overseed", noun: "overseeding", verb: "Overseed", category: "Overseed", does: sows, weight: 3}}
 	Gypsum   = Kind{&row{name: "gypsum", noun: "gypsum", verb: "Gypsum on", category: "Gypsum", weight: 1,
-		serves: is(agronomy.GypsumMaterial)}}
+		serves: is(material.GypsumMaterial)}}
 	Iron = Kind{&row{name: "iron", noun: "iron for color", verb: "Green up", category: "Iron", weight: 1,
-		serves: func(m agronomy.Material) bool { return m.ID == "iron" }}}
+		serves: func(m material.Material) bool { return m.ID == "iron" }}}
 )
 
 // PlanWithMore plans with these kinds beside all others.
@@ -143,7 +144,7 @@ func spreadOnce(k Kind, rate agronomy.PerThousand) func(*treatment) proposal {
 		if i < 0 || c.doneSince(k, c.Start) {
 			return p
 		}
-		c.finish(&p, Job{Kind: k, N: c.number(k)(), Area: c.Area, Dose: agronomy.DoseOf(c.Materials[i], rate), Because: "The test asks for it."}, c.open(), soonest)
+		c.finish(&p, Job{Kind: k, N: c.number(k)(), Area: c.Area, Dose: material.DoseOf(c.Materials[i], rate), Because: "The test asks for it."}, c.open(), soonest)
 		return p
 	}
 }

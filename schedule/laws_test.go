@@ -12,6 +12,8 @@ import (
 	"time"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/schedule/law"
 )
@@ -94,7 +96,7 @@ func (s situation) site(t testing.TB, state, zone, grass string) *Site {
 		t.Fatalf("no grass %q", grass)
 	}
 	a := Area{ID: "a", Name: "Test plot", Size: 2000, Stand: agronomy.Stand{{Grass: g, Percent: 100}},
-		Texture: agronomy.Loam, Care: agronomy.HighCare, Soil: s.soil()}
+		Texture: agronomy.Loam, Care: nutrient.HighCare, Soil: s.soil()}
 	if s.seeded != 0 {
 		a.Seeded = start.AddDays(s.seeded)
 	}
@@ -103,9 +105,9 @@ func (s situation) site(t testing.TB, state, zone, grass string) *Site {
 	}
 	return &Site{ID: "laws", Title: "Laws", Start: start, Through: start.AddDays(364),
 		Place: climate.Place{State: state, Hardiness: zone}, Areas: []Area{a}, Crew: s.crew,
-		Materials: []agronomy.Material{
-			{ID: "stone", Kind: agronomy.LimeMaterial, CCE: 90, Pack: 40, OnHand: 2},
-			{ID: "blend", Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, P2O5: 2, K2O: 8}, SlowShare: 0.35, Lasts: 8, Pack: 40, OnHand: 1},
+		Materials: []material.Material{
+			{ID: "stone", Kind: material.LimeMaterial, CCE: 90, Pack: 40, OnHand: 2},
+			{ID: "blend", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, P2O5: 2, K2O: 8}, SlowShare: 0.35, Lasts: 8, Pack: 40, OnHand: 1},
 		}}
 }
 
@@ -224,7 +226,7 @@ func brokenDose(site *Site, year *climate.Year, e *Entry) []string {
 	if a.Soil != nil {
 		q.ReportAgeMonths = months(a.Sampled, e.Date)
 		q.Report = law.Enough
-		if n, err := agronomy.PhosphorusNeed(*a.Soil, site.Place.State, false); err == nil && n.Year > 0 {
+		if n, err := nutrient.PhosphorusNeed(*a.Soil, site.Place.State, false); err == nil && n.Year > 0 {
 			q.Report = law.Low
 		}
 	}
@@ -251,7 +253,7 @@ func brokenPair(a, b *Entry) []string {
 	x := (&Job{Kind: a.Kind, Dose: a.Dose}).things()
 	y := (&Job{Kind: b.Kind, Dose: b.Dose}).things()
 	tilled := slices.ContainsFunc(b.Why, func(r Reason) bool { return r.Source == "psu-establish, psu-report-notes" }) || a.Kind == Lime && b.Kind == Starter
-	if r, ok := agronomy.Between(x, y, tilled); ok && days < r.Days {
+	if r, ok := nutrient.Between(x, y, tilled); ok && days < r.Days {
 		bad = append(bad, fmt.Sprintf("%s on %s and %s on %s: %d days, not %d", a.ID, a.Date, b.ID, b.Date, days, r.Days))
 	}
 	if quick := a.N - a.SlowN + b.N - b.SlowN; days < 30 && a.N > 0 && b.N > 0 && quick > 1+1e-9 {

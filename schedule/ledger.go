@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // Ledger is the nutrients down and planned in each area, over time, against
@@ -61,7 +63,7 @@ type LedgerLimit struct {
 // applied is one application behind a line.
 type applied struct {
 	LedgerLine
-	dose agronomy.Dose
+	dose material.Dose
 }
 
 func (c *Case) ledger(p *Program, today Date) AreaLedger {
@@ -71,7 +73,7 @@ func (c *Case) ledger(p *Program, today Date) AreaLedger {
 		a := &all[i]
 		growth := func(day int) float64 { return c.growth.on(a.Date.AddDays(day)) }
 		if a.N > 0 {
-			if days, ok := agronomy.FeedsUntil(a.dose, growth); ok {
+			if days, ok := nutrient.FeedsUntil(a.dose, growth); ok {
 				a.FeedsTo = a.Date.AddDays(days)
 			}
 		}
@@ -84,7 +86,7 @@ func (c *Case) ledger(p *Program, today Date) AreaLedger {
 				a.SumN += b.N
 			}
 			before := func(day int) float64 { return c.growth.on(b.Date.AddDays(day)) }
-			a.Feeding += max(0, b.N-agronomy.Released(b.dose, a.Date.DaysFrom(b.Date), before))
+			a.Feeding += max(0, b.N-nutrient.Released(b.dose, a.Date.DaysFrom(b.Date), before))
 		}
 		l.Lines = append(l.Lines, a.rounded())
 	}
@@ -104,10 +106,10 @@ func (l LedgerLine) rounded() LedgerLine {
 func (c *Case) applications(p *Program, today Date) []applied {
 	var out []applied
 	m := c.Measure()
-	add := func(d Date, job, state string, dose agronomy.Dose) {
+	add := func(d Date, job, state string, dose material.Dose) {
 		a := applied{LedgerLine{Date: d, Job: job, Text: m.doseWords(dose, c.Area.Size), State: state, Down: state != ToCome,
 			N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, dose}
-		if dose.Material.Kind == agronomy.LimeMaterial {
+		if dose.Material.Kind == material.LimeMaterial {
 			a.N, a.SlowN, a.P2O5, a.K2O, a.Lime = 0, 0, 0, 0, dose.Rate
 		}
 		out = append(out, a)

@@ -6,14 +6,17 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/soil"
 )
 
 // liming is an area's lime, before its dressings get days.
 type liming struct {
 	found     proposal
-	need      agronomy.LimeNeed
-	cause     agronomy.LimeCase
-	stone     agronomy.Material
+	need      lime.Need
+	cause     lime.Case
+	stone     material.Material
 	value     agronomy.Percent     // effective part of the stone's weight
 	total     agronomy.PerThousand // of stone, still to go down
 	most      agronomy.PerThousand // of stone at once
@@ -34,7 +37,7 @@ func (c *treatment) planLime() liming {
 		return leave("there is no soil pH for this area, and lime is never spread without one")
 	}
 	l.cause = c.Site.LimeCase(c.Area)
-	need, err := agronomy.LimeRequirement(l.cause)
+	need, err := lime.Requirement(l.cause)
 	if err != nil {
 		return leave(err.Error())
 	}
@@ -52,12 +55,12 @@ func (c *treatment) planLime() liming {
 		effective = remains(need.Rate, d)
 		why = append(why, Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
-	level := c.report.Level(agronomy.Magnesium, c.Place.State)
-	kind, kindWhy := agronomy.ChooseStone(c.report, level)
+	level := soil.LevelIn(c.report, agronomy.Magnesium, c.Place.State)
+	kind, kindWhy := lime.ChooseStone(c.report, level)
 	l.stone = c.limestone(kind)
 	var valueWhy []Reason
-	l.value, valueWhy = l.stone.Effective(false)
-	all, err := agronomy.MaterialRate(need.Rate, l.value)
+	l.value, valueWhy = lime.Effective(l.stone, false)
+	all, err := lime.MaterialRate(need.Rate, l.value)
 	if err != nil {
 		return leave(materialName(l.stone) + ": " + err.Error())
 	}
@@ -65,9 +68,9 @@ func (c *treatment) planLime() liming {
 	why = slices.Concat(why, kindWhy, valueWhy, []Reason{{
 		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %s = %.1f lb/1000 sq ft", materialName(l.stone), float64(effective), Number(float64(l.value), 1), float64(l.total)),
 		Source: "psu-report-notes"}})
-	most, mostWhy := agronomy.LimeCap(l.stone, !c.future())
+	most, mostWhy := lime.Cap(l.stone, !c.future())
 	if c.Area.Cored && !c.future() && !l.stone.Hydrated {
-		most, mostWhy = agronomy.LimeCapCored, Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
+		most, mostWhy = lime.CapCored, Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
 	}
 	l.why = append(why, mostWhy)
 	l.found.needs = []Need{{Kind: Lime, Total: all, Why: l.why, Text: fmt.Sprintf(
@@ -79,7 +82,7 @@ func (c *treatment) planLime() liming {
 		return l
 	}
 	l.most = most
-	l.dressings, err = agronomy.LimeDressings(l.total, most)
+	l.dressings, err = lime.Dressings(l.total, most)
 	if err != nil {
 		return leave(err.Error())
 	}
@@ -88,10 +91,10 @@ func (c *treatment) planLime() liming {
 }
 
 func effectiveLime(d down) agronomy.PerThousand {
-	if d.dose.Material.Kind != agronomy.LimeMaterial {
+	if d.dose.Material.Kind != material.LimeMaterial {
 		return 0
 	}
-	value, _ := d.dose.Material.Effective(false)
+	value, _ := lime.Effective(d.dose.Material, false)
 	return d.dose.Rate * agronomy.PerThousand(value) / 100
 }
 
@@ -109,15 +112,15 @@ func (a *Area) Report() (agronomy.Report, bool) {
 }
 
 // LimeCase gathers what the lime requirement of an area depends on.
-func (s *Site) LimeCase(a *Area) agronomy.LimeCase {
+func (s *Site) LimeCase(a *Area) lime.Case {
 	r, _ := a.Report()
 	target, low, _ := a.Stand.TargetPH()
-	lc := agronomy.LimeCase{
+	lc := lime.Case{
 		PH: r.PH, Target: target, LimeBelow: low,
 		Buffer: r.Buffer, Acidity: r.Acidity, Texture: r.Texture,
 		CEC: r.CEC, OrganicMatter: r.OrganicMatter,
 		State: s.Place.State, Depth: r.Depth,
-		WarmRegion: agronomy.WarmLimeRegion(s.Place.State),
+		WarmRegion: lime.WarmLimeRegion(s.Place.State),
 	}
 	if r.TargetPH > 0 {
 		lc.Target, lc.LimeBelow = r.TargetPH, 0
@@ -127,18 +130,18 @@ func (s *Site) LimeCase(a *Area) agronomy.LimeCase {
 
 // limestone picks the lime: what there is most of in the shed, ground stone
 // before hydrated lime, else the trade's stone of the kind that suits.
-func (c *treatment) limestone(kind agronomy.Stone) agronomy.Material {
+func (c *treatment) limestone(kind lime.Stone) material.Material {
 	stock := slices.Clone(c.shed.stock())
-	slices.SortStableFunc(stock, func(a, b agronomy.Material) int {
+	slices.SortStableFunc(stock, func(a, b material.Material) int {
 		return cmp.Or(boolOrder(a.Hydrated, b.Hydrated), cmp.Compare(b.OnHand, a.OnHand))
 	})
 	for _, m := range stock {
-		if m.Kind == agronomy.LimeMaterial {
+		if m.Kind == material.LimeMaterial {
 			return m
 		}
 	}
 	id := "trade-ground-limestone"
-	if kind == agronomy.Dolomitic {
+	if kind == lime.Dolomitic {
 		id = "trade-dolomitic-limestone"
 	}
 	for _, m := range c.shed.trade() {
@@ -146,7 +149,7 @@ func (c *treatment) limestone(kind agronomy.Stone) agronomy.Material {
 			return m
 		}
 	}
-	return agronomy.Material{}
+	return material.Material{}
 }
 
 func boolOrder(a, b bool) int {
@@ -177,7 +180,7 @@ func (l *liming) onHand(c *treatment) {
 	} else if have > 0 {
 		rate := agronomy.PerThousand(float64(have) * 1000 / float64(c.Area.Size))
 		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(have), materialName(l.stone), m.Rate(rate))
-		if ph, _, err := agronomy.ExpectedPH(l.cause, l.reached(rate)); err == nil {
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(rate)); err == nil {
 			alone := "by itself it"
 			if l.reached(0) > 0.5 {
 				alone = "with what is down already it"
@@ -188,7 +191,7 @@ func (l *liming) onHand(c *treatment) {
 	} else {
 		l.shed = append(l.shed, fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words()))
 	}
-	c.shed.take(agronomy.DoseOf(l.stone, l.total), c.Area.Size)
+	c.shed.take(material.DoseOf(l.stone, l.total), c.Area.Size)
 }
 
 // reached gives the effective lime that is down once a rate of the stone has

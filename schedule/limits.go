@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 )
 
 // limitsBetween gives what holds between the jobs of one area: the distances
@@ -11,8 +12,8 @@ import (
 // and lime.
 func limitsBetween(jobs []Job) []limit {
 	var out []limit
-	things := make([]agronomy.Things, len(jobs))
-	quick := agronomy.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
+	things := make([]nutrient.Things, len(jobs))
+	quick := nutrient.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
 	for i := range jobs {
 		things[i] = jobs[i].things()
 	}
@@ -33,10 +34,10 @@ func limitsBetween(jobs []Job) []limit {
 	return out
 }
 
-func limitOf(a, b *Job, as, bs agronomy.Things, quick agronomy.PerThousand) (limit, bool) {
+func limitOf(a, b *Job, as, bs nutrient.Things, quick agronomy.PerThousand) (limit, bool) {
 	tilled := a.Tilled && b.Tilled
-	ab, _ := agronomy.Between(as, bs, tilled)
-	ba, _ := agronomy.Between(bs, as, tilled)
+	ab, _ := nutrient.Between(as, bs, tilled)
+	ba, _ := nutrient.Between(bs, as, tilled)
 	l := limit{aThenB: ab.Days, bThenA: ba.Days}
 	why := ab.Why.Text
 	if ba.Days > ab.Days {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // overPlan is how many times what was planned a job on record may bring before
@@ -53,7 +54,7 @@ func (p *Program) likest(d down) (best *Entry) {
 }
 
 // brings gives what a dose brings of what a kind of job is for.
-func brings(k Kind, d agronomy.Dose) agronomy.PerThousand {
+func brings(k Kind, d material.Dose) agronomy.PerThousand {
 	of := down{kind: k, dose: d}
 	switch k {
 	case Lime:

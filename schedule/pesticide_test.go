@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // What holds a pesticide is planned on no stand, though it is at hand and would
@@ -14,10 +15,10 @@ func TestPesticideIsNeverPlanned(t *testing.T) {
 	for _, s := range situations {
 		for _, pesticide := range []bool{false, true} {
 			site := s.site(t, "OH", "6a", "kentucky bluegrass")
-			site.Materials = []agronomy.Material{
-				{ID: "feed", Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24}, Pack: 40, OnHand: 90, Pesticide: pesticide},
-				{ID: "stone", Kind: agronomy.LimeMaterial, CCE: 90, Pack: 40, OnHand: 90, Pesticide: pesticide},
-				{ID: "acid", Kind: agronomy.SulfurMaterial, Sulfur: 90, Pack: 40, OnHand: 90, Pesticide: pesticide},
+			site.Materials = []material.Material{
+				{ID: "feed", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24}, Pack: 40, OnHand: 90, Pesticide: pesticide},
+				{ID: "stone", Kind: material.LimeMaterial, CCE: 90, Pack: 40, OnHand: 90, Pesticide: pesticide},
+				{ID: "acid", Kind: material.SulfurMaterial, Sulfur: 90, Pack: 40, OnHand: 90, Pesticide: pesticide},
 			}
 			p := plan(t, site)
 			used := slices.ContainsFunc(p.Entries, func(e Entry) bool { return e.Material != "" && !e.ToBuy })
@@ -38,7 +39,7 @@ func TestPesticideIsNeverPlanned(t *testing.T) {
 			}
 			for _, e := range p.Entries {
 				young := s.seeded != 0 && (e.Kind == Sow || e.Rate > 0) && e.State == Planned
-				if off := slices.Contains(e.Cautions, agronomy.OffSeedlings().Text); off != young {
+				if off := slices.Contains(e.Cautions, material.OffSeedlings().Text); off != young {
 					t.Errorf("%s: %s keeps weed killer off: %t", s.name, e.ID, off)
 				}
 			}
@@ -49,7 +50,7 @@ func TestPesticideIsNeverPlanned(t *testing.T) {
 // A pesticide with nutrients that did go down counts like any other material.
 func TestPesticideOnRecordCounts(t *testing.T) {
 	site := bluegrass(t)
-	site.Materials = append(site.Materials, agronomy.Material{ID: "weedfeed", Kind: agronomy.FertilizerMaterial,
+	site.Materials = append(site.Materials, material.Material{ID: "weedfeed", Kind: material.FertilizerMaterial,
 		Analysis: agronomy.Analysis{N: 28, K2O: 3}, Pack: 15, OnHand: 1, Pesticide: true})
 	p := plan(t, site, Done{Line: 2, Date: mustDate(t, "2026-09-20"), Area: "a", Job: "nitrogen", Material: "weedfeed", Weight: 6})
 	e := p.Entries[slices.IndexFunc(p.Entries, func(e Entry) bool { return e.State == Finished })]

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/schedule/law"
 )
 
@@ -184,8 +185,8 @@ func (pl *planner) propose(book []down) proposal {
 			c.seeded, c.noStand = day, day.IsZero()
 		}
 		c.noStarter = pl.noStarter[c.Area.ID]
-		c.seedlings = agronomy.SeedlingsOf(c.Area.Stand)
-		c.needP, c.noP = agronomy.PhosphorusNeed(c.report, c.Place.State, c.future())
+		c.seedlings = nutrient.SeedlingsOf(c.Area.Stand)
+		c.needP, c.noP = nutrient.PhosphorusNeed(c.report, c.Place.State, c.future())
 		c.asked = c.question(Date{})
 		p := treat(c, pl.rules)
 		c.needs, c.yearly, c.starterCounts = p.needs, p.yearly, p.starter

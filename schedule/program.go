@@ -2,6 +2,8 @@ package schedule
 
 import (
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/soil"
 )
 
 // Reason is one ground for a decision, with its source key.
@@ -92,14 +94,14 @@ type AreaShown struct {
 
 // FindingShown is one finding in the program.
 type FindingShown struct {
-	Rank    int            `json:"rank"`
-	Reading string         `json:"reading"`
-	Value   float64        `json:"value"`
-	Unit    string         `json:"unit,omitzero"`
-	Level   agronomy.Level `json:"level"`
-	Text    string         `json:"text"`
-	Source  string         `json:"source,omitzero"`
-	Why     []Reason       `json:"why,omitzero"`
+	Rank    int        `json:"rank"`
+	Reading string     `json:"reading"`
+	Value   float64    `json:"value"`
+	Unit    string     `json:"unit,omitzero"`
+	Level   soil.Level `json:"level"`
+	Text    string     `json:"text"`
+	Source  string     `json:"source,omitzero"`
+	Why     []Reason   `json:"why,omitzero"`
 }
 
 // Need is a total wanted for an area over the program, with its working.
@@ -149,7 +151,7 @@ type Entry struct {
 	State        State                `json:"state"`
 	Note         string               `json:"note,omitzero"` // what the record book says of it
 
-	Dose agronomy.Dose `json:"-"`
+	Dose material.Dose `json:"-"`
 }
 
 // LeftOut is a job that found no day, with the reason.

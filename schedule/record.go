@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // down is a line of the record book, worked out: which job it is and what it
@@ -18,7 +19,7 @@ type down struct {
 	area   string
 	kind   Kind
 	n      int // number of the job within kind and area
-	dose   agronomy.Dose
+	dose   material.Dose
 	missed bool
 	taken  *Job // not on record: a job taken as done as planned
 }
@@ -121,7 +122,7 @@ func (b *bookkeeper) line(l Done) (down, bool) {
 		b.assume(l, "there is no planned job to take the amount from, so the line counts for nothing; give the amount")
 		return d, true
 	}
-	d.dose = agronomy.DoseOf(m, rate)
+	d.dose = material.DoseOf(m, rate)
 	return d, true
 }
 
@@ -173,19 +174,19 @@ func plannedIn(jobs []Job, d down) *Job {
 	return nil
 }
 
-func (b *bookkeeper) material(l Done, k Kind, planned *Job) (agronomy.Material, bool) {
+func (b *bookkeeper) material(l Done, k Kind, planned *Job) (material.Material, bool) {
 	if l.Material != "" {
-		for _, m := range append(slices.Clone(b.site.Materials), agronomy.TradeMaterials()...) {
+		for _, m := range append(slices.Clone(b.site.Materials), material.TradeMaterials()...) {
 			if m.ID == l.Material {
 				return m, true
 			}
 		}
-		return agronomy.Material{}, false
+		return material.Material{}, false
 	}
 	if planned != nil {
 		return planned.Dose.Material, true
 	}
-	var fit []agronomy.Material
+	var fit []material.Material
 	for _, m := range b.site.Materials {
 		if k.servedBy(m) {
 			fit = append(fit, m)
@@ -194,10 +195,10 @@ func (b *bookkeeper) material(l Done, k Kind, planned *Job) (agronomy.Material, 
 	if len(fit) == 1 { // only one bag in the shed can have been meant
 		return fit[0], true
 	}
-	return agronomy.Material{}, false
+	return material.Material{}, false
 }
 
-func (b *bookkeeper) rate(l Done, m agronomy.Material, a *Area, planned *Job) (agronomy.PerThousand, bool) {
+func (b *bookkeeper) rate(l Done, m material.Material, a *Area, planned *Job) (agronomy.PerThousand, bool) {
 	over := func(p agronomy.Pounds) agronomy.PerThousand {
 		return agronomy.PerThousand(float64(p) * 1000 / float64(a.Size))
 	}

@@ -1,7 +1,7 @@
 package schedule
 
 import (
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule/law"
 )
 
@@ -68,7 +68,7 @@ type closure struct {
 	why  string
 }
 
-func (c *Case) closuresFor(d agronomy.Dose) closures {
+func (c *Case) closuresFor(d material.Dose) closures {
 	n := nutrients(d)
 	if n == 0 {
 		return nil

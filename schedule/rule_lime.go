@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 func limeJobs(c *treatment) proposal { return c.dressings }
@@ -17,17 +20,17 @@ func (c *treatment) dateLime() proposal {
 	l := &c.liming
 	p := proposal{left: slices.Clone(l.found.left), needs: l.found.needs, assumed: l.found.assumed}
 	next := c.number(Lime)
-	os, last := c.lastUseful(c.open(), agronomy.LastLime)
+	os, last := c.lastUseful(c.open(), nutrient.LastLime)
 	if c.future() {
 		os = []opening{{Span{c.Start, c.seeded}, "start of the program", "the day of sowing"}}
 	}
 	if last := c.lastLime(); !last.IsZero() && !c.future() {
-		os = from(os, last.AddDays(agronomy.LimeSpacingDays), fmt.Sprintf("%d days after the dressing before", agronomy.LimeSpacingDays))
+		os = from(os, last.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
 	}
 	spread := agronomy.PerThousand(0)
 	for i, rate := range l.dressings {
 		spread += rate
-		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: agronomy.DoseOf(l.stone, rate), Tilled: c.future(),
+		j := Job{Kind: Lime, N: next(), Area: c.Area, Dose: material.DoseOf(l.stone, rate), Tilled: c.future(),
 			Again: i > 0 || c.since(c.Area.Sampled, effectiveLime) > 0}
 		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", l.cause.PH.Words(), l.need.Target.Words())
@@ -35,18 +38,18 @@ func (c *treatment) dateLime() proposal {
 			j.Because += fmt.Sprintf("; dressing %d of %d", i+1, n)
 		}
 		j.Because += "."
-		if ph, _, err := agronomy.ExpectedPH(l.cause, l.reached(spread)); err == nil {
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread)); err == nil {
 			j.Because = strings.TrimSuffix(j.Because, ".") + fmt.Sprintf(", which takes it to about %.1f in a year.", float64(ph))
 			j.Why = append(j.Why, Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := soonest
 		if last := c.lastLime(); !last.IsZero() {
-			ideal = at(last.AddDays(agronomy.LimeSpacingWantedDays))
+			ideal = at(last.AddDays(lime.SpacingWantedDays))
 		}
 		mine := os
 		if first := c.firstLime(os); i > 0 && !first.IsZero() {
-			mine = from(os, first.AddDays(i*agronomy.LimeSpacingDays), fmt.Sprintf("%d days after the dressing before", agronomy.LimeSpacingDays))
-			ideal = at(first.AddDays(i * agronomy.LimeSpacingWantedDays))
+			mine = from(os, first.AddDays(i*lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
+			ideal = at(first.AddDays(i * lime.SpacingWantedDays))
 			j.Why = append(j.Why, Reason{Text: "Half a year between dressings, autumn and spring; never under three months.", Source: "nc-lee-lime, vt-452-717, common"})
 		}
 		if c.future() {

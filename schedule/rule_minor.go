@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 )
 
 // magnesiumJobs brings magnesium where the report is short of it and no
@@ -14,7 +17,7 @@ func magnesiumJobs(c *treatment) proposal {
 	if c.Area.Soil == nil || !c.report.Magnesium.Given || c.noStand {
 		return p
 	}
-	n, err := agronomy.MagnesiumNeed(c.report, c.Place.State)
+	n, err := nutrient.MagnesiumNeed(c.report, c.Place.State)
 	if err != nil {
 		p.leave(c.Area, Magnesium, 1, err.Error(), "")
 		return p
@@ -35,7 +38,7 @@ func magnesiumJobs(c *treatment) proposal {
 		p.leave(c.Area, Magnesium, c.number(Magnesium)(), fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg")), "")
 		return p
 	}
-	d, chosen, ok := c.choose(agronomy.Wants{Mg: min(left, n.Single)}, agronomy.Caps{P2O5: 0, K2O: 0}, nil)
+	d, chosen, ok := c.choose(material.Wants{Mg: min(left, n.Single)}, material.Caps{P2O5: 0, K2O: 0}, nil)
 	num := c.number(Magnesium)()
 	if !ok {
 		p.leave(c.Area, Magnesium, num, "no material for it: "+firstText(chosen), "")
@@ -43,11 +46,11 @@ func magnesiumJobs(c *treatment) proposal {
 	}
 	why := slices.Concat(n.Why, d.Why, chosen)
 	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
-		d = agronomy.DoseOf(d.Material, most)
+		d = material.DoseOf(d.Material, most)
 		why = append(why, reason)
 		p.leave(c.Area, Magnesium, num+1, fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
 	}
-	os, last := c.lastUseful(meet(c.open(), c.growing()), agronomy.LastMagnesium)
+	os, last := c.lastUseful(meet(c.open(), c.growing()), nutrient.LastMagnesium)
 	c.finish(&p, Job{Kind: Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, soonest)
 	return p
 }
@@ -72,7 +75,7 @@ func sulfurJobs(c *treatment) proposal {
 		p.leave(c.Area, Sulfur, 1, reason, "purdue-sulfur")
 		return p
 	}
-	need, err := agronomy.SulfurToLower(c.report.PH, target, c.report.Texture, depth)
+	need, err := lime.SulfurToLower(c.report.PH, target, c.report.Texture, depth)
 	if err != nil {
 		return leave(err.Error())
 	}
@@ -89,19 +92,19 @@ func sulfurJobs(c *treatment) proposal {
 		return p
 	}
 	year := c.since(c.Start.AddDays(-364), sulfurOf)
-	parts, _ := agronomy.SulfurPlan(left)
-	_, years := agronomy.SulfurPlan(need.Total)
-	os, last := c.lastUseful(c.open(), agronomy.LastSulfur)
+	parts, _ := lime.SulfurPlan(left)
+	_, years := lime.SulfurPlan(need.Total)
+	os, last := c.lastUseful(c.open(), nutrient.LastSulfur)
 	next := c.number(Sulfur)
-	first := c.after(Sulfur, agronomy.SulfurSpacingDays)
+	first := c.after(Sulfur, lime.SulfurSpacingDays)
 	for i, part := range parts {
 		n := next()
-		if year += part; year > agronomy.SulfurCapYear+dust {
+		if year += part; year > lime.SulfurCapYear+dust {
 			p.leave(c.Area, Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", Plural(len(parts)-i, "dressing"), Plural(years, "year")), "purdue-sulfur")
 			break
 		}
-		d := agronomy.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
-		due := first.AddDays(i * agronomy.SulfurSpacingDays)
+		d := material.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
+		due := first.AddDays(i * lime.SulfurSpacingDays)
 		c.finish(&p, Job{Kind: Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
 			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", c.report.PH.Words(), high.Words())}, os,
 			func(o opening) Date { return Later(o.From, due) })
@@ -124,11 +127,11 @@ func (c *treatment) tooChalky() bool {
 	return c.report.PH > high+0.3 // [tristate-1995] a shortfall of 0.2 to 0.3 is none
 }
 
-func (c *treatment) sulfurMaterial() (agronomy.Material, bool) {
+func (c *treatment) sulfurMaterial() (material.Material, bool) {
 	for _, m := range c.shed.materials {
-		if m.Kind == agronomy.SulfurMaterial && m.Sulfur > 0 {
+		if m.Kind == material.SulfurMaterial && m.Sulfur > 0 {
 			return m, true
 		}
 	}
-	return agronomy.Material{}, false
+	return material.Material{}, false
 }

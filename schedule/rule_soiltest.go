@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"slices"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/soil"
 )
 
 // soilTestJobs asks for a sample: at once where there is no report; between two
 // dressings of lime; a year after sowing; else three years after the last.
 func soilTestJobs(c *treatment) proposal {
 	var p proposal
-	how := agronomy.HowToSample(c.future() && c.Area.Soil == nil)
+	how := soil.HowToSample(c.future() && c.Area.Soil == nil)
 	j := Job{Kind: SoilTest, N: c.number(SoilTest)(), Area: c.Area}
 	os := slices.Clone(c.almanac.open)
 	last := c.Area.Sampled
@@ -47,7 +47,7 @@ func soilTestJobs(c *treatment) proposal {
 		c.finish(&p, j, os, at(due))
 		return p
 	}
-	if c.tooChalky() && c.report.PH <= agronomy.SulfurFreeLime {
+	if c.tooChalky() && c.report.PH <= soil.SulfurFreeLime {
 		due := last.AddMonths(12)
 		j.Why = []Reason{{Text: "While sulfur goes down, a sample each year decides whether to go on.", Source: "purdue-sulfur"}}
 		os = meet(os, []opening{{Span{due, due.AddDays(150)}, "a year after the last sample", "five months later"}})

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/soil"
 	"swardbook/climate"
 )
 
@@ -13,12 +13,12 @@ func (c *Case) shown() AreaShown {
 	a := AreaShown{ID: c.Area.ID, Name: c.Area.Name, Size: c.Area.Size, Stand: c.Area.Stand.String(),
 		Findings: []FindingShown{}, Needs: []Need{}}
 	isNew := c.future() || c.young(c.Start)
-	for _, f := range agronomy.Findings(c.report, c.Area.Stand, c.Place.State, isNew) {
+	for _, f := range soil.Findings(c.report, c.Area.Stand, c.Place.State, isNew) {
 		s := FindingShown{Rank: f.Rank, Reading: f.Reading, Value: f.Value, Unit: f.Unit, Level: f.Level, Text: f.Text, Source: f.Source, Why: f.Why}
 		a.Findings = append(a.Findings, s)
 	}
 	if c.Area.Soil != nil {
-		pale := agronomy.WhyPale(c.report, c.Area.Stand, c.Place.State, isNew)
+		pale := soil.WhyPale(c.report, c.Area.Stand, c.Place.State, isNew)
 		for _, r := range pale.Fits {
 			a.Pale = append(a.Pale, "Fits: "+r.Text)
 		}

@@ -4,6 +4,8 @@ import (
 	"time"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/schedule/law"
 )
@@ -19,7 +21,7 @@ type Site struct {
 	Water     climate.Feet // distance to the nearest open water; 0 not given
 	Crew      Crew
 	Areas     []Area // in the order of the file
-	Materials []agronomy.Material
+	Materials []material.Material
 	Local     law.Local
 	Sprayer   Sprayer
 	Spreader  Spreader
@@ -36,7 +38,7 @@ type Area struct {
 	Seeded      Date           // unset: established
 	Dormant     bool           // sow after growth has stopped, to sprout in spring
 	Texture     agronomy.Texture
-	Care        agronomy.Care
+	Care        nutrient.Care
 	Clippings   bool // returned
 	Sprinkler   agronomy.InchesPerHour
 	SolubleOnly bool // no slow-release material

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // Supply is one material over the whole program: what it takes, what is there,
@@ -41,7 +42,7 @@ type Use struct {
 func (p *Program) Supplies() []Supply {
 	var out []Supply
 	at := map[string]int{}
-	add := func(m agronomy.Material) int {
+	add := func(m material.Material) int {
 		if i, ok := at[m.ID]; ok {
 			return i
 		}
@@ -59,13 +60,13 @@ func (p *Program) Supplies() []Supply {
 	for _, m := range p.Site.Materials {
 		add(m)
 	}
-	materials := map[string]agronomy.Material{}
+	materials := map[string]material.Material{}
 	for _, e := range p.Entries {
 		if e.Material == "" {
 			continue
 		}
 		m := e.Dose.Material
-		if given := slices.IndexFunc(p.Site.Materials, func(g agronomy.Material) bool { return g.ID == m.ID }); given >= 0 {
+		if given := slices.IndexFunc(p.Site.Materials, func(g material.Material) bool { return g.ID == m.ID }); given >= 0 {
 			m = p.Site.Materials[given]
 		}
 		materials[m.ID] = m
@@ -83,7 +84,7 @@ func (p *Program) Supplies() []Supply {
 		m, used := materials[s.Material]
 		if !used {
 			s.Left = s.OnHand
-			if given := slices.IndexFunc(p.Site.Materials, func(g agronomy.Material) bool { return g.ID == s.Material }); p.Site.Materials[given].Pesticide {
+			if given := slices.IndexFunc(p.Site.Materials, func(g material.Material) bool { return g.ID == s.Material }); p.Site.Materials[given].Pesticide {
 				s.Note = "never planned, " + pesticideInside
 			} else if s.OnHand > 0 {
 				s.Note = "in the shed, not used by this program"

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/climate"
 	"swardbook/schedule/law"
 )
@@ -117,7 +117,7 @@ func (pl *planner) entry(j *Job, turfYear string) Entry {
 		amount := d.For(j.Area.Size)
 		e.Material, e.MaterialName, e.ToBuy = d.Material.ID, materialName(d.Material), d.Material.ToBuy
 		e.Rate, e.Pounds, e.Gallons, e.Packs = d.Rate, amount.Weight, amount.Volume, amount.Packs
-		if d.Material.Kind != agronomy.LimeMaterial {
+		if d.Material.Kind != material.LimeMaterial {
 			e.N, e.SlowN, e.P2O5, e.K2O = d.N, d.SlowN, d.P2O5, d.K2O
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
 // dormant is a site in Ohio 6a whose area is sown into cold soil in late
@@ -49,7 +50,7 @@ func TestStarterLeftOutBringsNothing(t *testing.T) {
 		}
 	}
 	site := dormant(t)
-	site.Materials = []agronomy.Material{{ID: "starter", Kind: agronomy.FertilizerMaterial, Analysis: agronomy.Analysis{N: 18, P2O5: 24, K2O: 12}, Pack: 25, OnHand: 0.5}}
+	site.Materials = []material.Material{{ID: "starter", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 18, P2O5: 24, K2O: 12}, Pack: 25, OnHand: 0.5}}
 	if !slices.ContainsFunc(plan(t, site).Entries, func(e Entry) bool { return e.Material == "starter" }) {
 		t.Error("the bag of the starter that is left out is not used for anything else")
 	}

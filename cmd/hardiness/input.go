@@ -16,7 +16,7 @@ import (
 type station struct {
 	state               string
 	zone                climate.Zone
-	lat, lon, elevation float64 // degrees, metres
+	lat, lon, elevation float64                // degrees, metres
 	highs, lows, months [12]climate.Fahrenheit // monthly means: daily high, daily low, their middle
 	ten                 ten
 	firstFreeze, last   float64 // published medians, day of the year

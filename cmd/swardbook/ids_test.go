@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
@@ -47,7 +48,7 @@ func TestEachJobHasAnIDOfItsOwn(t *testing.T) {
 
 func multiYear(place climate.Place, grass string, start schedule.Date, days, seeded int, soil *agronomy.Report) *schedule.Site {
 	g, _ := agronomy.LookupGrass(grass)
-	a := schedule.Area{ID: "a", Name: "Test plot", Size: 2000, Stand: agronomy.Stand{{Grass: g, Percent: 100}}, Care: agronomy.HighCare,
+	a := schedule.Area{ID: "a", Name: "Test plot", Size: 2000, Stand: agronomy.Stand{{Grass: g, Percent: 100}}, Care: nutrient.HighCare,
 		Texture: agronomy.Loam, Soil: soil, Sampled: start.AddDays(-60)}
 	if seeded != 0 {
 		a.Seeded = start.AddDays(seeded)

@@ -16,23 +16,38 @@ import (
 
 const root = "../.."
 
+// What stands at the bottom, so that most may read it: what a lawn needs, and
+// what a program is.
+var (
+	turf = []string{"climate", "agronomy", "agronomy/soil", "agronomy/material", "agronomy/lime", "agronomy/nutrient"}
+	core = slices.Concat(turf, []string{"schedule/law", "schedule/word", "schedule"})
+)
+
 // arrows are the packages of this module and which others each may import.
 var arrows = map[string][]string{
 	"climate":           {},
 	"agronomy":          {"climate"},
+	"agronomy/soil":     {"climate", "agronomy"},
+	"agronomy/material": {"climate", "agronomy"},
+	"agronomy/lime":     {"climate", "agronomy", "agronomy/soil", "agronomy/material"},
+	"agronomy/nutrient": {"climate", "agronomy", "agronomy/soil", "agronomy/material", "agronomy/lime"},
+	"agronomy/check":    turf, // tests only
 	"schedule/law":      {},
-	"schedule":          {"climate", "agronomy", "schedule/law"},
-	"schedule/sitefile": {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/text":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/page":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/ical":     {"climate", "agronomy", "schedule/law", "schedule"},
-	"schedule/book":     {"agronomy", "schedule", "schedule/sitefile"},
-	"schedule/feed":     {"climate", "agronomy", "schedule/law", "schedule", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"},
+	"schedule/word":     turf,
+	"schedule":          slices.Concat(turf, []string{"schedule/law", "schedule/word"}),
+	"schedule/rule":     core,
+	"schedule/plan":     slices.Concat(core, []string{"schedule/rule"}),
+	"schedule/sitefile": core,
+	"schedule/text":     core,
+	"schedule/page":     core,
+	"schedule/ical":     core,
+	"schedule/book":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile"}),
+	"schedule/feed":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"}),
 
 	"cmd/swardbook":          nil, // everything
 	"cmd/swardbook/terminal": {},
-	"cmd/swardbook/flag":     {"agronomy", "schedule"},
-	"cmd/swardbook/figure":   {"climate", "agronomy", "schedule/law", "schedule", "cmd/swardbook/flag"},
+	"cmd/swardbook/flag":     core,
+	"cmd/swardbook/figure":   slices.Concat(core, []string{"cmd/swardbook/flag"}),
 	"cmd/hardiness":          {"climate"},
 }
 
@@ -46,7 +61,7 @@ var homes = map[string]string{
 }
 
 // pure packages have no clock and no world outside.
-var pure = []string{"climate", "agronomy", "schedule", "schedule/law"}
+var pure = slices.Concat(core, []string{"schedule/rule", "schedule/plan"})
 
 // outside is what pure packages must not import. io, which climate reads
 // normals from, opens nothing by itself.
@@ -62,7 +77,8 @@ func TestArrows(t *testing.T) {
 		for _, imp := range f.imports() {
 			own, isOwn := strings.CutPrefix(imp, "swardbook/")
 			switch {
-			case isOwn && f.test && own == "schedule/sitefile": // tests may plan from a site file
+			case isOwn && f.test && (own == "schedule/sitefile" || own == "schedule/plan"): // tests may plan from a site file
+			case isOwn && f.test && own == "agronomy/check": // what the tests of agronomy share
 			case isOwn && f.test && f.ast.Name.Name == "schedule_test": // sees to it that every writer shows a kind
 			case isOwn && f.pkg != "cmd/swardbook" && own != f.pkg && !slices.Contains(allowed, own):
 				t.Errorf("%s imports %s, against the arrows", f.path, own)

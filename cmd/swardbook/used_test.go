@@ -21,7 +21,7 @@ func TestUsed(t *testing.T) {
 		known[r.Key] = map[string]bool{}
 	}
 	mark := regexp.MustCompile(`\[([a-z0-9-]+)\]|"([a-z0-9-]+(?:, [a-z0-9-]+)*)"`)
-	for _, dir := range []string{"climate", "agronomy", "schedule"} {
+	for _, dir := range pure {
 		files, err := filepath.Glob("../../" + dir + "/*.go")
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: no files (%v)", dir, err)

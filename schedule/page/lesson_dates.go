@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
 )
 
@@ -54,8 +54,8 @@ func (l *lesson) which(e schedule.Entry) string {
 func (l *lesson) spacing() table {
 	t := table{Caption: "Days to keep between two things", Head: []string{"First", "Then", "Days", "Reason"}}
 	seen := map[ref]bool{}
-	for _, r := range agronomy.SpacingRules() {
-		first, then := r.First&^agronomy.HydratedLimeDown, r.Then&^agronomy.HydratedLimeDown
+	for _, r := range nutrient.SpacingRules() {
+		first, then := r.First&^nutrient.HydratedLimeDown, r.Then&^nutrient.HydratedLimeDown
 		if first == 0 || then == 0 {
 			continue // a material of its own, seldom at hand
 		}
@@ -83,7 +83,7 @@ func (l *lesson) judgement() part {
 	}
 	season := l.area.Stand.Season()
 	p.Questions = append(p.Questions, l.ask("Somebody has put down twice the nitrogen of one dose. What does that change, and which limits do you look at?", 5,
-		append(append([]schedule.Reason{}, agronomy.LimitsOfNitrogen(season).Why...),
+		append(append([]schedule.Reason{}, nutrient.LimitsOfNitrogen(season).Why...),
 			said("What is down counts against the year and against the next dose: enter it in the record book, then the next dose shrinks, moves or is left out. Nothing is put down to make up for it."))...))
 	var left []schedule.Reason
 	for _, o := range l.p.LeftOut {

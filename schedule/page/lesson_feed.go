@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/agronomy/soil"
 	"swardbook/schedule"
 )
 
@@ -26,7 +29,7 @@ func (l *lesson) nitrogen() part {
 		sources += g.NSource
 	}
 	year.Note = l.note("Weight the grasses of a mixture by their parts. Clippings that are returned give back about a quarter.", sources+", uconn-clippings")
-	limits := agronomy.LimitsOfNitrogen(season)
+	limits := nutrient.LimitsOfNitrogen(season)
 	caps := table{Caption: "Limits on nitrogen, " + l.rateUnit(), Head: []string{"Limit", "Most"}, Rows: [][]string{
 		{"At once, in all", l.rate(limits.Single)},
 		{"At once, half or more of it slow", l.rate(limits.SingleSlow)},
@@ -40,7 +43,7 @@ func (l *lesson) nitrogen() part {
 	}
 	caps.Note.Text = "A law that is stricter comes first."
 	caps.Note.Refs = unique(caps.Note.Refs)
-	shares := agronomy.SharesOf(season)
+	shares := nutrient.SharesOf(season)
 	p.Say = append(p.Say, shares.Why.Text)
 	p.Tables = append(p.Tables, year, caps, l.feeds())
 	need, _ := l.need(schedule.Nitrogen)
@@ -65,7 +68,7 @@ func unique(refs []ref) []ref {
 func (l *lesson) feeds() table {
 	t := table{Caption: "Fertilizer at hand", Head: []string{"Material", "N", "P₂O₅", "K₂O", "Slow part of the N", "On hand"}}
 	for _, m := range l.site.Materials {
-		if m.Kind == agronomy.LimeMaterial || m.Kind == agronomy.SulfurMaterial || m.Kind == agronomy.GypsumMaterial {
+		if m.Kind == material.LimeMaterial || m.Kind == material.SulfurMaterial || m.Kind == material.GypsumMaterial {
 			continue
 		}
 		name := m.Name
@@ -83,7 +86,7 @@ func (l *lesson) feeds() table {
 }
 
 // onHand writes "1.5 packs of 40 lb".
-func (l *lesson) onHand(m agronomy.Material) string {
+func (l *lesson) onHand(m material.Material) string {
 	if w, ok := m.PackWeight(); ok {
 		return schedule.Packs(m.OnHand) + " of " + l.measure.Weight(w)
 	}
@@ -137,13 +140,13 @@ func (l *lesson) byLevel(r agronomy.Report) []table {
 	for _, n := range []struct {
 		nutrient agronomy.Nutrient
 		name     string
-		need     func(agronomy.Report, string, bool) (agronomy.NutrientNeed, error)
+		need     func(agronomy.Report, string, bool) (nutrient.Need, error)
 		set      func(*agronomy.Report, agronomy.PPM)
 	}{
-		{agronomy.Phosphorus, "P₂O₅", agronomy.PhosphorusNeed, func(r *agronomy.Report, v agronomy.PPM) { r.Phosphorus.PPM, r.Phosphorus.PerAcre = v, 0 }},
-		{agronomy.Potassium, "K₂O", agronomy.PotassiumNeed, func(r *agronomy.Report, v agronomy.PPM) { r.Potassium.PPM, r.Potassium.PerAcre = v, 0 }},
+		{agronomy.Phosphorus, "P₂O₅", nutrient.PhosphorusNeed, func(r *agronomy.Report, v agronomy.PPM) { r.Phosphorus.PPM, r.Phosphorus.PerAcre = v, 0 }},
+		{agronomy.Potassium, "K₂O", nutrient.PotassiumNeed, func(r *agronomy.Report, v agronomy.PPM) { r.Potassium.PPM, r.Potassium.PerAcre = v, 0 }},
 	} {
-		b, ok := r.Bands(n.nutrient, l.site.Place.State)
+		b, ok := soil.BandsOf(r, n.nutrient, l.site.Place.State)
 		if reading := r.Reading(n.nutrient); !ok || !reading.Given || reading.Wanted.Given {
 			continue
 		}

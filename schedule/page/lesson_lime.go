@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 )
 
@@ -61,12 +63,12 @@ func (l *lesson) targets() table {
 
 // limeRows is the requirement by the method that this report allows, for
 // readings around the one given.
-func (l *lesson) limeRows(c agronomy.LimeCase) (table, bool) {
+func (l *lesson) limeRows(c lime.Case) (table, bool) {
 	at := agronomy.PH(float64(c.PH))
-	column, set := "pH", func(c *agronomy.LimeCase, v agronomy.PH) { c.PH = v }
+	column, set := "pH", func(c *lime.Case, v agronomy.PH) { c.PH = v }
 	if c.Buffer.PH > 0 {
 		at = c.Buffer.PH
-		column, set = "Buffer pH ("+string(c.Buffer.Method)+")", func(c *agronomy.LimeCase, v agronomy.PH) { c.Buffer.PH = v }
+		column, set = "Buffer pH ("+string(c.Buffer.Method)+")", func(c *lime.Case, v agronomy.PH) { c.Buffer.PH = v }
 	}
 	goals := []agronomy.PH{6.0, 6.5}
 	if !slices.Contains(goals, c.Target) && c.Target > 0 {
@@ -86,7 +88,7 @@ func (l *lesson) limeRows(c agronomy.LimeCase) (table, bool) {
 			try := c
 			set(&try, v)
 			try.Target, try.LimeBelow = g, 0
-			need, err := agronomy.LimeRequirement(try)
+			need, err := lime.Requirement(try)
 			if err != nil {
 				row = append(row, "not covered")
 				continue
@@ -127,7 +129,7 @@ func (l *lesson) limes() []table {
 	hand := table{Caption: "Lime at hand", Head: []string{"Material", "CCE", "Passing each sieve", "On hand"}}
 	sieves := false
 	for _, m := range l.site.Materials {
-		if m.Kind != agronomy.LimeMaterial {
+		if m.Kind != material.LimeMaterial {
 			continue
 		}
 		pass := ""
@@ -147,7 +149,7 @@ func (l *lesson) limes() []table {
 		return nil
 	}
 	out := []table{hand}
-	if rule, ok := agronomy.FinenessRuleOf("Ohio"); ok && sieves {
+	if rule, ok := lime.FinenessRuleOf("Ohio"); ok && sieves {
 		t := table{Caption: "How much of each part of the stone acts over three years", Head: []string{"Part", "Share that acts"}}
 		for i, e := range rule.Efficiency {
 			name := fmt.Sprintf("through %d mesh", rule.Mesh[max(0, i-1)])

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/soil"
 	"swardbook/schedule"
 )
 
@@ -83,7 +84,7 @@ func (l *lesson) report(r agronomy.Report) table {
 	number("Exchangeable acidity", float64(r.Acidity), "meq/100 g")
 	number("CEC", float64(r.CEC), "meq/100 g")
 	number("Organic matter", float64(r.OrganicMatter), "%")
-	for _, n := range agronomy.Nutrients() {
+	for _, n := range soil.Nutrients() {
 		if reading := r.Reading(n); reading.Given {
 			value := reading.AsGiven
 			if value == "" {
@@ -105,8 +106,8 @@ func (l *lesson) levels() part {
 	t := table{Caption: "Levels, in ppm of the element", Head: []string{"Reading", "Very low", "Low", "Medium", "High", "Very high"}}
 	var sources []string
 	perAcre := false
-	for _, n := range agronomy.Nutrients() {
-		b, ok := r.Bands(n, l.site.Place.State)
+	for _, n := range soil.Nutrients() {
+		b, ok := soil.BandsOf(r, n, l.site.Place.State)
 		if !ok || !r.Reading(n).Given {
 			continue
 		}
@@ -127,7 +128,7 @@ func (l *lesson) levels() part {
 	}
 	var levels, ranks []schedule.Reason
 	for i, f := range l.shown.Findings {
-		if f.Level != agronomy.Unknown {
+		if f.Level != soil.Unknown {
 			levels = append(levels, schedule.Reason{Text: fmt.Sprintf("%s %s: %s", readingWords(f.Reading), f.Amount(), f.Level), Source: f.Source})
 		}
 		if i < 3 {

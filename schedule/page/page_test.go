@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 	"swardbook/schedule/sitefile"
 )
@@ -99,9 +99,9 @@ func stored(t *testing.T, name string) *schedule.Program {
 	p.Site = load(t, filepath.Join("testdata", name+".toml"))
 	for i := range p.Entries {
 		e := &p.Entries[i]
-		for _, m := range append(agronomy.TradeMaterials(), p.Site.Materials...) {
+		for _, m := range append(material.TradeMaterials(), p.Site.Materials...) {
 			if m.ID == e.Material {
-				e.Dose = agronomy.DoseOf(m, e.Rate)
+				e.Dose = material.DoseOf(m, e.Rate)
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 )
 
@@ -16,7 +17,7 @@ const amountHint = `like "96 lb", "18 kg", "2.5 gal", "1.5 packs", "half" or "50
 
 // amount reads how much went down: a weight, a volume, packs, a part of the
 // plan, nothing at all for "as planned", or "missed".
-func (w row) amount(d *schedule.Done, m *agronomy.Material) {
+func (w row) amount(d *schedule.Done, m *material.Material) {
 	s := strings.ToLower(w.cells["amount"])
 	fail := func(message, hint string) { w.wrong("amount", message, hint) }
 	if share, ok := parts[s]; ok || s == "" {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
 )
 
@@ -75,7 +76,7 @@ func (r *reader) readArea(t table, id string) schedule.Area {
 		t.wrong("dormant", "is set, but no seeding day is given", "give seeded, the day about which to sow")
 	}
 	a.Texture = choice(t, "texture", agronomy.Textures()...)
-	a.Care = choice(t, "care", agronomy.LowCare, agronomy.MediumCare, agronomy.HighCare)
+	a.Care = choice(t, "care", nutrient.LowCare, nutrient.MediumCare, nutrient.HighCare)
 	a.Sprinkler = quantity(t, "sprinkler", agronomy.ParseWatering)
 	a.SolubleOnly, a.Cored = t.flag("soluble_only"), t.flag("cored")
 	a.Clippings = choice(t, "clippings", "returned", "removed") != "removed"
@@ -84,7 +85,7 @@ func (r *reader) readArea(t table, id string) schedule.Area {
 		a.Assumed = append(a.Assumed, agronomy.Reason{Text: fmt.Sprintf(format, args...)})
 	}
 	if !t.given("care") {
-		a.Care = agronomy.MediumCare
+		a.Care = nutrient.MediumCare
 		assume("%s: care not given, taken as medium", a.Name)
 	}
 	if !t.given("clippings") {

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/climate"
 	"swardbook/schedule"
 	"swardbook/schedule/law"
@@ -78,9 +79,9 @@ func TestFullFile(t *testing.T) {
 		{"phosphorus", east.Soil.Phosphorus.PPM, agronomy.PPM(14)},
 		{"own optimum, one value", west.Soil.Phosphorus.Wanted.High, agronomy.PPM(30)},
 		{"own optimum, found", math.Round(float64(west.Soil.Potassium.PPM)), 117.0},
-		{"sieves, coarse first", lime.Fineness[0], agronomy.Sieve{Mesh: 8, Passing: 100}},
+		{"sieves, coarse first", lime.Fineness[0], material.Sieve{Mesh: 8, Passing: 100}},
 		{"packs", lime.OnHand, 1.5},
-		{"kind by analysis", starter.Kind, agronomy.FertilizerMaterial},
+		{"kind by analysis", starter.Kind, material.FertilizerMaterial},
 		{"lasts", starter.Lasts, agronomy.Weeks(8)},
 		{"liquid pack", liquid.PackVolume, agronomy.Gallons(2.5)},
 		{"local span", s.Local.NoNitrogen[0].Has(law.MonthDay{Month: time.March, Day: 1}), true},

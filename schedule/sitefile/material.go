@@ -8,18 +8,19 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 )
 
-var materialKinds = []agronomy.MaterialKind{agronomy.LimeMaterial, agronomy.FertilizerMaterial, agronomy.SulfurMaterial,
-	agronomy.GypsumMaterial, agronomy.MagnesiumMaterial}
+var materialKinds = []material.Kind{material.LimeMaterial, material.FertilizerMaterial, material.SulfurMaterial,
+	material.GypsumMaterial, material.MagnesiumMaterial}
 
 // onlyFor names the keys that mean something for one kind of material alone.
 var onlyFor = []struct {
 	key  string
-	kind agronomy.MaterialKind
+	kind material.Kind
 }{
-	{"cce", agronomy.LimeMaterial}, {"ecce", agronomy.LimeMaterial}, {"fineness", agronomy.LimeMaterial}, {"hydrated", agronomy.LimeMaterial},
-	{"analysis", agronomy.FertilizerMaterial}, {"slow_share", agronomy.FertilizerMaterial}, {"lasts", agronomy.FertilizerMaterial},
+	{"cce", material.LimeMaterial}, {"ecce", material.LimeMaterial}, {"fineness", material.LimeMaterial}, {"hydrated", material.LimeMaterial},
+	{"analysis", material.FertilizerMaterial}, {"slow_share", material.FertilizerMaterial}, {"lasts", material.FertilizerMaterial},
 }
 
 func (r *reader) readMaterials(top table) {
@@ -49,8 +50,8 @@ func (r *reader) readMaterials(top table) {
 	}
 }
 
-func (r *reader) readMaterial(t table, id string) agronomy.Material {
-	m := agronomy.Material{
+func (r *reader) readMaterial(t table, id string) material.Material {
+	m := material.Material{
 		ID: id, Name: t.text("name"),
 		Kind:      choice(t, "kind", materialKinds...),
 		Analysis:  quantity(t, "analysis", agronomy.ParseAnalysis),
@@ -71,16 +72,16 @@ func (r *reader) readMaterial(t table, id string) agronomy.Material {
 	if m.Name == "" {
 		m.Name = id
 	}
-	if word, says := agronomy.PesticideWord(m.Name + " " + id); says && !t.given("pesticide") {
+	if word, says := material.PesticideWord(m.Name + " " + id); says && !t.given("pesticide") {
 		m.Pesticide = true
 		r.assume("material %s: pesticide not given, taken as true, for its name says %q; if nothing of the kind is in it, set pesticide = false", id, word)
 	}
 	if !t.given("kind") {
 		switch {
 		case t.given("analysis"):
-			m.Kind = agronomy.FertilizerMaterial
+			m.Kind = material.FertilizerMaterial
 		case t.given("cce"), t.given("ecce"):
-			m.Kind = agronomy.LimeMaterial
+			m.Kind = material.LimeMaterial
 			r.assume("material %s: kind not given, taken as lime, for it has a calcium carbonate equivalent", id)
 		default:
 			t.wrong("kind", "is missing", "known: "+list(materialKinds)+"; a fertilizer is known by its analysis")
@@ -95,7 +96,7 @@ func (r *reader) readMaterial(t table, id string) agronomy.Material {
 }
 
 // checkKind compares the keys of a material with its kind.
-func checkKind(t table, m agronomy.Material) {
+func checkKind(t table, m material.Material) {
 	if m.Kind == "" {
 		return
 	}
@@ -105,7 +106,7 @@ func checkKind(t table, m agronomy.Material) {
 		}
 	}
 	switch m.Kind {
-	case agronomy.FertilizerMaterial:
+	case material.FertilizerMaterial:
 		t.need("analysis", `the three numbers on the bag, like analysis = "18-24-12"`)
 		a := m.Analysis
 		if sum := a.N + a.P2O5 + a.K2O + m.Magnesium + m.Sulfur; sum > 100 {
@@ -122,7 +123,7 @@ func checkKind(t table, m agronomy.Material) {
 		if t.given("lasts") && !t.given("slow_share") {
 			t.doubt("slow_share", "is missing, so all the nitrogen counts as quick and lasts has no effect", "give the share of the nitrogen that is slow, 0 to 1")
 		}
-	case agronomy.LimeMaterial:
+	case material.LimeMaterial:
 		if !t.given("cce") && !t.given("ecce") {
 			t.wrong("cce", "is missing", "the label gives the calcium carbonate equivalent (cce) or the effective one (ecce), in percent")
 		}
@@ -140,15 +141,15 @@ func checkKind(t table, m agronomy.Material) {
 		if m.CCE > 110 && !m.Hydrated { // [common] hydrated lime is 120 to 136
 			t.doubt("cce", fmt.Sprintf("%.4g %% is more than ground limestone has", float64(m.CCE)), "hydrated or burned lime? then set hydrated = true: it burns leaves and skin")
 		}
-	case agronomy.SulfurMaterial:
+	case material.SulfurMaterial:
 		t.need("sulfur", "the percentage of sulfur on the label, like sulfur = 90")
-	case agronomy.MagnesiumMaterial:
+	case material.MagnesiumMaterial:
 		t.need("magnesium", "the percentage of magnesium on the label, like magnesium = 10")
 	}
 }
 
 // readPack reads the size of a pack: a weight, or for a liquid a volume.
-func readPack(t table, m *agronomy.Material) {
+func readPack(t table, m *material.Material) {
 	switch {
 	case m.Liquid:
 		t.need("density", `the label of a liquid gives it, like density = "9.6 lb/gal"; without it pounds cannot become gallons`)
@@ -176,18 +177,18 @@ func readPack(t table, m *agronomy.Material) {
 
 // readFineness reads the share of a lime that passes each sieve, from the
 // coarsest to the finest.
-func readFineness(t table) []agronomy.Sieve {
+func readFineness(t table) []material.Sieve {
 	f := t.under("fineness")
-	var sieves []agronomy.Sieve
+	var sieves []material.Sieve
 	for _, name := range f.names() {
 		mesh, err := strconv.Atoi(name)
 		if err != nil || mesh < 2 || mesh > 400 {
 			f.wrong(name, fmt.Sprintf("%q is not the mesh of a sieve", name), "sieves have 2 to 400 meshes to the inch, like \"60\" = 75")
 			continue
 		}
-		sieves = append(sieves, agronomy.Sieve{Mesh: mesh, Passing: agronomy.Percent(f.number(name, 0, 100))})
+		sieves = append(sieves, material.Sieve{Mesh: mesh, Passing: agronomy.Percent(f.number(name, 0, 100))})
 	}
-	slices.SortStableFunc(sieves, func(a, b agronomy.Sieve) int { return cmp.Compare(a.Mesh, b.Mesh) })
+	slices.SortStableFunc(sieves, func(a, b material.Sieve) int { return cmp.Compare(a.Mesh, b.Mesh) })
 	for i := 1; i < len(sieves); i++ {
 		if sieves[i].Passing > sieves[i-1].Passing {
 			f.wrong(strconv.Itoa(sieves[i].Mesh), fmt.Sprintf("more passes sieve %d than the coarser sieve %d", sieves[i].Mesh, sieves[i-1].Mesh), "the finer the sieve, the less passes")

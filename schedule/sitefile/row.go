@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 )
 
@@ -120,13 +120,13 @@ func kindNames() []string {
 }
 
 // material reads the material and looks it up; a nil one was not named.
-func (w row) material(d *schedule.Done) *agronomy.Material {
+func (w row) material(d *schedule.Done) *material.Material {
 	d.Material = w.cells["material"]
 	if d.Material == "" || w.site == nil {
 		return nil
 	}
 	var ids []string
-	for _, m := range append(slices.Clone(w.site.Materials), agronomy.TradeMaterials()...) {
+	for _, m := range append(slices.Clone(w.site.Materials), material.TradeMaterials()...) {
 		if m.ID == d.Material {
 			return &m
 		}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/soil"
 	"swardbook/schedule"
 )
 
@@ -36,7 +37,7 @@ func readSoil(t table, a schedule.Area) *agronomy.Report {
 	if !t.given("method") && (unscaled(r.Phosphorus) || unscaled(r.Potassium)) {
 		t.doubt("method", "is missing, so phosphorus and potassium have no scale", "the lab names the extractant: "+list(agronomy.Extractants())+"; or give the lab's own optimum as wanted")
 	}
-	for _, s := range agronomy.Suspicious(*r, t.site.Place.State) {
+	for _, s := range soil.Suspicious(*r, t.site.Place.State) {
 		at := t
 		if !t.given(s.Field) { // the texture stands with the area
 			at.path = strings.TrimSuffix(t.path, ".soil")
@@ -67,12 +68,12 @@ func readReading(t table, n agronomy.Nutrient, r *agronomy.Report) agronomy.Read
 	var reading agronomy.Reading
 	if found != "" {
 		var err error
-		if reading, err = agronomy.ParseReading(n, found, r.Depth, r.CEC); err != nil {
+		if reading, err = soil.ParseReading(n, found, r.Depth, r.CEC); err != nil {
 			t.refuse(name, err)
 		}
 	}
 	if len(wanted) > 0 {
-		o, err := agronomy.ParseOptimum(n, wanted, r.Depth, r.CEC)
+		o, err := soil.ParseOptimum(n, wanted, r.Depth, r.CEC)
 		if err != nil {
 			t.refuse("wanted", err)
 		}

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"swardbook/agronomy"
+	"swardbook/agronomy/soil"
 	"swardbook/climate"
 	"swardbook/schedule"
 )
@@ -31,7 +31,7 @@ func lawn(t testing.TB, metric bool) *schedule.Program {
 		Place:  schedule.PlaceShown{State: "OH", Hardiness: "6a", ClimateFrom: "state and hardiness zone", Better: []string{"elevation"}},
 		Season: schedule.Season{FirstFreeze: schedule.Odds{P10: d("2026-09-27"), P50: d("2026-10-13"), P90: d("2026-10-29")}, LastSafe: d("2026-11-16"), Words: []string{"ground: it freezes in most winters"}},
 		Areas: []schedule.AreaShown{{ID: "east", Name: "The long eastern strip between the path and the hedge", Size: 2600, Stand: "perennial ryegrass 60 %, fine fescue 40 %",
-			Findings: []schedule.FindingShown{{Rank: 1, Reading: "ph", Value: 5.1, Level: agronomy.VeryLow, Text: "Sour.", Source: "common", Why: why}, {Rank: 2, Reading: "organic_matter", Value: 2.1, Unit: "%", Text: "Ordinary."}},
+			Findings: []schedule.FindingShown{{Rank: 1, Reading: "ph", Value: 5.1, Level: soil.VeryLow, Text: "Sour.", Source: "common", Why: why}, {Rank: 2, Reading: "organic_matter", Value: 2.1, Unit: "%", Text: "Ordinary."}},
 			Needs:    []schedule.Need{{Kind: schedule.Lime, Total: 57, Text: "lime: 57 lb per 1,000 sq ft", Why: why}}, Pale: []string{"Fits: sour soil."}}},
 		Entries: []schedule.Entry{
 			{ID: "east/lime/1", Kind: schedule.Lime, Area: "east", Title: "Lime the long eastern strip, 96 lb", Summary: "Spread 96 lb (2.4 packs) at 37 lb per 1,000 sq ft.", Date: d("2026-09-19"), Earliest: d("2026-09-12"), Latest: d("2026-11-16"), LastSafe: d("2026-11-16"),

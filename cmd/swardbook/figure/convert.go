@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/soil"
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 )
@@ -97,13 +98,13 @@ func significant[T ~float64](v T) string {
 }
 
 func reading(q *asked) (Answer, error) {
-	n := oneOf(q, "nutrient", agronomy.Nutrients()...)
+	n := oneOf(q, "nutrient", soil.Nutrients()...)
 	depth := quantityOf(q, "depth", agronomy.ParseDepth)
 	cec := agronomy.Meq(q.number("cec", 0, 200))
 	if q.err != nil {
 		return Answer{}, q.err
 	}
-	r, err := agronomy.ParseReading(n, q.args[0], depth, cec)
+	r, err := soil.ParseReading(n, q.args[0], depth, cec)
 	if err != nil {
 		return Answer{}, err
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/cmd/swardbook/flag"
 )
 
@@ -22,16 +23,16 @@ func wantFlags(fs *flag.Set) {
 }
 
 // wants reads what one application should bring, and the caps.
-func wants(q *asked) (agronomy.Wants, agronomy.Caps, agronomy.SquareFeet) {
-	w := agronomy.Wants{N: q.rate("n"), P2O5: q.rate("p2o5"), K2O: q.rate("k2o")}
-	c := agronomy.NoCaps()
+func wants(q *asked) (material.Wants, material.Caps, agronomy.SquareFeet) {
+	w := material.Wants{N: q.rate("n"), P2O5: q.rate("p2o5"), K2O: q.rate("k2o")}
+	c := material.NoCaps()
 	if q.given("n-cap") {
 		c.N = q.rate("n-cap")
 	}
 	if q.given("soluble-cap") {
 		c.SolubleN = q.rate("soluble-cap")
 	}
-	if w == (agronomy.Wants{}) && q.err == nil {
+	if w == (material.Wants{}) && q.err == nil {
 		q.err = fmt.Errorf("nothing is wanted: give --n, --p2o5 or --k2o")
 	}
 	return w, c, quantityOf(q, "size", agronomy.ParseArea)
@@ -60,7 +61,7 @@ const usualMostN agronomy.PerThousand = 1 // [common]
 func rate(q *asked) (Answer, error) {
 	q.need("analysis")
 	w, c, size := wants(q)
-	m := agronomy.Material{Name: q.text("analysis"), Kind: agronomy.FertilizerMaterial, SlowShare: q.number("slow", 0, 1),
+	m := material.Material{Name: q.text("analysis"), Kind: material.FertilizerMaterial, SlowShare: q.number("slow", 0, 1),
 		Density: quantityOf(q, "density", agronomy.ParseDensity), Liquid: q.given("density")}
 	if m.Liquid {
 		m.PackVolume = quantityOf(q, "pack", agronomy.ParseVolume)
@@ -74,13 +75,13 @@ func rate(q *asked) (Answer, error) {
 	if q.err != nil {
 		return Answer{}, q.err
 	}
-	d, err := agronomy.DoseFor(m, w, c)
+	d, err := material.DoseFor(m, w, c)
 	if err != nil {
 		return Answer{}, err
 	}
 	a := Answer{Text: dosed(d), Why: d.Why, Values: doseValues(d)}
 	if d.N > usualMostN {
-		a.More = append(a.More, fmt.Sprintf("More than %s at a time can burn turf and is more than most rules allow: split it.", bothNutrients(agronomy.Wants{N: usualMostN})))
+		a.More = append(a.More, fmt.Sprintf("More than %s at a time can burn turf and is more than most rules allow: split it.", bothNutrients(material.Wants{N: usualMostN})))
 	}
 	if size > 0 {
 		a.More = append(a.More, onArea(d, size))
@@ -90,16 +91,16 @@ func rate(q *asked) (Answer, error) {
 }
 
 // dosed says a dose in one sentence.
-func dosed(d agronomy.Dose) string {
+func dosed(d material.Dose) string {
 	t := bothRates(d.Rate)
 	if d.Gallons > 0 {
 		t = us.VolumeRate(d.Gallons) + " (" + metric.VolumeRate(d.Gallons) + "), " + t
 	}
-	brings := agronomy.Wants{N: d.N, P2O5: d.P2O5, K2O: d.K2O, Mg: d.Mg, S: d.S}
+	brings := material.Wants{N: d.N, P2O5: d.P2O5, K2O: d.K2O, Mg: d.Mg, S: d.S}
 	return fmt.Sprintf("%s of %s; it brings %s.", t, d.Material.Name, bothNutrients(brings))
 }
 
-func onArea(d agronomy.Dose, size agronomy.SquareFeet) string {
+func onArea(d material.Dose, size agronomy.SquareFeet) string {
 	amount := d.For(size)
 	t := fmt.Sprintf("For %s: %s of %s", bothAreas(size), bothWeights(amount.Weight), d.Material.Name)
 	if amount.Volume > 0 {
@@ -111,13 +112,13 @@ func onArea(d agronomy.Dose, size agronomy.SquareFeet) string {
 	return t + "."
 }
 
-func doseValues(d agronomy.Dose) map[string]any {
+func doseValues(d material.Dose) map[string]any {
 	return map[string]any{"material": d.Material.Name, "rate_lb_per_1000_sqft": rounded(float64(d.Rate), 3), "gal_per_1000_sqft": rounded(float64(d.Gallons), 4),
 		"n_lb_per_1000_sqft": rounded(float64(d.N), 3), "slow_n_lb_per_1000_sqft": rounded(float64(d.SlowN), 3),
 		"p2o5_lb_per_1000_sqft": rounded(float64(d.P2O5), 3), "k2o_lb_per_1000_sqft": rounded(float64(d.K2O), 3), "bound_by": d.BoundBy, "by_cap": d.ByCap}
 }
 
-func amountValues(d agronomy.Dose, size agronomy.SquareFeet) map[string]any {
+func amountValues(d material.Dose, size agronomy.SquareFeet) map[string]any {
 	amount := d.For(size)
 	return map[string]any{"amount_lb": rounded(float64(amount.Weight), 3), "amount_gal": rounded(float64(amount.Volume), 4), "packs": rounded(amount.Packs, 2)}
 }
@@ -142,7 +143,7 @@ var mixFigure = Figure{
 
 func mix(q *asked, analyses []string) (Answer, error) {
 	w, c, size := wants(q)
-	ms := agronomy.TradeMaterials()
+	ms := material.TradeMaterials()
 	if len(analyses) > 0 {
 		ms = nil
 	}
@@ -151,7 +152,7 @@ func mix(q *asked, analyses []string) (Answer, error) {
 		if err != nil {
 			q.wrong("material", err)
 		}
-		ms = append(ms, agronomy.Material{ID: t, Name: t, Kind: agronomy.FertilizerMaterial, Analysis: n})
+		ms = append(ms, material.Material{ID: t, Name: t, Kind: material.FertilizerMaterial, Analysis: n})
 	}
 	if q.err != nil {
 		return Answer{}, q.err
@@ -160,7 +161,7 @@ func mix(q *asked, analyses []string) (Answer, error) {
 	if over == 0 {
 		over = 1000
 	}
-	doses, short, why := agronomy.Mix(ms, w, c, over)
+	doses, short, why := material.Mix(ms, w, c, over)
 	if len(doses) == 0 {
 		return Answer{}, fmt.Errorf("none of these materials brings what is wanted: %s", w)
 	}
@@ -178,7 +179,7 @@ func mix(q *asked, analyses []string) (Answer, error) {
 		shown = append(shown, v)
 	}
 	a.Text = strings.Join(lines, "; ") + "."
-	if short != (agronomy.Wants{}) {
+	if short != (material.Wants{}) {
 		a.More = append(a.More, "Still short: "+bothNutrients(short)+".")
 	}
 	a.Values = map[string]any{"doses": shown, "short_n_lb_per_1000_sqft": rounded(float64(short.N), 3),

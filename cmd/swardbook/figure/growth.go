@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
@@ -85,13 +86,13 @@ type temperature struct {
 // mean was given in, and says how. A place's own mean takes the form in °C, by
 // which programs are made.
 func potential(mean temperature, season climate.Season) (float64, agronomy.Reason) {
-	form, t := agronomy.GrowthPotentialC, float64(mean.f.Celsius())
+	form, t := nutrient.GrowthPotentialC, float64(mean.f.Celsius())
 	best, width, unit, source := 20.0, 5.5, "°C", "gp-code" // [gp-code]
 	if season == climate.Warm {
 		best, width = 31, 7 // [gp-code]
 	}
 	if mean.inFahrenheit {
-		form, t = agronomy.GrowthPotentialF, float64(mean.f)
+		form, t = nutrient.GrowthPotentialF, float64(mean.f)
 		best, width, unit, source = 68, 10, "°F", "ny-nmp-2019" // [ny-nmp-2019] [gp-grounds]
 		if season == climate.Warm {
 			best, width = 88, 12 // [ny-nmp-2019]

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	aglime "swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
 	"swardbook/cmd/swardbook/flag"
 )
 
@@ -47,7 +49,7 @@ var limeFigure = Figure{
 
 func lime(q *asked) (Answer, error) {
 	q.need("ph")
-	c := agronomy.LimeCase{
+	c := aglime.Case{
 		PH:            agronomy.PH(q.number("ph", 0, 14)),
 		Target:        agronomy.PH(q.number("target", 0, 14)),
 		Acidity:       agronomy.Meq(q.number("acidity", 0, 100)),
@@ -59,7 +61,7 @@ func lime(q *asked) (Answer, error) {
 		Buffer: agronomy.Buffer{PH: agronomy.PH(q.number("buffer-ph", 0, 14)),
 			Method: oneOf(q, "buffer", agronomy.BufferMethods()...)},
 	}
-	c.WarmRegion = agronomy.WarmLimeRegion(c.State)
+	c.WarmRegion = aglime.WarmLimeRegion(c.State)
 	if q.given("buffer") != q.given("buffer-ph") && q.err == nil {
 		q.err = fmt.Errorf("--buffer and --buffer-ph belong together: the method and the reading")
 	}
@@ -78,7 +80,7 @@ func lime(q *asked) (Answer, error) {
 		a.Why = append(a.Why, why)
 	}
 	hydrated := q.yes("hydrated")
-	m := agronomy.Material{Kind: agronomy.LimeMaterial, Hydrated: hydrated, Fineness: sieves(q),
+	m := material.Material{Kind: material.LimeMaterial, Hydrated: hydrated, Fineness: sieves(q),
 		CCE: agronomy.Percent(q.number("cce", 1, 180)), ECCE: agronomy.Percent(q.number("ecce", 1, 180))}
 	size := quantityOf(q, "size", agronomy.ParseArea)
 	if q.err != nil {
@@ -86,7 +88,7 @@ func lime(q *asked) (Answer, error) {
 	}
 	effective, why := agronomy.Percent(100), []agronomy.Reason{{Text: "Nothing is said of the lime: the amount is of one that acts fully. Give --cce, or --ecce, from the bag."}}
 	if m.CCE > 0 || m.ECCE > 0 || hydrated {
-		effective, why = m.Effective(false)
+		effective, why = aglime.Effective(m, false)
 	}
 	if q.given("amount") {
 		amount := q.limeAmount(size)
@@ -112,13 +114,13 @@ func (q *asked) limeAmount(size agronomy.SquareFeet) agronomy.PerThousand {
 }
 
 // expected answers what an amount of lime will do.
-func expected(a Answer, c agronomy.LimeCase, amount agronomy.PerThousand, effective agronomy.Percent, why []agronomy.Reason) (Answer, error) {
+func expected(a Answer, c aglime.Case, amount agronomy.PerThousand, effective agronomy.Percent, why []agronomy.Reason) (Answer, error) {
 	acts := amount * agronomy.PerThousand(effective) / 100
-	ph, steps, err := agronomy.ExpectedPH(c, acts)
+	ph, steps, err := aglime.ExpectedPH(c, acts)
 	if err != nil {
 		return a, err
 	}
-	low, high, err := agronomy.ExpectedPHSpread(c, acts)
+	low, high, err := aglime.ExpectedPHSpread(c, acts)
 	if err != nil {
 		return a, err
 	}
@@ -130,8 +132,8 @@ func expected(a Answer, c agronomy.LimeCase, amount agronomy.PerThousand, effect
 }
 
 // required answers how much lime it takes.
-func required(a Answer, c agronomy.LimeCase, m agronomy.Material, effective agronomy.Percent, why []agronomy.Reason, established bool, size agronomy.SquareFeet) (Answer, error) {
-	need, err := agronomy.LimeRequirement(c)
+func required(a Answer, c aglime.Case, m material.Material, effective agronomy.Percent, why []agronomy.Reason, established bool, size agronomy.SquareFeet) (Answer, error) {
+	need, err := aglime.Requirement(c)
 	if err != nil {
 		return a, err
 	}
@@ -144,12 +146,12 @@ func required(a Answer, c agronomy.LimeCase, m agronomy.Material, effective agro
 		a.Values["rate_lb_per_1000_sqft"], a.Values["dressings"] = 0, 0
 		return a, nil
 	}
-	rate, err := agronomy.MaterialRate(need.Rate, effective)
+	rate, err := aglime.MaterialRate(need.Rate, effective)
 	if err != nil {
 		return a, err
 	}
-	most, capped := agronomy.LimeCap(m, established)
-	parts, err := agronomy.LimeDressings(rate, most)
+	most, capped := aglime.Cap(m, established)
+	parts, err := aglime.Dressings(rate, most)
 	if err != nil {
 		return a, err
 	}
@@ -170,11 +172,11 @@ func required(a Answer, c agronomy.LimeCase, m agronomy.Material, effective agro
 }
 
 // sieves reads "8=100,60=75".
-func sieves(q *asked) []agronomy.Sieve {
+func sieves(q *asked) []material.Sieve {
 	if !q.given("sieves") {
 		return nil
 	}
-	var out []agronomy.Sieve
+	var out []material.Sieve
 	for part := range strings.SplitSeq(q.text("sieves"), ",") {
 		mesh, passing, _ := strings.Cut(strings.TrimSpace(part), "=")
 		m, err1 := strconv.Atoi(strings.TrimSpace(mesh))
@@ -183,7 +185,7 @@ func sieves(q *asked) []agronomy.Sieve {
 			q.wrong("sieves", fmt.Errorf("%q is not of the form MESH=PERCENT, like 60=75", part))
 			return nil
 		}
-		out = append(out, agronomy.Sieve{Mesh: m, Passing: agronomy.Percent(p)})
+		out = append(out, material.Sieve{Mesh: m, Passing: agronomy.Percent(p)})
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 )
 
@@ -18,7 +19,7 @@ func bothRates(r agronomy.PerThousand) string {
 }
 
 // bothNutrients writes "1 lb N, 0.25 lb P₂O₅ per 1,000 sq ft (4.9 g N, 1.2 g P₂O₅/m²)".
-func bothNutrients(w agronomy.Wants) string {
+func bothNutrients(w material.Wants) string {
 	var metric []string
 	for _, p := range []struct {
 		name   string

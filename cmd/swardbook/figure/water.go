@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 )
@@ -40,20 +41,20 @@ func water(q *asked) (Answer, error) {
 	var err error
 	switch {
 	case q.given("caught"):
-		sprinkler, err = agronomy.CatchRate(caught)
+		sprinkler, err = material.CatchRate(caught)
 		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%.2f in caught in 15 minutes is %.2f in an hour.", float64(caught), float64(sprinkler))})
 	case q.given("flow"):
 		if q.need("size"); q.err != nil {
 			return a, q.err
 		}
-		sprinkler, err = agronomy.FlowRate(flow, size)
+		sprinkler, err = material.FlowRate(flow, size)
 		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s gal a minute × 96.25 ÷ %.0f sq ft = %.2f in an hour.", schedule.Figures(float64(flow), 3), float64(size), float64(sprinkler)), Source: "definitions"})
 	}
 	if err != nil {
 		return a, err
 	}
 	if size > 0 {
-		gallons, err := agronomy.WaterVolume(depth, size)
+		gallons, err := material.WaterVolume(depth, size)
 		if err != nil {
 			return a, err
 		}
@@ -62,7 +63,7 @@ func water(q *asked) (Answer, error) {
 		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("1 in on 1,000 sq ft is 623 gal: %s × %.0f/1000 × 623.4 = %s.", schedule.Figures(float64(depth), 3), float64(size), us.Volume(gallons)), Source: "definitions"})
 	}
 	if sprinkler > 0 {
-		minutes, err := agronomy.WaterMinutes(depth, sprinkler)
+		minutes, err := material.WaterMinutes(depth, sprinkler)
 		if err != nil {
 			return a, err
 		}
@@ -101,7 +102,7 @@ func spreader(q *asked) (Answer, error) {
 		if q.err != nil {
 			return Answer{}, q.err
 		}
-		r, err := agronomy.DropCalibration(caught, on)
+		r, err := material.DropCalibration(caught, on)
 		return Answer{Text: "The spreader is set to " + bothRates(r) + ".", Values: map[string]any{"rate_lb_per_1000_sqft": rounded(float64(r), 3)},
 			Why: []agronomy.Reason{{Text: fmt.Sprintf("%s lb × 1000 ÷ %s sq ft = %s lb per 1,000 sq ft.", schedule.Figures(float64(caught), 3), schedule.Figures(float64(on), 4), schedule.Figures(float64(r), 3)), Source: "drop-spreader-cr"}}}, err
 	case q.given("tank") || q.given("covers"):
@@ -110,7 +111,7 @@ func spreader(q *asked) (Answer, error) {
 		if q.err != nil {
 			return Answer{}, q.err
 		}
-		f, err := agronomy.TankFills(size, tank, agronomy.SquareFeet(covers))
+		f, err := material.TankFills(size, tank, agronomy.SquareFeet(covers))
 		if err != nil {
 			return Answer{}, err
 		}
@@ -127,7 +128,7 @@ func spreader(q *asked) (Answer, error) {
 	if q.err != nil {
 		return Answer{}, q.err
 	}
-	sp, err := agronomy.SpreadOver(rate, size, width)
+	sp, err := material.SpreadOver(rate, size, width)
 	if err != nil {
 		return Answer{}, err
 	}

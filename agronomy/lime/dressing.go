@@ -1,0 +1,109 @@
+package lime
+
+import (
+	"fmt"
+	"math"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/soil"
+)
+
+// Spacing and proof of lime on turf.
+const (
+	SpacingDays            = 90  // between two dressings, at least [common], inside [vt-452-717] [psu-report-notes]
+	SpacingWantedDays      = 180 // aimed at: fall and spring [nc-lee-lime]
+	LimeRetestMonths       = 6   // after the last dressing a sample begins to tell [psu-report-notes]
+	LimeRetestLatestMonths = 12  // and by then it should be drawn [psu-report-notes]
+	HalfRetestMonths       = 4   // Georgia's retest before the second half [uga-792]
+)
+
+// Caps on one dressing.
+const (
+	CapTurf         agronomy.PerThousand = 50  // [vt-452-717] [nc-lee-lime] [osu-tallfescue-lime] [unh-lawn-report] [uga-792]
+	CapCored        agronomy.PerThousand = 100 // cored turf [purdue-ay18] [psu-report-notes]
+	LimeCapGreen    agronomy.PerThousand = 25  // greens and tees [psu-report-notes]
+	LimeCapHydrated agronomy.PerThousand = 10  // from memory [common]
+	LimeCapTilled   agronomy.PerThousand = 200 // one tillage pass [psu-establish]
+)
+
+// Cap gives the most of a lime to put down at once: 50 lb per 1000 sq ft on
+// a lawn, 200 a tillage pass before sowing, 10 of hydrated lime.
+func Cap(m material.Material, established bool) (agronomy.PerThousand, agronomy.Reason) {
+	switch {
+	case m.Hydrated:
+		return LimeCapHydrated, agronomy.Reason{Text: "Hydrated lime is caustic: at most 10 lb/1000 sq ft at a time, watered in at once (from memory); limestone is better on living turf.", Source: "common"}
+	case established:
+		return CapTurf, agronomy.Reason{Text: "On a lawn at most 50 lb/1000 sq ft at a time: more lies on the leaves and only changes the top inch. Two published sheets allow 100.", Source: "vt-452-717, nc-lee-lime, purdue-ay18"}
+	}
+	return LimeCapTilled, agronomy.Reason{Text: "Before sowing the whole amount goes in at once, mixed 4 to 6 in deep; over 200 lb/1000 sq ft half, till, the other half, till again.", Source: "psu-establish, psu-report-notes"}
+}
+
+// Dressings splits a weight of lime into the fewest equal dressings that
+// respect the cap. Equal parts need one spreader setting, leave no crumb for
+// the last, and a retest before the next can still stop it. A total of 0 gives
+// none; both figures must be 0 or more, and the cap above 0.
+func Dressings(total, most agronomy.PerThousand) ([]agronomy.PerThousand, error) {
+	n, err := dressings(total, most)
+	parts := make([]agronomy.PerThousand, n)
+	for i := range parts {
+		parts[i] = total / agronomy.PerThousand(n)
+	}
+	return parts, err
+}
+
+// FillFirst splits as North Carolina does: the cap each time, the rest
+// last. [nc-lee-lime]
+func FillFirst(total, most agronomy.PerThousand) ([]agronomy.PerThousand, error) {
+	n, err := dressings(total, most)
+	parts := make([]agronomy.PerThousand, n)
+	for i := range parts {
+		parts[i] = min(most, total-most*agronomy.PerThousand(i))
+	}
+	return parts, err
+}
+
+// dressings counts the fewest parts under a cap.
+func dressings(total, most agronomy.PerThousand) (int, error) {
+	if err := within("amount, lb/1000 sq ft,", total, 0, 5000, "give the whole amount for the area's soil"); err != nil { // [common]
+		return 0, err
+	}
+	if err := within("most at a time, lb/1000 sq ft,", most, 1, 5000, "give what may go down at once"); err != nil { // [common]
+		return 0, err
+	}
+	return int(math.Ceil(float64(total/most) - 1e-9)), nil
+}
+
+// Stone says which limestone suits a soil.
+type Stone string
+
+// The stones.
+const (
+	Dolomitic   Stone = "dolomitic"
+	Calcitic    Stone = "calcitic"
+	EitherStone Stone = "either"
+)
+
+// ChooseStone picks dolomitic limestone when magnesium is low or the soil is
+// sand, calcitic when magnesium already fills a fifth of a clay's CEC or equals
+// the calcium, else either. The level of magnesium is the caller's, by the
+// report's extractant; Unknown leaves it out.
+func ChooseStone(r agronomy.Report, magnesium soil.Level) (Stone, []agronomy.Reason) {
+	const mgPerMeq, most = 121.53, 20.0 // ppm of Mg [atomic-weights]; % of CEC [nc-lee-lime]
+	mg, ca := float64(r.Magnesium.PPM), float64(r.Calcium.PPM)
+	if r.Magnesium.Given && r.CEC > 0 && (r.Texture == agronomy.Clay || r.Texture == agronomy.ClayLoam) {
+		if share := 100 * mg / mgPerMeq / float64(r.CEC); share > most {
+			return Calcitic, []agronomy.Reason{{Text: fmt.Sprintf("Magnesium fills %s %% of the CEC of this clay, over 20 %%: calcitic limestone, which adds none.", agronomy.Short(share)), Source: "nc-lee-lime"}}
+		}
+	}
+	if r.Magnesium.Given && r.Calcium.Given && ca <= mg {
+		return Calcitic, []agronomy.Reason{{Text: fmt.Sprintf("Calcium (%s ppm) is no more than magnesium (%s ppm): calcitic limestone.", agronomy.Short(ca), agronomy.Short(mg)), Source: "ohio-real"}}
+	}
+	if magnesium == soil.VeryLow || magnesium == soil.Low {
+		return Dolomitic, []agronomy.Reason{{Text: fmt.Sprintf("Magnesium is %s: dolomitic limestone brings some along.", magnesium), Source: "uga-sod-769"}}
+	}
+	if (r.Texture == agronomy.Sand || r.Texture == agronomy.LoamySand) && magnesium != soil.High && magnesium != soil.VeryHigh {
+		return Dolomitic, []agronomy.Reason{{Text: "Sand runs short of magnesium: dolomitic limestone is the better choice.", Source: "nc-lee-lime"}}
+	}
+	return EitherStone, []agronomy.Reason{{Text: "Nothing in the report calls for one stone: buy on effective value and price.", Source: "nc-lee-lime"}}
+}

@@ -1,0 +1,207 @@
+package lime
+
+import (
+	"fmt"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+)
+
+// FinenessRule is one state's way to count the coarse part of a lime: each band
+// between sieves has an efficiency, 1 meaning that all of it acts in time.
+type FinenessRule struct {
+	State      string
+	Basis      string    // the name of the result, and its span of years if stated
+	Mesh       []int     // coarse to fine
+	Efficiency []float64 // held on the first sieve, then between sieves, then through the last
+	Source     string
+}
+
+// FinenessRules gives the states' rules. Those of Kansas and Oklahoma,
+// Illinois and Oregon are from memory, those of Minnesota, Wisconsin and
+// Kentucky in part.
+func FinenessRules() []FinenessRule {
+	return []FinenessRule{
+		{"Missouri", "ENM", []int{8, 40, 60}, []float64{0, 0.25, 0.60, 1}, "mo-ag-lime"},
+		{"New York", "ENV, one year", []int{20, 60, 100}, []float64{0, 0.40, 0.80, 1}, "cornell-env"},
+		{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "mn-mda-enp"},
+		{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "bc-637-200"},
+		{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "laboski-lime"},
+		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "lime-quality-misc"}, // from memory
+		{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "uky-lime-quality"},
+		{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "msstate-p3762"},
+		{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.10, 0.40, 1}, "laboski-lime"},
+		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "lime-quality-misc"}, // from memory
+		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "lime-quality-misc"},  // from memory
+		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "lime-quality-misc"},        // from memory
+	}
+}
+
+// FinenessRuleOf finds a state's rule by the State of FinenessRules.
+func FinenessRuleOf(state string) (FinenessRule, bool) {
+	for _, r := range FinenessRules() {
+		if r.State == state {
+			return r, true
+		}
+	}
+	return FinenessRule{}, false
+}
+
+// Fineness gives the share of a lime that acts, by the sieves of its label. A
+// sieve that the label does not name is read as the next finer one, so the
+// result is never too high; with none finer it is an error.
+func (r FinenessRule) Fineness(label []material.Sieve) (agronomy.Percent, error) {
+	coarser := agronomy.Percent(100)
+	var total agronomy.Percent
+	for i, mesh := range r.Mesh {
+		p, ok := passing(label, mesh)
+		if !ok {
+			return 0, fmt.Errorf("the label names no sieve of %d mesh or finer, which %s's rule needs", mesh, r.State)
+		}
+		if p < 0 || p > coarser {
+			return 0, &RangeError{fmt.Sprintf("passing %d mesh, %%,", mesh), float64(p), 0, float64(coarser), "a finer sieve never passes more than a coarser one"}
+		}
+		total += (coarser - p) * agronomy.Percent(r.Efficiency[i])
+		coarser = p
+	}
+	return total + coarser*agronomy.Percent(r.Efficiency[len(r.Mesh)]), nil
+}
+
+// passing gives what passes a sieve, or the next finer one that is named.
+func passing(label []material.Sieve, mesh int) (agronomy.Percent, bool) {
+	best, found := material.Sieve{}, false
+	for _, s := range label {
+		if s.Mesh >= mesh && (!found || s.Mesh < best.Mesh) {
+			best, found = s, true
+		}
+	}
+	return best.Passing, found
+}
+
+// Effective gives the neutralizing value of a lime by the rule: CCE × fineness
+// × dry matter, percent of pure fine CaCO3. Moisture is 0 to under 100 %. [cornell-env]
+func (r FinenessRule) Effective(cce agronomy.Percent, label []material.Sieve, moisture agronomy.Percent) (agronomy.Percent, error) {
+	if err := within("CCE, %,", cce, 0, 250, "read the CCE off the label; pure limestone is 100"); err != nil { // [atomic-weights] magnesium oxide
+		return 0, err
+	}
+	if err := within("moisture, %,", moisture, 0, 99, "read the moisture off the label"); err != nil { // [definitions]
+		return 0, err
+	}
+	f, err := r.Fineness(label)
+	return cce * f / 100 * (1 - moisture/100), err
+}
+
+// ENM gives Missouri's effective neutralizing material, lb per ton. [mo-ag-lime]
+func ENM(cce agronomy.Percent, label []material.Sieve) (agronomy.Pounds, error) {
+	r, _ := FinenessRuleOf("Missouri")
+	share, err := r.Effective(cce, label, 0)
+	return agronomy.Pounds(share / 100 * 800), err // [mo-ag-lime]
+}
+
+// ENP gives the effective neutralizing power of Minnesota and Ohio, lb per ton.
+// [mn-mda-enp] [bc-637-200]
+func ENP(cce agronomy.Percent, label []material.Sieve, moisture agronomy.Percent) (agronomy.Pounds, error) {
+	r, _ := FinenessRuleOf("Ohio")
+	share, err := r.Effective(cce, label, moisture)
+	return agronomy.Pounds(share / 100 * agronomy.PoundsPerTon), err
+}
+
+// ForENM gives the lime for a wanted lb ENM per acre. [mo-enm-example]
+func ForENM(wanted agronomy.PerAcre, perTon agronomy.Pounds) (agronomy.TonsPerAcre, error) {
+	if err := within("lb ENM per ton", perTon, 1, 800, "read it off the lime dealer's sheet"); err != nil { // [mo-ag-lime]
+		return 0, err
+	}
+	return agronomy.TonsPerAcre(float64(wanted) / float64(perTon)), nil
+}
+
+// MaterialRate gives the weight of a lime that does the work of a fully
+// effective rate: × 100 / value, its ECCE or, for want of that, its CCE.
+// [psu-report-notes]
+func MaterialRate(effective agronomy.PerThousand, value agronomy.Percent) (agronomy.PerThousand, error) {
+	if err := within("effective value, %,", value, 1, 250, "read ECCE or CCE off the bag"); err != nil { // [atomic-weights]
+		return 0, err
+	}
+	return effective * 100 / agronomy.PerThousand(value), nil
+}
+
+// standardCCE is the lime that field tables are made for, %. [tristate-1995]
+const standardCCE agronomy.Percent = 90
+
+// Effective gives how much of a lime's weight acts like pure fine CaCO3, in the
+// first year or over the about three years that coarse stone takes. The value
+// on the bag wins; else CCE and sieves, by New York's bands for one year
+// [cornell-env] and Ohio's for three [bc-637-200]; else CCE alone.
+func Effective(m material.Material, firstYear bool) (agronomy.Percent, []agronomy.Reason) {
+	if m.ECCE > 0 {
+		return m.ECCE, []agronomy.Reason{{Text: fmt.Sprintf("effective value printed on the bag: %s %%", agronomy.Short(m.ECCE)), Source: ""}}
+	}
+	var why []agronomy.Reason
+	cce := m.CCE
+	switch {
+	case cce > 0:
+	case m.Hydrated:
+		cce, _ = CCEOf("Ca(OH)2")
+		why = append(why, agronomy.Reason{Text: fmt.Sprintf("no CCE given: that of pure hydrated lime, %s %%", agronomy.Short(cce)), Source: "atomic-weights"})
+	default:
+		cce = standardCCE
+		why = append(why, agronomy.Reason{Text: fmt.Sprintf("no CCE given: %s %% is assumed, as ordinary ground limestone has; read the bag", agronomy.Short(cce)), Source: "tristate-1995"})
+	}
+	if m.Hydrated {
+		return cce, append(why, agronomy.Reason{Text: "hydrated lime is a fine powder: all of it acts", Source: "common"})
+	}
+	states := []string{"Ohio"}
+	if firstYear {
+		states = []string{"New York", "Ohio"}
+	}
+	for _, state := range states {
+		r, _ := FinenessRuleOf(state)
+		fine, err := r.Fineness(m.Fineness)
+		if err != nil {
+			continue
+		}
+		span := "over three years"
+		if state == "New York" {
+			span = "in the first year"
+		}
+		value := cce * fine / 100
+		why = append(why, agronomy.Reason{Text: fmt.Sprintf("CCE %s %% × fineness %s %% (sieves as %s counts them) = %s %% %s", agronomy.Short(cce), agronomy.Short(fine), state, agronomy.Short(value), span), Source: r.Source})
+		if firstYear && state == "Ohio" {
+			why = append(why, agronomy.Reason{Text: "the bag names no 100 mesh sieve, so the first year may show less", Source: "cornell-env"})
+		}
+		return value, why
+	}
+	return cce, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: CCE %s %% is taken as it stands, which is optimistic for coarse stone", agronomy.Short(cce)), Source: "psu-report-notes"})
+}
+
+// CCEOf gives the calcium carbonate equivalent of a pure compound, percent: the
+// weight of CaCO3 (100.086) with the same charge. It knows CaCO3, MgCO3,
+// CaMg(CO3)2, Ca(OH)2, CaO, MgO, CaSiO3, and gypsum, CaSO4·2H2O, which does not
+// raise pH. [atomic-weights]
+func CCEOf(compound string) (agronomy.Percent, bool) {
+	const caCO3 = 100.086 // [atomic-weights]
+	switch compound {
+	case "CaCO3":
+		return 100, true
+	case "MgCO3":
+		return 100 * caCO3 / 84.313, true // [atomic-weights]
+	case "CaMg(CO3)2":
+		return 100 * 2 * caCO3 / 184.399, true // [atomic-weights]
+	case "Ca(OH)2":
+		return 100 * caCO3 / 74.092, true // [atomic-weights]
+	case "CaO":
+		return 100 * caCO3 / 56.077, true // [atomic-weights]
+	case "MgO":
+		return 100 * caCO3 / 40.304, true // [atomic-weights]
+	case "CaSiO3":
+		return 100 * caCO3 / 116.16, true // [atomic-weights]
+	case "CaSO4·2H2O":
+		return 0, true
+	}
+	return 0, false
+}
+
+// ForAcidity gives the pure CaCO3 that neutralizes an acidity in a weight
+// of soil: 1 meq is 50.04 mg of CaCO3. [atomic-weights]
+func ForAcidity(acidity agronomy.Meq, soil agronomy.PerAcre) agronomy.PerAcre {
+	return soil * agronomy.PerAcre(acidity) * 50.043 * 10 / 1e6 // [atomic-weights]
+}

@@ -1,0 +1,164 @@
+package lime
+
+import (
+	"math"
+	"testing"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/check"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/soil"
+)
+
+var fineStone = []material.Sieve{{Mesh: 8, Passing: 100}, {Mesh: 20, Passing: 98}, {Mesh: 60, Passing: 75}, {Mesh: 100, Passing: 60}}
+
+func TestEffectiveValueOfALime(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		m         material.Material
+		firstYear bool
+		want      agronomy.Percent
+	}{
+		{"bag wins", material.Material{ECCE: 85, CCE: 90, Fineness: fineStone}, true, 85},
+		{"New York, one year", material.Material{CCE: 90, Fineness: fineStone}, true, 73.08},
+		{"Ohio, three years", material.Material{CCE: 90, Fineness: fineStone}, false, 80.28},
+		{"no 100 mesh", material.Material{CCE: 90, Fineness: fineStone[:3]}, true, 80.28},
+		{"one fine sieve stands for the coarser", material.Material{CCE: 100, Fineness: []material.Sieve{{Mesh: 60, Passing: 80}}}, false, 80},
+		{"no fine sieve", material.Material{CCE: 90, Fineness: fineStone[:2]}, false, 90},
+		{"CCE alone", material.Material{CCE: 92}, false, 92},
+		{"nothing known", material.Material{}, false, 90},
+		{"hydrated", material.Material{Hydrated: true}, true, 135.083},
+	} {
+		got, why := Effective(c.m, c.firstYear)
+		if math.Abs(float64(got-c.want)) > 0.001 || len(why) == 0 {
+			t.Errorf("%s: %v with %d reasons, want %v", c.name, got, len(why), c.want)
+		}
+		check.Resolve(t, why)
+	}
+}
+
+func TestFinenessRules(t *testing.T) {
+	dust := []material.Sieve{{Mesh: 4, Passing: 100}, {Mesh: 8, Passing: 100}, {Mesh: 10, Passing: 100}, {Mesh: 20, Passing: 100}, {Mesh: 30, Passing: 100}, {Mesh: 40, Passing: 100}, {Mesh: 50, Passing: 100}, {Mesh: 60, Passing: 100}, {Mesh: 100, Passing: 100}}
+	gravel := []material.Sieve{{Mesh: 4, Passing: 0}, {Mesh: 100, Passing: 0}}
+	for _, r := range FinenessRules() {
+		if len(r.Efficiency) != len(r.Mesh)+1 {
+			t.Fatalf("%s: %d bands for %d sieves", r.State, len(r.Efficiency), len(r.Mesh))
+		}
+		if f, err := r.Fineness(dust); err != nil || f != 100 {
+			t.Errorf("%s: dust counts %v %% (%v)", r.State, f, err)
+		}
+		if f, err := r.Fineness(gravel); err != nil || f != agronomy.Percent(100*r.Efficiency[0]) {
+			t.Errorf("%s: gravel counts %v %% (%v)", r.State, f, err)
+		}
+		if _, err := r.Fineness([]material.Sieve{{Mesh: 8, Passing: 100}}); err == nil {
+			t.Errorf("%s: a label without a fine sieve was read", r.State)
+		}
+		if _, err := r.Fineness([]material.Sieve{{Mesh: 4, Passing: 10}, {Mesh: 8, Passing: 20}, {Mesh: 10, Passing: 30}, {Mesh: 20, Passing: 40}, {Mesh: 40, Passing: 50}, {Mesh: 50, Passing: 60}, {Mesh: 60, Passing: 70}, {Mesh: 100, Passing: 80}}); err == nil {
+			t.Errorf("%s: a finer sieve passed more than a coarser one", r.State)
+		}
+		check.Resolve(t, []agronomy.Reason{{Text: r.State, Source: r.Source}})
+	}
+	if _, ok := FinenessRuleOf("Atlantis"); ok {
+		t.Error("Atlantis has a fineness rule")
+	}
+}
+
+func TestMaterialRate(t *testing.T) {
+	if got, err := MaterialRate(50, 80); err != nil || got != 62.5 {
+		t.Errorf("50 lb at 80 %%: %v (%v)", got, err)
+	}
+	for _, value := range []agronomy.Percent{0, -5, 300, agronomy.Percent(math.NaN())} {
+		if got, err := MaterialRate(50, value); err == nil {
+			t.Errorf("value %v gave %v", value, got)
+		}
+	}
+	if v, ok := CCEOf("NaCl"); ok {
+		t.Errorf("salt has a CCE of %v", v)
+	}
+}
+
+func TestLimeDressings(t *testing.T) {
+	for _, c := range []struct {
+		total, most agronomy.PerThousand
+		parts       int
+		last        agronomy.PerThousand // by North Carolina's way
+	}{{0, 50, 0, 0}, {40, 50, 1, 40}, {50, 50, 1, 50}, {50.1, 50, 2, 0.1}, {78, 50, 2, 28}, {120, 50, 3, 20}, {150, 50, 3, 50}} {
+		even, err := Dressings(c.total, c.most)
+		if err != nil {
+			t.Fatal(err)
+		}
+		filled, err := FillFirst(c.total, c.most)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, parts := range [][]agronomy.PerThousand{even, filled} {
+			var sum agronomy.PerThousand
+			for _, p := range parts {
+				if sum += p; p > c.most+1e-9 || p <= 0 {
+					t.Errorf("%v under %v: a dressing of %v", c.total, c.most, p)
+				}
+			}
+			if len(parts) != c.parts || math.Abs(float64(sum-c.total)) > 1e-9 {
+				t.Errorf("%v under %v: %v", c.total, c.most, parts)
+			}
+		}
+		if c.parts > 0 && math.Abs(float64(filled[c.parts-1]-c.last)) > 1e-9 {
+			t.Errorf("%v under %v: %v, want %v last", c.total, c.most, filled, c.last)
+		}
+	}
+	for _, bad := range [][2]agronomy.PerThousand{{-1, 50}, {50, 0}, {agronomy.PerThousand(math.NaN()), 50}, {50, agronomy.PerThousand(math.NaN())}} {
+		if parts, err := Dressings(bad[0], bad[1]); err == nil {
+			t.Errorf("%v under %v gave %v", bad[0], bad[1], parts)
+		}
+	}
+}
+
+func TestLimeCap(t *testing.T) {
+	for _, c := range []struct {
+		m           material.Material
+		established bool
+		want        agronomy.PerThousand
+	}{{material.Material{}, true, 50}, {material.Material{}, false, 200}, {material.Material{Hydrated: true}, true, 10}} {
+		got, why := Cap(c.m, c.established)
+		if got != c.want {
+			t.Errorf("hydrated %v, established %v: %v, want %v", c.m.Hydrated, c.established, got, c.want)
+		}
+		check.Resolve(t, []agronomy.Reason{why})
+	}
+}
+
+func TestChooseStone(t *testing.T) {
+	given := func(ppm agronomy.PPM) agronomy.Reading { return agronomy.Reading{Given: true, PPM: ppm} }
+	for _, c := range []struct {
+		name string
+		r    agronomy.Report
+		mg   soil.Level
+		want Stone
+	}{
+		{"low magnesium", agronomy.Report{Texture: agronomy.Loam}, soil.Low, Dolomitic},
+		{"sand", agronomy.Report{Texture: agronomy.Sand}, soil.Unknown, Dolomitic},
+		{"sand with plenty", agronomy.Report{Texture: agronomy.Sand}, soil.High, EitherStone},
+		{"clay full of magnesium", agronomy.Report{Texture: agronomy.Clay, CEC: 10, Magnesium: given(260), Calcium: given(900)}, soil.High, Calcitic},
+		{"clay below a fifth", agronomy.Report{Texture: agronomy.Clay, CEC: 10, Magnesium: given(240), Calcium: given(900)}, soil.Medium, EitherStone},
+		{"more magnesium than calcium", agronomy.Report{Texture: agronomy.Loam, Magnesium: given(300), Calcium: given(290)}, soil.Medium, Calcitic},
+		{"nothing known", agronomy.Report{}, soil.Unknown, EitherStone},
+	} {
+		got, why := ChooseStone(c.r, c.mg)
+		if got != c.want || len(why) == 0 {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+		check.Resolve(t, why)
+	}
+}
+
+func TestLimeCredit(t *testing.T) {
+	for _, c := range []struct {
+		months  float64
+		organic bool
+		want    agronomy.PerThousand
+	}{{0, false, 50}, {6, false, 26}, {12.5, false, 0}, {20, false, 0}, {3, true, 26}} {
+		if got := LimeCredit(50, c.months, c.organic); math.Abs(float64(got-c.want)) > 1e-9 {
+			t.Errorf("50 lb %v months ago, organic %v: %v, want %v", c.months, c.organic, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,156 @@
+package material
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"swardbook/agronomy"
+)
+
+// Choose picks one material for an application on an area, and says why each
+// of the others was passed over. It reports false when none is fit.
+//
+// Unfit is what [DoseFor] refuses, and what brings less than half as much of
+// the wanted as the best of the others (a cap on something else holds it back).
+// Among the fit: enough on hand, then some on hand, then in the site file, then
+// to buy; then the least over (N, P2O5, K2O) and under the wants; then the cost of what must
+// be bought; then the order given.
+//
+// To let a material of the trade stand in, append [TradeMaterials] to the list.
+func Choose(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Dose, []agronomy.Reason, bool) {
+	fit, passed := rank(ms, w, c, area)
+	if len(fit) == 0 {
+		return Dose{}, passed, false
+	}
+	chosen := fit[0]
+	chosen.explain(w, c)
+	why := []agronomy.Reason{{Text: chosen.Material.Title() + " chosen: " + chosen.describe()}}
+	for _, x := range fit[1:] {
+		if !x.Material.ToBuy {
+			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("passed over: %s, %s", x.Material.Title(), x.describe())})
+		}
+	}
+	return chosen.Dose, append(why, passed...), true
+}
+
+// Likely gives the material that [Choose] would pick, without the reasons.
+func Likely(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Material, bool) {
+	fit, _ := rank(ms, w, c, area)
+	if len(fit) == 0 {
+		return Material{}, false
+	}
+	return fit[0].Material, true
+}
+
+// rank lists the fit materials, the best first, and says why others are unfit.
+func rank(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (fit []choice, passed []agronomy.Reason) {
+	best := agronomy.PerThousand(0)
+	fit = make([]choice, 0, 4)
+	for i, m := range ms {
+		if m.ToBuy && m.contents().within(w).total() == 0 {
+			continue // the quick way past most of the trade's list
+		}
+		d, err := solve(m, w, c)
+		if err != nil {
+			if !m.ToBuy { // nobody asks why a material of the trade was not bought
+				passed = append(passed, agronomy.Reason{Text: "passed over: " + err.Error()})
+			}
+			continue
+		}
+		fit = append(fit, newChoice(d, w, area, i))
+		best = max(best, fit[len(fit)-1].useful)
+	}
+	fit = slices.DeleteFunc(fit, func(x choice) bool {
+		if x.useful >= best/2*(1-1e-9) { // [common] half is our own line
+			return false
+		}
+		if !x.Material.ToBuy {
+			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("passed over: %s would bring only %s before %s is reached",
+				x.Material.Title(), x.brings().within(w), x.limit())})
+		}
+		return true
+	})
+	slices.SortStableFunc(fit, func(a, b choice) int {
+		return cmp.Or(cmp.Compare(a.supply, b.supply), near(a.misfit, b.misfit), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
+	})
+	return fit, passed
+}
+
+// choice is a dose with what ranks it.
+type choice struct {
+	Dose
+	supply supply
+	useful agronomy.PerThousand // of the wanted nutrients, what it brings
+	misfit agronomy.PerThousand // over the wants of N, P2O5 and K2O, and under all wants
+	cost   float64              // of the packs to buy; +Inf where it is not known
+	order  int
+}
+
+// supply tells where a material comes from, best first.
+type supply int
+
+const (
+	enoughOnHand supply = iota
+	someOnHand
+	inFile
+	toBuy
+)
+
+func (s supply) String() string {
+	return [...]string{"enough on hand", "some on hand, more to buy", "none on hand", "to buy"}[s]
+}
+
+func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) choice {
+	x := choice{Dose: d, order: order, useful: d.brings().within(w).total()}
+	// Mg and S beyond the wants do no harm at these rates. [common]
+	x.misfit = d.Over.N + d.Over.P2O5 + d.Over.K2O + d.Under.total()
+	m := d.Material
+	packs, known := m.PacksFor(d.Rate.Over(area))
+	buy := m.Purchase(packs)
+	switch {
+	case m.ToBuy:
+		x.supply = toBuy
+	case m.OnHand <= 0:
+		x.supply = inFile
+	case known && buy.Packs == 0:
+		x.supply = enoughOnHand
+	default:
+		x.supply = someOnHand
+	}
+	x.cost = buy.Cost
+	if !known || buy.Packs > 0 && m.Price == 0 {
+		x.cost = math.Inf(1)
+	}
+	return x
+}
+
+func (x choice) limit() string {
+	if x.ByCap {
+		return "the cap on " + inWords(x.BoundBy)
+	}
+	return "the " + inWords(x.BoundBy) + " wanted"
+}
+
+func (x choice) describe() string {
+	s := "brings " + x.brings().String()
+	if _, counted := x.Material.PackWeight(); counted || x.supply != inFile { // or nobody knows what is on hand
+		s = x.supply.String() + "; " + s
+	}
+	if x.Under != (Wants{}) {
+		s += "; short by " + x.Under.String()
+	}
+	if x.Over != (Wants{}) {
+		s += "; over by " + x.Over.String()
+	}
+	return s
+}
+
+// near compares two amounts that may differ by rounding.
+func near(a, b agronomy.PerThousand) int {
+	if math.Abs(float64(a-b)) <= 1e-9*math.Max(float64(a), float64(b)) {
+		return 0
+	}
+	return cmp.Compare(a, b)
+}
