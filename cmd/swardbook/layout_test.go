@@ -36,7 +36,8 @@ var arrows = map[string][]string{
 	"schedule/word":     turf,
 	"schedule":          slices.Concat(turf, []string{"schedule/law", "schedule/word"}),
 	"schedule/rule":     core,
-	"schedule/plan":     slices.Concat(core, []string{"schedule/rule"}),
+	"schedule/place":    {},
+	"schedule/plan":     slices.Concat(core, []string{"schedule/rule", "schedule/place"}),
 	"schedule/sitefile": core,
 	"schedule/text":     core,
 	"schedule/page":     core,
@@ -61,7 +62,7 @@ var homes = map[string]string{
 }
 
 // pure packages have no clock and no world outside.
-var pure = slices.Concat(core, []string{"schedule/rule", "schedule/plan"})
+var pure = slices.Concat(core, []string{"schedule/rule", "schedule/place", "schedule/plan"})
 
 // outside is what pure packages must not import. io, which climate reads
 // normals from, opens nothing by itself.

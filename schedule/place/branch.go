@@ -1,0 +1,141 @@
+package place
+
+import (
+	"cmp"
+	"slices"
+)
+
+// branch finds the best days of the tasks in, if they beat the best answer yet.
+//
+// It is branch and bound. The relaxation at first asks for no limit: each task is on its cheapest
+// day. Where its days break a limit whose order is plain, that limit is asked
+// for. Else the limit broken most gives two branches, one for each order of its
+// tasks, and an overfull day one branch for each task that must go elsewhere.
+// Each branch is a relaxation with one thing more asked for; the cheaper one
+// goes first, and one that cannot beat the best answer is given up.
+func (c *component) branch(in []bool, without int64) {
+	var tasks []int
+	var days [][]option
+	reach := c.cost - without // how far a day may be above the cheapest
+	for p := range in {
+		if in[p] {
+			tasks = append(tasks, p)
+			reach -= c.lowest(p)
+		}
+	}
+	if reach < 0 {
+		return
+	}
+	for _, p := range tasks {
+		near := make([]option, 0, len(c.days[p]))
+		for _, o := range c.days[p] {
+			if o.cost-c.lowest(p) <= reach {
+				near = append(near, o)
+			}
+		}
+		days = append(days, near)
+	}
+	b := &branching{c, without, make([]int, len(in))}
+	for k, p := range tasks {
+		b.place[p] = k
+	}
+	if n := c.newCut(tasks, days); n.solve(c.cost - without) {
+		b.descend(n)
+	}
+}
+
+// branching is one such search.
+type branching struct {
+	*component
+	without int64 // the cost of the tasks left out
+	place   []int // of each task in: its place in the cut
+}
+
+// descend finds the best days of a relaxation that is solved.
+func (b *branching) descend(n *cut) {
+	for {
+		at := n.at
+		if b.s.steps < 0 || !b.better(at, n.cost+b.without) {
+			return
+		}
+		asked, p, q := b.plain(n, at)
+		if asked {
+			if !n.solve(b.cost - b.without) {
+				return
+			}
+			continue
+		}
+		if p >= 0 {
+			b.follow(b.orders(n, p, q))
+			return
+		}
+		on := b.overfull(at)
+		if on == nil {
+			b.offer(at, n.cost+b.without)
+			return
+		}
+		b.follow(b.moves(n, on, at))
+		return
+	}
+}
+
+// plain asks for each broken limit that leaves its tasks but one order. If there is
+// none it gives the two tasks whose limit is broken most; p is -1 if every limit is kept.
+func (b *branching) plain(n *cut, at []int) (asked bool, p, q int) {
+	p, q, _ = b.broken(at)
+	if p < 0 {
+		return false, p, q
+	}
+	for x := range at {
+		for y := range at {
+			if x == y || at[x] == b.s.none || at[y] == b.s.none || b.apart(x, y, at[x], at[y]) {
+				continue
+			}
+			if !b.may(n, y, x) {
+				n.follow(b.place[x], b.place[y], b.gap[x][y])
+				asked = true
+			}
+		}
+	}
+	return asked, p, q
+}
+
+// may tells whether task q can come after task p on any of their days.
+func (b *branching) may(n *cut, p, q int) bool {
+	first, last := n.days[b.place[p]][0].day, n.days[b.place[q]]
+	return last[len(last)-1].day-first >= b.gap[p][q]
+}
+
+// orders gives the two branches of a limit.
+func (b *branching) orders(n *cut, p, q int) []*cut {
+	pq, qp := n.clone(), n.clone()
+	pq.follow(b.place[p], b.place[q], b.gap[p][q])
+	qp.follow(b.place[q], b.place[p], b.gap[q][p])
+	return []*cut{pq, qp}
+}
+
+// moves gives the branches of an overfull day: in the first, the first task moves;
+// in the next, it stays and the second moves, and so on until the day is full of
+// those that stay.
+func (b *branching) moves(n *cut, on, at []int) []*cut {
+	room := b.room[b.s.slot(b.tasks[on[0]], at[on[0]])]
+	var all []*cut
+	for k := 0; k <= room; k++ {
+		m := n.clone()
+		for _, p := range on[:k] {
+			m.hold(b.place[p], at[p])
+		}
+		m.bar(b.place[on[k]], at[on[k]])
+		all = append(all, m)
+	}
+	return all
+}
+
+// follow solves the branches, and follows them from the cheapest on.
+func (b *branching) follow(branches []*cut) {
+	branches = slices.DeleteFunc(branches, func(n *cut) bool { return !n.solve(b.cost - b.without) })
+	slices.SortStableFunc(branches, func(m, n *cut) int { return cmp.Compare(m.cost, n.cost) })
+	for _, n := range branches {
+		b.descend(n)
+	}
+}

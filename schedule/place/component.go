@@ -1,0 +1,231 @@
+package place
+
+import (
+	"cmp"
+	"slices"
+)
+
+// components splits tasks into the connected components of the limits that can
+// bind, each in task order.
+func (s *solver) components(tasks []int) (all [][]int) {
+	loose := make([]bool, len(s.Tasks))
+	for _, i := range tasks {
+		loose[i] = true
+	}
+	for _, i := range tasks {
+		if !loose[i] {
+			continue
+		}
+		loose[i] = false
+		c := []int{i}
+		for k := 0; k < len(c); k++ {
+			for _, t := range s.binding[c[k]] {
+				if loose[t.other] {
+					loose[t.other] = false
+					c = append(c, t.other)
+				}
+			}
+		}
+		slices.Sort(c)
+		all = append(all, c)
+	}
+	return all
+}
+
+// solve finds the least-cost days of some tasks in the room given, the earliest
+// of equals, writes them down and gives their cost. Without room every day holds
+// all. Answers that cost most or more are not looked for: then it gives most.
+func (s *solver) solve(tasks, room, at []int, most int64) int64 {
+	s.steps = s.areaSteps
+	c := s.newComponent(tasks, room)
+	c.cost = most
+	if !c.onCheapest() {
+		c.choose()
+	}
+	s.spent += s.areaSteps - max(0, s.steps)
+	s.stopped = s.stopped || s.steps < 0
+	for p, i := range tasks {
+		at[i] = s.none
+		if c.best != nil {
+			at[i] = c.best[p]
+		}
+	}
+	return c.cost
+}
+
+// solveIn finds the least-cost days of some tasks in the room given, and gives
+// their cost. Their components are solved one by one; those that together overfill a day are
+// then solved as one. Answers that cost most or more are not looked for: then it gives most.
+func (s *solver) solveIn(tasks, room, at []int, most int64) int64 {
+	parts := s.components(tasks)
+	cost, sum := make([]int64, len(parts)), int64(0)
+	for k, part := range parts {
+		cost[k] = s.solve(part, room, at, unreachable)
+		sum += cost[k]
+	}
+	for sum < most {
+		full := s.overfull(tasks, room, at)
+		if full == 0 {
+			return sum
+		}
+		var joined []int
+		n := 0
+		for k, part := range parts {
+			if slices.ContainsFunc(part, func(i int) bool { return s.slot(i, at[i]) == full }) {
+				joined = append(joined, part...)
+				sum -= cost[k]
+			} else {
+				parts[n], cost[n] = part, cost[k]
+				n++
+			}
+		}
+		slices.Sort(joined)
+		c := s.solve(joined, room, at, most-sum)
+		parts, cost = append(parts[:n], joined), append(cost[:n], c)
+		sum += c
+	}
+	return most
+}
+
+// overfull gives a slot that some tasks overfill, 0 if they overfill none.
+func (s *solver) overfull(tasks, room, at []int) int {
+	taken := map[int]int{}
+	for _, i := range tasks {
+		slot := s.slot(i, at[i])
+		if taken[slot]++; taken[slot] > room[slot] {
+			return slot
+		}
+	}
+	return 0
+}
+
+// component is tasks that are solved as one, named by their place in it.
+type component struct {
+	s     *solver
+	tasks []int
+	room  []int      // by slot; nil where every day holds all
+	days  [][]option // of each task: those with room
+	low   []int      // of each: which of those is cheapest, the earliest of equals
+	gap   [][]int    // gap[p][q]: days that q must come after p, if it comes after p
+	known known      // sets of tasks that can, or cannot, all have a day
+	best  []int      // the best answer yet: the day of each task
+	cost  int64      // of it, or what an answer must cost less than
+}
+
+// never is a gap that no calendar holds.
+const never = 1 << 30
+
+func (s *solver) newComponent(tasks, room []int) *component {
+	n := len(tasks)
+	c := &component{s: s, tasks: tasks, room: room, days: make([][]option, n), low: make([]int, n), gap: make([][]int, n), cost: unreachable}
+	gaps := make([]int, n*n)
+	for p, i := range tasks {
+		c.days[p] = s.options[i]
+		if room != nil && s.person[i] > 0 {
+			c.days[p] = slices.DeleteFunc(slices.Clone(c.days[p]), func(o option) bool { return room[s.slot(i, o.day)] <= 0 })
+		}
+		for k, o := range c.days[p] {
+			if o.cost < c.days[p][c.low[p]].cost {
+				c.low[p] = k
+			}
+		}
+		c.gap[p] = gaps[p*n : (p+1)*n]
+		for q, o := range tasks {
+			if room != nil && s.PerDay == 1 && q != p && s.person[i] > 0 && s.person[i] == s.person[o] {
+				c.gap[p][q] = 1 // one task a day is a limit too
+			}
+		}
+		for k := range s.binding[i] {
+			t := &s.binding[i][k]
+			q, inside := slices.BinarySearch(tasks, t.other)
+			if !inside {
+				continue
+			}
+			if c.gap[p][q] = max(c.gap[p][q], 1, t.after); t.last {
+				c.gap[p][q] = never
+			}
+		}
+	}
+	return c
+}
+
+// onCheapest offers the answer with every task on its cheapest day, and tells
+// whether that settles the matter.
+func (c *component) onCheapest() bool {
+	at, sum := make([]int, len(c.tasks)), int64(0)
+	for p := range c.tasks {
+		at[p] = c.s.none
+		if c.lowest(p) < c.leaveOut(p) {
+			at[p] = c.days[p][c.low[p]].day
+		}
+		sum += min(c.lowest(p), c.leaveOut(p))
+	}
+	if sum >= c.cost {
+		return true
+	}
+	if p, _, _ := c.broken(at); p >= 0 || c.overfull(at) != nil {
+		return false
+	}
+	c.offer(at, sum)
+	return true
+}
+
+// broken gives the two tasks whose limit is broken most, and by how many days
+// they would have to part; p is -1 if every limit is kept.
+func (c *component) broken(at []int) (p, q, most int) {
+	p = -1
+	for a := range at {
+		for b := a + 1; b < len(at); b++ {
+			if at[a] == c.s.none || at[b] == c.s.none {
+				continue
+			}
+			if c.apart(a, b, at[a], at[b]) {
+				continue
+			}
+			if short := min(c.gap[a][b]-(at[b]-at[a]), c.gap[b][a]-(at[a]-at[b])); short > most {
+				p, q, most = a, b, short
+			}
+		}
+	}
+	return p, q, most
+}
+
+// apart tells whether two tasks keep their limit on two days.
+func (c *component) apart(p, q, d, e int) bool {
+	return d <= e && e-d >= c.gap[p][q] || e <= d && d-e >= c.gap[q][p]
+}
+
+// overfull gives the tasks of the first day that holds too many, nil if none does.
+func (c *component) overfull(at []int) []int {
+	if c.room == nil {
+		return nil
+	}
+	for p, i := range c.tasks {
+		if at[p] == c.s.none || c.s.person[i] == 0 {
+			continue
+		}
+		slot := c.s.slot(i, at[p])
+		var on []int
+		for q, o := range c.tasks {
+			if at[q] == at[p] && c.s.slot(o, at[q]) == slot {
+				on = append(on, q)
+			}
+		}
+		if len(on) > c.room[slot] {
+			return on
+		}
+	}
+	return nil
+}
+
+// offer makes an answer the best, if it is better: of less cost or, at the same
+// cost, earlier.
+func (c *component) offer(at []int, cost int64) {
+	if c.better(at, cost) {
+		c.best, c.cost = slices.Clone(at), cost
+	}
+}
+
+func (c *component) better(at []int, cost int64) bool {
+	return cmp.Or(cmp.Compare(cost, c.cost), slices.Compare(at, c.best)) < 0
+}

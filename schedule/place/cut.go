@@ -1,0 +1,240 @@
+package place
+
+import "slices"
+
+// cut is the relaxation of one component: the least-cost days of its tasks when
+// only some of its limits are asked for, each with the order of its two tasks
+// given. That is a minimum cut.
+//
+// Each task is a chain of nodes, from its head to its tail, with one arc for each
+// of its days that may carry as much as the day costs. To cut the arc of a day is to take that
+// day: the nodes before it are on the side of the source, those behind it on the
+// side of the sink. An arc back along each arc of the chain, without limit, keeps
+// a chain from being cut twice. "q at least g days after p" is, for each day of p, an arc without
+// limit from the node before it to the node of q before the first day of q that is
+// late enough: p cannot be so late and q earlier. Heads are sources, tails sinks.
+//
+// The flow that fills the arcs is kept. A further limit only adds arcs, so the
+// flow need only be increased. Of equal cuts the one nearest to the source has
+// the earliest day of every task at once.
+type cut struct {
+	c     *component
+	tasks []int      // places in the component
+	days  [][]option // of each of them
+	start []int      // of each: its head; one more for the end of all
+	owner []int      // of each node: the task
+	left  []int64    // of each node: what its day may still carry; nothing at a tail
+	arcs  []precedence
+	bound []bool // of each task: some limit is asked of it
+	cost  int64  // of the days; a lower bound while the flow grows
+	at    []int  // of each task of the component: its day, when the cut is solved
+}
+
+// precedence is the arcs of one limit.
+type precedence struct {
+	p, q int
+	to   []int   // of each node of p, from its head: the node of q it leads to, or -1
+	from []int   // of each node of q: the node of p that leads to it, or -1
+	flow []int64 // of each node of p: what its arc carries
+}
+
+// unlimited is what an arc without limit carries.
+const unlimited = 2 * unreachable
+
+// newCut sets up the relaxation of the tasks with no limit asked for: each is on
+// its cheapest day, and its chain carries the cost of that day.
+func (c *component) newCut(tasks []int, days [][]option) *cut {
+	n := &cut{c: c, tasks: tasks, days: days, start: make([]int, 1, len(tasks)+1), bound: make([]bool, len(tasks))}
+	for p, days := range days {
+		low := days[0].cost
+		for _, o := range days {
+			low = min(low, o.cost)
+		}
+		for _, o := range days {
+			n.left, n.owner = append(n.left, o.cost-low), append(n.owner, p)
+		}
+		n.left, n.owner = append(n.left, 0), append(n.owner, p)
+		n.start = append(n.start, len(n.left))
+		n.cost += low
+	}
+	return n
+}
+
+// clone copies what a further limit changes.
+func (n *cut) clone() *cut {
+	m := *n
+	m.left, m.bound, m.arcs = slices.Clone(n.left), slices.Clone(n.bound), slices.Clone(n.arcs)
+	for k := range m.arcs {
+		m.arcs[k].flow = slices.Clone(m.arcs[k].flow)
+	}
+	return &m
+}
+
+// follow asks that task q come at least gap days after task p.
+func (n *cut) follow(p, q, gap int) {
+	a := precedence{p: p, q: q, to: make([]int, len(n.days[p])), from: slices.Repeat([]int{-1}, len(n.days[q])+1), flow: make([]int64, len(n.days[p]))}
+	j := 0
+	for k, o := range n.days[p] {
+		a.to[k] = -1
+		before := j
+		for j < len(n.days[q]) && n.days[q][j].day < o.day+gap {
+			j++
+		}
+		if j > before { // else the node before leads there already
+			a.to[k], a.from[j] = n.start[q]+j, n.start[p]+k
+		}
+	}
+	n.arcs = append(n.arcs, a)
+	n.bound[p], n.bound[q] = true, true
+}
+
+// bar closes a day to a task.
+func (n *cut) bar(p, day int) {
+	for k, o := range n.days[p] {
+		if o.day == day && n.left[n.start[p]+k] < unlimited {
+			n.left[n.start[p]+k] += unlimited
+		}
+	}
+	n.bound[p] = true
+}
+
+// hold closes all days but one to a task.
+func (n *cut) hold(p, day int) {
+	for _, o := range n.days[p] {
+		if o.day != day {
+			n.bar(p, o.day)
+		}
+	}
+}
+
+// solve increases the flow to the most, and tells whether the days that it then
+// leaves cost at most as much as given.
+func (n *cut) solve(most int64) bool {
+	f := n.c.s.search(len(n.left))
+	for n.cost <= most {
+		tail := n.reach(f)
+		if tail < 0 {
+			n.at = n.read(f)
+			return n.c.s.steps >= 0
+		}
+		n.push(f, tail)
+	}
+	return false
+}
+
+// read gives the days of the cut nearest to the source: the days before the
+// first node of each chain that no more flow could reach.
+func (n *cut) read(f *flood) []int {
+	at := slices.Repeat([]int{n.c.s.none}, len(n.c.tasks))
+	for p, days := range n.days {
+		k, head := 0, n.start[p]
+		for n.bound[p] && f.seen[head+k+1] == f.round || !n.bound[p] && n.left[head+k] > 0 {
+			k++
+		}
+		at[n.tasks[p]] = days[k].day
+	}
+	return at
+}
+
+// flood is a search through a network: where each node was reached from.
+type flood struct {
+	seen  []int // of each node: the round in which it was reached
+	from  []int
+	by    []int // the arc: onward, back, or twice a precedence, plus 1 against it
+	queue []int
+	round int
+}
+
+// The arcs along a chain.
+const (
+	onward = -1
+	back   = -2
+)
+
+// search gives a flood of some nodes, its tables used again.
+func (s *solver) search(nodes int) *flood {
+	f := &s.flood
+	if len(f.seen) < nodes {
+		f.seen, f.from, f.by = make([]int, nodes), make([]int, nodes), make([]int, nodes)
+		f.round = 0
+	}
+	return f
+}
+
+// reach finds the nodes that more flow could reach from the heads, and the
+// nearest tail among them; -1 if there is none.
+func (n *cut) reach(f *flood) (tail int) {
+	f.round++
+	f.queue = f.queue[:0]
+	visit := func(node, from, by int) {
+		if f.seen[node] != f.round {
+			f.seen[node], f.from[node], f.by[node] = f.round, from, by
+			f.queue = append(f.queue, node)
+		}
+	}
+	for p, bound := range n.bound {
+		if bound {
+			visit(n.start[p], -1, onward)
+		}
+	}
+	for k := 0; k < len(f.queue); k++ {
+		node := f.queue[k]
+		p := n.owner[node]
+		if node == n.start[p+1]-1 {
+			n.c.s.spend(k)
+			return node
+		}
+		if n.left[node] > 0 {
+			visit(node+1, node, onward)
+		}
+		if node > n.start[p] {
+			visit(node-1, node, back)
+		}
+		for e := range n.arcs {
+			a := &n.arcs[e]
+			if a.p == p {
+				if to := a.to[node-n.start[p]]; to >= 0 {
+					visit(to, node, 2*e)
+				}
+			}
+			if a.q == p {
+				if from := a.from[node-n.start[p]]; from >= 0 && a.flow[from-n.start[a.p]] > 0 {
+					visit(from, node, 2*e+1)
+				}
+			}
+		}
+	}
+	n.c.s.spend(len(f.queue))
+	return -1
+}
+
+// push sends as much flow to a tail as the way there carries.
+func (n *cut) push(f *flood, tail int) {
+	most := int64(unlimited)
+	for node := tail; f.from[node] >= 0; node = f.from[node] {
+		from := f.from[node]
+		switch by := f.by[node]; {
+		case by == onward:
+			most = min(most, n.left[from])
+		case by >= 0 && by%2 == 1:
+			a := &n.arcs[by/2]
+			most = min(most, a.flow[node-n.start[a.p]])
+		}
+	}
+	n.cost += most
+	for node := tail; f.from[node] >= 0; node = f.from[node] {
+		from := f.from[node]
+		switch by := f.by[node]; {
+		case by == onward:
+			n.left[from] -= most
+		case by == back:
+			n.left[node] += most
+		case by%2 == 0:
+			a := &n.arcs[by/2]
+			a.flow[from-n.start[a.p]] += most
+		default:
+			a := &n.arcs[by/2]
+			a.flow[node-n.start[a.p]] -= most
+		}
+	}
+}

@@ -1,0 +1,82 @@
+package place
+
+import "slices"
+
+// Problem is what is to be placed, and between what bounds.
+type Problem struct {
+	Tasks  []Task
+	Limits []Limit
+	PerDay int   // tasks that one person does on a day at most; 0: any number
+	Bonus  int64 // what a task gains on the day of its same-day group
+}
+
+// Task is one job that wants a day.
+type Task struct {
+	Area     int     // tasks of one area are solved together, and so are areas that a limit ties
+	Who      string  // whose day it takes: tasks are counted for each
+	Group    string  // tasks that would rather share a day; "" has none
+	Days     []int   // the days on which it may be done, ascending
+	Cost     []int64 // of each of Days, 0 or more
+	LeaveOut int64   // what it costs to give it no day; more than any day
+	Fixed    bool    // stands on its one day, and only pushes the others
+}
+
+// Limit holds between two tasks that both have a day. They never share a day.
+// Between two fixed tasks it says nothing.
+type Limit struct {
+	A, B   int // indexes of the tasks
+	AThenB int // if A comes first, B comes at least this many days later
+	BThenA int // if B comes first, A comes at least this many days later
+	Order  int // +1: A must come first; -1: B must
+}
+
+// Answer is the days found.
+type Answer struct {
+	Day       []int     // of each task: an index into its Days, or Left
+	Cost      int64     // the sum of costs
+	Contested bool      // areas wanted the same days, and shared them the plain way
+	Stopped   bool      // an area ran out of steps: its days may not be the best
+	Causes    [][]Cause // of each task: what keeps it from days that cost less
+	Steps     int       // the effort, counted
+}
+
+// Left stands for a task without a day.
+const Left = -1
+
+// areaSteps bounds the effort for one area, counted and never timed, so that
+// the answer is the same on every machine. A step is one node of a network
+// visited, one order tried or one choice made: some nanoseconds.
+const areaSteps = 2_000_000
+
+// Place finds the days: see the package comment.
+func Place(p Problem) Answer {
+	return newSolver(p, areaSteps).place()
+}
+
+func (s *solver) place() Answer {
+	at := make([]int, len(s.Tasks))
+	for i := range at {
+		at[i] = s.none
+		if t := &s.Tasks[i]; t.Fixed && len(t.Days) > 0 {
+			at[i] = t.Days[0] - s.origin
+		}
+	}
+	for _, tasks := range s.areas {
+		for _, part := range s.components(tasks) {
+			s.solve(part, nil, at, unreachable)
+		}
+	}
+	gains := s.gather(at)
+	for _, tasks := range s.areas {
+		if s.overfull(tasks, s.room, at) > 0 || slices.ContainsFunc(tasks, func(i int) bool { return gains[i] }) {
+			s.solveIn(tasks, s.room, at, unreachable)
+		}
+	}
+	out := Answer{Day: make([]int, len(s.Tasks)), Contested: s.share(at), Stopped: s.stopped}
+	out.Causes, out.Steps = s.causes(at), s.spent
+	for i := range s.Tasks {
+		out.Cost += s.cost(i, at[i])
+		out.Day[i] = s.index(i, at[i])
+	}
+	return out
+}
