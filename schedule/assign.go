@@ -2,30 +2,49 @@ package schedule
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"swardbook/agronomy/nutrient"
+	"swardbook/schedule/place"
 )
 
-// placement is the answer of the search with what it was asked.
+// placement is the answer of [place.Place] with what it was asked.
 type placement struct {
-	placed
+	place.Answer
 	jobs    []Job // those to place, and after them what went down before the program
-	tasks   []task
+	problem place.Problem
+	limits  []limit
 	blocked []map[string]int
 	waits   map[int]string // why a job had to wait for room in 12 months
 }
 
+// togetherBonus is what a job gains on the day of the same job in other areas.
+// With weight 1 it is worth moving a job by a seventh of its window (0.02 = 0.14²).
+const togetherBonus = 0.02 // [common]
+
+// perUnit is how many steps a cost of 1 is counted in, so that sums are exact in
+// any order and equal costs are equal.
+const perUnit = 1_000_000
+
+// units gives a cost in the whole numbers that are searched.
+func units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }
+
+// has tells whether a job has a day, on which is which.
+func (p *placement) has(i int) bool { return p.Day[i] != place.Left }
+
+func (p *placement) on(i int) Date { return fromNumber(p.problem.Tasks[i].Days[p.Day[i]]) }
+
 // byDay lists the tasks by their day; those left out keep their place among
 // themselves.
-func (p placement) byDay() []int {
-	order := make([]int, len(p.tasks))
-	number := make([]int, len(p.tasks))
+func (p *placement) byDay() []int {
+	order := make([]int, len(p.Day))
+	number := make([]int, len(p.Day))
 	for i := range order {
 		order[i] = i
-		if d := p.day[i]; d >= 0 {
-			number[i] = p.tasks[i].days[d].number()
+		if d := p.Day[i]; d != place.Left {
+			number[i] = p.problem.Tasks[i].Days[d]
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return number[a] - number[b] })
@@ -33,40 +52,51 @@ func (p placement) byDay() []int {
 }
 
 // blockedBy says in words what shut a day, and which other job did it.
-func (p placement) blockedBy(b blocker) string {
-	if b.other < 0 {
-		return b.why
+func (p *placement) blockedBy(c place.Cause) string {
+	switch c.By {
+	case place.ByRoom:
+		if p.problem.PerDay == 1 {
+			return "no more than 1 job a day"
+		}
+		return fmt.Sprintf("no more than %d jobs a day", p.problem.PerDay)
+	case place.ByGroup:
+		return "done on the day of the same job in other areas"
+	case place.ByStop:
+		return "the search stopped before it had tried every arrangement"
 	}
-	other := p.jobs[b.other].Kind.Noun()
-	if d := p.day[b.other]; d >= 0 {
-		other += ", " + p.tasks[b.other].days[d].Short()
+	other := p.jobs[c.Other].Kind.Noun()
+	if p.has(c.Other) {
+		other += ", " + p.on(c.Other).Short()
 	}
-	return fmt.Sprintf("%s (%s)", inside(strings.TrimSuffix(b.why, ".")), other)
+	return fmt.Sprintf("%s (%s)", inside(strings.TrimSuffix(p.limits[c.Limit].why, ".")), other)
 }
 
-func (pl *planner) placeJobs(jobs []Job) placement {
+func (pl *planner) placeJobs(jobs []Job) *placement {
 	all := append(slices.Clip(jobs), pl.before()...)
-	out := placement{jobs: all, tasks: make([]task, len(all)), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
+	out := &placement{jobs: all, limits: limitsBetween(all), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
+	out.problem = place.Problem{Tasks: make([]place.Task, len(all)), Limits: make([]place.Limit, len(out.limits)), PerDay: pl.site.Crew.JobsPerDay, Bonus: units(togetherBonus)}
 	for i := range all {
 		j := &all[i]
-		t := task{id: j.ID(), rank: pl.kinds.rank(j.Kind), who: pl.site.who(j.Kind, j.Area)}
+		t := place.Task{Area: pl.areaIndex(j.Area), Who: pl.site.who(j.Kind, j.Area), LeaveOut: leaveOut(pl.kinds.rank(j.Kind))}
 		switch {
 		case !j.On.IsZero():
-			t.fixed, t.days, t.cost = true, []Date{j.On}, []float64{0}
+			t.Fixed, t.Days, t.Cost = true, []int{j.On.number()}, []int64{0}
 		default:
-			t.days, t.cost, out.blocked[i] = pl.caseOf(j.Area).candidates(j)
+			t.Days, t.Cost, out.blocked[i] = pl.caseOf(j.Area).candidates(j)
 		}
 		if j.Kind.Notice() {
-			t.who = "notice/" + t.id // a notice is nobody's work
+			t.Who = "notice/" + j.ID() // a notice is nobody's work
 		}
 		if j.spreads() {
-			t.group = j.Kind.String() + "/" + j.Dose.Material.ID
+			t.Group = j.Kind.String() + "/" + j.Dose.Material.ID
 		}
-		out.tasks[i] = t
+		out.problem.Tasks[i] = t
 	}
-	limits := limitsBetween(all)
+	for i, l := range out.limits {
+		out.problem.Limits[i] = l.Limit
+	}
 	for {
-		out.placed = place(out.tasks, limits, pl.site.Crew.JobsPerDay)
+		out.Answer = place.Place(out.problem)
 		i, until, why, over := pl.overTwelve(out)
 		if !over {
 			return out
@@ -77,9 +107,9 @@ func (pl *planner) placeJobs(jobs []Job) placement {
 
 // wait closes to a job the days before one on which its nitrogen has room.
 func (p *placement) wait(i int, until Date, why string) {
-	t := &p.tasks[i]
-	n, _ := slices.BinarySearchFunc(t.days, until, Date.Compare)
-	t.days, t.cost = t.days[n:], t.cost[n:]
+	t := &p.problem.Tasks[i]
+	n, _ := slices.BinarySearch(t.Days, until.number())
+	t.Days, t.Cost = t.Days[n:], t.Cost[n:]
 	if p.blocked[i] == nil {
 		p.blocked[i] = map[string]int{}
 	}
@@ -116,10 +146,10 @@ func (pl *planner) caseOf(a *Area) *Case {
 }
 
 // noDay says why a job was left out.
-func (pl *planner) noDay(j *Job, days placement, i int) LeftOut {
+func (pl *planner) noDay(j *Job, days *placement, i int) LeftOut {
 	l := LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.areaID()}
 	var whys []string
-	for _, b := range days.bound[i] {
+	for _, b := range days.Causes[i] {
 		if w := days.blockedBy(b); !slices.Contains(whys, w) {
 			whys = append(whys, w)
 		}

@@ -167,10 +167,10 @@ func (cr *Crew) dayWords() string {
 // way, not whether one fits.
 const carryCost = 10 // [common] more than any day of the window before
 
-// candidate gives the days on which a job may go, each with its cost:
+// candidates gives the days on which a job may go, each with its cost in units:
 // weight × (distance from the ideal day ÷ window length)², and carryCost for
 // each window passed over.
-func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[string]int) {
+func (c *Case) candidates(j *Job) (days []int, cost []int64, blocked map[string]int) {
 	rules := c.dayRules(j)
 	blocked = map[string]int{}
 	total := 0
@@ -180,8 +180,8 @@ func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[stri
 	if n := len(c.Crew.Days); n > 0 {
 		total = total*n/7 + 2*len(j.Windows)
 	}
-	days, cost = make([]Date, 0, total), make([]float64, 0, total)
-	weight, next := j.Kind.of().weight, 0
+	days, cost = make([]int, 0, total), make([]int64, 0, total)
+	weight, next, first := j.Kind.of().weight, 0, c.Start.number()
 	shut, run := "", 0 // days in a row are mostly shut for one reason
 	note := func() {
 		if run > 0 {
@@ -202,8 +202,8 @@ func (c *Case) candidates(j *Job) (days []Date, cost []float64, blocked map[stri
 				continue
 			}
 			off := float64(n-ideal) / length
-			days = append(days, d.Date)
-			cost = append(cost, math.Min(900, weight*off*off+carryCost*float64(i)))
+			days = append(days, first+n)
+			cost = append(cost, units(math.Min(900, weight*off*off+carryCost*float64(i))))
 		}
 		next = max(next, to+1)
 	}

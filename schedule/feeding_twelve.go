@@ -72,7 +72,7 @@ type dated struct {
 
 // overTwelve finds the first job that takes the 12 months that end with it over
 // their most, and the day until which it has to wait.
-func (pl *planner) overTwelve(p placement) (job int, until Date, why string, over bool) {
+func (pl *planner) overTwelve(p *placement) (job int, until Date, why string, over bool) {
 	for _, c := range pl.cases {
 		most, why := c.twelveMonths()
 		if most == unlimited {
@@ -80,7 +80,7 @@ func (pl *planner) overTwelve(p placement) (job int, until Date, why string, ove
 		}
 		all := c.nitrogenDays(p)
 		for k, last := range all {
-			if last.i < 0 || p.tasks[last.i].fixed {
+			if last.i < 0 || p.problem.Tasks[last.i].Fixed {
 				continue
 			}
 			sum := agronomy.PerThousand(0)
@@ -98,7 +98,7 @@ func (pl *planner) overTwelve(p placement) (job int, until Date, why string, ove
 }
 
 // nitrogenDays lists the nitrogen of an area by day.
-func (c *Case) nitrogenDays(p placement) []dated {
+func (c *Case) nitrogenDays(p *placement) []dated {
 	var all []dated
 	for _, d := range c.down {
 		if !d.missed && d.taken == nil && d.dose.N > 0 {
@@ -106,8 +106,8 @@ func (c *Case) nitrogenDays(p placement) []dated {
 		}
 	}
 	for i := range p.jobs {
-		if j := &p.jobs[i]; j.Area == c.Area && j.State != Finished && j.Dose.N > 0 && p.day[i] >= 0 {
-			all = append(all, dated{p.tasks[i].days[p.day[i]], j.Dose.N, i})
+		if j := &p.jobs[i]; j.Area == c.Area && j.State != Finished && j.Dose.N > 0 && p.has(i) {
+			all = append(all, dated{p.on(i), j.Dose.N, i})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b dated) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.i, b.i)) })

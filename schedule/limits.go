@@ -5,7 +5,14 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
+	"swardbook/schedule/place"
 )
+
+// limit is what holds between two jobs, with the reason for people.
+type limit struct {
+	place.Limit
+	why string
+}
 
 // limitsBetween gives what holds between the jobs of one area: the distances
 // of the trade between the things that they put down, and the order of sample
@@ -26,7 +33,7 @@ func limitsBetween(jobs []Job) []limit {
 				continue // neither moves for the other
 			}
 			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
-				l.a, l.b = a, b
+				l.A, l.B = a, b
 				out = append(out, l)
 			}
 		}
@@ -38,46 +45,46 @@ func limitOf(a, b *Job, as, bs nutrient.Things, quick agronomy.PerThousand) (lim
 	tilled := a.Tilled && b.Tilled
 	ab, _ := nutrient.Between(as, bs, tilled)
 	ba, _ := nutrient.Between(bs, as, tilled)
-	l := limit{aThenB: ab.Days, bThenA: ba.Days}
+	l := limit{Limit: place.Limit{AThenB: ab.Days, BThenA: ba.Days}}
 	why := ab.Why.Text
 	if ba.Days > ab.Days {
 		why = ba.Why.Text
 	}
 	if widen := quickApart(a, b, quick); widen > 0 {
-		if widen > max(l.aThenB, l.bThenA) {
+		if widen > max(l.AThenB, l.BThenA) {
 			why = "more than 1 lb of quick nitrogen may not come together in 30 days"
 		}
-		l.aThenB, l.bThenA = max(l.aThenB, widen), max(l.bThenA, widen)
+		l.AThenB, l.BThenA = max(l.AThenB, widen), max(l.BThenA, widen)
 	}
-	if a.Dose.K2O > 0 && b.Dose.K2O > 0 && a.Dose.K2O+b.Dose.K2O > kAtOnce+1e-9 && max(l.aThenB, l.bThenA) < kDays {
-		l.aThenB, l.bThenA = max(l.aThenB, kDays), max(l.bThenA, kDays)
+	if a.Dose.K2O > 0 && b.Dose.K2O > 0 && a.Dose.K2O+b.Dose.K2O > kAtOnce+1e-9 && max(l.AThenB, l.BThenA) < kDays {
+		l.AThenB, l.BThenA = max(l.AThenB, kDays), max(l.BThenA, kDays)
 		why = "more than 1 lb of potassium (K₂O) may not come together"
 	}
 	switch {
 	case a.Kind == b.Kind && a.State != Finished && b.State != Finished: // the numbers follow the days
-		l.order = 1
+		l.Order = 1
 		if a.N > b.N {
-			l.order = -1
+			l.Order = -1
 		}
-		l.aThenB, l.bThenA = max(1, l.aThenB), max(1, l.bThenA)
+		l.AThenB, l.BThenA = max(1, l.AThenB), max(1, l.BThenA)
 		why = cmp.Or(why, "jobs of one kind follow each other")
 	case a.Kind.Notice() || b.Kind.Notice():
 	case a.Kind == SoilTest && b.Kind == Lime:
 		return sampleAndLime(a, b, l)
 	case a.Kind == Lime && b.Kind == SoilTest:
-		m, ok := sampleAndLime(b, a, limit{aThenB: l.bThenA, bThenA: l.aThenB})
-		m.aThenB, m.bThenA, m.order = m.bThenA, m.aThenB, -m.order
+		m, ok := sampleAndLime(b, a, limit{Limit: place.Limit{AThenB: l.BThenA, BThenA: l.AThenB}})
+		m.AThenB, m.BThenA, m.Order = m.BThenA, m.AThenB, -m.Order
 		return m, ok
 	case a.Kind == SoilTest && a.Area.Soil == nil && b.ahead() || b.Kind == SoilTest && b.Area.Soil == nil && a.ahead():
 		if a.Kind == SoilTest { // the sample comes before feed
-			l.order = 1
+			l.Order = 1
 		} else {
-			l.order = -1
+			l.Order = -1
 		}
 		why = "the sample comes before anything is spread"
 	}
 	l.why = why
-	if l.aThenB == 0 && l.bThenA == 0 && l.order == 0 {
+	if l.AThenB == 0 && l.BThenA == 0 && l.Order == 0 {
 		return limit{}, false
 	}
 	return l, true
@@ -87,15 +94,15 @@ func limitOf(a, b *Job, as, bs nutrient.Things, quick agronomy.PerThousand) (lim
 // before the next.
 func sampleAndLime(sample, lime *Job, l limit) (limit, bool) {
 	l.why = "the retest shows what the lime before it did, and comes before any more"
-	l.aThenB = max(l.aThenB, 7) // [common] a week for the laboratory
+	l.AThenB = max(l.AThenB, 7) // [common] a week for the laboratory
 	if !lime.ahead() {
 		return l, true
 	}
 	if lime.Again {
-		l.order = 1
+		l.Order = 1
 	}
 	if sample.Area.Soil == nil {
-		l.order, l.why = 1, "the sample comes before lime"
+		l.Order, l.why = 1, "the sample comes before lime"
 	}
 	return l, true
 }

@@ -15,7 +15,7 @@ import (
 //
 // It works in stages. The place gives its year; a sowing still to come is dated
 // first, as everything else in its area hangs on it; the record book is worked
-// out line by line; each rule then proposes jobs with windows; and [place] puts
+// out line by line; each rule then proposes jobs with windows; and [place.Place] puts
 // them on days. What finds no day is left out with the reason.
 //
 // The error is the place's: see [climate.PlaceErrors].
@@ -64,7 +64,7 @@ func WorkedOut(site *Site, book []Done, line int) (material string, down agronom
 
 // settle gathers every job and puts it on a day. A starter that finds none would
 // bring what the other feedings leave to it: all is planned again without it.
-func (pl *planner) settle(book []down) (proposal, placement) {
+func (pl *planner) settle(book []down) (proposal, *placement) {
 	for pl.noStarter = (map[string]LeftOut{}); ; {
 		found := pl.gather(book)
 		days := pl.placeJobs(found.jobs)
@@ -81,13 +81,13 @@ func (pl *planner) settle(book []down) (proposal, placement) {
 }
 
 // starterOut tells why a starter that an area's feedings count on is left out.
-func (pl *planner) starterOut(c *Case, found proposal, days placement) (LeftOut, bool) {
+func (pl *planner) starterOut(c *Case, found proposal, days *placement) (LeftOut, bool) {
 	if !c.starterCounts {
 		return LeftOut{}, false
 	}
 	mine := func(j Job) bool { return j.Kind == Starter && j.Area == c.Area }
 	if i := slices.IndexFunc(found.jobs, mine); i >= 0 {
-		if days.day[i] < 0 {
+		if !days.has(i) {
 			return pl.noDay(&found.jobs[i], days, i), true
 		}
 		return LeftOut{}, false
@@ -141,10 +141,10 @@ func (pl *planner) takenAsDone(book []down, d Date) []down {
 	jobs := found.jobs
 	for i := range jobs {
 		j := jobs[i]
-		if days.day[i] < 0 || !j.On.IsZero() || j.Area == nil || j.Kind == Sow {
+		if !days.has(i) || !j.On.IsZero() || j.Area == nil || j.Kind == Sow {
 			continue
 		}
-		j.On = days.tasks[i].days[days.day[i]]
+		j.On = days.on(i)
 		if j.On.Before(d) {
 			j.bound = pl.boundBy(&j, days, i)
 			book = append(book, down{Done: Done{Date: j.On}, area: j.Area.ID, kind: j.Kind, n: j.N, dose: j.Dose, taken: &j})
@@ -232,11 +232,11 @@ func (pl *planner) sow(book []Done) {
 	days := pl.placeJobs(jobs)
 	for i := range jobs {
 		j := &jobs[i]
-		if days.day[i] < 0 {
+		if !days.has(i) {
 			pl.sowing.left = append(pl.sowing.left, pl.noDay(j, days, i))
 			continue
 		}
-		j.On = days.tasks[i].days[days.day[i]]
+		j.On = days.on(i)
 		pl.sown[j.Area.ID] = j.On
 		if wish := j.Area.Seeded; j.On != wish {
 			j.Why = append(j.Why, Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.window().Carried, "the nearest day that holds is "+j.On.Short()))})

@@ -12,7 +12,7 @@ import (
 )
 
 // program writes down the proposals, each on its day.
-func (pl *planner) program(p proposal, days placement) *Program {
+func (pl *planner) program(p proposal, days *placement) *Program {
 	jobs := p.jobs
 	out := pl.frame(p)
 	turfYear := pl.turfYear()
@@ -22,12 +22,12 @@ func (pl *planner) program(p proposal, days placement) *Program {
 			continue // from before the program
 		}
 		j := &jobs[i]
-		if days.day[i] < 0 {
+		if !days.has(i) {
 			out.LeftOut = append(out.LeftOut, pl.noDay(j, days, i))
 			continue
 		}
 		settled := !j.On.IsZero() && j.Kind != Sow
-		j.On = days.tasks[i].days[days.day[i]]
+		j.On = days.on(i)
 		e := pl.entry(j, turfYear)
 		e.BoundBy = append(e.BoundBy, j.bound...)
 		if !settled {
@@ -35,7 +35,10 @@ func (pl *planner) program(p proposal, days placement) *Program {
 		}
 		out.Entries = append(out.Entries, e)
 	}
-	if !days.proven {
+	if days.Contested {
+		out.Assumptions = append(out.Assumptions, "Areas want the same days of the crew: the job that matters more has the day, the others move, and days are exchanged while that gains anything.")
+	}
+	if days.Stopped {
 		out.Assumptions = append(out.Assumptions, "So many jobs compete for the same days that the search stopped before it had tried everything: every limit holds, but a better spread may exist.")
 	}
 	out.tellSupplies()
@@ -72,20 +75,20 @@ func (p *Program) ownIDs() {
 }
 
 // boundBy says what bound a job's day.
-func (pl *planner) boundBy(j *Job, days placement, i int) []string {
+func (pl *planner) boundBy(j *Job, days *placement, i int) []string {
 	w := j.window()
 	var out []string
 	if w.Carried != "" {
 		out = append(out, w.Carried)
 	}
-	if j.On == w.Ideal && len(days.bound[i]) == 0 {
+	if j.On == w.Ideal && len(days.Causes[i]) == 0 {
 		return append(out, "the ideal day")
 	}
 	out = append(out, pl.caseOf(j.Area).nearBlocks(j, w, j.On)...)
 	if why, waited := days.waits[i]; waited {
 		out = append(out, why)
 	}
-	for _, b := range days.bound[i][:min(3, len(days.bound[i]))] { // the days it would have liked best
+	for _, b := range days.Causes[i][:min(3, len(days.Causes[i]))] { // the days it would have liked best
 		if t := days.blockedBy(b); !slices.Contains(out, t) {
 			out = append(out, t)
 		}
