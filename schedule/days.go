@@ -181,7 +181,7 @@ func (c *Case) candidates(j *Job) (days []int, cost []int64, blocked map[string]
 		total = total*n/7 + 2*len(j.Windows)
 	}
 	days, cost = make([]int, 0, total), make([]int64, 0, total)
-	weight, next, first := j.Kind.of().weight, 0, c.Start.number()
+	weight, next, first := j.Kind.of().Weight, 0, c.Start.number()
 	shut, run := "", 0 // days in a row are mostly shut for one reason
 	note := func() {
 		if run > 0 {

@@ -18,7 +18,7 @@ func (c *treatment) describe(j *Job) {
 	if j.Because == "" && len(j.Why) > 0 {
 		j.Because = j.Why[0].Text
 	}
-	j.Title = j.Kind.of().verb + " " + c.Area.Name
+	j.Title = j.Kind.of().Verb + " " + c.Area.Name
 	switch {
 	case j.spreads():
 		c.describeSpread(j, m)

@@ -65,7 +65,7 @@ func (j *Job) ahead() bool { return j.spreads() && j.On.IsZero() }
 
 // things gives what the job counts as for spacing.
 func (j *Job) things() nutrient.Things {
-	own := j.Kind.of().things
+	own := j.Kind.of().Things
 	switch {
 	case !j.Kind.Spreads():
 		return own

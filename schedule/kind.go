@@ -10,54 +10,57 @@ import (
 
 // Kind is what a job is for: one row of the table of kinds. Whatever differs
 // from kind to kind without being the code of one rule is a column of it.
-type Kind struct{ row *row }
+type Kind struct{ row *Row }
 
-// row is what there is to know of a kind. Its place in the table is its rank.
-type row struct {
-	name     string                       // in ids and files
-	noun     string                       // in a sentence
-	verb     string                       // begins a title, the area's name follows
-	category string                       // the one word in a calendar
-	does     doing                        // what a job of the kind does
-	weight   float64                      // of a day's distance from the ideal day; sets which job gives way, not whether one fits
-	serves   func(material.Material) bool // what it may put down
-	nutrient string                       // its own, brought for a shortage in the soil report
-	feeds    bool                         // one of the season's feedings
-	things   nutrient.Things              // what it counts as for spacing, however small its dose
+// Row is what there is to know of a kind. Its place in the table is its rank.
+type Row struct {
+	Name     string                       // in ids and files
+	Noun     string                       // in a sentence
+	Verb     string                       // begins a title, the area's name follows
+	Category string                       // the one word in a calendar
+	Does     Doing                        // what a job of the kind does
+	Weight   float64                      // of a day's distance from the ideal day; sets which job gives way, not whether one fits
+	Serves   func(material.Material) bool // what it may put down
+	Nutrient string                       // its own, brought for a shortage in the soil report
+	Feeds    bool                         // one of the season's feedings
+	Things   nutrient.Things              // what it counts as for spacing, however small its dose
 }
 
-// doing is what a job does.
-type doing int
+// Kind makes a kind of a row.
+func (r Row) Kind() Kind { return Kind{&r} }
+
+// Doing is what a job does.
+type Doing int
 
 const (
-	spreads doing = iota // puts a material down
-	sows
-	samples
-	tells // marks a day; there is nothing to do
+	Spreads Doing = iota // puts a material down
+	Sows
+	Samples
+	Tells // marks a day; there is nothing to do
 )
 
 // The kinds of job. The weights are our own order. // [common]
 var (
-	SoilTest = Kind{&row{name: "soil-test", noun: "soil sample", verb: "Sample soil", category: "Sample", does: samples, weight: 1,
-		things: nutrient.SampleTaken}}
-	Sow     = Kind{&row{name: "sow", noun: "sow", verb: "Sow", category: "Sow", does: sows, weight: 4}}
-	Starter = Kind{&row{name: "starter", noun: "starter", verb: "Starter for", category: "Starter", weight: 3,
-		serves: bringsP, feeds: true}}
-	Lime   = Kind{&row{name: "lime", noun: "lime", verb: "Lime", category: "Lime", weight: 2, serves: is(material.LimeMaterial)}}
-	Sulfur = Kind{&row{name: "sulfur", noun: "sulfur", verb: "Sulfur on", category: "Sulfur", weight: 1,
-		serves: is(material.SulfurMaterial)}}
-	Phosphorus = Kind{&row{name: "phosphorus", noun: "phosphorus", verb: "Phosphorus on", category: "Phosphorus", weight: 2,
-		serves: bringsP, nutrient: "P₂O₅", things: nutrient.PhosphorusDown}}
-	Nitrogen = Kind{&row{name: "nitrogen", noun: "nitrogen", verb: "Feed", category: "Nitrogen", weight: 2,
-		serves: bringsN, feeds: true}}
-	LateNitrogen = Kind{&row{name: "late-nitrogen", noun: "late nitrogen", verb: "Late feed", category: "Nitrogen", weight: 2,
-		serves: bringsN, feeds: true}}
-	Potassium = Kind{&row{name: "potassium", noun: "potassium", verb: "Potassium on", category: "Potassium", weight: 1.5,
-		serves: bringsK, nutrient: "K₂O", things: nutrient.PotassiumDown}}
-	Magnesium = Kind{&row{name: "magnesium", noun: "magnesium", verb: "Magnesium on", category: "Magnesium", weight: 1,
-		serves: bringsMg, nutrient: "Mg"}}
-	LastSafe = Kind{&row{name: "last-safe", noun: "last safe day", category: "Season", does: tells, weight: 1}}
-	Reopen   = Kind{&row{name: "reopen", noun: "ground open again", category: "Season", does: tells, weight: 1}}
+	SoilTest = Row{Name: "soil-test", Noun: "soil sample", Verb: "Sample soil", Category: "Sample", Does: Samples, Weight: 1,
+		Things: nutrient.SampleTaken}.Kind()
+	Sow     = Row{Name: "sow", Noun: "sow", Verb: "Sow", Category: "Sow", Does: Sows, Weight: 4}.Kind()
+	Starter = Row{Name: "starter", Noun: "starter", Verb: "Starter for", Category: "Starter", Weight: 3,
+		Serves: bringsP, Feeds: true}.Kind()
+	Lime   = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: is(material.LimeMaterial)}.Kind()
+	Sulfur = Row{Name: "sulfur", Noun: "sulfur", Verb: "Sulfur on", Category: "Sulfur", Weight: 1,
+		Serves: is(material.SulfurMaterial)}.Kind()
+	Phosphorus = Row{Name: "phosphorus", Noun: "phosphorus", Verb: "Phosphorus on", Category: "Phosphorus", Weight: 2,
+		Serves: bringsP, Nutrient: "P₂O₅", Things: nutrient.PhosphorusDown}.Kind()
+	Nitrogen = Row{Name: "nitrogen", Noun: "nitrogen", Verb: "Feed", Category: "Nitrogen", Weight: 2,
+		Serves: bringsN, Feeds: true}.Kind()
+	LateNitrogen = Row{Name: "late-nitrogen", Noun: "late nitrogen", Verb: "Late feed", Category: "Nitrogen", Weight: 2,
+		Serves: bringsN, Feeds: true}.Kind()
+	Potassium = Row{Name: "potassium", Noun: "potassium", Verb: "Potassium on", Category: "Potassium", Weight: 1.5,
+		Serves: bringsK, Nutrient: "K₂O", Things: nutrient.PotassiumDown}.Kind()
+	Magnesium = Row{Name: "magnesium", Noun: "magnesium", Verb: "Magnesium on", Category: "Magnesium", Weight: 1,
+		Serves: bringsMg, Nutrient: "Mg"}.Kind()
+	LastSafe = Row{Name: "last-safe", Noun: "last safe day", Category: "Season", Does: Tells, Weight: 1}.Kind()
+	Reopen   = Row{Name: "reopen", Noun: "ground open again", Category: "Season", Does: Tells, Weight: 1}.Kind()
 )
 
 // kindTable is a table of kinds, the most important first.
@@ -68,11 +71,11 @@ var kinds = kindTable{SoilTest, Sow, Starter, Lime, Sulfur, Phosphorus, Nitrogen
 	LateNitrogen, Potassium, Magnesium, LastSafe, Reopen}
 
 // Kinds lists every kind, the most important first.
-func Kinds() []Kind { return slices.Clone(kinds) }
+func Kinds() kindTable { return slices.Clone(kinds) }
 
 // Kinds lists the kinds with which the program was planned, the most important
 // first.
-func (p *Program) Kinds() []Kind {
+func (p *Program) Kinds() kindTable {
 	if p.kinds == nil {
 		return Kinds()
 	}
@@ -113,10 +116,10 @@ var leavingOut = func() (cost [mostKinds]int64) {
 	return cost
 }()
 
-var noKind row
+var noKind Row
 
 // of gives the row of a kind; that of no kind is empty.
-func (k Kind) of() *row {
+func (k Kind) of() *Row {
 	if k.row == nil {
 		return &noKind
 	}
@@ -124,36 +127,36 @@ func (k Kind) of() *row {
 }
 
 // String gives the name by which files and ids know the kind.
-func (k Kind) String() string { return k.of().name }
+func (k Kind) String() string { return k.of().Name }
 
 // Noun names the kind in a sentence: "late nitrogen".
-func (k Kind) Noun() string { return k.of().noun }
+func (k Kind) Noun() string { return k.of().Noun }
 
 // Category is the one word under which a calendar files the kind.
-func (k Kind) Category() string { return k.of().category }
+func (k Kind) Category() string { return k.of().Category }
 
 // Notice tells the kinds that mark a day and ask for nothing.
-func (k Kind) Notice() bool { return k.of().does == tells }
+func (k Kind) Notice() bool { return k.of().Does == Tells }
 
 // Spreads tells the kinds that put a material down.
-func (k Kind) Spreads() bool { return k.of().does == spreads }
+func (k Kind) Spreads() bool { return k.of().Does == Spreads }
 
 // Sows tells the kinds that put seed down.
-func (k Kind) Sows() bool { return k.of().does == sows }
+func (k Kind) Sows() bool { return k.of().Does == Sows }
 
 // samples tells the kinds that take some soil away.
-func (k Kind) samples() bool { return k.of().does == samples }
+func (k Kind) samples() bool { return k.of().Does == Samples }
 
 // Feeds tells the kinds that are one of the season's feedings.
-func (k Kind) Feeds() bool { return k.of().feeds }
+func (k Kind) Feeds() bool { return k.of().Feeds }
 
 // Nutrient names the nutrient that a kind brings because the soil report is
 // short of it: "K₂O". Others have none.
-func (k Kind) Nutrient() string { return k.of().nutrient }
+func (k Kind) Nutrient() string { return k.of().Nutrient }
 
 // servedBy tells whether a material can be what a kind of job puts down.
 func (k Kind) servedBy(m material.Material) bool {
-	fits := k.of().serves
+	fits := k.of().Serves
 	return fits != nil && fits(m)
 }
 

@@ -20,7 +20,7 @@ import (
 //
 // The error is the place's: see [climate.PlaceErrors].
 func Plan(site *Site, book []Done) (*Program, error) {
-	return planWith(site, book, kinds, rules)
+	return planWith(site, book, Kinds(), rules)
 }
 
 // planWith is Plan for any table of kinds and the rules that go with it.
@@ -50,7 +50,7 @@ func readBook(site *Site, book []Done, kinds kindTable, rules []rule) (*planner,
 // brought to its area, as [Plan] reads it: none when the job spreads nothing, or
 // when neither the line nor the plan tells. The error is the place's.
 func WorkedOut(site *Site, book []Done, line int) (material string, down agronomy.Pounds, err error) {
-	pl, err := readBook(site, book, kinds, rules)
+	pl, err := readBook(site, book, Kinds(), rules)
 	if err != nil {
 		return "", 0, err
 	}
