@@ -76,10 +76,10 @@ func Kinds() kindTable { return slices.Clone(kinds) }
 // Kinds lists the kinds with which the program was planned, the most important
 // first.
 func (p *Program) Kinds() kindTable {
-	if p.kinds == nil {
+	if p.table == nil {
 		return Kinds()
 	}
-	return slices.Clone(p.kinds)
+	return slices.Clone(p.table)
 }
 
 // KindNamed finds a kind by its name, such as "late-nitrogen".

@@ -460,7 +460,7 @@ func TestEveryJobIsAccountedFor(t *testing.T) {
 
 // TestCostOfADayIsBounded guards the search's bound on the cost of a day.
 func TestCostOfADayIsBounded(t *testing.T) {
-	for _, k := range kinds {
+	for _, k := range Kinds() {
 		if most := k.of().Weight + carryCost*10; most >= 1000 || math.IsNaN(most) {
 			t.Errorf("%s: a day may cost %f", k, most)
 		}

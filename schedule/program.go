@@ -40,7 +40,7 @@ type Program struct {
 
 	Site *Site `json:"-"`
 
-	kinds     kindTable // with which it was planned; nil: the usual ones
+	table     kindTable // with which it was planned; nil: the usual ones
 	cases     []*Case   // behind the areas, for the ledger
 	bookNotes []string  // of the assumptions, those about lines of the record book
 }

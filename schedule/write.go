@@ -193,7 +193,7 @@ func (pl *planner) frame(p proposal) *Program {
 		out.Areas = append(out.Areas, c.shown())
 	}
 	out.InTheShed = append(out.InTheShed, p.shed...)
-	out.cases, out.bookNotes, out.kinds = pl.cases, pl.assumed, pl.kinds
+	out.cases, out.bookNotes, out.table = pl.cases, pl.assumed, pl.kinds
 	pl.laws(out)
 	return out
 }
