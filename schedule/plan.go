@@ -7,7 +7,6 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
-	"swardbook/schedule/law"
 )
 
 // Plan makes the program of a site from its site file and its record book and
@@ -38,7 +37,7 @@ func readBook(site *Site, book []Done, kinds kindTable, rules []rule) (*planner,
 	if err != nil {
 		return nil, err
 	}
-	pl := &planner{site: site, kinds: kinds, rules: rules, almanac: newAlmanac(year, site.Start, site.Through), law: &siteLaw{stateRules(site), map[law.Nutrient][]string{}}, sown: map[string]Date{}}
+	pl := &planner{site: site, kinds: kinds, rules: rules, almanac: newAlmanac(year, site.Start, site.Through), law: newLaw(site), sown: map[string]Date{}}
 	pl.days = pl.workdays()
 	pl.whole = Case{Site: site, almanac: pl.almanac, days: pl.days}
 	pl.sow(book)

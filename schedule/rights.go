@@ -5,14 +5,14 @@ import (
 	"swardbook/schedule/law"
 )
 
-// stateRules gives the law for the site's state and crew, tightened by the
+// newLaw gives the law for the site's state and crew, tightened by the
 // site's own local rules.
-func stateRules(s *Site) law.Rules {
+func newLaw(s *Site) *siteLaw {
 	_, rules, err := law.For(s.Place.State, s.crewIs())
 	if err != nil {
 		rules = nil
 	}
-	return rules.With(s.Local)
+	return &siteLaw{rules.With(s.Local), map[law.Nutrient][]string{}}
 }
 
 func (s *Site) crewIs() law.Who {
