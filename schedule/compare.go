@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"swardbook/schedule/word"
 )
 
 // Change is one difference between two programs.
@@ -20,7 +22,7 @@ type Change struct {
 // another, in the order of the days.
 func Compare(was, is *Program) []Change {
 	var out []Change
-	m := Measure{is.Metric}
+	m := word.Measure{Metric: is.Metric}
 	old := map[string]*Entry{}
 	for i := range was.Entries {
 		old[was.Entries[i].ID] = &was.Entries[i]
@@ -41,7 +43,7 @@ func Compare(was, is *Program) []Change {
 				dir = "earlier"
 			}
 			out = append(out, Change{ID: e.ID, What: "moved", Was: o.Date, Is: e.Date,
-				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), Plural(int(math.Abs(float64(days))), "day"), dir)})
+				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), word.Plural(int(math.Abs(float64(days))), "day"), dir)})
 		}
 		if math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05 { // less is not seen on a scale
 			what := "grew"

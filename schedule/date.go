@@ -70,8 +70,8 @@ func (d *Date) UnmarshalText(b []byte) error {
 	return err
 }
 
-// number counts days from a fixed day, so that dates can be subtracted.
-func (d Date) number() int {
+// Number counts days from a fixed day, so that dates can be subtracted.
+func (d Date) Number() int {
 	y, m := d.Year, int(d.Month)
 	if m <= 2 { // a year that starts in March has its leap day last
 		y, m = y-1, m+12
@@ -87,8 +87,8 @@ func floorDiv(a, b int) int {
 	return q
 }
 
-// fromNumber is the inverse of number.
-func fromNumber(n int) Date {
+// FromNumber is the inverse of number.
+func FromNumber(n int) Date {
 	n -= 61 // days before 1 March of year 0 in this count
 	era := floorDiv(n, 146097)
 	of := n - era*146097 // day of the 400-year era, 0 to 146096
@@ -104,10 +104,10 @@ func fromNumber(n int) Date {
 }
 
 // AddDays gives the day n days later, or earlier for a negative n.
-func (d Date) AddDays(n int) Date { return fromNumber(d.number() + n) }
+func (d Date) AddDays(n int) Date { return FromNumber(d.Number() + n) }
 
-// next gives the day after.
-func (d Date) next() Date {
+// Next gives the day after.
+func (d Date) Next() Date {
 	if d.Day < 28 {
 		d.Day++
 		return d
@@ -124,7 +124,7 @@ func (d Date) AddMonths(n int) Date {
 }
 
 // DaysFrom counts the days from e to d; negative when d is earlier.
-func (d Date) DaysFrom(e Date) int { return d.number() - e.number() }
+func (d Date) DaysFrom(e Date) int { return d.Number() - e.Number() }
 
 // Compare orders two dates.
 func (d Date) Compare(e Date) int { return d.order() - e.order() }
@@ -139,15 +139,15 @@ func (d Date) After(e Date) bool { return d.order() > e.order() }
 func (d Date) order() int { return d.Year<<9 | int(d.Month)<<5 | d.Day }
 
 // Weekday gives the day of the week.
-func (d Date) Weekday() time.Weekday { return time.Weekday(((d.number()+5)%7 + 7) % 7) }
+func (d Date) Weekday() time.Weekday { return time.Weekday(((d.Number()+5)%7 + 7) % 7) }
 
 // DayOfYear gives the climate's day; 29 February counts as 28 February.
 func (d Date) DayOfYear() climate.Day {
 	return climate.DayOf(d.Month, d.Day)
 }
 
-// onDay gives the first date on or after d that falls on the climate's day.
-func (d Date) onDay(c climate.Day) Date {
+// OnDay gives the first date on or after d that falls on the climate's day.
+func (d Date) OnDay(c climate.Day) Date {
 	r := Date{d.Year, c.Month(), c.Date()}
 	if r.Before(d) {
 		r.Year++

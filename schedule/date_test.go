@@ -32,7 +32,7 @@ func TestDayOfYear(t *testing.T) {
 			t.Errorf("%s: day %d, want %d (%v)", text, d.DayOfYear(), want, err)
 		}
 	}
-	leap := Date{2027, time.June, 1}.onDay(60)
+	leap := Date{2027, time.June, 1}.OnDay(60)
 	if want := (Date{2028, time.March, 1}); leap != want {
 		t.Errorf("day 60 after June 2027 is %s, want %s", leap, want)
 	}

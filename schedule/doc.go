@@ -1,41 +1,32 @@
-// Package schedule turns a site into a dated program: what to put down, where,
-// how much, when, why, and until which day.
+// Package schedule says what a dated program is, and what it is made of: the
+// site and its record book, kinds of job, jobs with their windows, and the
+// program with its entries, what is left out, its ledger and what to buy.
 //
-// [Plan] does all of it. It reads a [Site] and the record book ([Done]) and
-// nothing else, so the same input gives the same program whatever the day; the
-// reader's date only decides how it is shown ([Program.Standing]).
+// # Where things are
 //
-// # The way through
+//	schedule            site, kind, job, window, case, program, ledger, compare
+//	schedule/rule       one file a kind: what to do in one area, how much, when
+//	schedule/plan       makes the program: record book, rules, limits, days, people
+//	schedule/place      finds days for jobs; numbers only
+//	schedule/law        the table of law by state
+//	schedule/word       amounts, sentences, citations
+//	schedule/sitefile   reads the site file and the record book
+//	schedule/{text,page,ical,feed}   write a program for people
 //
-// The place gives its year, which the almanac lays on dates. Each area is a
-// [Case]: its report, its stand, what is down. Lime and feeding are worked out
-// for the case (lime.go, feeding*.go), drawing on one shed. The rules (rule_*.go)
-// turn that into jobs: a [Job] has a dose, words, reasons, and windows between
-// named events ("soil at 2 in rises through 65 °F", "last safe day before the
-// ground freezes") with a best day in each.
+// # What it takes, what it gives
 //
-// What one job's own rules forbid (crew days, absences, frozen ground, law, heat)
-// is struck from its days, and each day left has a cost:
+// A [Site] and lines of a record book ([Done]) become a [Program] in package
+// plan. What rules read about one area is a [Case]: its report, its stand, the
+// place's year laid on dates ([Almanac]), what is down, what is in the [Shed].
+// What they answer is a [Proposal]: each [Job] has a dose, words, reasons and
+// windows between named events, with a best day in each.
 //
-//	weight × (days from the best day ÷ length of the window)²
-//	+ a fixed cost for each window passed over
-//
-// What holds between jobs is a limit (limits.go): distances of the trade, 30 days
-// of quick nitrogen, a sample before more lime. [Plan] finds the days on which
-// every limit holds and the sum of costs is least (place*.go); a job that finds
-// none is left out with the reason, as that costs more than any day. A limit is
-// never bent.
-//
-// # What comes out
-//
-// A [Program]: entries with their day, window, dose, steps, cautions, working;
-// what is left out; assumptions; the law it keeps. [Program.Ledger],
-// [Program.Supplies] and [Compare] read it; [EncodeJSON] writes it; the packages
-// below this one make text, pages, a calendar and a feed of it.
+// [Program.Ledger], [Program.Supplies] and [Compare] read a program;
+// [EncodeJSON] writes it.
 //
 // # What it leaves out
 //
-// The weather, gypsum, seed to buy, other people's ordinances. Units: amounts
-// are in pounds, gallons, square feet and lb/1000 sq ft inside; [Measure] shows
-// them in the site's own.
+// The weather, seed to buy, other people's ordinances. Amounts are in pounds,
+// gallons, square feet and lb/1000 sq ft inside; package word shows them in the
+// site's own.
 package schedule

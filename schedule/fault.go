@@ -5,7 +5,7 @@ import (
 	"runtime/debug"
 )
 
-// Planner makes the program of a site; [Plan] is the one there is. Whoever
+// Planner makes the program of a site; plan.Program is the one there is. Whoever
 // plans many sites takes it as a value, so that a test can hand in a bad one.
 type Planner func(site *Site, book []Done) (*Program, error)
 

@@ -36,9 +36,9 @@ func (p *Program) Find(job string) (*Entry, *LeftOut, error) {
 	case 1:
 		return p.Find(near[0])
 	case 0:
-		hint := agronomy.NearestName(job, unique(ids))
+		hint := agronomy.NearestName(job, Unique(ids))
 		if hint == "" {
-			hint = strings.Join(unique(ids), ", ")
+			hint = strings.Join(Unique(ids), ", ")
 		}
 		return nil, nil, fmt.Errorf("no job %q; there is %s", job, hint)
 	}

@@ -39,37 +39,37 @@ type Job struct {
 	On    Date
 	State State
 	Note  string
-	bound []string // what bound the day when it was planned
+	Bound []string // what bound the day when it was planned
 }
 
 // ID names the job in the program: "east/lime/1", "site/last-safe/1".
-func (j *Job) ID() string { return jobID(j.areaID(), j.Kind, j.N) }
+func (j *Job) ID() string { return JobID(j.AreaID(), j.Kind, j.N) }
 
-func jobID(area string, k Kind, n int) string {
+func JobID(area string, k Kind, n int) string {
 	return area + "/" + k.String() + "/" + strconv.Itoa(n)
 }
 
-func (j *Job) areaID() string {
+func (j *Job) AreaID() string {
 	if j.Area == nil {
 		return "site"
 	}
 	return j.Area.ID
 }
 
-// spreads tells whether anything goes down.
-func (j *Job) spreads() bool { return j.Dose.Rate > 0 }
+// Spreads tells whether anything goes down.
+func (j *Job) Spreads() bool { return j.Dose.Rate > 0 }
 
-// ahead tells whether something is still to go down: what is down already
+// Ahead tells whether something is still to go down: what is down already
 // cannot wait for anything.
-func (j *Job) ahead() bool { return j.spreads() && j.On.IsZero() }
+func (j *Job) Ahead() bool { return j.Spreads() && j.On.IsZero() }
 
-// things gives what the job counts as for spacing.
-func (j *Job) things() nutrient.Things {
-	own := j.Kind.of().Things
+// Things gives what the job counts as for spacing.
+func (j *Job) Things() nutrient.Things {
+	own := j.Kind.Of().Things
 	switch {
 	case !j.Kind.Spreads():
 		return own
-	case !j.spreads():
+	case !j.Spreads():
 		return 0
 	}
 	all := nutrient.ThingsOf(j.Dose.Material)
@@ -89,26 +89,35 @@ const (
 	smallP agronomy.PerThousand = 0.25 // [common]
 )
 
-// proposal is what one rule has to say about one area.
-type proposal struct {
-	jobs    []Job
-	left    []LeftOut
-	needs   []Need // of the area
-	assumed []string
-	shed    []string  // what the lime on hand will do
-	yearly  []yearlyN // of the area
-	starter bool      // the feedings of the area count on a starter
+// Proposal is what one rule has to say about one area.
+type Proposal struct {
+	Jobs    []Job
+	Left    []LeftOut
+	Needs   []Need // of the area
+	Assumed []string
+	Shed    []string  // what the lime on hand will do
+	Yearly  []YearlyN // of the area
+	Starter bool      // the feedings of the area count on a starter
 }
 
-func (p *proposal) add(q proposal) {
-	p.jobs = append(p.jobs, q.jobs...)
-	p.left = append(p.left, q.left...)
-	p.needs = append(p.needs, q.needs...)
-	p.assumed = append(p.assumed, q.assumed...)
-	p.shed = append(p.shed, q.shed...)
+func (p *Proposal) Add(q Proposal) {
+	p.Jobs = append(p.Jobs, q.Jobs...)
+	p.Left = append(p.Left, q.Left...)
+	p.Needs = append(p.Needs, q.Needs...)
+	p.Assumed = append(p.Assumed, q.Assumed...)
+	p.Shed = append(p.Shed, q.Shed...)
 }
 
-// leave leaves a job of an area out.
-func (p *proposal) leave(a *Area, k Kind, n int, reason, source string) {
-	p.left = append(p.left, LeftOut{ID: jobID(a.ID, k, n), Kind: k, Area: a.ID, Reason: reason, Source: source})
+// Leave leaves a job of an area out.
+func (p *Proposal) Leave(a *Area, k Kind, n int, reason, source string) {
+	p.Left = append(p.Left, LeftOut{ID: JobID(a.ID, k, n), Kind: k, Area: a.ID, Reason: reason, Source: source})
+}
+
+// TitleLength is what a phone shows of a title.
+const TitleLength = 40
+
+// YearlyN is the nitrogen wanted in one turf year.
+type YearlyN struct {
+	Year  int
+	Total agronomy.PerThousand
 }

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"swardbook/agronomy/material"
@@ -63,29 +64,29 @@ var (
 	Reopen   = Row{Name: "reopen", Noun: "ground open again", Category: "Season", Does: Tells, Weight: 1}.Kind()
 )
 
-// kindTable is a table of kinds, the most important first.
-type kindTable []Kind
+// KindTable is a table of kinds, the most important first.
+type KindTable []Kind
 
 // kinds are the kinds in the order in which they matter when not all fit.
-var kinds = kindTable{SoilTest, Sow, Starter, Lime, Sulfur, Phosphorus, Nitrogen,
+var kinds = KindTable{SoilTest, Sow, Starter, Lime, Sulfur, Phosphorus, Nitrogen,
 	LateNitrogen, Potassium, Magnesium, LastSafe, Reopen}
 
 // Kinds lists every kind, the most important first.
-func Kinds() kindTable { return slices.Clone(kinds) }
+func Kinds() KindTable { return slices.Clone(kinds) }
 
 // Kinds lists the kinds with which the program was planned, the most important
 // first.
-func (p *Program) Kinds() kindTable {
-	if p.table == nil {
+func (p *Program) Kinds() KindTable {
+	if p.Table == nil {
 		return Kinds()
 	}
-	return slices.Clone(p.table)
+	return slices.Clone(p.Table)
 }
 
 // KindNamed finds a kind by its name, such as "late-nitrogen".
 func KindNamed(name string) (Kind, bool) { return kinds.named(name) }
 
-func (t kindTable) named(name string) (Kind, bool) {
+func (t KindTable) named(name string) (Kind, bool) {
 	i := slices.IndexFunc(t, func(k Kind) bool { return k.String() == name })
 	if i < 0 {
 		return Kind{}, false
@@ -93,23 +94,23 @@ func (t kindTable) named(name string) (Kind, bool) {
 	return t[i], true
 }
 
-// rank gives a kind's place in the table: 0 is the most important.
-func (t kindTable) rank(k Kind) int { return slices.Index(t, k) }
+// Rank gives a kind's place in the table: 0 is the most important.
+func (t KindTable) Rank(k Kind) int { return slices.Index(t, k) }
 
-// mostKinds is how many kinds a table may have, so that the costs of leaving
+// MostKinds is how many kinds a table may have, so that the costs of leaving
 // out can be summed over some hundred jobs.
-const mostKinds = 20
+const MostKinds = 20
 
-// leaveOut is the cost of a job that gets no day, by the rank of its kind: at
+// LeaveOut is the cost of a job that gets no day, by the rank of its kind: at
 // least 1000, so that no saving on days is ever worth a job, and 2.2 times as
 // much for each kind above. So one job outweighs two of the kind below it, and
 // one of each kind below it together (1/2.2 + 1/2.2² + … is less than 1). The
 // cost hangs on the rank alone: a kind added below leaves it as it is.
-func leaveOut(rank int) int64 { return leavingOut[rank] }
+func LeaveOut(rank int) int64 { return leavingOut[rank] }
 
-var leavingOut = func() (cost [mostKinds]int64) {
+var leavingOut = func() (cost [MostKinds]int64) {
 	at := int64(1000 * perUnit)
-	for rank := mostKinds - 1; rank >= 0; rank-- {
+	for rank := MostKinds - 1; rank >= 0; rank-- {
 		cost[rank] = at
 		at = at * 11 / 5 // [common] our own
 	}
@@ -118,8 +119,8 @@ var leavingOut = func() (cost [mostKinds]int64) {
 
 var noKind Row
 
-// of gives the row of a kind; that of no kind is empty.
-func (k Kind) of() *Row {
+// Of gives the row of a kind; that of no kind is empty.
+func (k Kind) Of() *Row {
 	if k.row == nil {
 		return &noKind
 	}
@@ -127,36 +128,36 @@ func (k Kind) of() *Row {
 }
 
 // String gives the name by which files and ids know the kind.
-func (k Kind) String() string { return k.of().Name }
+func (k Kind) String() string { return k.Of().Name }
 
 // Noun names the kind in a sentence: "late nitrogen".
-func (k Kind) Noun() string { return k.of().Noun }
+func (k Kind) Noun() string { return k.Of().Noun }
 
 // Category is the one word under which a calendar files the kind.
-func (k Kind) Category() string { return k.of().Category }
+func (k Kind) Category() string { return k.Of().Category }
 
 // Notice tells the kinds that mark a day and ask for nothing.
-func (k Kind) Notice() bool { return k.of().Does == Tells }
+func (k Kind) Notice() bool { return k.Of().Does == Tells }
 
 // Spreads tells the kinds that put a material down.
-func (k Kind) Spreads() bool { return k.of().Does == Spreads }
+func (k Kind) Spreads() bool { return k.Of().Does == Spreads }
 
 // Sows tells the kinds that put seed down.
-func (k Kind) Sows() bool { return k.of().Does == Sows }
+func (k Kind) Sows() bool { return k.Of().Does == Sows }
 
-// samples tells the kinds that take some soil away.
-func (k Kind) samples() bool { return k.of().Does == Samples }
+// Samples tells the kinds that take some soil away.
+func (k Kind) Samples() bool { return k.Of().Does == Samples }
 
 // Feeds tells the kinds that are one of the season's feedings.
-func (k Kind) Feeds() bool { return k.of().Feeds }
+func (k Kind) Feeds() bool { return k.Of().Feeds }
 
 // Nutrient names the nutrient that a kind brings because the soil report is
 // short of it: "K₂O". Others have none.
-func (k Kind) Nutrient() string { return k.of().Nutrient }
+func (k Kind) Nutrient() string { return k.Of().Nutrient }
 
-// servedBy tells whether a material can be what a kind of job puts down.
-func (k Kind) servedBy(m material.Material) bool {
-	fits := k.of().Serves
+// ServedBy tells whether a material can be what a kind of job puts down.
+func (k Kind) ServedBy(m material.Material) bool {
+	fits := k.Of().Serves
 	return fits != nil && fits(m)
 }
 
@@ -184,3 +185,10 @@ func bringsK(m material.Material) bool { return m.Analysis.K2O > 0 }
 func bringsMg(m material.Material) bool {
 	return m.Magnesium > 0 && m.Kind != material.LimeMaterial
 }
+
+// perUnit is how many steps a cost of 1 is counted in, so that sums are exact in
+// any order and equal costs are equal.
+const perUnit = 1_000_000
+
+// Units gives a cost in the whole numbers that are searched.
+func Units(cost float64) int64 { return int64(math.Round(cost * perUnit)) }

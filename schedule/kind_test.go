@@ -39,7 +39,7 @@ func TestMaterialsServeKinds(t *testing.T) {
 	}
 	for k, names := range want {
 		for name, m := range materials {
-			if got := k.servedBy(m); got != slices.Contains(names, name) {
+			if got := k.ServedBy(m); got != slices.Contains(names, name) {
 				t.Errorf("%s serves %q: %t", name, k, got)
 			}
 		}
@@ -48,20 +48,20 @@ func TestMaterialsServeKinds(t *testing.T) {
 
 func TestLeavingOutCostsMoreThanAnyPlacing(t *testing.T) {
 	var below int64 // one job of each kind below
-	for rank := mostKinds - 1; rank >= 0; rank-- {
-		cost := leaveOut(rank)
+	for rank := MostKinds - 1; rank >= 0; rank-- {
+		cost := LeaveOut(rank)
 		if cost <= below {
 			t.Errorf("rank %d does not outweigh one of each kind below it", rank)
 		}
-		if rank < mostKinds-1 && cost <= 2*leaveOut(rank+1) {
+		if rank < MostKinds-1 && cost <= 2*LeaveOut(rank+1) {
 			t.Errorf("rank %d does not outweigh two of rank %d", rank, rank+1)
 		}
 		below += cost
 	}
-	if least := leaveOut(mostKinds - 1); least < 999*perUnit {
+	if least := LeaveOut(MostKinds - 1); least < 999*perUnit {
 		t.Errorf("the least costs %d", least)
 	}
-	if most := leaveOut(0); most > math.MaxInt64/8/200 {
+	if most := LeaveOut(0); most > math.MaxInt64/8/200 {
 		t.Error("200 jobs left out pass what place adds up")
 	}
 }

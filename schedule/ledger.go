@@ -8,6 +8,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/agronomy/nutrient"
+	"swardbook/schedule/word"
 )
 
 // Ledger is the nutrients down and planned in each area, over time, against
@@ -68,16 +69,16 @@ type applied struct {
 
 func (c *Case) ledger(p *Program, today Date) AreaLedger {
 	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name, Lines: []LedgerLine{}}
-	all := c.applications(p, today)
+	all := c.Applications(p, today)
 	for i := range all {
 		a := &all[i]
-		growth := func(day int) float64 { return c.growth.on(a.Date.AddDays(day)) }
+		growth := func(day int) float64 { return c.Growth.on(a.Date.AddDays(day)) }
 		if a.N > 0 {
 			if days, ok := nutrient.FeedsUntil(a.dose, growth); ok {
 				a.FeedsTo = a.Date.AddDays(days)
 			}
 		}
-		begins := c.almanac.yearBegins(c.almanac.turfYear(a.Date, c.season), c.season)
+		begins := c.Almanac.YearBegins(c.Almanac.TurfYear(a.Date, c.Season), c.Season)
 		for _, b := range all[:i+1] {
 			if b.N == 0 {
 				continue
@@ -85,12 +86,12 @@ func (c *Case) ledger(p *Program, today Date) AreaLedger {
 			if !b.Date.Before(begins) {
 				a.SumN += b.N
 			}
-			before := func(day int) float64 { return c.growth.on(b.Date.AddDays(day)) }
+			before := func(day int) float64 { return c.Growth.on(b.Date.AddDays(day)) }
 			a.Feeding += max(0, b.N-nutrient.Released(b.dose, a.Date.DaysFrom(b.Date), before))
 		}
 		l.Lines = append(l.Lines, a.rounded())
 	}
-	l.Limits = c.limits(all)
+	l.Limits = c.Limits(all)
 	l.Verdict = verdict(c, l)
 	return l
 }
@@ -102,12 +103,12 @@ func (l LedgerLine) rounded() LedgerLine {
 	return l
 }
 
-// applications joins the record book with what is planned, by date.
-func (c *Case) applications(p *Program, today Date) []applied {
+// Applications joins the record book with what is planned, by date.
+func (c *Case) Applications(p *Program, today Date) []applied {
 	var out []applied
 	m := c.Measure()
 	add := func(d Date, job, state string, dose material.Dose) {
-		a := applied{LedgerLine{Date: d, Job: job, Text: m.doseWords(dose, c.Area.Size), State: state, Down: state != ToCome,
+		a := applied{LedgerLine{Date: d, Job: job, Text: m.DoseWords(dose, c.Area.Size), State: state, Down: state != ToCome,
 			N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, dose}
 		if dose.Material.Kind == material.LimeMaterial {
 			a.N, a.SlowN, a.P2O5, a.K2O, a.Lime = 0, 0, 0, 0, dose.Rate
@@ -115,11 +116,11 @@ func (c *Case) applications(p *Program, today Date) []applied {
 		out = append(out, a)
 	}
 	taken := map[string]bool{}
-	for _, d := range c.down {
-		id := jobID(d.area, d.kind, d.n)
-		taken[id] = d.taken != nil
-		if !d.missed && d.taken == nil && d.dose.Rate > 0 {
-			add(d.Date, id, OnRecord, d.dose)
+	for _, d := range c.Down {
+		id := JobID(d.AreaID, d.Kind, d.N)
+		taken[id] = d.Presumed != nil
+		if !d.NotDone && d.Presumed == nil && d.Dose.Rate > 0 {
+			add(d.Date, id, OnRecord, d.Dose)
 		}
 	}
 	for i := range p.Entries {
@@ -139,10 +140,10 @@ func (c *Case) applications(p *Program, today Date) []applied {
 	return out
 }
 
-// limits measures the applications against the year, 30 days, single doses and
+// Limits measures the applications against the year, 30 days, single doses and
 // the law.
-func (c *Case) limits(all []applied) []LedgerLimit {
-	lim := c.mostN
+func (c *Case) Limits(all []applied) []LedgerLimit {
+	lim := c.MostN
 	n := func(a applied) agronomy.PerThousand { return a.N }
 	quick := func(a applied) agronomy.PerThousand { return a.N - a.SlowN }
 	p2o5 := func(a applied) agronomy.PerThousand { return a.P2O5 }
@@ -155,9 +156,9 @@ func (c *Case) limits(all []applied) []LedgerLimit {
 		l.Passed = l.Most > limit+1e-6
 		out = append(out, l)
 	}
-	for _, y := range c.yearly {
-		from, to := c.almanac.yearBegins(y.year, c.season), c.almanac.yearBegins(y.year+1, c.season).AddDays(-1)
-		l := LedgerLimit{What: fmt.Sprintf("nitrogen wanted, year from %s", from.Short()), Limit: y.total}
+	for _, y := range c.Yearly {
+		from, to := c.Almanac.YearBegins(y.Year, c.Season), c.Almanac.YearBegins(y.Year+1, c.Season).AddDays(-1)
+		l := LedgerLimit{What: fmt.Sprintf("nitrogen wanted, year from %s", from.Short()), Limit: y.Total}
 		for _, a := range all {
 			if !(Span{from, to}).Has(a.Date) {
 				continue
@@ -167,7 +168,7 @@ func (c *Case) limits(all []applied) []LedgerLimit {
 				l.Down += a.N
 			}
 		}
-		l.Passed = l.Most > l.Limit+trace
+		l.Passed = l.Most > l.Limit+LeastDose
 		if l.Most > 0 {
 			out = append(out, l)
 		}
@@ -177,23 +178,23 @@ func (c *Case) limits(all []applied) []LedgerLimit {
 	}
 	add("quick nitrogen in any 30 days", lim.Soluble30Days, "common", 30, quick)
 	add("quick nitrogen at once", lim.Soluble, "md-ag-6-224", 1, quick)
-	q := c.asked
-	if l, ok := c.law.NCap(q); ok {
+	q := c.Asked
+	if l, ok := c.Law.NCap(q); ok {
 		add("nitrogen at once, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 1, n)
 	}
-	if l, ok := c.law.SolubleCap(q); ok {
+	if l, ok := c.Law.SolubleCap(q); ok {
 		add("quick nitrogen at once, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 1, quick)
 	}
-	if l, ok := c.law.AnnualNCap(q); ok {
+	if l, ok := c.Law.AnnualNCap(q); ok {
 		add("nitrogen in any 12 months, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 365, n)
 	}
-	if l, ok := c.law.PCap(q); ok {
+	if l, ok := c.Law.PCap(q); ok {
 		add("phosphorus (P₂O₅) at once, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 1, p2o5)
 	}
-	if l, ok := c.law.PAnnualCap(q); ok {
+	if l, ok := c.Law.PAnnualCap(q); ok {
 		add("phosphorus (P₂O₅) in any 12 months, by law", agronomy.PerThousand(l.Value), l.Rule.Citation, 365, p2o5)
 	}
-	add("potassium (K₂O) at once", kAtOnce, "common", 1, k2o)
+	add("potassium (K₂O) at once", MostKAtOnce, "common", 1, k2o)
 	return out
 }
 
@@ -235,9 +236,9 @@ func verdict(c *Case, l AreaLedger) string {
 	}
 	switch {
 	case len(down) > 0:
-		return "Yes, too much is down: " + list(down) + "."
+		return "Yes, too much is down: " + word.List(down) + "."
 	case len(passed) > 0:
-		return "Not so far, but with what is planned it would pass: " + list(passed) + "."
+		return "Not so far, but with what is planned it would pass: " + word.List(passed) + "."
 	case n == 0:
 		return "No: nothing with nitrogen is down yet, and what is planned stays within every limit."
 	}
@@ -255,8 +256,8 @@ func verdict(c *Case, l AreaLedger) string {
 // what is overdue by then is taken as done. Without a day only what lies before
 // a line of the record book is.
 func (p *Program) Ledger(today Date) Ledger {
-	l := Ledger{Areas: []AreaLedger{}, Notes: p.bookNotes}
-	for _, c := range p.cases {
+	l := Ledger{Areas: []AreaLedger{}, Notes: p.BookNotes}
+	for _, c := range p.Cases {
 		l.Areas = append(l.Areas, c.ledger(p, today))
 	}
 	return l

@@ -1,126 +1,33 @@
 package schedule
 
-import (
-	"cmp"
+import "swardbook/agronomy"
 
-	"swardbook/agronomy"
-	"swardbook/agronomy/nutrient"
-	"swardbook/schedule/place"
-)
+// Unlimited is more than any dose.
+const Unlimited agronomy.PerThousand = 1000
 
-// limit is what holds between two jobs, with the reason for people.
-type limit struct {
-	place.Limit
-	why string
+// kAtOnce is the most potassium that goes down at once.
+const MostKAtOnce agronomy.PerThousand = 1.0 // [common]
+
+// QuickDays is the run of days over which quick nitrogen is counted.
+const QuickDays = 30 // [common]
+
+// What any 12 months hold, by custom or by law, binds doses of several seasons
+// and turf years. So each season is held to what is left of it, and each dose,
+// once it has a day, waits until the 12 months that end with it have room.
+
+// TwelveMonths gives the most nitrogen in any 12 months; unlimited if nothing
+// limits it.
+func (c *Case) TwelveMonths() (most agronomy.PerThousand, why Reason) {
+	most = c.MostN.Year
+	why = Reason{Text: "cool-season lawns need no more in any 12 months", Source: "ksu-eckert"}
+	if l, ok := c.Law.AnnualNCap(c.Asked); ok && (most == 0 || agronomy.PerThousand(l.Value) < most) {
+		most, why = agronomy.PerThousand(l.Value), LawReason(l.Rule)
+	}
+	if most == 0 {
+		most = Unlimited
+	}
+	return most, why
 }
 
-// limitsBetween gives what holds between the jobs of one area: the distances
-// of the trade between the things that they put down, and the order of sample
-// and lime.
-func limitsBetween(jobs []Job) []limit {
-	var out []limit
-	things := make([]nutrient.Things, len(jobs))
-	quick := nutrient.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
-	for i := range jobs {
-		things[i] = jobs[i].things()
-	}
-	for a := range jobs {
-		for b := a + 1; b < len(jobs); b++ {
-			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
-				continue
-			}
-			if !jobs[a].On.IsZero() && !jobs[b].On.IsZero() {
-				continue // neither moves for the other
-			}
-			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
-				l.A, l.B = a, b
-				out = append(out, l)
-			}
-		}
-	}
-	return out
-}
-
-func limitOf(a, b *Job, as, bs nutrient.Things, quick agronomy.PerThousand) (limit, bool) {
-	tilled := a.Tilled && b.Tilled
-	ab, _ := nutrient.Between(as, bs, tilled)
-	ba, _ := nutrient.Between(bs, as, tilled)
-	l := limit{Limit: place.Limit{AThenB: ab.Days, BThenA: ba.Days}}
-	why := ab.Why.Text
-	if ba.Days > ab.Days {
-		why = ba.Why.Text
-	}
-	if widen := quickApart(a, b, quick); widen > 0 {
-		if widen > max(l.AThenB, l.BThenA) {
-			why = "more than 1 lb of quick nitrogen may not come together in 30 days"
-		}
-		l.AThenB, l.BThenA = max(l.AThenB, widen), max(l.BThenA, widen)
-	}
-	if a.Dose.K2O > 0 && b.Dose.K2O > 0 && a.Dose.K2O+b.Dose.K2O > kAtOnce+1e-9 && max(l.AThenB, l.BThenA) < kDays {
-		l.AThenB, l.BThenA = max(l.AThenB, kDays), max(l.BThenA, kDays)
-		why = "more than 1 lb of potassium (K₂O) may not come together"
-	}
-	switch {
-	case a.Kind == b.Kind && a.State != Finished && b.State != Finished: // the numbers follow the days
-		l.Order = 1
-		if a.N > b.N {
-			l.Order = -1
-		}
-		l.AThenB, l.BThenA = max(1, l.AThenB), max(1, l.BThenA)
-		why = cmp.Or(why, "jobs of one kind follow each other")
-	case a.Kind.Notice() || b.Kind.Notice():
-	case a.Kind == SoilTest && b.Kind == Lime:
-		return sampleAndLime(a, b, l)
-	case a.Kind == Lime && b.Kind == SoilTest:
-		m, ok := sampleAndLime(b, a, limit{Limit: place.Limit{AThenB: l.BThenA, BThenA: l.AThenB}})
-		m.AThenB, m.BThenA, m.Order = m.BThenA, m.AThenB, -m.Order
-		return m, ok
-	case a.Kind == SoilTest && a.Area.Soil == nil && b.ahead() || b.Kind == SoilTest && b.Area.Soil == nil && a.ahead():
-		if a.Kind == SoilTest { // the sample comes before feed
-			l.Order = 1
-		} else {
-			l.Order = -1
-		}
-		why = "the sample comes before anything is spread"
-	}
-	l.why = why
-	if l.AThenB == 0 && l.BThenA == 0 && l.Order == 0 {
-		return limit{}, false
-	}
-	return l, true
-}
-
-// sampleAndLime sets the retest half a year after the first dressing and
-// before the next.
-func sampleAndLime(sample, lime *Job, l limit) (limit, bool) {
-	l.why = "the retest shows what the lime before it did, and comes before any more"
-	l.AThenB = max(l.AThenB, 7) // [common] a week for the laboratory
-	if !lime.ahead() {
-		return l, true
-	}
-	if lime.Again {
-		l.Order = 1
-	}
-	if sample.Area.Soil == nil {
-		l.Order, l.why = 1, "the sample comes before lime"
-	}
-	return l, true
-}
-
-// kDays keeps two doses apart that would bring too much potassium together.
-const kDays = 7 // [common] rain and water carry it off the leaf
-
-// quickDays is the run of days over which quick nitrogen is counted.
-const quickDays = 30 // [common]
-
-// quickApart gives the days two jobs need between them so that 30 days hold no
-// more than the most of quick nitrogen; 0 if they may meet.
-func quickApart(a, b *Job, most agronomy.PerThousand) int {
-	if a.Dose.SolubleN == 0 || b.Dose.SolubleN == 0 {
-		return 0
-	}
-	if a.Dose.SolubleN+b.Dose.SolubleN > most+1e-9 {
-		return quickDays
-	}
-	return 0
-}
+// LastOf12 is the last day, counted from the first, of a run of 12 months.
+const LastOf12 = 364

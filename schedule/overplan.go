@@ -5,6 +5,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
+	"swardbook/schedule/word"
 )
 
 // overPlan is how many times what was planned a job on record may bring before
@@ -16,19 +17,19 @@ const overPlan = 2 // [common]
 // of its kind in the area where it plans no such job. A line for which it plans
 // nothing at all is not judged.
 func (p *Program) OverPlan(bare *Program) (out []Problem) {
-	for _, c := range p.cases {
-		for _, d := range c.down {
+	for _, c := range p.Cases {
+		for _, d := range c.Down {
 			e := bare.likest(d)
-			if d.taken != nil || d.AsPlanned || e == nil {
+			if d.Presumed != nil || d.AsPlanned || e == nil {
 				continue
 			}
-			brought, planned := brings(d.kind, d.dose), brings(d.kind, e.Dose)
-			if planned <= 0 || brought <= overPlan*planned+dust {
+			brought, planned := brings(d.Kind, d.Dose), brings(d.Kind, e.Dose)
+			if planned <= 0 || brought <= overPlan*planned+Dust {
 				continue
 			}
 			m := c.Measure()
 			out = append(out, Problem{Line: d.Line, Key: "amount", Warning: true,
-				Message: fmt.Sprintf("%s on %s is %s times what is planned, %s", m.amount(d.dose, c.Area.Size), c.Area.Name, Figures(float64(brought/planned), 2), m.doseWords(e.Dose, c.Area.Size)),
+				Message: fmt.Sprintf("%s on %s is %s times what is planned, %s", m.Amount(d.Dose, c.Area.Size), c.Area.Name, word.Figures(float64(brought/planned), 2), m.DoseWords(e.Dose, c.Area.Size)),
 				Hint:    "are the unit and the decimal point right? if it did go down, leave it: what follows is cut by it"})
 		}
 	}
@@ -37,16 +38,16 @@ func (p *Program) OverPlan(bare *Program) (out []Problem) {
 
 // likest gives the entry for a job on record: its own, else the largest of its
 // kind in its area; nil without one.
-func (p *Program) likest(d down) (best *Entry) {
+func (p *Program) likest(d Down) (best *Entry) {
 	for i := range p.Entries {
 		e := &p.Entries[i]
-		if e.Area != d.area || e.Kind != d.kind || e.Rate == 0 {
+		if e.Area != d.AreaID || e.Kind != d.Kind || e.Rate == 0 {
 			continue
 		}
-		if e.ID == jobID(d.area, d.kind, d.n) {
+		if e.ID == JobID(d.AreaID, d.Kind, d.N) {
 			return e
 		}
-		if best == nil || brings(d.kind, e.Dose) > brings(d.kind, best.Dose) {
+		if best == nil || brings(d.Kind, e.Dose) > brings(d.Kind, best.Dose) {
 			best = e
 		}
 	}
@@ -55,12 +56,12 @@ func (p *Program) likest(d down) (best *Entry) {
 
 // brings gives what a dose brings of what a kind of job is for.
 func brings(k Kind, d material.Dose) agronomy.PerThousand {
-	of := down{kind: k, dose: d}
+	of := Down{Kind: k, Dose: d}
 	switch k {
 	case Lime:
-		return effectiveLime(of)
+		return EffectiveLime(of)
 	case Sulfur:
-		return sulfurOf(of)
+		return SulfurOf(of)
 	case Phosphorus:
 		return d.P2O5
 	case Potassium:

@@ -40,9 +40,9 @@ type Program struct {
 
 	Site *Site `json:"-"`
 
-	table     kindTable // with which it was planned; nil: the usual ones
-	cases     []*Case   // behind the areas, for the ledger
-	bookNotes []string  // of the assumptions, those about lines of the record book
+	Table     KindTable `json:"-"` // with which it was planned; nil: the usual ones
+	Cases     []*Case   `json:"-"` // behind the areas, for the ledger
+	BookNotes []string  `json:"-"` // of the assumptions, those about lines of the record book
 }
 
 // PlaceShown says where the site is and what its climate was read from.

@@ -3,22 +3,25 @@ package schedule
 import (
 	"fmt"
 	"math"
+	"strings"
 
+	"swardbook/agronomy"
 	"swardbook/agronomy/soil"
 	"swardbook/climate"
+	"swardbook/schedule/word"
 )
 
-// shown writes down what an area's report means.
-func (c *Case) shown() AreaShown {
+// Shown writes down what an area's report means.
+func (c *Case) Shown() AreaShown {
 	a := AreaShown{ID: c.Area.ID, Name: c.Area.Name, Size: c.Area.Size, Stand: c.Area.Stand.String(),
 		Findings: []FindingShown{}, Needs: []Need{}}
-	isNew := c.future() || c.young(c.Start)
-	for _, f := range soil.Findings(c.report, c.Area.Stand, c.Place.State, isNew) {
+	isNew := c.Future() || c.Young(c.Start)
+	for _, f := range soil.Findings(c.Report, c.Area.Stand, c.Place.State, isNew) {
 		s := FindingShown{Rank: f.Rank, Reading: f.Reading, Value: f.Value, Unit: f.Unit, Level: f.Level, Text: f.Text, Source: f.Source, Why: f.Why}
 		a.Findings = append(a.Findings, s)
 	}
 	if c.Area.Soil != nil {
-		pale := soil.WhyPale(c.report, c.Area.Stand, c.Place.State, isNew)
+		pale := soil.WhyPale(c.Report, c.Area.Stand, c.Place.State, isNew)
 		for _, r := range pale.Fits {
 			a.Pale = append(a.Pale, "Fits: "+r.Text)
 		}
@@ -29,45 +32,57 @@ func (c *Case) shown() AreaShown {
 			a.Pale = append(a.Pale, "Look next: "+r.Text)
 		}
 	}
-	a.Needs = append(a.Needs, c.needs...)
+	a.Needs = append(a.Needs, c.Needs...)
 	return a
 }
 
-// season lays the place's year around the program.
-func (a *almanac) season(m Measure, grass climate.Season) Season {
+// Season lays the place's year around the program.
+func (a *Almanac) Season(m word.Measure, grass climate.Season) Season {
 	s := Season{
 		FirstFreeze:  a.odds(a.freeze, a.start),
 		LastFreeze:   a.odds(a.LastFreeze(), a.start),
-		SoilBelow50:  a.after(a.soil50, a.start),
-		SoilBelow40:  a.after(a.SoilFalls(2, 40), a.start),
-		GrowthEnds:   a.after(a.growth(grass).ends, a.start),
-		GrowthBegins: a.after(a.growth(grass).begins, a.start),
-		GroundFreeze: Freeze{Early: a.after(a.ground.Early, a.start), Median: a.after(a.ground.Median, a.start)},
-		LastSafe:     a.after(a.ground.LastSafe, a.start),
-		Reopens:      a.after(a.ground.Reopens, a.start),
+		SoilBelow50:  a.After(a.soil50, a.start),
+		SoilBelow40:  a.After(a.SoilFalls(2, 40), a.start),
+		GrowthEnds:   a.After(a.GrowthOf(grass).Ends, a.start),
+		GrowthBegins: a.After(a.GrowthOf(grass).Begins, a.start),
+		GroundFreeze: Freeze{Early: a.After(a.Ground.Early, a.start), Median: a.After(a.Ground.Median, a.start)},
+		LastSafe:     a.After(a.Ground.LastSafe, a.start),
+		Reopens:      a.After(a.Ground.Reopens, a.start),
 	}
 	fall := a.soil50
 	if fall.Never {
 		fall = a.freeze
 	}
 	s.SpreadDays = int(math.Round(1.2816 * fall.SD)) // [model] section 7: 8 years in 10
-	s.Words = append(s.Words, "ground: "+a.ground.Kind.String())
+	s.Words = append(s.Words, "ground: "+a.Ground.Kind.String())
 	if s.SpreadDays > 0 {
-		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", Plural(s.SpreadDays, "day")))
+		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", word.Plural(s.SpreadDays, "day")))
 	}
 	s.Words = append(s.Words, a.Notes...)
 	return s
 }
 
 // odds gives the dates by which an event has come in 1, 5 and 9 years of 10.
-func (a *almanac) odds(w climate.When, from Date) Odds {
+func (a *Almanac) odds(w climate.When, from Date) Odds {
 	if w.Never {
 		return Odds{}
 	}
-	mid := a.after(w, from)
+	mid := a.After(w, from)
 	return Odds{
 		P10: mid.AddDays(int(math.Round(w.Early() - w.D))),
 		P50: mid,
 		P90: mid.AddDays(int(math.Round(w.Late() - w.D))),
 	}
+}
+
+// Measure gives the site's own way of showing amounts.
+func (s *Site) Measure() word.Measure { return word.Measure{Metric: s.Metric} }
+
+// Amount writes the value of a finding with its unit: two decimals under 10,
+// one under 100, none above, as no laboratory knows more.
+func (f FindingShown) Amount() string {
+	if f.Reading == "ph" {
+		return agronomy.PH(f.Value).Words()
+	}
+	return strings.TrimSpace(word.Reading(f.Value) + " " + f.Unit)
 }

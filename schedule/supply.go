@@ -8,6 +8,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
+	"swardbook/schedule/word"
 )
 
 // Supply is one material over the whole program: what it takes, what is there,
@@ -46,12 +47,12 @@ func (p *Program) Supplies() []Supply {
 		if i, ok := at[m.ID]; ok {
 			return i
 		}
-		s := Supply{Material: m.ID, Name: materialName(m), OnHand: m.OnHand, Uses: []Use{}, Priced: m.Price > 0}
+		s := Supply{Material: m.ID, Name: word.MaterialName(m), OnHand: m.OnHand, Uses: []Use{}, Priced: m.Price > 0}
 		switch w, ok := m.PackWeight(); {
 		case m.PackVolume > 0:
-			s.PackSize = Measure{p.Metric}.Volume(m.PackVolume)
+			s.PackSize = word.Measure{Metric: p.Metric}.Volume(m.PackVolume)
 		case ok:
-			s.PackSize = Measure{p.Metric}.Weight(w)
+			s.PackSize = word.Measure{Metric: p.Metric}.Weight(w)
 		}
 		at[m.ID] = len(out)
 		out = append(out, s)
@@ -106,9 +107,9 @@ func (p *Program) Supplies() []Supply {
 	return out
 }
 
-// tellSupplies says what cannot be done if nothing more is bought, and has the
+// TellSupplies says what cannot be done if nothing more is bought, and has the
 // first job that the shed does not reach for begin with the purchase.
-func (p *Program) tellSupplies() {
+func (p *Program) TellSupplies() {
 	for _, s := range p.Supplies() {
 		short := p.runsOut(s)
 		if s.Buy == 0 || len(short) == 0 {
@@ -124,7 +125,7 @@ func (p *Program) tellSupplies() {
 		}
 		p.InTheShed = append(p.InTheShed, fmt.Sprintf(text, s.Name, strings.Join(jobs, "; ")))
 		if first := short[0]; !first.ToBuy { // else each job says so itself
-			buy := fmt.Sprintf("Buy %s of %s first: what is in the shed does not last the program.", Packs(float64(s.Buy)), s.Name)
+			buy := fmt.Sprintf("Buy %s of %s first: what is in the shed does not last the program.", word.Packs(float64(s.Buy)), s.Name)
 			first.Steps = slices.Concat([]string{buy}, first.Steps)
 		}
 	}

@@ -7,50 +7,50 @@ import (
 	"swardbook/climate"
 )
 
-// opening is a stretch of the year that a rule names by its events, laid on
+// Opening is a stretch of the year that a rule names by its events, laid on
 // dates: between them a kind of job makes sense.
-type opening struct {
+type Opening struct {
 	Span
-	opens, closes string
+	Opens, Closes string
 }
 
 // openGround lists the stretches of open ground around the program. Where the
 // ground never freezes it is one stretch.
-func (a *almanac) openGround() []opening {
-	if a.ground.Kind == climate.GroundNever {
-		return []opening{{Span{a.start.AddDays(-800), a.through.AddDays(1200)}, "the ground is open all year", "the ground is open all year"}}
+func (a *Almanac) openGround() []Opening {
+	if a.Ground.Kind == climate.GroundNever {
+		return []Opening{{Span{a.start.AddDays(-800), a.through.AddDays(1200)}, "the ground is open all year", "the ground is open all year"}}
 	}
-	return a.between(a.ground.Reopens, a.ground.LastSafe, "the ground is open again", "last safe day before the ground freezes")
+	return a.Between(a.Ground.Reopens, a.Ground.LastSafe, "the ground is open again", "last safe day before the ground freezes")
 }
 
-// between lays two events of one year on every year around the program.
-func (a *almanac) between(from, to climate.When, opens, closes string) []opening {
-	years := a.years()
-	out := make([]opening, 0, len(years))
+// Between lays two events of one year on every year around the program.
+func (a *Almanac) Between(from, to climate.When, opens, closes string) []Opening {
+	years := a.Years()
+	out := make([]Opening, 0, len(years))
 	for _, y := range years {
-		if s := (Span{a.on(from, y), a.on(to, y)}); s.Days() > 0 {
-			out = append(out, opening{s, opens, closes})
+		if s := (Span{a.On(from, y), a.On(to, y)}); s.Days() > 0 {
+			out = append(out, Opening{s, opens, closes})
 		}
 	}
 	return out
 }
 
-// meet cuts openings down to where both hold.
-func meet(as, bs []opening) []opening {
-	out := make([]opening, 0, len(as))
+// Meet cuts openings down to where both hold.
+func Meet(as, bs []Opening) []Opening {
+	out := make([]Opening, 0, len(as))
 	for i := range as {
 		a := &as[i]
 		for k := range bs {
 			b := &bs[k]
-			s := opening{Span{Later(a.From, b.From), Earlier(a.To, b.To)}, a.opens, a.closes}
+			s := Opening{Span{Later(a.From, b.From), Earlier(a.To, b.To)}, a.Opens, a.Closes}
 			if s.To.Before(s.From) {
 				continue
 			}
 			if b.From.After(a.From) {
-				s.opens = b.opens
+				s.Opens = b.Opens
 			}
 			if b.To.Before(a.To) {
-				s.closes = b.closes
+				s.Closes = b.Closes
 			}
 			out = append(out, s)
 		}
@@ -58,29 +58,29 @@ func meet(as, bs []opening) []opening {
 	return out
 }
 
-// sortOpenings puts openings in order of time.
-func sortOpenings(os []opening) {
-	slices.SortStableFunc(os, func(a, b opening) int {
+// SortOpenings puts openings in order of time.
+func SortOpenings(os []Opening) {
+	slices.SortStableFunc(os, func(a, b Opening) int {
 		return cmp.Or(a.From.Compare(b.From), a.To.Compare(b.To))
 	})
 }
 
-// from cuts openings to the days on or after d, saying so.
-func from(os []opening, d Date, because string) []opening {
-	return meet(os, []opening{{Span{d, d.AddDays(4000)}, because, ""}})
+// From cuts openings to the days on or after d, saying so.
+func From(os []Opening, d Date, because string) []Opening {
+	return Meet(os, []Opening{{Span{d, d.AddDays(4000)}, because, ""}})
 }
 
-// windows turns openings into the windows of a job inside the program. ideal
+// Windows turns openings into the windows of a job inside the program. ideal
 // picks the best day of an opening. The second value is the ideal day of the
 // first opening after the program, for what must be carried over.
-func (c *Case) windows(os []opening, ideal func(opening) Date) ([]Window, Date) {
+func (c *Case) Windows(os []Opening, ideal func(Opening) Date) ([]Window, Date) {
 	var out []Window
 	var next Date
 	carried := ""
 	for _, o := range os {
 		if o.To.Before(c.Start) {
 			if c.Start.DaysFrom(o.To) < recently {
-				carried = "too late for the window that closed on " + o.To.Short() + " (" + o.closes + ")"
+				carried = "too late for the window that closed on " + o.To.Short() + " (" + o.Closes + ")"
 			}
 			continue
 		}
@@ -89,8 +89,8 @@ func (c *Case) windows(os []opening, ideal func(opening) Date) ([]Window, Date) 
 			next = best
 			break
 		}
-		w := Window{Span: o.Span, Ideal: best, Opens: o.opens, Closes: o.closes}
-		if o.To.DaysFrom(c.Through) < endless {
+		w := Window{Span: o.Span, Ideal: best, Opens: o.Opens, Closes: o.Closes}
+		if o.To.DaysFrom(c.Through) < Endless {
 			w.Last = o.To
 		}
 		if w.From.Before(c.Start) {
@@ -109,9 +109,9 @@ func (c *Case) windows(os []opening, ideal func(opening) Date) ([]Window, Date) 
 	return out, next
 }
 
-// endless is how far beyond the program an opening ends that has no last day
+// Endless is how far beyond the program an opening ends that has no last day
 // of its own, such as ground that never freezes.
-const endless = 1000
+const Endless = 1000
 
 // recently is how long after a window has closed a job is still told to have
 // missed it, in days.
@@ -119,21 +119,21 @@ const recently = 75 // [common]
 
 func clamp(d Date, s Span) Date { return Later(s.From, Earlier(d, s.To)) }
 
-// soonest takes the first day of an opening, for what should not wait.
-func soonest(o opening) Date { return o.From }
+// Soonest takes the first day of an opening, for what should not wait.
+func Soonest(o Opening) Date { return o.From }
 
-// at takes a wished day.
-func at(d Date) func(opening) Date { return func(opening) Date { return d } }
+// At takes a wished day.
+func At(d Date) func(Opening) Date { return func(Opening) Date { return d } }
 
-// byGrowth takes the day of the opening by which the given share of its
+// ByGrowth takes the day of the opening by which the given share of its
 // growth has passed.
-func (c *Case) byGrowth(share float64) func(opening) Date {
-	return func(o opening) Date {
+func (c *Case) ByGrowth(share float64) func(Opening) Date {
+	return func(o Opening) Date {
 		n := o.Days()
 		sums := make([]float64, n)
 		total := 0.0
-		for i, d := 0, o.From; i < n; i, d = i+1, d.next() {
-			total += c.growth.on(d)
+		for i, d := 0, o.From; i < n; i, d = i+1, d.Next() {
+			total += c.Growth.on(d)
 			sums[i] = total
 		}
 		for i, sum := range sums {
@@ -143,4 +143,28 @@ func (c *Case) byGrowth(share float64) func(opening) Date {
 		}
 		return o.To
 	}
+}
+
+// Window gives the window that holds the job's day, or its first.
+func (j *Job) Window() Window {
+	for _, w := range j.Windows {
+		if w.Has(j.On) {
+			return w
+		}
+	}
+	if len(j.Windows) > 0 {
+		return j.Windows[0]
+	}
+	return Window{Span: Span{j.On, j.On}, Ideal: j.On}
+}
+
+// WindowWords names the events that open and close a window.
+func WindowWords(w Window) string {
+	switch {
+	case w.Opens == "":
+		return ""
+	case w.Opens == w.Closes:
+		return w.Opens
+	}
+	return "opens: " + w.Opens + "; closes: " + w.Closes
 }

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"swardbook/agronomy"
-	"swardbook/agronomy/soil"
 )
 
 func TestCautions(t *testing.T) {
@@ -70,21 +69,6 @@ func TestWeatherCautions(t *testing.T) {
 		checkTexts(t, got)
 	}
 	checkTexts(t, StorageRules())
-}
-
-func TestHowToSample(t *testing.T) {
-	lawn, bed := soil.HowToSample(false), soil.HowToSample(true)
-	if lawn.Depth != 4 || lawn.Cores != 12 || lawn.RetestIn != 3 || lawn.AfterLime != [2]int{6, 12} {
-		t.Errorf("%+v", lawn)
-	}
-	if bed.Depth != 6 || bed.RetestIn != 1 {
-		t.Errorf("%+v", bed)
-	}
-	if !strings.Contains(lawn.Steps[0].Text, "12 cores to 4 in (10 cm)") {
-		t.Error(lawn.Steps[0].Text)
-	}
-	checkTexts(t, lawn.Steps)
-	checkTexts(t, bed.Steps)
 }
 
 // checkTexts holds what every list of texts for a reader must: a source each,

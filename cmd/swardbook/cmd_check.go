@@ -5,6 +5,7 @@ import (
 
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/text"
 )
 
@@ -118,7 +119,7 @@ func (l *loaded) overPlan(p *schedule.Program) ([]schedule.Problem, error) {
 	if len(l.done) == 0 {
 		return nil, nil
 	}
-	bare, err := schedule.Plan(l.site, nil)
+	bare, err := plan.Program(l.site, nil)
 	if err != nil {
 		return nil, err
 	}

@@ -8,6 +8,7 @@ import (
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/book"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/text"
 )
 
@@ -88,7 +89,7 @@ func (s *session) record(file, job string, r *recording) error {
 	if err != nil {
 		return err
 	}
-	after, err := schedule.Plan(l.site, line.Done)
+	after, err := plan.Program(l.site, line.Done)
 	if err != nil {
 		return siteError(err)
 	}

@@ -8,9 +8,9 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/cmd/swardbook/flag"
-	"swardbook/schedule"
 	"swardbook/schedule/law"
 	"swardbook/schedule/text"
+	"swardbook/schedule/word"
 )
 
 var sourcesCommand = command{
@@ -75,7 +75,7 @@ type sourcesShown struct {
 // sources lists the references of the figures, then the laws.
 func sources() []text.Source {
 	var out []text.Source
-	for _, r := range schedule.References() {
+	for _, r := range word.References() {
 		out = append(out, text.Source{Key: r.Key, Cite: r.Cite, Where: r.Where, Checked: r.Checked(), Used: usedFor(r.Key)})
 	}
 	for _, r := range law.All() {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 )
 
 // faulty runs a command with a planner that panics at sites titled "Bad".
@@ -20,7 +21,7 @@ func faulty(ctx context.Context, args ...string) (talk string, code int) {
 			if s.Title == "Bad" {
 				panic("planted")
 			}
-			return schedule.Plan(s, book)
+			return plan.Program(s, book)
 		}}
 	code = s.run(args)
 	return b.String(), code

@@ -8,6 +8,7 @@ import (
 	"swardbook/climate"
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
+	"swardbook/schedule/plan"
 )
 
 // In a program of any length up to three years no two jobs share an id, so that
@@ -27,7 +28,7 @@ func TestEachJobHasAnIDOfItsOwn(t *testing.T) {
 					soil = &agronomy.Report{Depth: 4, Method: agronomy.Mehlich3, PH: 5.2, Texture: agronomy.Loam, Potassium: agronomy.Reading{Given: true, PPM: 30}}
 				}
 				n++
-				p, err := schedule.Plan(multiYear(place, grass, start, days, seeded, soil), nil)
+				p, err := plan.Program(multiYear(place, grass, start, days, seeded, soil), nil)
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -11,6 +11,7 @@ import (
 
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -172,7 +173,7 @@ func outcome(t *testing.T, key string, text []byte) []byte {
 	if site == nil {
 		t.Fatalf("%s: %s", key, problemText(problems))
 	}
-	p, err := schedule.Plan(site, nil)
+	p, err := plan.Program(site, nil)
 	if err != nil {
 		t.Fatalf("%s: %v", key, err)
 	}

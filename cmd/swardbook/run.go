@@ -12,6 +12,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 )
 
 // command is one word of the command line. setup defines its flags and gives
@@ -52,7 +53,7 @@ func (s *session) say(format string, args ...any) {
 
 // run runs one command and gives its exit code.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer, env func(string) string, now func() time.Time) int {
-	s := &session{ctx: ctx, stdin: stdin, stdout: stdout, stderr: stderr, env: env, now: now, planner: schedule.Plan}
+	s := &session{ctx: ctx, stdin: stdin, stdout: stdout, stderr: stderr, env: env, now: now, planner: plan.Program}
 	return s.run(args)
 }
 

@@ -37,7 +37,7 @@ func TestSignals(t *testing.T) {
 				if code != status {
 					t.Errorf("exit status %d, want %d: %s", code, status, talk)
 				}
-				if took > time.Second {
+				if took > 5*time.Second { // half a second by design; a busy machine adds to it, and work left to run takes longer
 					t.Errorf("ended %v after the signal", took)
 				}
 				if _, err := os.Stat(filepath.Join(dir, "out")); err == nil {

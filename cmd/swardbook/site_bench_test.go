@@ -8,6 +8,7 @@ import (
 
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -36,7 +37,7 @@ func BenchmarkSite(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				p, err := schedule.Plan(c.site, nil)
+				p, err := plan.Program(c.site, nil)
 				if err != nil {
 					b.Fatal(err)
 				}

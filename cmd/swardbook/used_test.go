@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // used.txt says which parts of the code name a source: it is read from the
@@ -17,7 +17,7 @@ import (
 // writes it anew.
 func TestUsed(t *testing.T) {
 	known := map[string]map[string]bool{}
-	for _, r := range schedule.References() {
+	for _, r := range word.References() {
 		known[r.Key] = map[string]bool{}
 	}
 	mark := regexp.MustCompile(`\[([a-z0-9-]+)\]|"([a-z0-9-]+(?:, [a-z0-9-]+)*)"`)
@@ -46,7 +46,7 @@ func TestUsed(t *testing.T) {
 		}
 	}
 	var want strings.Builder
-	for _, r := range schedule.References() {
+	for _, r := range word.References() {
 		var parts []string
 		for p := range known[r.Key] {
 			parts = append(parts, p)

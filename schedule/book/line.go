@@ -7,6 +7,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -40,7 +41,7 @@ func NewLine(name string, text []byte, site *schedule.Site, d schedule.Done, amo
 		return Line{Wrong: l.Wrong}, nil
 	}
 	if !read.Missed && (read.Material == "" || read.Share > 0) {
-		material, down, err := schedule.WorkedOut(site, l.Done, at)
+		material, down, err := plan.WorkedOut(site, l.Done, at)
 		if err != nil {
 			return Line{}, err
 		}

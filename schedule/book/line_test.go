@@ -8,6 +8,7 @@ import (
 
 	"swardbook/schedule"
 	"swardbook/schedule/book"
+	scplan "swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -49,7 +50,7 @@ func plan(t *testing.T, s *schedule.Site, text string) *schedule.Program {
 	if schedule.Fatal(ps) {
 		t.Fatal(ps)
 	}
-	p, err := schedule.Plan(s, lines)
+	p, err := scplan.Program(s, lines)
 	if err != nil {
 		t.Fatal(err)
 	}

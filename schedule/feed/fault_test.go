@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 )
 
 // panicsAt is a planner that panics at the sites of one title, as a fault of
@@ -17,7 +18,7 @@ func panicsAt(title string) schedule.Planner {
 			var none []int
 			_ = none[len(book)] // index out of range
 		}
-		return schedule.Plan(s, book)
+		return plan.Program(s, book)
 	}
 }
 
@@ -61,7 +62,7 @@ func TestFormSurvivesAPanic(t *testing.T) {
 		if len(book) > 0 {
 			panic("a line")
 		}
-		return schedule.Plan(s, book)
+		return plan.Program(s, book)
 	}
 	w.put("mill.toml", lawn)
 	w.start()

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 )
 
 // Options say what a feed serves.
@@ -20,7 +21,7 @@ type Options struct {
 	Sites  *os.Root         // the folder of site files
 	State  *os.Root         // where calendars are kept between runs; nil: in memory only
 	Base   string           // public address of the feed, "https://example.org/lawns", from [ParseBase]; "" not known
-	Plan   schedule.Planner // nil: [schedule.Plan]
+	Plan   schedule.Planner // nil: [plan.Program]
 	Record bool             // allow the form, which writes into the record books
 	Now    func() time.Time // the clock; its time zone decides when a day begins
 	Log    *slog.Logger     // what happens to the sites
@@ -64,7 +65,7 @@ func New(o Options) (*Feed, error) {
 	f := &Feed{o: o, sites: map[string]*site{}, told: map[string]string{}, faulty: map[string]bool{}}
 	rand.Read(f.key[:])
 	if f.o.Plan == nil {
-		f.o.Plan = schedule.Plan
+		f.o.Plan = plan.Program
 	}
 	if err := f.Refresh(); err != nil {
 		return nil, err

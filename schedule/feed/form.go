@@ -15,6 +15,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // mostForm is the size of a posted form, of which a full one needs a fraction.
@@ -173,7 +174,7 @@ func (f *Feed) post(a answered, w http.ResponseWriter, q *http.Request, s *site)
 	}
 	switch {
 	case errors.Is(err, errNoProgram):
-		return f.message(a, w, q, http.StatusConflict, "Not recorded", schedule.Capital(err.Error())+".")
+		return f.message(a, w, q, http.StatusConflict, "Not recorded", word.Capital(err.Error())+".")
 	case isFault(err):
 		f.fault(s.name, err)
 		return f.message(a, w, q, http.StatusInternalServerError, "Not recorded",

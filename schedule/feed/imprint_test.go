@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 )
 
 // counted makes a press whose plans are counted.
@@ -17,7 +18,7 @@ func counted(t *testing.T) (*press, *atomic.Int64) {
 	p, n := newPress(t), &atomic.Int64{}
 	p.o.Plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
 		n.Add(1)
-		return schedule.Plan(s, book)
+		return plan.Program(s, book)
 	}
 	return p, n
 }

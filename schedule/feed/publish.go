@@ -16,13 +16,14 @@ import (
 
 	"swardbook/schedule"
 	"swardbook/schedule/book"
+	"swardbook/schedule/plan"
 )
 
 // Publishing says what to publish, and where.
 type Publishing struct {
 	Sites, Out *os.Root
 	Base       string           // public address of Out, from [ParseBase]; "" not known
-	Plan       schedule.Planner // nil: [schedule.Plan]
+	Plan       schedule.Planner // nil: [plan.Program]
 	Version    string           // of the program; what another version published is made anew; "" everything is
 	Shard      Shard            // the part of the folder to publish; zero is all of it
 	Jobs       int              // sites at once; 0: as many as there are processors
@@ -78,7 +79,7 @@ func Publish(ctx context.Context, o Publishing) (*Published, error) {
 	slices.Sort(names)
 	names = slices.DeleteFunc(names, func(n string) bool { return !o.Shard.Has(n) })
 	if o.Plan == nil {
-		o.Plan = schedule.Plan
+		o.Plan = plan.Program
 	}
 	jobs := o.Jobs
 	if jobs <= 0 {

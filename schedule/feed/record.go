@@ -7,6 +7,7 @@ import (
 	"swardbook/schedule"
 	"swardbook/schedule/book"
 	"swardbook/schedule/text"
+	"swardbook/schedule/word"
 )
 
 var errNoProgram = errors.New("the files of this site have errors, so nothing can be recorded until they are mended")
@@ -122,7 +123,7 @@ func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount st
 func (r *reading) with(name string, d schedule.Done, amount string, plan schedule.Planner) (book.Line, *schedule.Program, error) {
 	line, err := book.NewLine(recordBook(name), r.book, r.site, d, amount)
 	if err != nil {
-		return line, nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
+		return line, nil, &unusable{[]string{word.Capital(err.Error()) + "."}}
 	}
 	u := &unusable{}
 	for _, p := range line.Wrong {
@@ -133,14 +134,14 @@ func (r *reading) with(name string, d schedule.Done, amount string, plan schedul
 		if p.Hint != "" {
 			w += " (" + p.Hint + ")"
 		}
-		u.wrong = append(u.wrong, schedule.Capital(w)+".")
+		u.wrong = append(u.wrong, word.Capital(w)+".")
 	}
 	if u.wrong != nil {
 		return line, nil, u
 	}
 	p, err := plan(r.site, line.Done)
 	if err != nil {
-		return line, nil, &unusable{[]string{schedule.Capital(err.Error()) + "."}}
+		return line, nil, &unusable{[]string{word.Capital(err.Error()) + "."}}
 	}
 	return line, p, nil
 }

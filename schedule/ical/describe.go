@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Lengths of a description in characters. Phones show little, and one common
@@ -200,7 +201,7 @@ func (b *blocks) bullets(heading string, all []string) {
 	b.gap()
 	var seen []string
 	for _, s := range all {
-		s = schedule.Capital(oneLine(s))
+		s = word.Capital(oneLine(s))
 		if s == "" || slices.Contains(seen, s) {
 			continue
 		}

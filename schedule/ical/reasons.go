@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // reasons answers what a reader in the garden asks: why this, and why these
@@ -32,7 +33,7 @@ func reasons(e *schedule.Entry) (out []string) {
 // a phone.
 func sourced(text, keys string) string {
 	var from []string
-	for _, r := range schedule.Cited(keys) {
+	for _, r := range word.Cited(keys) {
 		switch {
 		case r.Key == "definitions", r.Key == "atomic-weights":
 		case r.How == "ours":

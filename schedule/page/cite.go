@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // citations numbers the sources of one page in the order in which they are
@@ -42,7 +43,7 @@ func newCitations() *citations { return &citations{number: map[string]int{}} }
 // refs turns the keys of a reason into mentions.
 func (c *citations) refs(keys string) []ref {
 	var out []ref
-	for _, r := range schedule.Cited(keys) {
+	for _, r := range word.Cited(keys) {
 		if r.How == "" { // no entry of the references: a law, in words
 			out = append(out, ref{Text: r.Cite})
 			continue

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Variant is one of the programs to compare: the label says what was varied,
@@ -68,7 +69,7 @@ func Comparison(programs []Variant, o Options) ([]byte, error) {
 	for _, is := range programs[1:] {
 		c := comparedChange{Label: is.Label, From: programs[0].Label}
 		for _, d := range schedule.Compare(first, is.Program) {
-			c.Lines = append(c.Lines, schedule.Capital(named(first, named(is.Program, d.ID)))+": "+d.What+", "+d.Text)
+			c.Lines = append(c.Lines, word.Capital(named(first, named(is.Program, d.ID)))+": "+d.What+", "+d.Text)
 		}
 		v.Changes = append(v.Changes, c)
 	}
@@ -100,7 +101,7 @@ func comparedJobs(programs []Variant) (jobs, left []comparedJob) {
 			for i := range v.Program.Entries {
 				if e := &v.Program.Entries[i]; e.ID == k.id {
 					row.Day, row.What = e.Date.Words(), e.Summary
-					job.Name = schedule.Capital(nameOf(e))
+					job.Name = word.Capital(nameOf(e))
 				}
 			}
 			for _, l := range v.Program.LeftOut {
@@ -117,7 +118,7 @@ func comparedJobs(programs []Variant) (jobs, left []comparedJob) {
 			if slices.ContainsFunc(keys, func(k key) bool { return k.id == l.ID }) {
 				continue // shown with the jobs, as another program has it
 			}
-			name := schedule.Capital(named(v.Program, l.ID))
+			name := word.Capital(named(v.Program, l.ID))
 			i := slices.IndexFunc(left, func(j comparedJob) bool { return j.Name == name })
 			if i < 0 {
 				left = append(left, comparedJob{Name: name})

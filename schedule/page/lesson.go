@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // A lesson is made once and written as HTML or as Markdown.
@@ -77,7 +78,7 @@ func newLesson(p *schedule.Program, key bool, o Options) (*lessonView, error) {
 		if !ok {
 			continue // narrowed to another area
 		}
-		l := &lesson{p: p, site: p.Site, area: a, shown: shown, cite: cite, measure: schedule.Measure{Metric: p.Metric}, key: key, asked: &asked, worked: map[schedule.Kind]bool{}}
+		l := &lesson{p: p, site: p.Site, area: a, shown: shown, cite: cite, measure: word.Measure{Metric: p.Metric}, key: key, asked: &asked, worked: map[schedule.Kind]bool{}}
 		v.Chapters = append(v.Chapters, chapter{
 			Anchor: anchor("area-", a.ID), Name: a.Name, Sub: l.measure.Area(a.Size) + ", " + a.Stand.String(),
 			Parts: l.parts(),
@@ -103,7 +104,7 @@ type lesson struct {
 	area    *schedule.Area
 	shown   schedule.AreaShown
 	cite    *citations
-	measure schedule.Measure
+	measure word.Measure
 	key     bool
 	asked   *int
 	worked  map[schedule.Kind]bool // kinds whose doses a question asks for
@@ -178,7 +179,7 @@ func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedu
 	}
 	var out []schedule.Reason
 	for _, e := range l.entries(kinds...) {
-		out = append(out, said(schedule.Capital(e.Kind.Noun())+", "+e.Date.Words()+": "+e.Summary))
+		out = append(out, said(word.Capital(e.Kind.Noun())+", "+e.Date.Words()+": "+e.Summary))
 		for _, r := range e.Why {
 			if !seen[r] {
 				seen[r] = true
@@ -189,7 +190,7 @@ func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedu
 	for _, left := range l.p.LeftOut {
 		for _, k := range kinds {
 			if left.Area == l.area.ID && left.Kind == k {
-				out = append(out, schedule.Reason{Text: schedule.Capital(k.Noun()) + " left out: " + left.Reason, Source: left.Source})
+				out = append(out, schedule.Reason{Text: word.Capital(k.Noun()) + " left out: " + left.Reason, Source: left.Source})
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // dates asks for the windows and the days.
@@ -40,7 +41,7 @@ func (l *lesson) dates() part {
 
 // which names a job without giving its day or amount away.
 func (l *lesson) which(e schedule.Entry) string {
-	words := schedule.Capital(e.Kind.Noun())
+	words := word.Capital(e.Kind.Noun())
 	of := l.entries(e.Kind)
 	for i, o := range of {
 		if o.ID == e.ID && len(of) > 1 {
@@ -59,7 +60,7 @@ func (l *lesson) spacing() table {
 		if first == 0 || then == 0 {
 			continue // a material of its own, seldom at hand
 		}
-		t.Rows = append(t.Rows, []string{schedule.Capital(first.String()), then.String(), fmt.Sprint(r.Days), r.Why.Text})
+		t.Rows = append(t.Rows, []string{word.Capital(first.String()), then.String(), fmt.Sprint(r.Days), r.Why.Text})
 		for _, c := range l.cite.refs(r.Why.Source) {
 			if !seen[c] {
 				seen[c] = true
@@ -90,7 +91,7 @@ func (l *lesson) judgement() part {
 		if o.Area != l.area.ID {
 			continue
 		}
-		text := schedule.Capital(o.Kind.Noun()) + ": " + o.Reason
+		text := word.Capital(o.Kind.Noun()) + ": " + o.Reason
 		if !o.CarriedTo.IsZero() {
 			text += "; carried to " + o.CarriedTo.Short()
 		}

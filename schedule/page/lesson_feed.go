@@ -9,6 +9,7 @@ import (
 	"swardbook/agronomy/nutrient"
 	"swardbook/agronomy/soil"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // nitrogen asks for the year's nitrogen and its splits.
@@ -48,7 +49,7 @@ func (l *lesson) nitrogen() part {
 	p.Tables = append(p.Tables, year, caps, l.feeds())
 	need, _ := l.need(schedule.Nitrogen)
 	p.Questions = append(p.Questions,
-		l.ask("How much nitrogen does this stand want in a year, less what it gets otherwise? Show each step.", 6, append(slices.Clone(need.Why), said(schedule.Capital(need.Text)+"."))...),
+		l.ask("How much nitrogen does this stand want in a year, less what it gets otherwise? Show each step.", 6, append(slices.Clone(need.Why), said(word.Capital(need.Text)+"."))...),
 		l.ask("Split it into the fewest doses that keep every limit. Give the material, the rate and the amount on this area.", 7,
 			l.doses(need.Why, l.kindsThat(schedule.Kind.Feeds)...)...))
 	return p
@@ -75,9 +76,9 @@ func (l *lesson) feeds() table {
 		if name == "" {
 			name = m.ID
 		}
-		share := func(v agronomy.Percent) string { return schedule.Number(float64(v), 1) + " %" }
+		share := func(v agronomy.Percent) string { return word.Number(float64(v), 1) + " %" }
 		t.Rows = append(t.Rows, []string{name, share(m.Analysis.N), share(m.Analysis.P2O5), share(m.Analysis.K2O),
-			schedule.Number(100*m.SlowShare, 0) + " %", l.onHand(m)})
+			word.Number(100*m.SlowShare, 0) + " %", l.onHand(m)})
 	}
 	if len(t.Rows) == 0 {
 		t.Rows = append(t.Rows, []string{"none: plain materials are bought", "", "", "", "", ""})
@@ -88,9 +89,9 @@ func (l *lesson) feeds() table {
 // onHand writes "1.5 packs of 40 lb".
 func (l *lesson) onHand(m material.Material) string {
 	if w, ok := m.PackWeight(); ok {
-		return schedule.Packs(m.OnHand) + " of " + l.measure.Weight(w)
+		return word.Packs(m.OnHand) + " of " + l.measure.Weight(w)
 	}
-	return schedule.Packs(m.OnHand)
+	return word.Packs(m.OnHand)
 }
 
 // straights asks for phosphorus, potassium and magnesium.
@@ -109,7 +110,7 @@ func (l *lesson) straights() part {
 		}
 		answer := slices.Clone(need.Why)
 		if given {
-			answer = append(answer, said(schedule.Capital(need.Text)+"."))
+			answer = append(answer, said(word.Capital(need.Text)+"."))
 		}
 		answer = append(answer, l.alongside(k)...)
 		p.Questions = append(p.Questions, l.ask(fmt.Sprintf("How much %s does the area want, what brings it, and at what rate?", k.Noun()), 5, append(answer, l.doses(need.Why, k)...)...))
@@ -126,7 +127,7 @@ func (l *lesson) alongside(k schedule.Kind) []schedule.Reason {
 	for _, e := range l.entries(l.kindsThat(schedule.Kind.Feeds)...) {
 		brings := map[string]agronomy.PerThousand{"P₂O₅": e.P2O5, "K₂O": e.K2O} // what lime brings of magnesium is in the need
 		if n := brings[k.Nutrient()]; n >= 0.005 {
-			out = append(out, said(fmt.Sprintf("%s, %s, brings %s along.", schedule.Capital(e.Kind.Noun()), e.Date.Words(), l.measure.NutrientRate(n, k.Nutrient()))))
+			out = append(out, said(fmt.Sprintf("%s, %s, brings %s along.", word.Capital(e.Kind.Noun()), e.Date.Words(), l.measure.NutrientRate(n, k.Nutrient()))))
 		}
 	}
 	return out

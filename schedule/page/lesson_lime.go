@@ -8,6 +8,7 @@ import (
 	"swardbook/agronomy/lime"
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // lime asks for the requirement, the material and the dressings.
@@ -25,7 +26,7 @@ func (l *lesson) lime() part {
 		p.Questions = append(p.Questions, l.ask("Is lime due? From which pH, to which pH?", 3, l.doses(nil, schedule.Lime, schedule.Sulfur)...))
 		return p
 	}
-	p.Questions = append(p.Questions, l.ask("Which pH suits this stand, and is lime due?", 3, append(l.area.Stand.WhyPH(), said(schedule.Capital(need.Text)+"."))...))
+	p.Questions = append(p.Questions, l.ask("Which pH suits this stand, and is lime due?", 3, append(l.area.Stand.WhyPH(), said(word.Capital(need.Text)+"."))...))
 	if len(l.entries(schedule.Sulfur)) > 0 {
 		p.Questions = append(p.Questions, l.ask("How much sulfur does it take to lower the pH, and in how many dressings?", 5, l.doses(nil, schedule.Sulfur)...))
 	}
@@ -48,7 +49,7 @@ func (l *lesson) targets() table {
 		}
 		part := "all"
 		if len(l.area.Stand) > 1 {
-			part = schedule.Number(float64(s.Percent), 1) + " %"
+			part = word.Number(float64(s.Percent), 1) + " %"
 		}
 		t.Rows = append(t.Rows, []string{g.Grass, part,
 			g.Low.Words() + " and " + g.High.Words(), g.Default.Words()})
@@ -119,9 +120,9 @@ func (l *lesson) rateUnit() string {
 
 func (l *lesson) rate(r agronomy.PerThousand) string {
 	if l.measure.Metric {
-		return schedule.Number(r.GramsPerM2(), 0)
+		return word.Number(r.GramsPerM2(), 0)
 	}
-	return schedule.Number(float64(r), 1)
+	return word.Number(float64(r), 1)
 }
 
 // limes lists the limes at hand and how their sieves count.
@@ -137,13 +138,13 @@ func (l *lesson) limes() []table {
 			if pass != "" {
 				pass += ", "
 			}
-			pass += fmt.Sprintf("%d mesh %s %%", s.Mesh, schedule.Number(float64(s.Passing), 0))
+			pass += fmt.Sprintf("%d mesh %s %%", s.Mesh, word.Number(float64(s.Passing), 0))
 		}
 		sieves = sieves || pass != ""
 		if m.ECCE > 0 {
-			pass = "effective value on the bag: " + schedule.Number(float64(m.ECCE), 1) + " %"
+			pass = "effective value on the bag: " + word.Number(float64(m.ECCE), 1) + " %"
 		}
-		hand.Rows = append(hand.Rows, []string{m.Name, schedule.Number(float64(m.CCE), 0) + " %", pass, l.onHand(m)})
+		hand.Rows = append(hand.Rows, []string{m.Name, word.Number(float64(m.CCE), 0) + " %", pass, l.onHand(m)})
 	}
 	if len(hand.Rows) == 0 {
 		return nil
@@ -159,7 +160,7 @@ func (l *lesson) limes() []table {
 			case i < len(rule.Mesh):
 				name = fmt.Sprintf("through %d, held on %d mesh", rule.Mesh[i-1], rule.Mesh[i])
 			}
-			t.Rows = append(t.Rows, []string{name, schedule.Number(100*e, 0) + " %"})
+			t.Rows = append(t.Rows, []string{name, word.Number(100*e, 0) + " %"})
 		}
 		t.Note = l.note("Multiply the CCE by the share of the stone that acts.", rule.Source)
 		out = append(out, t)

@@ -8,6 +8,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/soil"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // siteAndReport sets out what is given.
@@ -49,7 +50,7 @@ func (l *lesson) siteAndReport() part {
 		var left []schedule.Reason
 		for _, o := range l.p.LeftOut {
 			if o.Area == a.ID {
-				left = append(left, schedule.Reason{Text: schedule.Capital(o.Kind.Noun()) + ": " + o.Reason, Source: o.Source})
+				left = append(left, schedule.Reason{Text: word.Capital(o.Kind.Noun()) + ": " + o.Reason, Source: o.Source})
 			}
 		}
 		p.Questions = append(p.Questions, l.ask("What can be planned without a report, and what cannot? Say why.", 5, left...))
@@ -72,7 +73,7 @@ func (l *lesson) report(r agronomy.Report) table {
 	}
 	number := func(name string, v float64, unit string) {
 		if v > 0 {
-			add(name, strings.TrimSpace(schedule.Number(v, 2)+" "+unit))
+			add(name, strings.TrimSpace(word.Number(v, 2)+" "+unit))
 		}
 	}
 	if r.PH > 0 {
@@ -88,12 +89,12 @@ func (l *lesson) report(r agronomy.Report) table {
 		if reading := r.Reading(n); reading.Given {
 			value := reading.AsGiven
 			if value == "" {
-				value = schedule.Number(float64(reading.PPM), 1) + " ppm"
+				value = word.Number(float64(reading.PPM), 1) + " ppm"
 			}
 			if reading.Wanted.Given {
 				value += ", wanted " + reading.Wanted.AsGiven
 			}
-			add(schedule.Capital(string(n)), value)
+			add(word.Capital(string(n)), value)
 		}
 	}
 	return t
@@ -112,8 +113,8 @@ func (l *lesson) levels() part {
 			continue
 		}
 		perAcre = perAcre || r.Method == agronomy.Mehlich1 && r.Reading(n).PerAcre > 0
-		at := func(v agronomy.PPM) string { return schedule.Number(float64(v), 1) }
-		t.Rows = append(t.Rows, []string{schedule.Capital(string(n)), "under " + at(b.Low), at(b.Low) + " to " + at(b.Medium),
+		at := func(v agronomy.PPM) string { return word.Number(float64(v), 1) }
+		t.Rows = append(t.Rows, []string{word.Capital(string(n)), "under " + at(b.Low), at(b.Low) + " to " + at(b.Medium),
 			at(b.Medium) + " to " + at(b.High), at(b.High) + " to " + at(b.VeryHigh), "over " + at(b.VeryHigh)})
 		if b.Source != "" && !slices.Contains(sources, b.Source) {
 			sources = append(sources, b.Source)

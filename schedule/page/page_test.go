@@ -11,6 +11,7 @@ import (
 
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
+	scplan "swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -70,7 +71,7 @@ func plan(t testing.TB, file string) *schedule.Program {
 			t.Fatal(problems)
 		}
 	}
-	p, err := schedule.Plan(s, book)
+	p, err := scplan.Program(s, book)
 	if err != nil {
 		t.Fatal(err)
 	}

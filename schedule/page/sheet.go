@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Options say for whom and for when a page is written. The zero value writes
@@ -85,7 +86,7 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 		return nil, err
 	}
 	cite := newCitations()
-	b := &sheetBuilder{p: p, whole: whole, o: o, cite: cite, measure: schedule.Measure{Metric: p.Metric}, today: o.today(p)}
+	b := &sheetBuilder{p: p, whole: whole, o: o, cite: cite, measure: word.Measure{Metric: p.Metric}, today: o.today(p)}
 	v := &sheetView{
 		head: newHead(p.Title), For: b.forWhom(), Span: span(p.Start, p.Through),
 		Place: placeWords(p), Today: b.today.Words(), Warning: o.Warning,
@@ -120,7 +121,7 @@ type sheetBuilder struct {
 	whole   *schedule.Program
 	o       Options
 	cite    *citations
-	measure schedule.Measure
+	measure word.Measure
 	today   schedule.Date
 }
 
@@ -170,7 +171,7 @@ func glance(jobs []jobView) []datesOfYear {
 }
 
 func (b *sheetBuilder) left(l schedule.LeftOut) leftView {
-	v := leftView{What: schedule.Capital(l.Kind.Noun()), Why: cited{schedule.Sentence(named(b.p, l.Reason)), b.cite.refs(l.Source)}}
+	v := leftView{What: word.Capital(l.Kind.Noun()), Why: cited{word.Sentence(named(b.p, l.Reason)), b.cite.refs(l.Source)}}
 	if l.Area != "" {
 		v.What += ", " + b.areaName(l.Area)
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // jobView is one entry as the sheet shows it.
@@ -148,7 +149,7 @@ func (b *sheetBuilder) areas(jobs []jobView) (areas []areaView, whole []jobView)
 			v.Findings = append(v.Findings, b.finding(f))
 		}
 		for _, n := range a.Needs {
-			v.Needs = append(v.Needs, schedule.Capital(n.Text))
+			v.Needs = append(v.Needs, word.Capital(n.Text))
 		}
 		for _, j := range jobs {
 			if j.area == a.ID {
@@ -202,13 +203,13 @@ func (b *sheetBuilder) supplies() []supplyView {
 			v.Name += ", " + s.PackSize
 		}
 		if s.Packs > 0 {
-			v.Uses += " (" + schedule.Packs(s.Packs) + ")"
+			v.Uses += " (" + word.Packs(s.Packs) + ")"
 		}
 		if s.OnHand > 0 {
-			v.OnHand = schedule.Packs(s.OnHand)
+			v.OnHand = word.Packs(s.OnHand)
 		}
 		if s.Buy > 0 {
-			v.Buy, v.By = schedule.Plural(s.Buy, "pack"), s.By.Short()
+			v.Buy, v.By = word.Plural(s.Buy, "pack"), s.By.Short()
 			if s.Priced {
 				v.Cost = fmt.Sprintf("%.2f", s.Cost)
 			}
@@ -216,7 +217,7 @@ func (b *sheetBuilder) supplies() []supplyView {
 			v.Buy, v.By = v.Uses, s.By.Short()
 		}
 		if s.Left > 0 {
-			v.Left = schedule.Packs(s.Left)
+			v.Left = word.Packs(s.Left)
 		}
 		out = append(out, v)
 	}

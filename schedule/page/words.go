@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // readingWords names a reading as a report prints it.
@@ -15,7 +16,7 @@ func readingWords(reading string) string {
 	case "cec":
 		return "CEC"
 	}
-	return schedule.Capital(strings.ReplaceAll(reading, "_", " "))
+	return word.Capital(strings.ReplaceAll(reading, "_", " "))
 }
 
 // dayMonth writes "Sat 19 Sep", for where the year stands nearby.
@@ -37,7 +38,7 @@ func span(from, to schedule.Date) string {
 // tied puts no-break spaces where no line should end: between a number and its
 // unit, and inside a date.
 func tied(text string) string {
-	words := schedule.Clumps(text)
+	words := word.Runs(text)
 	for i, w := range words {
 		words[i] = strings.ReplaceAll(w, " ", "\u00a0")
 	}

@@ -7,6 +7,7 @@ import (
 
 	"swardbook/climate"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // yearView is the place's year: a drawing, what its marks mean, and the same
@@ -45,7 +46,7 @@ func (b *sheetBuilder) year(y *climate.Year) yearView {
 	p := b.p
 	v := yearView{From: p.Place.ClimateFrom, Better: p.Place.Better}
 	for _, w := range p.Season.Words {
-		v.Words = append(v.Words, schedule.Capital(strings.TrimSuffix(w, "."))+".")
+		v.Words = append(v.Words, word.Capital(strings.TrimSuffix(w, "."))+".")
 	}
 	for _, a := range p.Site.Areas {
 		if b.o.Area != "" && b.o.Area != a.ID {
@@ -97,8 +98,8 @@ func (b *sheetBuilder) events() []event {
 	}
 	all := []event{
 		{"First autumn freeze", "", odds(s.FirstFreeze), s.FirstFreeze.P50, "first freeze"},
-		{schedule.Capital(soil(50)), "", spreadOf(s.SoilBelow50), s.SoilBelow50, "soil below " + b.measure.Temperature(50)},
-		{schedule.Capital(soil(40)), "", spreadOf(s.SoilBelow40), s.SoilBelow40, "soil below " + b.measure.Temperature(40)},
+		{word.Capital(soil(50)), "", spreadOf(s.SoilBelow50), s.SoilBelow50, "soil below " + b.measure.Temperature(50)},
+		{word.Capital(soil(40)), "", spreadOf(s.SoilBelow40), s.SoilBelow40, "soil below " + b.measure.Temperature(40)},
 		{"Growth ends", "", spreadOf(s.GrowthEnds), s.GrowthEnds, "growth ends"},
 		{"Last safe day to spread", "", "", s.LastSafe, "last safe day"},
 		{"Ground frozen in an early year", "", "", s.GroundFreeze.Early, ""},

@@ -9,6 +9,7 @@ import (
 
 	"swardbook/climate"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // The plane of the drawing: time runs down. From the left stand the months,
@@ -128,7 +129,7 @@ func growthClass(i int) string {
 	return "growth"
 }
 
-func unitOf(m schedule.Measure) string {
+func unitOf(m word.Measure) string {
 	return strings.Fields(m.Temperature(50))[1]
 }
 

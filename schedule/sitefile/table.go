@@ -10,6 +10,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // table is one table of the site file, together with the reader that collects
@@ -115,7 +116,7 @@ func written(x float64) string {
 	if math.Abs(x) >= 1e9 {
 		return fmt.Sprintf("%.6g", x)
 	}
-	return schedule.Number(x, 6)
+	return word.Number(x, 6)
 }
 
 // Years believed in a date. [common]

@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"swardbook/climate"
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // eightInTen is the normal law's factor for the 10 % and 90 % dates.
@@ -20,7 +20,7 @@ const eightInTen = 1.2816 // [model]
 func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s := newSheet(style)
 	s.head(title)
-	s.para(0, "Climate from "+schedule.Sentence(y.From))
+	s.para(0, "Climate from "+word.Sentence(y.From))
 	s.gap()
 	s.table(0, Dates(y, metric))
 	s.gap()
@@ -29,24 +29,24 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 		s.table(0, sowing)
 	}
 	for _, w := range without {
-		s.para(0, schedule.Sentence(schedule.Capital(w)))
+		s.para(0, word.Sentence(word.Capital(w)))
 	}
 	s.gap()
 	total := y.DegreeDays(50)
-	degrees := fmt.Sprintf("%s above 50 °F", schedule.Number(math.Round(total), 0))
+	degrees := fmt.Sprintf("%s above 50 °F", word.Number(math.Round(total), 0))
 	if metric {
-		degrees = fmt.Sprintf("%s above 10 °C", schedule.Number(math.Round(total*5/9), 0))
+		degrees = fmt.Sprintf("%s above 10 °C", word.Number(math.Round(total*5/9), 0))
 	}
 	s.para(0, "Growing degree days in a year: "+degrees+".")
 	s.gap()
-	s.drawing(y, schedule.Measure{Metric: metric})
+	s.drawing(y, word.Measure{Metric: metric})
 	s.gap()
 	s.para(0, "Usual is the middle of the years. 8 years in 10 fall between early and late. A soil thermometer is a better guide than this table.")
 	for _, n := range y.Notes {
 		s.para(0, n)
 	}
 	if len(y.Better) > 0 {
-		s.para(0, "More exact with: "+schedule.Sentence(strings.Join(y.Better, "; ")))
+		s.para(0, "More exact with: "+word.Sentence(strings.Join(y.Better, "; ")))
 	}
 	return s.String()
 }
@@ -73,10 +73,10 @@ func Dates(y *climate.Year, metric bool) Table {
 		}
 		said[w.Words] = true
 		if w.Never {
-			t.add(schedule.Capital(oneUnit(w.Words, metric)), "", "", "", "")
+			t.add(word.Capital(oneUnit(w.Words, metric)), "", "", "", "")
 			continue
 		}
-		t.add(schedule.Capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
+		t.add(word.Capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
 	}
 	return t
 }
@@ -111,7 +111,7 @@ func oneUnit(t string, metric bool) string {
 	words := strings.Fields(t)
 	for i := 0; i < len(words); i++ {
 		w := words[i]
-		if len(out) < 2 || w[0] != '(' || !schedule.IsFigure(w) || i+1 == len(words) || !strings.HasSuffix(words[i+1], ")") {
+		if len(out) < 2 || w[0] != '(' || !word.IsFigure(w) || i+1 == len(words) || !strings.HasSuffix(words[i+1], ")") {
 			out = append(out, w)
 			continue
 		}
@@ -148,7 +148,7 @@ const gutter = 12 // columns for the names at the left of the drawing
 
 // drawing draws the year from January to December: soil temperature as a
 // curve, growth, freezes and the ground as strips below it.
-func (s *sheet) drawing(y *climate.Year, m schedule.Measure) {
+func (s *sheet) drawing(y *climate.Year, m word.Measure) {
 	month := min(max((s.Width-gutter)/12, 4), 8)
 	columns := 12 * month
 	middle := func(x int) climate.Day { return climate.Day(1 + int((float64(x)+0.5)*365/float64(columns))) }
@@ -189,7 +189,7 @@ func (s *sheet) drawing(y *climate.Year, m schedule.Measure) {
 				body[x] = '*'
 			}
 		}
-		line(fmt.Sprintf("%*s", gutter-2, schedule.Number(t, 0)+unit), string(body))
+		line(fmt.Sprintf("%*s", gutter-2, word.Number(t, 0)+unit), string(body))
 	}
 	names := ""
 	for _, n := range [...]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"} {

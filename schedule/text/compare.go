@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Variant is one program beside others, and how it differs from the first.
@@ -47,7 +48,7 @@ func Changes(changes []schedule.Change, style Style) string {
 
 func (s *sheet) changes(indent int, changes []schedule.Change) {
 	for _, c := range changes {
-		s.hang(indent, "-", c.ID+" "+c.What+": "+schedule.Sentence(c.Text))
+		s.hang(indent, "-", c.ID+" "+c.What+": "+word.Sentence(c.Text))
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // jobs writes the dated jobs, and counts them.
@@ -22,7 +23,7 @@ func (s *sheet) jobs(p *schedule.Program) {
 	s.para(0, Count(p, s.Today))
 	if n := takenAsDone(p, s.Today); n > 0 {
 		s.para(0, fmt.Sprintf("%s overdue on %s, with no line in the record book: taken as done as planned, until swardbook record says otherwise.",
-			schedule.Plural(n, "job"), s.Today.Short()))
+			word.Plural(n, "job"), s.Today.Short()))
 	}
 }
 
@@ -144,7 +145,7 @@ func Count(p *schedule.Program, today schedule.Date) string {
 			jobs++
 		}
 	}
-	t := schedule.Plural(jobs, "job") + " planned"
+	t := word.Plural(jobs, "job") + " planned"
 	for _, c := range []struct {
 		n    int
 		what string

@@ -7,11 +7,12 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/schedule"
+	scword "swardbook/schedule/word"
 )
 
 // Ledger writes the nutrients down and planned in each area against the
 // limits.
-func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) string {
+func Ledger(title string, l schedule.Ledger, m scword.Measure, style Style) string {
 	s := newSheet(style)
 	s.head(title)
 	s.para(0, "All amounts in "+rateUnit(m)+".")
@@ -38,7 +39,7 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 	if len(l.Notes) > 0 {
 		s.head("Not counted")
 		for _, n := range l.Notes {
-			s.hang(0, "-", schedule.Sentence(n))
+			s.hang(0, "-", scword.Sentence(n))
 		}
 	}
 	return s.String()
@@ -46,7 +47,7 @@ func Ledger(title string, l schedule.Ledger, m schedule.Measure, style Style) st
 
 // lines writes the applications of one state in one area; it reports false when
 // there are none.
-func (s *sheet) lines(title string, a schedule.AreaLedger, state string, m schedule.Measure) bool {
+func (s *sheet) lines(title string, a schedule.AreaLedger, state string, m scword.Measure) bool {
 	t := Table{Columns: columns("Date", title, "#N", "#slow", "#P₂O₅", "#K₂O", "#lime", "#N so far", "#to come", "Feeds to")}
 	for _, x := range a.Lines {
 		if x.State != state {
@@ -76,7 +77,7 @@ func lineWords(a schedule.AreaLedger, x schedule.LedgerLine) string {
 }
 
 func limitWords(x schedule.LedgerLimit) string {
-	if from := schedule.ShortSources(x.Source); from != "" {
+	if from := scword.ShortSources(x.Source); from != "" {
 		return x.What + " [" + from + "]"
 	}
 	return x.What
@@ -114,7 +115,7 @@ func dropEmpty(t Table) Table {
 	return out
 }
 
-func rateUnit(m schedule.Measure) string {
+func rateUnit(m scword.Measure) string {
 	if m.Metric {
 		return "g/m²"
 	}
@@ -122,31 +123,31 @@ func rateUnit(m schedule.Measure) string {
 }
 
 // rate writes a rate without its unit, and nothing for none.
-func rate(m schedule.Measure, r agronomy.PerThousand) string {
+func rate(m scword.Measure, r agronomy.PerThousand) string {
 	if r == 0 {
 		return ""
 	}
 	return rateOrZero(m, r)
 }
 
-func rateOrZero(m schedule.Measure, r agronomy.PerThousand) string {
+func rateOrZero(m scword.Measure, r agronomy.PerThousand) string {
 	v := float64(r)
 	if m.Metric {
 		v = r.GramsPerM2()
 	}
 	if math.Abs(v) >= 20 {
-		return schedule.Number(v, 0)
+		return scword.Number(v, 0)
 	}
 	return places(v, 2)
 }
 
-func nutrient(m schedule.Measure, r float64, name string) string {
+func nutrient(m scword.Measure, r float64, name string) string {
 	return m.NutrientRate(agronomy.PerThousand(r), name)
 }
 
 // Materials writes what each material is used for, what to buy by when, and
 // what it costs.
-func Materials(title string, all []schedule.Supply, m schedule.Measure, style Style) string {
+func Materials(title string, all []schedule.Supply, m scword.Measure, style Style) string {
 	s := newSheet(style)
 	s.head(title)
 	if len(all) == 0 {
@@ -183,7 +184,7 @@ func Materials(title string, all []schedule.Supply, m schedule.Measure, style St
 	}
 	for _, x := range all {
 		if x.Note != "" {
-			s.hang(0, "-", x.Name+": "+schedule.Sentence(x.Note))
+			s.hang(0, "-", x.Name+": "+scword.Sentence(x.Note))
 		}
 	}
 	s.head("What goes where")
@@ -202,9 +203,9 @@ func some(packs float64) string {
 		return ""
 	}
 	if packs < 0.05 { // a little is not nothing
-		return schedule.Number(packs, 2)
+		return scword.Number(packs, 2)
 	}
-	return schedule.Number(packs, 1)
+	return scword.Number(packs, 1)
 }
 
 // Supplies gives the materials as a table, in the units of its keys.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Program writes a whole program: the place, what limits each area, the dated
@@ -40,7 +41,7 @@ func (s *sheet) place(p *schedule.Program) {
 		where = append(where, "hardiness zone "+p.Place.Hardiness)
 	}
 	where = append(where, "climate from "+p.Place.ClimateFrom)
-	s.para(2, schedule.Sentence(strings.Join(where, ", ")))
+	s.para(2, word.Sentence(strings.Join(where, ", ")))
 	z, m := p.Season, measure(p)
 	type row struct {
 		what string
@@ -73,10 +74,10 @@ func (s *sheet) place(p *schedule.Program) {
 	}
 	s.bare(2, t)
 	for _, w := range z.Words {
-		s.para(2, schedule.Capital(schedule.Sentence(w)))
+		s.para(2, word.Capital(word.Sentence(w)))
 	}
 	if len(p.Place.Better) > 0 {
-		s.para(2, "More exact with: "+schedule.Sentence(strings.Join(p.Place.Better, "; ")))
+		s.para(2, "More exact with: "+word.Sentence(strings.Join(p.Place.Better, "; ")))
 	}
 }
 
@@ -95,10 +96,10 @@ func (s *sheet) areas(p *schedule.Program) {
 		const most = 4 // soil writes them all
 		for k, f := range a.Findings {
 			if k == most {
-				s.para(2, "and "+schedule.Plural(len(a.Findings)-most, "more finding")+": swardbook soil")
+				s.para(2, "and "+word.Plural(len(a.Findings)-most, "more finding")+": swardbook soil")
 				break
 			}
-			s.hang(2, fmt.Sprintf("%d.", f.Rank), schedule.Capital(readingWords(f))+". "+f.Text)
+			s.hang(2, fmt.Sprintf("%d.", f.Rank), word.Capital(readingWords(f))+". "+f.Text)
 		}
 		s.needs(a, false)
 	}
@@ -109,7 +110,7 @@ func (s *sheet) area(p *schedule.Program, a *schedule.AreaShown) {
 	s.head(fmt.Sprintf("%s: %s, %s", a.Name, measure(p).Area(a.Size), a.Stand))
 }
 
-func measure(p *schedule.Program) schedule.Measure { return schedule.Measure{Metric: p.Metric} }
+func measure(p *schedule.Program) word.Measure { return word.Measure{Metric: p.Metric} }
 
 // needs writes the totals wanted, with their working if asked.
 func (s *sheet) needs(a *schedule.AreaShown, working bool) {
@@ -137,11 +138,11 @@ func (s *sheet) leftOut(all []schedule.LeftOut) {
 }
 
 func leftOut(l schedule.LeftOut) string {
-	t := l.ID + ": " + schedule.Sentence(l.Reason)
+	t := l.ID + ": " + word.Sentence(l.Reason)
 	if !l.CarriedTo.IsZero() {
 		t += " Its next time is " + l.CarriedTo.Short() + "."
 	}
-	if from := schedule.ShortSources(l.Source); from != "" {
+	if from := word.ShortSources(l.Source); from != "" {
 		t += " [" + from + "]"
 	}
 	return t
@@ -154,7 +155,7 @@ func (s *sheet) law(p *schedule.Program) {
 	}
 	s.head("Law")
 	for _, l := range p.Laws {
-		s.hang(2, "-", fmt.Sprintf("%s [%s; as of %s; %s]", schedule.Sentence(l.Text), l.Citation, l.AsOf, l.Sure))
+		s.hang(2, "-", fmt.Sprintf("%s [%s; as of %s; %s]", word.Sentence(l.Text), l.Citation, l.AsOf, l.Sure))
 	}
 	for _, n := range p.LawNotes {
 		s.para(2, n)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Soil writes what each area's report means, ranked by what limits the grass
@@ -24,8 +25,8 @@ func Soil(p *schedule.Program, working bool, style Style) string {
 			s.para(2, "There is no soil report for this area: what wants one is left out.")
 		}
 		for _, f := range a.Findings {
-			t := schedule.Capital(readingWords(f)) + ". " + f.Text
-			if from := schedule.ShortSources(f.Source); from != "" && !working {
+			t := word.Capital(readingWords(f)) + ". " + f.Text
+			if from := word.ShortSources(f.Source); from != "" && !working {
 				t += " [" + from + "]"
 			}
 			s.hang(2, fmt.Sprintf("%d.", f.Rank), t)
@@ -74,7 +75,7 @@ func levels(p *schedule.Program) Table {
 			}
 			if _, ok := at[f.Reading]; !ok {
 				at[f.Reading] = len(t.Rows)
-				t.Rows = append(t.Rows, append([]string{schedule.Capital(readingName(f.Reading))}, make([]string, len(p.Areas))...))
+				t.Rows = append(t.Rows, append([]string{word.Capital(readingName(f.Reading))}, make([]string, len(p.Areas))...))
 			}
 			t.Rows[at[f.Reading]][i+1] = levelWords(f)
 		}

@@ -3,7 +3,7 @@ package text
 import (
 	"strings"
 
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Source is one reference as it is listed.
@@ -21,11 +21,11 @@ func Sources(all []Source, style Style) string {
 	s := newSheet(style)
 	for _, r := range all {
 		s.head(r.Key)
-		s.para(4, strings.TrimSpace(schedule.Sentence(r.Cite)+" "+r.Where))
+		s.para(4, strings.TrimSpace(word.Sentence(r.Cite)+" "+r.Where))
 		if len(r.Used) > 0 {
 			s.para(4, "Used in "+strings.Join(r.Used, ", ")+".")
 		}
-		s.para(4, schedule.Capital(schedule.Sentence(r.Checked)))
+		s.para(4, word.Capital(word.Sentence(r.Checked)))
 	}
 	return s.String()
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Column is one column of a [Table].
@@ -185,7 +185,7 @@ func (t Table) without(i int) Table {
 
 func longest(t string) int {
 	n := 0
-	for _, c := range schedule.Clumps(t) {
+	for _, c := range word.Runs(t) {
 		n = max(n, utf8.RuneCountInString(c))
 	}
 	return n

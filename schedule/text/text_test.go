@@ -10,6 +10,7 @@ import (
 	"swardbook/agronomy/soil"
 	"swardbook/climate"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 func date(t testing.TB, s string) schedule.Date {
@@ -70,7 +71,7 @@ func texts(t testing.TB, metric bool, style Style) map[string]string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := schedule.Measure{Metric: metric}
+	m := word.Measure{Metric: metric}
 	other := lawn(t, metric)
 	other.Entries = other.Entries[1:]
 	variants := []Variant{{Label: "as it stands", Program: p}, {Label: "6.5", Program: other, Changes: schedule.Compare(p, other)}}

@@ -7,14 +7,15 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // working writes reasons as numbered steps, each with its sources in short.
 func (s *sheet) working(indent int, why []schedule.Reason) {
 	var steps []string
 	for _, r := range why {
-		t := schedule.Capital(schedule.Sentence(r.Text))
-		if from := schedule.ShortSources(r.Source); from != "" {
+		t := word.Capital(word.Sentence(r.Text))
+		if from := word.ShortSources(r.Source); from != "" {
 			t += " [" + from + "]"
 		}
 		steps = append(steps, t)
@@ -28,7 +29,7 @@ func (s *sheet) citations(why ...[]schedule.Reason) {
 	seen := map[string]bool{}
 	for _, rs := range why {
 		for _, r := range rs {
-			for _, ref := range schedule.Cited(r.Source) {
+			for _, ref := range word.Cited(r.Source) {
 				if !seen[ref.Key] {
 					seen[ref.Key] = true
 					keys = append(keys, ref.Key)
@@ -41,14 +42,14 @@ func (s *sheet) citations(why ...[]schedule.Reason) {
 	}
 	s.head("Sources")
 	for _, key := range keys {
-		for _, ref := range schedule.Cited(key) {
+		for _, ref := range word.Cited(key) {
 			s.hang(2, "-", reference(ref))
 		}
 	}
 }
 
-func reference(r schedule.Reference) string {
-	t := schedule.Sentence(r.Cite)
+func reference(r word.Reference) string {
+	t := word.Sentence(r.Cite)
 	if r.Where != "" {
 		t += " " + r.Where + "."
 	}
@@ -78,11 +79,11 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 		s.para(2, w)
 	}
 	if e.Window != "" {
-		s.para(2, schedule.Capital(schedule.Sentence(e.Window)))
+		s.para(2, word.Capital(word.Sentence(e.Window)))
 	}
 	if len(e.BoundBy) > 0 {
 		for _, b := range e.BoundBy {
-			s.hang(2, "-", schedule.Capital(schedule.Sentence(b)))
+			s.hang(2, "-", word.Capital(word.Sentence(b)))
 		}
 	} else if !e.Ideal.IsZero() && e.State == schedule.Planned {
 		s.para(2, "Nothing stood in the way of the best day.")
@@ -121,7 +122,7 @@ func (s *sheet) dose(p *schedule.Program, e *schedule.Entry) {
 		amount = m.Volume(e.Gallons) + ", " + amount
 	}
 	if e.Packs > 0 {
-		amount += ", " + schedule.Packs(e.Packs)
+		amount += ", " + word.Packs(e.Packs)
 	}
 	t.add("For the area", amount)
 	var brings []string
@@ -149,7 +150,7 @@ func (s *sheet) dose(p *schedule.Program, e *schedule.Entry) {
 func LeftOut(l *schedule.LeftOut, style Style) string {
 	s := newSheet(style)
 	s.b.WriteString(s.bold(clean(l.ID)+" was left out") + "\n")
-	s.para(0, schedule.Capital(schedule.Sentence(l.Reason)))
+	s.para(0, word.Capital(word.Sentence(l.Reason)))
 	if !l.CarriedTo.IsZero() {
 		s.para(0, "Its next time is "+l.CarriedTo.Short()+".")
 	}

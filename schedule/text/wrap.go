@@ -3,7 +3,7 @@ package text
 import (
 	"unicode/utf8"
 
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // wrap breaks a text into lines of at most width characters. It never breaks
@@ -11,7 +11,7 @@ import (
 func wrap(text string, width int) []string {
 	var lines []string
 	line, used := "", 0
-	for _, w := range schedule.Clumps(text) {
+	for _, w := range word.Runs(text) {
 		n := utf8.RuneCountInString(w)
 		switch {
 		case line == "":

@@ -6,7 +6,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/soil"
 	"swardbook/cmd/swardbook/flag"
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 var convertFigure = Figure{
@@ -94,7 +94,7 @@ func significant[T ~float64](v T) string {
 	for s := x; s > 0 && s < 1 && digits < 9; s *= 10 {
 		digits++
 	}
-	return schedule.Number(x, digits)
+	return word.Number(x, digits)
 }
 
 func reading(q *asked) (Answer, error) {

@@ -6,16 +6,16 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Both measures, to say an amount in US and in metric.
-var us, metric = schedule.Measure{}, schedule.Measure{Metric: true}
+var us, metric = word.Measure{}, word.Measure{Metric: true}
 
-func both(say func(schedule.Measure) string) string { return say(us) + " (" + say(metric) + ")" }
+func both(say func(word.Measure) string) string { return say(us) + " (" + say(metric) + ")" }
 
 func bothRates(r agronomy.PerThousand) string {
-	return both(func(m schedule.Measure) string { return m.Rate(r) })
+	return both(func(m word.Measure) string { return m.Rate(r) })
 }
 
 // bothNutrients writes "1 lb N, 0.25 lb P₂O₅ per 1,000 sq ft (4.9 g N, 1.2 g P₂O₅/m²)".
@@ -26,7 +26,7 @@ func bothNutrients(w material.Wants) string {
 		amount agronomy.PerThousand
 	}{{"N", w.N}, {"P₂O₅", w.P2O5}, {"K₂O", w.K2O}, {"Mg", w.Mg}, {"S", w.S}} {
 		if p.amount > 0 {
-			metric = append(metric, schedule.Figures(p.amount.GramsPerM2(), 2)+" g "+p.name)
+			metric = append(metric, word.Figures(p.amount.GramsPerM2(), 2)+" g "+p.name)
 		}
 	}
 	if metric == nil {
@@ -36,15 +36,15 @@ func bothNutrients(w material.Wants) string {
 }
 
 func bothWeights(p agronomy.Pounds) string {
-	return both(func(m schedule.Measure) string { return m.Weight(p) })
+	return both(func(m word.Measure) string { return m.Weight(p) })
 }
 
 func bothVolumes(g agronomy.Gallons) string {
-	return both(func(m schedule.Measure) string { return m.Volume(g) })
+	return both(func(m word.Measure) string { return m.Volume(g) })
 }
 
 func bothAreas(a agronomy.SquareFeet) string {
-	return both(func(m schedule.Measure) string { return m.Area(a) })
+	return both(func(m word.Measure) string { return m.Area(a) })
 }
 
 func rounded(v float64, decimals int) float64 {

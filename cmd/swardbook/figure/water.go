@@ -7,7 +7,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/cmd/swardbook/flag"
-	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 var waterFigure = Figure{
@@ -36,7 +36,7 @@ func water(q *asked) (Answer, error) {
 	if q.err != nil {
 		return Answer{}, q.err
 	}
-	shown := both(func(m schedule.Measure) string { return m.Depth(depth) })
+	shown := both(func(m word.Measure) string { return m.Depth(depth) })
 	a := Answer{Text: shown + " of water.", Values: map[string]any{"depth_in": rounded(float64(depth), 3)}}
 	var err error
 	switch {
@@ -48,7 +48,7 @@ func water(q *asked) (Answer, error) {
 			return a, q.err
 		}
 		sprinkler, err = material.FlowRate(flow, size)
-		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s gal a minute × 96.25 ÷ %.0f sq ft = %.2f in an hour.", schedule.Figures(float64(flow), 3), float64(size), float64(sprinkler)), Source: "definitions"})
+		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s gal a minute × 96.25 ÷ %.0f sq ft = %.2f in an hour.", word.Figures(float64(flow), 3), float64(size), float64(sprinkler)), Source: "definitions"})
 	}
 	if err != nil {
 		return a, err
@@ -60,7 +60,7 @@ func water(q *asked) (Answer, error) {
 		}
 		a.Text = fmt.Sprintf("%s on %s: %s of water.", shown, bothAreas(size), bothVolumes(gallons))
 		a.Values["gallons"] = rounded(float64(gallons), 1)
-		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("1 in on 1,000 sq ft is 623 gal: %s × %.0f/1000 × 623.4 = %s.", schedule.Figures(float64(depth), 3), float64(size), us.Volume(gallons)), Source: "definitions"})
+		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("1 in on 1,000 sq ft is 623 gal: %s × %.0f/1000 × 623.4 = %s.", word.Figures(float64(depth), 3), float64(size), us.Volume(gallons)), Source: "definitions"})
 	}
 	if sprinkler > 0 {
 		minutes, err := material.WaterMinutes(depth, sprinkler)
@@ -69,7 +69,7 @@ func water(q *asked) (Answer, error) {
 		}
 		a.More = append(a.More, fmt.Sprintf("That takes %.0f minutes at %.2f in (%.0f mm) an hour.", math.Ceil(minutes-1e-6), float64(sprinkler), float64(sprinkler)*agronomy.MillimetersPerInch))
 		a.Values["minutes"] = rounded(minutes, 1)
-		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s in ÷ %s in an hour × 60 = %s minutes.", schedule.Figures(float64(depth), 3), schedule.Figures(float64(sprinkler), 3), schedule.Figures(minutes, 3))})
+		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s in ÷ %s in an hour × 60 = %s minutes.", word.Figures(float64(depth), 3), word.Figures(float64(sprinkler), 3), word.Figures(minutes, 3))})
 	}
 	return a, nil
 }
@@ -104,7 +104,7 @@ func spreader(q *asked) (Answer, error) {
 		}
 		r, err := material.DropCalibration(caught, on)
 		return Answer{Text: "The spreader is set to " + bothRates(r) + ".", Values: map[string]any{"rate_lb_per_1000_sqft": rounded(float64(r), 3)},
-			Why: []agronomy.Reason{{Text: fmt.Sprintf("%s lb × 1000 ÷ %s sq ft = %s lb per 1,000 sq ft.", schedule.Figures(float64(caught), 3), schedule.Figures(float64(on), 4), schedule.Figures(float64(r), 3)), Source: "drop-spreader-cr"}}}, err
+			Why: []agronomy.Reason{{Text: fmt.Sprintf("%s lb × 1000 ÷ %s sq ft = %s lb per 1,000 sq ft.", word.Figures(float64(caught), 3), word.Figures(float64(on), 4), word.Figures(float64(r), 3)), Source: "drop-spreader-cr"}}}, err
 	case q.given("tank") || q.given("covers"):
 		q.need("tank", "covers", "size")
 		tank, covers, size := quantityOf(q, "tank", agronomy.ParseVolume), quantityOf(q, "covers", agronomy.ParseCoverage), quantityOf(q, "size", agronomy.ParseArea)
@@ -120,7 +120,7 @@ func spreader(q *asked) (Answer, error) {
 		if f.Count > 1 {
 			a.Text = fmt.Sprintf("%d fills; the last holds %s.", f.Count, bothVolumes(f.Last))
 		}
-		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s × %s sq ft = %s to a tank.", us.Volume(tank), schedule.Figures(float64(covers), 4), us.Area(f.Covers))})
+		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s × %s sq ft = %s to a tank.", us.Volume(tank), word.Figures(float64(covers), 4), us.Area(f.Covers))})
 		return a, nil
 	}
 	q.need("rate", "size")

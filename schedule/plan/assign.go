@@ -1,0 +1,162 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+	"swardbook/schedule/place"
+	"swardbook/schedule/word"
+)
+
+// placement is the answer of [place.Place] with what it was asked.
+type placement struct {
+	place.Answer
+	jobs    []schedule.Job // those to place, and after them what went down before the program
+	problem place.Problem
+	limits  []limit
+	blocked []map[string]int
+	waits   map[int]string // why a job had to wait for room in 12 months
+}
+
+// togetherBonus is what a job gains on the day of the same job in other areas.
+// With weight 1 it is worth moving a job by a seventh of its window (0.02 = 0.14²).
+const togetherBonus = 0.02 // [common]
+
+// has tells whether a job has a day, on which is which.
+func (p *placement) has(i int) bool { return p.Day[i] != place.Left }
+
+func (p *placement) on(i int) schedule.Date {
+	return schedule.FromNumber(p.problem.Tasks[i].Days[p.Day[i]])
+}
+
+// byDay lists the tasks by their day; those left out keep their place among
+// themselves.
+func (p *placement) byDay() []int {
+	order := make([]int, len(p.Day))
+	number := make([]int, len(p.Day))
+	for i := range order {
+		order[i] = i
+		if d := p.Day[i]; d != place.Left {
+			number[i] = p.problem.Tasks[i].Days[d]
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return number[a] - number[b] })
+	return order
+}
+
+// blockedBy says in words what shut a day, and which other job did it.
+func (p *placement) blockedBy(c place.Cause) string {
+	switch c.By {
+	case place.ByRoom:
+		if p.problem.PerDay == 1 {
+			return "no more than 1 job a day"
+		}
+		return fmt.Sprintf("no more than %d jobs a day", p.problem.PerDay)
+	case place.ByGroup:
+		return "done on the day of the same job in other areas"
+	case place.ByStop:
+		return "the search stopped before it had tried every arrangement"
+	}
+	other := p.jobs[c.Other].Kind.Noun()
+	if p.has(c.Other) {
+		other += ", " + p.on(c.Other).Short()
+	}
+	return fmt.Sprintf("%s (%s)", word.Inside(strings.TrimSuffix(p.limits[c.Limit].why, ".")), other)
+}
+
+func (pl *planner) placeJobs(jobs []schedule.Job) *placement {
+	all := append(slices.Clip(jobs), pl.before()...)
+	out := &placement{jobs: all, limits: limitsBetween(all), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
+	out.problem = place.Problem{Tasks: make([]place.Task, len(all)), Limits: make([]place.Limit, len(out.limits)), PerDay: pl.site.Crew.JobsPerDay, Bonus: schedule.Units(togetherBonus)}
+	for i := range all {
+		j := &all[i]
+		t := place.Task{Area: pl.areaIndex(j.Area), Who: pl.site.Who(j.Kind, j.Area), LeaveOut: schedule.LeaveOut(pl.kinds.Rank(j.Kind))}
+		switch {
+		case !j.On.IsZero():
+			t.Fixed, t.Days, t.Cost = true, []int{j.On.Number()}, []int64{0}
+		default:
+			t.Days, t.Cost, out.blocked[i] = pl.caseOf(j.Area).Candidates(j)
+		}
+		if j.Kind.Notice() {
+			t.Who = "notice/" + j.ID() // a notice is nobody's work
+		}
+		if j.Spreads() {
+			t.Group = j.Kind.String() + "/" + j.Dose.Material.ID
+		}
+		out.problem.Tasks[i] = t
+	}
+	for i, l := range out.limits {
+		out.problem.Limits[i] = l.Limit
+	}
+	for {
+		out.Answer = place.Place(out.problem)
+		i, until, why, over := pl.overTwelve(out)
+		if !over {
+			return out
+		}
+		out.wait(i, until, why)
+	}
+}
+
+// wait closes to a job the days before one on which its nitrogen has room.
+func (p *placement) wait(i int, until schedule.Date, why string) {
+	t := &p.problem.Tasks[i]
+	n, _ := slices.BinarySearch(t.Days, until.Number())
+	t.Days, t.Cost = t.Days[n:], t.Cost[n:]
+	if p.blocked[i] == nil {
+		p.blocked[i] = map[string]int{}
+	}
+	p.blocked[i][why] += n
+	p.waits[i] = why
+}
+
+// before gives what went down so shortly before the program that its jobs
+// still keep their distance from it.
+func (pl *planner) before() []schedule.Job {
+	var out []schedule.Job
+	for _, c := range pl.cases {
+		for _, d := range c.Down {
+			if !d.NotDone && d.Date.Before(c.Start) && c.Start.DaysFrom(d.Date) < nutrient.LongestSpacing() {
+				out = append(out, schedule.Job{Kind: d.Kind, N: d.N, Area: c.Area, Dose: d.Dose, On: d.Date, State: schedule.Finished})
+			}
+		}
+	}
+	return out
+}
+
+func (pl *planner) areaIndex(a *schedule.Area) int {
+	if a == nil {
+		return -1
+	}
+	return slices.IndexFunc(pl.site.Areas, func(b schedule.Area) bool { return b.ID == a.ID })
+}
+
+func (pl *planner) caseOf(a *schedule.Area) *schedule.Case {
+	if i := pl.areaIndex(a); i >= 0 {
+		return pl.cases[i]
+	}
+	return &pl.whole
+}
+
+// noDay says why a job was left out.
+func (pl *planner) noDay(j *schedule.Job, days *placement, i int) schedule.LeftOut {
+	l := schedule.LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.AreaID()}
+	var whys []string
+	for _, b := range days.Causes[i] {
+		if w := days.blockedBy(b); !slices.Contains(whys, w) {
+			whys = append(whys, w)
+		}
+	}
+	if w := schedule.MostBlocks(days.blocked[i]); w != "" {
+		whys = append(whys, w)
+	}
+	if len(whys) == 0 {
+		whys = []string{"another job matters more"}
+	}
+	w := j.Windows[len(j.Windows)-1]
+	l.Reason = fmt.Sprintf("no day from %s to %s holds: %s", j.Windows[0].From.Short(), w.To.Short(), word.List(whys))
+	return l
+}

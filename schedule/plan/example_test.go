@@ -1,0 +1,46 @@
+package plan_test
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"swardbook/schedule"
+	"swardbook/schedule/plan"
+	"swardbook/schedule/sitefile"
+)
+
+// A site file becomes a program in three steps: read it, read the record book
+// (here there is none), plan.
+func Example() {
+	text, err := os.ReadFile("../../examples/lake-house/site.toml")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	site, problems := sitefile.Load("site.toml", text, func(name string) (io.ReadCloser, error) {
+		return os.Open("../../examples/lake-house/" + name)
+	})
+	for _, p := range problems {
+		fmt.Println(p)
+	}
+	if schedule.Fatal(problems) {
+		return
+	}
+	program, err := plan.Program(site, nil)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, e := range program.Entries[:3] {
+		fmt.Println(e.Date, e.Title)
+		fmt.Println("   ", e.Because)
+	}
+	// Output:
+	// 2026-08-01 Potassium on Front lawn, 4.3 lb
+	//     Potassium is medium in the soil report.
+	// 2026-08-23 Feed Front lawn, 11 lb (0.3 pack)
+	//     Dose 1 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year.
+	// 2026-09-22 Feed Front lawn, 11 lb (0.3 pack)
+	//     Dose 2 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year.
+}

@@ -1,0 +1,124 @@
+package plan
+
+import (
+	"cmp"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+	"swardbook/schedule/place"
+)
+
+// limit is what holds between two jobs, with the reason for people.
+type limit struct {
+	place.Limit
+	why string
+}
+
+// limitsBetween gives what holds between the jobs of one area: the distances
+// of the trade between the things that they put down, and the order of sample
+// and lime.
+func limitsBetween(jobs []schedule.Job) []limit {
+	var out []limit
+	things := make([]nutrient.Things, len(jobs))
+	quick := nutrient.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
+	for i := range jobs {
+		things[i] = jobs[i].Things()
+	}
+	for a := range jobs {
+		for b := a + 1; b < len(jobs); b++ {
+			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
+				continue
+			}
+			if !jobs[a].On.IsZero() && !jobs[b].On.IsZero() {
+				continue // neither moves for the other
+			}
+			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
+				l.A, l.B = a, b
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
+
+func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThousand) (limit, bool) {
+	tilled := a.Tilled && b.Tilled
+	ab, _ := nutrient.Between(as, bs, tilled)
+	ba, _ := nutrient.Between(bs, as, tilled)
+	l := limit{Limit: place.Limit{AThenB: ab.Days, BThenA: ba.Days}}
+	why := ab.Why.Text
+	if ba.Days > ab.Days {
+		why = ba.Why.Text
+	}
+	if widen := quickApart(a, b, quick); widen > 0 {
+		if widen > max(l.AThenB, l.BThenA) {
+			why = "more than 1 lb of quick nitrogen may not come together in 30 days"
+		}
+		l.AThenB, l.BThenA = max(l.AThenB, widen), max(l.BThenA, widen)
+	}
+	if a.Dose.K2O > 0 && b.Dose.K2O > 0 && a.Dose.K2O+b.Dose.K2O > schedule.MostKAtOnce+1e-9 && max(l.AThenB, l.BThenA) < kDays {
+		l.AThenB, l.BThenA = max(l.AThenB, kDays), max(l.BThenA, kDays)
+		why = "more than 1 lb of potassium (K₂O) may not come together"
+	}
+	switch {
+	case a.Kind == b.Kind && a.State != schedule.Finished && b.State != schedule.Finished: // the numbers follow the days
+		l.Order = 1
+		if a.N > b.N {
+			l.Order = -1
+		}
+		l.AThenB, l.BThenA = max(1, l.AThenB), max(1, l.BThenA)
+		why = cmp.Or(why, "jobs of one kind follow each other")
+	case a.Kind.Notice() || b.Kind.Notice():
+	case a.Kind == schedule.SoilTest && b.Kind == schedule.Lime:
+		return sampleAndLime(a, b, l)
+	case a.Kind == schedule.Lime && b.Kind == schedule.SoilTest:
+		m, ok := sampleAndLime(b, a, limit{Limit: place.Limit{AThenB: l.BThenA, BThenA: l.AThenB}})
+		m.AThenB, m.BThenA, m.Order = m.BThenA, m.AThenB, -m.Order
+		return m, ok
+	case a.Kind == schedule.SoilTest && a.Area.Soil == nil && b.Ahead() || b.Kind == schedule.SoilTest && b.Area.Soil == nil && a.Ahead():
+		if a.Kind == schedule.SoilTest { // the sample comes before feed
+			l.Order = 1
+		} else {
+			l.Order = -1
+		}
+		why = "the sample comes before anything is spread"
+	}
+	l.why = why
+	if l.AThenB == 0 && l.BThenA == 0 && l.Order == 0 {
+		return limit{}, false
+	}
+	return l, true
+}
+
+// sampleAndLime sets the retest half a year after the first dressing and
+// before the next.
+func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
+	l.why = "the retest shows what the lime before it did, and comes before any more"
+	l.AThenB = max(l.AThenB, 7) // [common] a week for the laboratory
+	if !lime.Ahead() {
+		return l, true
+	}
+	if lime.Again {
+		l.Order = 1
+	}
+	if sample.Area.Soil == nil {
+		l.Order, l.why = 1, "the sample comes before lime"
+	}
+	return l, true
+}
+
+// kDays keeps two doses apart that would bring too much potassium together.
+const kDays = 7 // [common]
+
+// quickApart gives the days two jobs need between them so that 30 days hold no
+// more than the most of quick nitrogen; 0 if they may meet.
+func quickApart(a, b *schedule.Job, most agronomy.PerThousand) int {
+	if a.Dose.SolubleN == 0 || b.Dose.SolubleN == 0 {
+		return 0
+	}
+	if a.Dose.SolubleN+b.Dose.SolubleN > most+1e-9 {
+		return schedule.QuickDays
+	}
+	return 0
+}

@@ -1,0 +1,62 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/schedule"
+)
+
+// dated is nitrogen with its day; i is the place of its job among those placed,
+// -1 for what is on record.
+type dated struct {
+	on schedule.Date
+	n  agronomy.PerThousand
+	i  int
+}
+
+// overTwelve finds the first job that takes the 12 months that end with it over
+// their most, and the day until which it has to wait.
+func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why string, over bool) {
+	for _, c := range pl.cases {
+		most, why := c.TwelveMonths()
+		if most == schedule.Unlimited {
+			continue
+		}
+		all := nitrogenDays(c, p)
+		for k, last := range all {
+			if last.i < 0 || p.problem.Tasks[last.i].Fixed {
+				continue
+			}
+			sum := agronomy.PerThousand(0)
+			for m := k; m >= 0 && last.on.DaysFrom(all[m].on) <= schedule.LastOf12; m-- {
+				sum += all[m].n
+				until = all[m].on.AddDays(schedule.LastOf12 + 1)
+			}
+			if sum <= most+1e-6 {
+				continue
+			}
+			return last.i, until, fmt.Sprintf("12 months hold no more than %s: %s", c.Measure().NutrientRate(most, "N"), why.Text), true
+		}
+	}
+	return 0, schedule.Date{}, "", false
+}
+
+// nitrogenDays lists the nitrogen of an area by day.
+func nitrogenDays(c *schedule.Case, p *placement) []dated {
+	var all []dated
+	for _, d := range c.Down {
+		if !d.NotDone && d.Presumed == nil && d.Dose.N > 0 {
+			all = append(all, dated{d.Date, d.Dose.N, -1})
+		}
+	}
+	for i := range p.jobs {
+		if j := &p.jobs[i]; j.Area == c.Area && j.State != schedule.Finished && j.Dose.N > 0 && p.has(i) {
+			all = append(all, dated{p.on(i), j.Dose.N, i})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b dated) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.i, b.i)) })
+	return all
+}

@@ -1,0 +1,34 @@
+package rule
+
+import "swardbook/schedule"
+
+// The feeding jobs turn the area's plan of doses into jobs, kind by kind.
+
+func starterJobs(c *Treatment) schedule.Proposal {
+	p := c.feedJobs(schedule.Starter, c.feeding.starter)
+	p.Add(c.feeding.found) // what the plan of doses found, once
+	return p
+}
+
+func phosphorusJobs(c *Treatment) schedule.Proposal {
+	return c.feedJobs(schedule.Phosphorus, c.feeding.phosphorus)
+}
+func nitrogenJobs(c *Treatment) schedule.Proposal {
+	return c.feedJobs(schedule.Nitrogen, c.feeding.nitrogen)
+}
+func lateNitrogenJobs(c *Treatment) schedule.Proposal {
+	return c.feedJobs(schedule.LateNitrogen, c.feeding.late)
+}
+func potassiumJobs(c *Treatment) schedule.Proposal {
+	return c.feedJobs(schedule.Potassium, c.feeding.potassium)
+}
+
+func (c *Treatment) feedJobs(k schedule.Kind, feeds []feed) schedule.Proposal {
+	var p schedule.Proposal
+	for _, f := range feeds {
+		j := schedule.Job{Kind: k, N: f.n, Area: c.Area, Dose: f.dose, Because: f.because, Why: f.why}
+		j.Tilled = k == schedule.Starter && c.Future() // goes down with the seed
+		c.Finish(&p, j, f.openings, f.ideal)
+	}
+	return p
+}

@@ -1,0 +1,333 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/agronomy/soil"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// feeding is an area's plan of doses before they get days. It is worked out
+// once, in the order in which materials serve each other: the starter, then
+// nitrogen, then what those leave short of phosphorus and potassium. The rules
+// of the single kinds only turn their part of it into jobs.
+type feeding struct {
+	found                                          schedule.Proposal
+	starter, nitrogen, late, phosphorus, potassium []feed
+
+	yearly []schedule.YearlyN
+	first  schedule.Span // the stand's first feeding season; unset for an established one
+}
+
+// feed is one dose with the openings in which it belongs.
+type feed struct {
+	n        int
+	dose     material.Dose
+	openings []schedule.Opening
+	ideal    func(schedule.Opening) schedule.Date
+	because  string
+	why      []schedule.Reason
+}
+
+// want is what an area still needs of a nutrient that the report speaks of.
+type want struct {
+	left   agronomy.PerThousand // still to go down
+	single agronomy.PerThousand // most at once
+	most   agronomy.PerThousand // phosphorus: most at once by law, whatever is wanted
+	level  soil.Level
+	why    []schedule.Reason
+	beyond []schedule.Reason // what is not planned at all, and why
+}
+
+func (c *Treatment) planFeeding() {
+	c.feeding = feeding{}
+	if c.NoStand {
+		return
+	}
+	shed := slices.Clone(c.Shed.Materials)
+	if !c.feed(c.asPlanned(schedule.Phosphorus, p2o5Of), c.asPlanned(schedule.Potassium, k2oOf)) {
+		copy(c.Shed.Materials, shed)
+		c.feed(0, 0)
+	}
+}
+
+// feed plans all doses. A straight dose that went down as planned was what the
+// feedings leave short, so they still see what they saw when it was planned:
+// what is left and what so went down. It tells whether they leave the latter;
+// if not, more has changed since, and they may see only what is left.
+func (c *Treatment) feed(downP, downK agronomy.PerThousand) bool {
+	f := &c.feeding
+	*f = feeding{}
+	p, k := c.wantP(), c.wantK()
+	wholeP, wholeK := p.left, k.left
+	p.left, k.left = p.left+downP, k.left+downK
+	c.planStarter(&p, &k)
+	c.planNitrogen(&p, &k)
+	if p.left < downP-schedule.Dust || k.left < downK-schedule.Dust {
+		return false
+	}
+	p.left, k.left = schedule.Remains(p.left, downP), schedule.Remains(k.left, downK)
+	p.brought(wholeP, "P₂O₅")
+	k.brought(wholeK, "K₂O")
+	f.phosphorus = c.straights(schedule.Phosphorus, p)
+	f.potassium = c.straights(schedule.Potassium, k)
+	return true
+}
+
+// wantP reads the need of phosphorus, less what is down since the sample, and
+// asks the law whether any may go down.
+func (c *Treatment) wantP() want {
+	w := c.wantOf(schedule.Phosphorus, "P₂O₅", p2o5Of, c.NeedP, c.NoP)
+	w.most = schedule.Unlimited
+	q := c.Asked
+	if l, ok := c.Law.PCap(q); ok {
+		w.most = agronomy.PerThousand(l.Value)
+		w.why = append(slices.Clip(w.why), schedule.LawReason(l.Rule))
+	}
+	if l, ok := c.Law.PAnnualCap(q); ok {
+		year := schedule.Remains(agronomy.PerThousand(l.Value), c.Since(c.Start.AddDays(-365), p2o5Of))
+		w.most = min(w.most, year)
+		if w.left > year {
+			w.beyond = append(w.beyond, schedule.Reason{Text: "more phosphorus than the law allows in a year: " + l.Rule.Statement(), Source: l.Rule.Citation})
+			w.left = year
+		}
+	}
+	w.single = min(w.single, w.most)
+	return w
+}
+
+// brought tells what the starter and the feedings bring of a whole want.
+func (w *want) brought(whole agronomy.PerThousand, oxide string) {
+	if by := whole - w.left; by >= 0.005 {
+		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the starter and the feedings bring some along: " + word.Hundredths(whole) + " − " + word.Hundredths(by) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
+	}
+}
+
+func (c *Treatment) wantK() want {
+	need, err := nutrient.PotassiumNeed(c.Report, c.Place.State, c.Future())
+	return c.wantOf(schedule.Potassium, "K₂O", k2oOf, need, err)
+}
+
+func p2o5Of(d schedule.Down) agronomy.PerThousand { return d.Dose.P2O5 }
+func k2oOf(d schedule.Down) agronomy.PerThousand  { return d.Dose.K2O }
+
+// asPlanned sums what went down since the start in the jobs of a kind that were
+// done as planned.
+func (c *Treatment) asPlanned(k schedule.Kind, of func(schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
+	return c.between(schedule.Span{From: schedule.Later(c.Start, c.Area.Sampled), To: c.Through}, func(d schedule.Down) agronomy.PerThousand {
+		if d.Kind != k || !d.AsPlanned && d.Presumed == nil {
+			return 0
+		}
+		return of(d)
+	})
+}
+
+func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(schedule.Down) agronomy.PerThousand, n nutrient.Need, err error) want {
+	f := &c.feeding
+	if c.Area.Soil == nil {
+		f.found.Leave(c.Area, k, 1, "there is no soil report for this area, and "+k.String()+" is never spread without one", "")
+		return want{}
+	}
+	if err != nil {
+		f.found.Leave(c.Area, k, 1, err.Error(), "")
+		return want{}
+	}
+	for _, a := range n.Assumed {
+		f.found.Assumed = append(f.found.Assumed, c.Area.Name+": "+a.Text)
+	}
+	w := want{left: n.Year, single: n.Single, level: n.Level, why: n.Why}
+	if n.Carried > 0 {
+		w.beyond = append(w.beyond, schedule.Reason{Text: fmt.Sprintf("%s more is beyond what turf can use in a year; the next report decides", c.Measure().NutrientRate(n.Carried, oxide)), Source: "common"})
+	}
+	if since := c.Since(c.Area.Sampled, of); since > 0 && n.Year > 0 {
+		w.left = schedule.Remains(n.Year, since)
+		w.why = append(slices.Clip(w.why), schedule.Reason{Text: c.Measure().NutrientRate(since, oxide) + " has gone down since the sample: " + word.Hundredths(n.Year) + " − " + word.Hundredths(since) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
+	}
+	f.found.Needs = append(f.found.Needs, schedule.Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
+	return w
+}
+
+func (c *Treatment) needText(k schedule.Kind, total agronomy.PerThousand, oxide string, level soil.Level) string {
+	if total == 0 {
+		return k.String() + ": none, the reading is " + string(level)
+	}
+	return k.String() + ": " + c.Measure().NutrientRate(total, oxide) + ", the reading is " + string(level)
+}
+
+// choose picks a material for a want and draws it from the shed.
+func (c *Treatment) choose(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Dose, []schedule.Reason, bool) {
+	ms, quick, passed := c.offers(fit)
+	d, why, ok := material.Choose(ms[:quick], w, caps, c.Area.Size)
+	if !ok {
+		d, why, ok = material.Choose(ms, w, caps, c.Area.Size)
+	}
+	if ok {
+		c.Shed.Take(d, c.Area.Size)
+	}
+	why = append(why, passed...)
+	if d.N > 0 && len(c.dressings.Jobs) > 0 { // its distance from the lime hangs on this
+		_, form := d.Material.Ammonium()
+		why = append(why, form)
+	}
+	return d, why, ok
+}
+
+// likely gives the material that choose would pick.
+func (c *Treatment) likely(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Material, bool) {
+	ms, quick, _ := c.offers(fit)
+	m, ok := material.Likely(ms[:quick], w, caps, c.Area.Size)
+	if !ok {
+		m, ok = material.Likely(ms, w, caps, c.Area.Size)
+	}
+	return m, ok
+}
+
+// offers lists the materials to choose from: the shed's first, then what the
+// trade sells, and last, after the quick ones, the trade's slow ones, as a slow
+// material is bought only where no quick one will do. The law's word on slow
+// nitrogen, and an area that takes only quick nitrogen, narrow the choice. The
+// list holds until the next is asked for.
+func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Material, quick int, passed []schedule.Reason) {
+	ms, slow := c.Shed.Offered[:0], c.Shed.Slow[:0]
+	for i := range c.Shed.Materials {
+		m := &c.Shed.Materials[i]
+		if m.Kind == material.LimeMaterial || m.Kind == material.SulfurMaterial || m.Kind == material.GypsumMaterial {
+			continue
+		}
+		if why := c.unfit(m); why != "" {
+			if !m.ToBuy {
+				passed = append(passed, schedule.Reason{Text: "passed over: " + word.MaterialName(*m) + ", " + why})
+			}
+			continue
+		}
+		switch {
+		case fit != nil && !fit(*m):
+		case m.ToBuy && m.SlowShare > 0:
+			slow = append(slow, *m)
+		default:
+			ms = append(ms, *m)
+		}
+	}
+	quick = len(ms)
+	ms = append(ms, slow...)
+	c.Shed.Offered, c.Shed.Slow = ms, slow
+	return ms, quick, passed
+}
+
+// unfit says why the site or the law rules a material out.
+func (c *Treatment) unfit(m *material.Material) string {
+	if m.Analysis.N == 0 {
+		return ""
+	}
+	if c.Area.SolubleOnly && m.SlowShare > 0 {
+		return "the area takes quick nitrogen only"
+	}
+	q := c.Asked
+	q.SlowShare, q.Liquid = m.SlowShare, m.Liquid
+	if l, ok := c.Law.SlowShareMin(q); ok && m.SlowShare < l.Value {
+		return fmt.Sprintf("the law asks for %.0f %% slow nitrogen (%s)", l.Value*100, l.Rule.Citation)
+	}
+	return ""
+}
+
+// nCaps are the most nitrogen and quick nitrogen of one dose: common practice
+// and the law, the stricter of the two, each with its reason.
+func (c *Treatment) nCaps(on schedule.Date) (material.Caps, []schedule.Reason) {
+	lim := c.MostN
+	caps := material.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: schedule.MostKAtOnce}
+	why := []schedule.Reason{lim.Why[0], lim.Why[1]}
+	q := c.Question(on)
+	if l, ok := c.Law.NCap(q); ok && agronomy.PerThousand(l.Value) < caps.N {
+		caps.N = agronomy.PerThousand(l.Value)
+		why = append(why, schedule.LawReason(l.Rule))
+	}
+	if l, ok := c.Law.SolubleCap(q); ok && agronomy.PerThousand(l.Value) < caps.SolubleN {
+		caps.SolubleN = agronomy.PerThousand(l.Value)
+		why = append(why, schedule.LawReason(l.Rule))
+	}
+	caps.SolubleN = min(caps.SolubleN, caps.N)
+	return caps, why
+}
+
+// straights splits what is still short of phosphorus or potassium into the
+// fewest doses of a material without nitrogen.
+func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
+	f := &c.feeding
+	next := c.Number(k)
+	defer func() {
+		for _, b := range w.beyond {
+			f.found.Leave(c.Area, k, next(), b.Text, b.Source)
+		}
+	}()
+	if !schedule.WorthJob(w.left) {
+		return nil
+	}
+	kind := nutrient.LastPhosphorus
+	caps := material.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
+	if k == schedule.Phosphorus {
+		if why, ok := c.PhosphorusShut(); ok {
+			f.found.Leave(c.Area, k, 1, why.Text, why.Source)
+			return nil
+		}
+	} else {
+		kind = nutrient.LastPotassium
+		caps = material.Caps{N: 0, SolubleN: 0, P2O5: 0, K2O: -1}
+	}
+	if w.single <= 0 {
+		w.single = w.left
+	}
+	n := int(math.Ceil(float64(w.left/w.single) - 1e-9))
+	each := w.left / agronomy.PerThousand(n)
+	wants := material.Wants{P2O5: each}
+	if k == schedule.Potassium {
+		wants = material.Wants{K2O: each}
+	}
+	os := schedule.Meet(c.Open(), c.Growing())
+	os, last := c.LastUseful(os, kind)
+	gap, _ := nutrient.Spacing(nutrient.PotassiumDown, nutrient.PotassiumDown)
+	first := c.After(k, gap.Days)
+	for i := range n {
+		d, chosen, ok := c.choose(wants, caps, nil)
+		if !ok {
+			f.found.Leave(c.Area, k, next(), "no material for it: "+schedule.FirstText(chosen), "")
+			continue
+		}
+		due := first.AddDays(i * gap.Days)
+		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
+		because := fmt.Sprintf("%s is %s in the soil report", word.Capital(k.String()), w.level)
+		if n > 1 {
+			because += fmt.Sprintf("; dose %d of %d", i+1, n)
+		}
+		because += "."
+		out = append(out, feed{n: next(), dose: d, openings: os, why: why, because: because,
+			ideal: func(o schedule.Opening) schedule.Date { return schedule.Later(o.From, due) }})
+	}
+	return out
+} // [common]
+
+// split says how a total became doses.
+func split(n int, total, single agronomy.PerThousand) []schedule.Reason {
+	if n == 1 {
+		return nil
+	}
+	return []schedule.Reason{{Text: word.Hundredths(total) + " ÷ " + word.Hundredths(single) + " at once: " + strconv.Itoa(n) + " doses of " + word.Hundredths(total/agronomy.PerThousand(n)) + " lb/1000 sq ft", Source: "common"}}
+}
+
+// Growing gives the openings from the beginning of growth to its end.
+func (c *Treatment) Growing() []schedule.Opening {
+	begins, ends := c.Growth.Begins, c.Growth.Ends
+	if begins.Never || ends.Never {
+		if begins.Below || ends.Below {
+			return nil
+		}
+		return c.Almanac.Between(c.Almanac.Coldest, lastDay(c.Almanac.Coldest), "the turf year begins", "the turf year ends")
+	}
+	return c.Almanac.Between(begins, ends, "growth begins", "growth ends")
+}

@@ -1,0 +1,281 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/climate"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// seasonPlan is a season with what it is to bring.
+type seasonPlan struct {
+	growSeason
+	openings []schedule.Opening
+	inside   schedule.Span        // the part inside the program
+	amount   agronomy.PerThousand // of the whole season
+	down     agronomy.PerThousand // of it, on record
+	lateDown agronomy.PerThousand // of that, what went down as the late dose
+	due      agronomy.PerThousand // of what is left, the part of the doses that fall inside the program
+	why      []schedule.Reason
+	cut      bool // doses were left out for want of days
+}
+
+// caps holds a season's doses to common practice, the law, and what seedlings
+// stand. Phosphorus is let in only as far as it is wanted and lawful.
+func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
+	c := b.c
+	caps, why := c.nCaps(s.span.From)
+	if s.span.Span == c.feeding.first {
+		first := c.Seedlings.FirstN
+		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first season of feeding: at most %.1f lb N at once", float64(first)), Source: "garden-germ"})
+	}
+	caps.P2O5 = b.phosphorus()
+	return caps, why
+}
+
+// phosphorus gives how much a dose may bring along: what is still wanted, or a
+// trace where less is, if the law lets any in.
+func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
+	if b.p.left == 0 {
+		return 0
+	}
+	if _, shut := b.c.PhosphorusShut(); shut {
+		return 0
+	}
+	return min(max(b.p.left, schedule.LeastDose), b.p.single)
+}
+
+// count gives the doses of the whole season, whatever part of it is inside the
+// program: the fewest that the caps let, as far as they fit.
+func (b *nitrogenYear) count(s *seasonPlan, os []schedule.Opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) int {
+	return min(int(math.Ceil(float64(amount/most)-1e-9)), b.c.fits(os, s.span.Span, m, most))
+}
+
+func (b *nitrogenYear) days(s *seasonPlan, m material.Material) ([]schedule.Opening, []schedule.Reason) {
+	return b.c.LastUseful(schedule.Meet(s.openings, []schedule.Opening{s.span}), lastN(m))
+}
+
+// skip passes over a season outside the program but keeps its numbers.
+func (b *nitrogenYear) skip(s seasonPlan) {
+	caps, _ := b.caps(&s)
+	urea := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
+	os, _ := b.days(&s, urea)
+	b.n += b.count(&s, os, s.amount, urea, doseCap(urea, caps))
+}
+
+// planDoses splits a season's amount into the fewest doses that the caps let,
+// spread over the season, and keeps those whose best day lies inside the
+// program and that the record book has not settled.
+func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
+	c, f := b.c, &b.c.feeding
+	late, rest := []feed(nil), s.amount
+	if s.name == "autumn" {
+		late, rest = b.planLate(s)
+		f.late = append(f.late, late...)
+	}
+	for _, l := range late {
+		s.due += l.dose.N
+	}
+	caps, capWhy := b.caps(s)
+	m, ok := b.material(rest, caps)
+	if !ok {
+		f.found.Leave(c.Area, schedule.Nitrogen, b.n+1, "no material for it", "")
+		return late
+	}
+	most := doseCap(m, caps)
+	os, last := b.days(s, m)
+	count := b.count(s, os, rest, m, most)
+	first := b.n + 1
+	b.n += count
+	if rest < schedule.LeastDose {
+		return late
+	}
+	if count == 0 {
+		b.leave(first, fmt.Sprintf("%s finds no day this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
+		s.due += rest
+		b.told = true
+		return late
+	}
+	each := rest / agronomy.PerThousand(count)
+	if each > most {
+		if !b.young { // what the first year cannot take is told once, for the year
+			b.leave(first+count, fmt.Sprintf("%s of the %s share does not fit: the season holds %s of at most %s",
+				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, word.Plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
+			s.due += rest - most*agronomy.PerThousand(count)
+		}
+		each, rest = most, most*agronomy.PerThousand(count)
+	}
+	slots, elsewhere := b.ahead(s, first, count, each)
+	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
+	s.due += want
+	slots, want = b.rest(s, slots, want)
+	slots = b.settle(s, slots, want, most, os, m)
+	return append(late, b.dose(s, slots, count, want, most, caps, os, slices.Concat(capWhy, last))...)
+}
+
+// slot is the place of one dose in its season.
+type slot struct{ n, i int }
+
+func (b *nitrogenYear) leave(n int, reason string) {
+	b.c.feeding.found.Leave(b.c.Area, schedule.Nitrogen, n, reason, "")
+}
+
+// material gives the material that would carry most of a season's nitrogen:
+// one that is not held back by phosphorus.
+func (b *nitrogenYear) material(amount agronomy.PerThousand, caps material.Caps) (material.Material, bool) {
+	caps.P2O5 = 0
+	return b.c.likely(b.wants(min(max(amount, schedule.LeastDose), caps.N), caps), caps, hasN)
+}
+
+// ahead lists the doses of a season that are still to come: not on record, and
+// with their best day inside the program. What fell due before the start and
+// is not on record is an assumption; it and what falls due after the program
+// lie elsewhere.
+func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerThousand) (out []slot, elsewhere int) {
+	c := b.c
+	taken := map[int]bool{}
+	for _, d := range c.ThisYear() {
+		if d.Kind == schedule.Nitrogen && !d.NotDone {
+			taken[d.N] = true
+		}
+	}
+	past := 0
+	for i := range count {
+		switch n := first + i; {
+		case taken[n]:
+		case !b.young && b.ideal(s, i, count)(s.span).Before(c.Start):
+			past++
+		case !b.young && b.ideal(s, i, count)(s.span).After(c.Through):
+			elsewhere++
+		default:
+			out = append(out, slot{n, i})
+		}
+	}
+	if past > 0 && s.down == 0 {
+		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
+			c.Area.Name, c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N"), s.name))
+	}
+	return out, elsewhere + past
+}
+
+// leastN is the least nitrogen worth a job, in lb/1000 sq ft.
+const leastN agronomy.PerThousand = 0.2 // [common]
+
+// rest leaves out what a season has left where it makes no job, with the last
+// dose that was to bring it, and gives what is to go down.
+func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousand) ([]slot, agronomy.PerThousand) {
+	why := "too little for a job of its own"
+	if len(slots) == 0 {
+		why = "and no dose of the season is still to come"
+	} else if want >= leastN {
+		return slots, want
+	}
+	if b.young || want < schedule.LeastDose { // what the first year cannot take is told once, for the year
+		return slots, 0
+	}
+	n := b.n + 1
+	if last := len(slots) - 1; last >= 0 {
+		n, slots = slots[last].n, slots[:last]
+	}
+	b.leave(n, fmt.Sprintf("%s of the %s share is left, %s", b.c.Measure().NutrientRate(want, "N"), s.name, why))
+	return slots, 0
+}
+
+// settle keeps as many doses as what is still wanted takes and as find room,
+// the latest ones, and leaves the others out with the reason.
+func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []schedule.Opening, m material.Material) []slot {
+	c := b.c
+	keep := min(len(slots), int(math.Ceil(float64(want/most)-1e-9)))
+	for _, d := range slots[:len(slots)-keep] {
+		if b.young {
+			continue // told once, for the year
+		}
+		b.leave(d.n, fmt.Sprintf("what is down this %s covers it: %s of %s", s.name, c.Measure().NutrientRate(s.down, "N"), c.Measure().NutrientRate(s.amount, "N")))
+	}
+	slots = slots[len(slots)-keep:]
+	room := max(0, c.fits(os, s.inside, m, most)-c.feedingsIn(s.inside))
+	if len(slots) > room {
+		s.cut = true
+		if !b.young {
+			for _, d := range slots[:len(slots)-room] {
+				if room == 0 {
+					b.leave(d.n, "no day is left for it this "+s.name)
+					continue
+				}
+				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s of at most %s, at %s apart", s.name, word.Plural(room, "dose"), c.Measure().NutrientRate(most, "N"), word.Plural(schedule.QuickDays, "day")))
+			}
+		}
+		slots = slots[len(slots)-room:]
+	}
+	return slots
+}
+
+// dose chooses the material of each dose.
+func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, rules []schedule.Reason) []feed {
+	c, f := b.c, &b.c.feeding
+	var out []feed
+	rest, shared := want, min(want, most*agronomy.PerThousand(len(slots)))
+	for i, d := range slots {
+		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
+		caps.P2O5 = b.phosphorus()
+		dose, chosen, ok := c.choose(b.wants(each, caps), caps, hasN)
+		if !ok {
+			b.leave(d.n, "no material for it: "+schedule.FirstText(chosen))
+			continue
+		}
+		var made []schedule.Reason
+		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+schedule.LeastDose/10 {
+			made = []schedule.Reason{{Text: fmt.Sprintf("what came before brought less than its share, so this dose takes more: %.2f lb N/1000 sq ft left, at most %.2f at once", float64(rest), float64(most))}}
+		}
+		rest -= dose.N
+		b.p.left, b.k.left = schedule.Remains(b.p.left, dose.P2O5), schedule.Remains(b.k.left, dose.K2O)
+		because := fmt.Sprintf("Dose %d of %d this %s; the grass gets %s in a year.", d.i+1, count, s.name, c.Measure().NutrientRate(b.total, "N"))
+		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
+			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})
+	}
+	lacks := want - shared // what the doses cannot hold at all
+	short := func(n agronomy.PerThousand, why string) {
+		if n >= schedule.LeastDose && !b.young && len(out) > 0 {
+			b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: %s", c.Measure().NutrientRate(n, "N"), s.name, why))
+		}
+	}
+	short(rest-lacks, "phosphorus or potassium in the material bound its doses")
+	if !s.cut { // or each dose left out says so
+		short(lacks, fmt.Sprintf("no more is still to come than %s of at most %s", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
+	}
+	f.nitrogen = append(f.nitrogen, out...)
+	return out
+}
+
+// doseCap gives the most nitrogen of one dose of a material.
+func doseCap(m material.Material, caps material.Caps) agronomy.PerThousand {
+	if quick := agronomy.PerThousand(1 - m.SlowShare); quick > 0 {
+		return min(caps.N, caps.SolubleN/quick)
+	}
+	return caps.N
+}
+
+// wants is a dose's nitrogen with what it may bring along.
+func (b *nitrogenYear) wants(n agronomy.PerThousand, caps material.Caps) material.Wants {
+	return material.Wants{N: n, P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: min(b.k.left, caps.K2O)}
+}
+
+// ideal gives the best day of a dose: cool-season grass is fed as it grows,
+// warm-season grass evenly.
+func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(schedule.Opening) schedule.Date {
+	c := b.c
+	at := (float64(i) + 0.5) / float64(count)
+	switch {
+	case b.young && i == 0 && s.span.Has(c.Emerged().AddDays(28)): // [turf-trade-est] the first feeding
+		return schedule.Soonest
+	case c.Season == climate.Warm:
+		return func(o schedule.Opening) schedule.Date { return o.From.AddDays(int(at * float64(o.Days()))) }
+	}
+	return c.ByGrowth(at)
+}

@@ -1,0 +1,86 @@
+package rule
+
+import (
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+)
+
+// starterN sums the nitrogen of the starters planned in a span.
+func (c *Treatment) starterN(s schedule.Span) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, f := range c.feeding.starter {
+		if f.touches(s) {
+			sum += f.dose.N
+		}
+	}
+	return sum
+}
+
+// feedingsIn counts the feedings in a span that take up room beside the doses
+// still to come: those on record, and a planned starter, but not a starter that
+// goes down with the seed.
+func (c *Treatment) feedingsIn(s schedule.Span) int {
+	n := 0
+	for _, d := range c.Down {
+		if (d.Kind == schedule.Nitrogen || d.Kind == schedule.Starter && d.Date.After(c.Emerged())) && !d.NotDone && s.Has(d.Date) {
+			n++
+		}
+	}
+	for _, f := range c.feeding.starter {
+		if !c.Future() && f.touches(s) {
+			n++
+		}
+	}
+	return n
+}
+
+// touches tells whether an opening of the feed reaches into a span.
+func (d feed) touches(s schedule.Span) bool {
+	return slices.ContainsFunc(d.openings, func(o schedule.Opening) bool { return !o.To.Before(s.From) && !o.From.After(s.To) })
+}
+
+func hasN(m material.Material) bool { return m.Analysis.N > 0 }
+
+func lastN(m material.Material) nutrient.LastKind {
+	if nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 {
+		return nutrient.LastSlowN
+	}
+	return nutrient.LastSolubleN
+}
+
+// fits counts the doses of a material that find room in the openings at their
+// spacing, on days on which the crew works.
+func (c *Treatment) fits(os []schedule.Opening, inside schedule.Span, m material.Material, dose agronomy.PerThousand) int {
+	gap, _ := nutrient.Between(nutrient.ThingsOf(m), nutrient.ThingsOf(m), false)
+	days := max(1, gap.Days)
+	if quick := dose * agronomy.PerThousand(1-m.SlowShare); 2*quick > c.MostN.Soluble30Days {
+		days = max(days, schedule.QuickDays)
+	}
+	n := 0
+	var next schedule.Date
+	for _, o := range os {
+		last := schedule.Earlier(o.To, inside.To)
+		for d := schedule.Later(schedule.Later(o.From, inside.From), next); !d.After(last); d = d.Next() {
+			if _, away := c.Crew.AwayOn(d); !away && c.Crew.Works(d) {
+				n++
+				d = d.AddDays(days - 1)
+				next = d.AddDays(1)
+			}
+		}
+	}
+	return n
+}
+
+func closing(os []schedule.Opening, why []schedule.Reason) string {
+	if len(why) > 0 {
+		return why[0].Text
+	}
+	if len(os) > 0 {
+		return os[len(os)-1].Closes
+	}
+	return "the ground is not open or growth has ended"
+}

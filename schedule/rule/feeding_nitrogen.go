@@ -1,0 +1,291 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/nutrient"
+	"swardbook/climate"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// growSeason is one feeding season of a turf year.
+type growSeason struct {
+	name  string // "autumn", "spring", "summer"
+	share float64
+	span  schedule.Opening
+}
+
+// shortest is the least part of a season inside the program, in days, for
+// which its nitrogen is planned; a season that is only touched belongs to the
+// next program.
+const shortest = 45 // [common]
+
+// planNitrogen plans the nitrogen of each turf year that the program covers.
+func (c *Treatment) planNitrogen(p, k *want) {
+	first := c.Almanac.TurfYear(c.Start, c.Season)
+	last := c.Almanac.TurfYear(c.Through, c.Season)
+	c.feeding.first = c.firstSeason()
+	n := 0
+	for y := first; y <= last; y++ {
+		n = c.turfYearNitrogen(y, n, p, k)
+	}
+}
+
+// firstSeason gives the feeding season in which the stand may first be fed: the
+// one that holds the day, or the next where it falls between two, as after a
+// dormant sowing.
+func (c *Treatment) firstSeason() schedule.Span {
+	if c.Seeded.IsZero() {
+		return schedule.Span{}
+	}
+	day := c.Emerged().AddDays(c.Seedlings.FirstDays)
+	year := c.Almanac.TurfYear(day, c.Season)
+	for y := year; y <= year+1; y++ {
+		seasons, _ := c.growSeasons(y)
+		for _, s := range seasons {
+			if !s.span.To.Before(day) {
+				return s.span.Span
+			}
+		}
+	}
+	return schedule.Span{}
+}
+
+// turfYearNitrogen plans one turf year; n is the number of the last dose
+// before it, and the result the number of its last.
+func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
+	f := &c.feeding
+	young := !c.Seeded.IsZero() && c.Almanac.TurfYear(c.Seeded, c.Season) == y
+	need, err := nutrient.NitrogenYear(c.nitrogenCase(young))
+	if err != nil {
+		f.found.Leave(c.Area, schedule.Nitrogen, n+1, err.Error(), "")
+		return n
+	}
+	year, why := need.Year, need.Why
+	if n == 0 {
+		for _, a := range need.Assumed {
+			f.found.Assumed = append(f.found.Assumed, c.Area.Name+": "+a.Text)
+		}
+	}
+	if young {
+		rules := &c.Seedlings
+		low, high := rules.FirstYear[0], rules.FirstYear[1]
+		year = min(max(year, low), high)
+		why = slices.Concat(why, rules.Why, []schedule.Reason{{Text: fmt.Sprintf("first year of the stand: %.2f lb N held within %g to %g lb is %.2f lb N/1000 sq ft in all", need.Year, low, high, year), Source: "common"}})
+	}
+	if l, ok := c.Law.AnnualNCap(c.Asked); ok && agronomy.PerThousand(l.Value) < year {
+		year = agronomy.PerThousand(l.Value)
+		why = append(slices.Clip(why), schedule.LawReason(l.Rule))
+	}
+	f.yearly = append(f.yearly, schedule.YearlyN{Year: y, Total: year})
+	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k}
+	b.plan()
+	if b.met {
+		text := fmt.Sprintf("nitrogen: %s a year", c.Measure().NutrientRate(year, "N"))
+		if len(b.parts) > 0 {
+			text = fmt.Sprintf("nitrogen: %s (%s a year)", word.List(b.parts), c.Measure().NutrientRate(year, "N"))
+		}
+		f.found.Needs = append(f.found.Needs, schedule.Need{Kind: schedule.Nitrogen, Total: b.wanted, Text: text, Why: b.why})
+	}
+	return b.n
+}
+
+func (c *Treatment) nitrogenCase(young bool) nutrient.NitrogenCase {
+	nc := nutrient.NitrogenCase{Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
+		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.Report.OrganicMatter, New: young}
+	if !c.Seeded.IsZero() {
+		nc.Age = max(0, float64(c.Start.DaysFrom(c.Seeded))/365)
+	}
+	return nc
+}
+
+// zone gives the number of the hardiness zone, 0 when it is not known.
+func (c *Treatment) zone() int {
+	z, err := climate.ParseZone(c.Place.Hardiness)
+	if err != nil {
+		return 0
+	}
+	return int(z)/2 + 1
+}
+
+// nitrogenYear shares a turf year's nitrogen out to its seasons.
+type nitrogenYear struct {
+	c      *Treatment
+	year   int
+	total  agronomy.PerThousand
+	why    []schedule.Reason
+	n      int // number of the last dose
+	young  bool
+	met    bool // that a season of the year lies inside the program
+	told   bool // that a season found no day for its nitrogen
+	p, k   *want
+	wanted agronomy.PerThousand // in the seasons inside the program
+	parts  []string             // the same, season by season, in words
+}
+
+func (b *nitrogenYear) plan() {
+	c := b.c
+	seasons, sharesWhy := c.growSeasons(b.year)
+	if len(seasons) == 0 {
+		if b.n == 0 {
+			c.feeding.found.Leave(c.Area, schedule.Nitrogen, 1, fmt.Sprintf("the place is never warm enough for nitrogen to be worth it on %s grass", c.Season), "")
+		}
+		return
+	}
+	b.why = append(slices.Clip(b.why), sharesWhy)
+	left := b.total
+	if b.young {
+		left -= c.between(schedule.Span{From: c.Seeded.AddDays(-14), To: c.Almanac.YearBegins(b.year+1, c.Season).AddDays(-1)}, nitrogenOf)
+		for _, s := range c.feeding.starter {
+			left -= s.dose.N
+		}
+		for _, s := range seasons { // each season takes off its own
+			left += b.youngDown(s)
+		}
+	} else {
+		left = max(0, left-b.outside(seasons))
+	}
+	for _, s := range seasons {
+		left = b.season(s, left)
+	}
+	if b.met && b.young && !b.told && left >= schedule.LeastDose {
+		next := "before the summer; the next autumn counts it"
+		if c.Season == climate.Warm {
+			next = "before growth ends; the next summer counts it"
+		}
+		b.leave(b.n+1, fmt.Sprintf("%s of the first year does not fit %s", c.Measure().NutrientRate(left, "N"), next))
+	}
+}
+
+// outside sums what went down in the turf year between its feeding seasons,
+// for example in the heat of summer: it counts against the year all the same.
+func (b *nitrogenYear) outside(seasons []growSeason) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, d := range b.c.Down {
+		inSeason := func(s growSeason) bool { return s.span.Has(d.Date) }
+		if !d.NotDone && d.Kind != schedule.LateNitrogen && b.c.Almanac.TurfYear(d.Date, b.c.Season) == b.year && !slices.ContainsFunc(seasons, inSeason) {
+			sum += d.Dose.N
+		}
+	}
+	return sum
+}
+
+func nitrogenOf(d schedule.Down) agronomy.PerThousand { return d.Dose.N }
+
+// season plans one season's doses and gives what the year has left after it.
+func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.PerThousand {
+	c, f := b.c, &b.c.feeding
+	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share), why: slices.Clip(b.why),
+		inside: schedule.Span{From: schedule.Later(s.span.From, c.Start), To: schedule.Earlier(s.span.To, c.Through)}}
+	if b.young {
+		b.youngSeason(&plan, left)
+	} else {
+		if s.share < 1 {
+			plan.why = append(plan.why, schedule.Reason{Text: s.name + " share: " + word.Hundredths(b.total) + " × " + word.Hundredths(s.share) + " = " + word.Hundredths(plan.amount) + " lb N/1000 sq ft"})
+		}
+		b.lessDown(&plan, left)
+	}
+	switch {
+	case plan.inside.Days() <= 0:
+		b.skip(plan)
+		return left - plan.down
+	case plan.inside.To == c.Through && plan.inside.Days() < min(shortest, s.span.Days()):
+		f.found.Left = append(f.found.Left, schedule.LeftOut{ID: schedule.JobID(c.Area.ID, schedule.Nitrogen, b.n+1), Kind: schedule.Nitrogen, Area: c.Area.ID,
+			Reason: "the " + s.name + " only begins before the end of the program; its nitrogen belongs to the next one", CarriedTo: s.span.From})
+
+		b.skip(plan)
+		return left - plan.down
+	}
+	b.hold(&plan)
+	left -= plan.down
+	wanted := plan.down
+	for _, d := range b.planDoses(&plan) {
+		left -= d.dose.N
+		if b.young {
+			wanted += d.dose.N
+		}
+	}
+	if b.young {
+		b.wanted = b.total
+		wanted += c.starterN(plan.inside)
+	} else {
+		wanted += plan.due
+		b.wanted += wanted
+	}
+	if b.met = true; wanted < schedule.LeastDose {
+		return left
+	}
+	b.parts = append(b.parts, fmt.Sprintf("%s in %s %d", c.Measure().NutrientRate(wanted, "N"), s.name, s.span.From.Year))
+	return left
+}
+
+// lessDown takes off a season's amount what the record book says went down in
+// it, and what an earlier season took of the year beyond its share.
+func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
+	s.down = b.c.between(s.span.Span, func(d schedule.Down) agronomy.PerThousand {
+		if d.Kind == schedule.LateNitrogen {
+			return 0
+		}
+		return d.Dose.N
+	})
+	if s.name == "autumn" { // the late dose is taken out of it, though it goes down after it
+		s.lateDown = b.c.lateDown(b.year)
+		s.down += s.lateDown
+	}
+	if s.down > 0 {
+		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("already down this %s: %.2f − %.2f = %.2f lb N/1000 sq ft left", s.name, float64(s.amount), float64(s.down), float64(max(0, s.amount-s.down)))})
+	}
+	if s.down > s.amount {
+		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("%.2f lb N more than planned went down this %s; what follows is cut by it", float64(s.down-s.amount), s.name)})
+	}
+	if s.amount > left {
+		s.amount = max(0, left)
+		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft of the year is left", float64(s.amount))})
+	}
+}
+
+// youngDown sums the feedings on record that a season of the first year counts
+// among its own doses: all but the starter.
+func (b *nitrogenYear) youngDown(s growSeason) agronomy.PerThousand {
+	c := b.c
+	return c.between(schedule.Span{From: schedule.Later(s.span.From, c.Seeded.AddDays(-14)), To: s.span.To}, func(d schedule.Down) agronomy.PerThousand {
+		if d.Kind == schedule.Starter {
+			return 0
+		}
+		return d.Dose.N
+	})
+}
+
+// youngSeason holds a season of the first year to what seedlings stand.
+func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
+	c := b.c
+	rules := &c.Seedlings
+	s.openings = c.firstFeeds()
+	s.amount, s.down = max(0, left), b.youngDown(s.growSeason)
+	if s.amount < b.total {
+		s.why = append(s.why, schedule.Reason{Text: "down or planned before it, the starter with them: " + word.Hundredths(b.total) + " − " + word.Hundredths(b.total-s.amount) + " = " + word.Hundredths(s.amount) + " lb N/1000 sq ft left of the first year"})
+	}
+	first := c.Emerged().AddDays(rules.FirstDays)
+	if s.span.To.Before(first) {
+		s.amount = 0
+		return
+	}
+	if s.name == "spring" && s.span.From.After(first) {
+		s.amount = min(s.amount, rules.SpringN[1])
+		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("the spring after sowing: up to %.1f lb N/1000 sq ft, once mowed %d times", float64(rules.SpringN[1]), rules.SpringMowings), Source: "common"})
+	}
+}
+
+// between sums what has gone down in a span.
+func (c *Treatment) between(s schedule.Span, of func(schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, r := range c.Down {
+		if !r.NotDone && s.Has(r.Date) {
+			sum += of(r)
+		}
+	}
+	return sum
+}

@@ -1,0 +1,108 @@
+package rule
+
+import (
+	"fmt"
+
+	"swardbook/agronomy/nutrient"
+	"swardbook/climate"
+	"swardbook/schedule"
+)
+
+// Days around the warmest day in which cool-season grass is left alone, where
+// no heat of its own bounds the season.
+const (
+	afterWarmest  = 25 // [umn-2023] the autumn window opens in early August, about 25 days on
+	beforeWarmest = 45 // [unl-calc, ill-1995] spring feeding ends in May to early June
+	beforeHeat    = 14 // [common]
+	afterGrowth   = 14 // [common] green and mowed before it is fed
+)
+
+// growSeasons gives the feeding seasons of a turf year with their shares: for
+// cool-season grass an autumn and the spring after it, for warm-season grass
+// the months from warm soil to six weeks before the first freeze.
+func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
+	shares := nutrient.SharesOf(c.Season)
+	if c.Season == climate.Warm {
+		if o, ok := c.warmSeason(y); ok {
+			return []growSeason{{"summer", 1, o}}, shares.Why
+		}
+		return nil, shares.Why
+	}
+	var out []growSeason
+	if o, ok := c.autumn(y); ok {
+		out = append(out, growSeason{"autumn", shares.Fall / (shares.Fall + shares.Spring), o})
+	}
+	if o, ok := c.spring(y + 1); ok {
+		out = append(out, growSeason{"spring", shares.Spring / (shares.Fall + shares.Spring), o})
+	}
+	return out, shares.Why
+}
+
+func (c *Treatment) autumn(y int) (schedule.Opening, bool) {
+	a := c.Almanac
+	top := a.On(a.Warmest, y)
+	o := schedule.Opening{Span: schedule.Span{From: top.AddDays(afterWarmest), To: a.On(a.Coldest, y+1).AddDays(-1)},
+		Opens: fmt.Sprintf("%d days after the warmest day", afterWarmest), Closes: "midwinter"}
+	if _, to, ok := a.Heat(c.Season); ok {
+		if end := top.OnDay(to).AddDays(1); end.After(o.From) && end.DaysFrom(top) < 180 {
+			o.From, o.Opens = end, "normal highs fall under 85 °F"
+		}
+	}
+	if slows := c.Growth.Slows; !slows.Never {
+		if last := a.On(slows, y); last.Before(o.To) {
+			o.To, o.Closes = last, "growth falls to a fifth of its best"
+		}
+	}
+	return o, o.Days() > 0
+}
+
+func (c *Treatment) spring(y int) (schedule.Opening, bool) {
+	a := c.Almanac
+	top := a.On(a.Warmest, y)
+	o := schedule.Opening{Span: schedule.Span{From: a.On(a.Coldest, y).AddDays(30), To: top.AddDays(-beforeWarmest)}, Opens: "a month after midwinter",
+		Closes: fmt.Sprintf("%d days before the warmest day", beforeWarmest)}
+	if begins := c.Growth.Begins; !begins.Never {
+		o.From, o.Opens = a.On(begins, y).AddDays(afterGrowth), "two weeks after growth begins"
+	} else if begins.Below {
+		return o, false
+	}
+	if from, _, ok := a.Heat(c.Season); ok {
+		if start := top.AddDays(-364).OnDay(from); top.DaysFrom(start) >= 0 && top.DaysFrom(start) < 180 {
+			if end := start.AddDays(-beforeHeat); end.Before(o.To) {
+				o.To, o.Closes = end, "two weeks before normal highs reach 85 °F"
+			}
+		}
+	}
+	return o, o.Days() > 0
+}
+
+// warmSoil is the soil temperature at 2 in from which warm-season grass is fed.
+const warmSoil climate.Fahrenheit = 65 // [uga-hall]
+
+func (c *Treatment) warmSeason(y int) (schedule.Opening, bool) {
+	a := c.Almanac
+	o := schedule.Opening{Span: schedule.Span{From: a.On(a.Coldest, y).AddDays(30), To: a.On(a.Coldest, y+1).AddDays(-1)}, Opens: "a month after midwinter", Closes: "midwinter"}
+	switch rises := a.SoilRises(2, warmSoil); {
+	case !rises.Never:
+		o.From, o.Opens = a.On(rises, y), "soil at 2 in rises through 65 °F"
+	case rises.Below:
+		return o, false
+	}
+	if slows := c.Growth.Slows; slows.Never && slows.Below { // it grows, but never enough to use what it is fed
+		return o, false
+	}
+	if ends := c.Growth.Ends; !ends.Never {
+		if end := a.On(ends, y); end.Before(o.To) {
+			o.To, o.Closes = end, "growth ends"
+		}
+	} else if ends.Below {
+		return o, false
+	}
+	return o, o.Days() > 0
+}
+
+// lastDay moves an event to the day before it comes round again.
+func lastDay(w climate.When) climate.When {
+	w.D += 364
+	return w
+}

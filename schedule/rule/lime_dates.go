@@ -1,0 +1,105 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+)
+
+func limeJobs(c *Treatment) schedule.Proposal { return c.dressings }
+
+// dateLime dates the dressings: the first as soon as the ground lets it, half a
+// year between two, never under three months; before a sowing all at once,
+// worked in.
+func (c *Treatment) dateLime() schedule.Proposal {
+	l := &c.liming
+	p := schedule.Proposal{Left: slices.Clone(l.found.Left), Needs: l.found.Needs, Assumed: l.found.Assumed}
+	next := c.Number(schedule.Lime)
+	os, last := c.LastUseful(c.Open(), nutrient.LastLime)
+	if c.Future() {
+		os = []schedule.Opening{{Span: schedule.Span{From: c.Start, To: c.Seeded}, Opens: "start of the program", Closes: "the day of sowing"}}
+	}
+	if last := c.lastLime(); !last.IsZero() && !c.Future() {
+		os = schedule.From(os, last.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
+	}
+	spread := agronomy.PerThousand(0)
+	for i, rate := range l.dressings {
+		spread += rate
+		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(l.stone, rate), Tilled: c.Future(),
+			Again: i > 0 || c.Since(c.Area.Sampled, schedule.EffectiveLime) > 0}
+		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
+		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", l.cause.PH.Words(), l.need.Target.Words())
+		if n := len(l.dressings); n > 1 {
+			j.Because += fmt.Sprintf("; dressing %d of %d", i+1, n)
+		}
+		j.Because += "."
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread)); err == nil {
+			j.Because = strings.TrimSuffix(j.Because, ".") + fmt.Sprintf(", which takes it to about %.1f in a year.", float64(ph))
+			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
+		}
+		ideal := schedule.Soonest
+		if last := c.lastLime(); !last.IsZero() {
+			ideal = schedule.At(last.AddDays(lime.SpacingWantedDays))
+		}
+		mine := os
+		if first := c.firstLime(os); i > 0 && !first.IsZero() {
+			mine = schedule.From(os, first.AddDays(i*lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
+			ideal = schedule.At(first.AddDays(i * lime.SpacingWantedDays))
+			j.Why = append(j.Why, schedule.Reason{Text: "Half a year between dressings, autumn and spring; never under three months.", Source: "nc-lee-lime, vt-452-717, common"})
+		}
+		if c.Future() {
+			ideal = schedule.At(c.Seeded.AddDays(-7)) // [common] a week ahead of the seed
+		}
+		c.Finish(&p, j, mine, ideal)
+	}
+	return p
+}
+
+// lastLime gives the day of the last dressing on record; unset without one.
+func (c *Treatment) lastLime() schedule.Date {
+	var last schedule.Date
+	for _, d := range c.Down {
+		if d.Kind == schedule.Lime && !d.NotDone && d.Dose.Rate > 0 {
+			last = schedule.Later(last, d.Date)
+		}
+	}
+	return last
+}
+
+// firstLime gives the day from which the dressings of this program are
+// counted: the first open day.
+func (c *Treatment) firstLime(os []schedule.Opening) schedule.Date {
+	ws, _ := c.Windows(os, schedule.Soonest)
+	if len(ws) == 0 {
+		return schedule.Date{}
+	}
+	return ws[0].Ideal
+}
+
+// Finish gives a job its windows and words and adds it, or leaves it out where
+// no window lies inside the program.
+func (c *Treatment) Finish(p *schedule.Proposal, j schedule.Job, os []schedule.Opening, ideal func(schedule.Opening) schedule.Date) {
+	if d, ok := c.NotBefore(j.Kind, j.N); ok {
+		os = schedule.From(os, d, "the day after it was missed")
+		j.Note = "missed on " + d.AddDays(-1).Short() + ", proposed again"
+	}
+	var next schedule.Date
+	j.Windows, next = c.Windows(os, ideal)
+	if len(j.Windows) == 0 {
+		l := schedule.LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.AreaID(), CarriedTo: next}
+		l.Reason = "no window for it inside the program"
+		if next.IsZero() && len(os) == 0 {
+			l.Reason = "the place has no window for it"
+		}
+		p.Left = append(p.Left, l)
+		return
+	}
+	c.describe(&j)
+	p.Jobs = append(p.Jobs, j)
+}

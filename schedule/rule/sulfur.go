@@ -1,0 +1,86 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// sulfurJobs lowers a pH that is above the range of the grass, where that can
+// be done on turf.
+func sulfurJobs(c *Treatment) schedule.Proposal {
+	var p schedule.Proposal
+	if !c.tooChalky() {
+		return p
+	}
+	_, _, high := c.Area.Stand.TargetPH()
+	target := max(6.5, high) // [sulfur-table] the table ends at 6.5
+	if c.Report.TargetPH > 0 {
+		target = max(6.5, c.Report.TargetPH)
+	}
+	depth := c.Report.Depth
+	if depth == 0 {
+		depth = 4 // [nc-sampling]
+	}
+	leave := func(reason string) schedule.Proposal {
+		p.Leave(c.Area, schedule.Sulfur, 1, reason, "purdue-sulfur")
+		return p
+	}
+	need, err := lime.SulfurToLower(c.Report.PH, target, c.Report.Texture, depth)
+	if err != nil {
+		return leave(err.Error())
+	}
+	if need.Total == 0 {
+		return p
+	}
+	p.Needs = []schedule.Need{{Kind: schedule.Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), c.Report.PH.Words(), target.Words())}}
+	m, ok := c.sulfurMaterial()
+	if !ok {
+		return leave("no elemental sulfur is known")
+	}
+	left := schedule.Remains(need.Total, c.Since(c.Area.Sampled, schedule.SulfurOf))
+	if !schedule.WorthJob(left) {
+		return p
+	}
+	year := c.Since(c.Start.AddDays(-364), schedule.SulfurOf)
+	parts, _ := lime.SulfurPlan(left)
+	_, years := lime.SulfurPlan(need.Total)
+	os, last := c.LastUseful(c.Open(), nutrient.LastSulfur)
+	next := c.Number(schedule.Sulfur)
+	first := c.After(schedule.Sulfur, lime.SulfurSpacingDays)
+	for i, part := range parts {
+		n := next()
+		if year += part; year > lime.SulfurCapYear+schedule.Dust {
+			p.Leave(c.Area, schedule.Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", word.Plural(len(parts)-i, "dressing"), word.Plural(years, "year")), "purdue-sulfur")
+			break
+		}
+		d := material.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
+		due := first.AddDays(i * lime.SulfurSpacingDays)
+		c.Finish(&p, schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
+			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", c.Report.PH.Words(), high.Words())}, os,
+			func(o schedule.Opening) schedule.Date { return schedule.Later(o.From, due) })
+	}
+	return p
+}
+
+// tooChalky tells whether the pH is further above the range of the grass than
+// a reading may be off.
+func (c *Treatment) tooChalky() bool {
+	_, _, high := c.Area.Stand.TargetPH()
+	return c.Report.PH > high+0.3 // [tristate-1995] a shortfall of 0.2 to 0.3 is none
+}
+
+func (c *Treatment) sulfurMaterial() (material.Material, bool) {
+	for _, m := range c.Shed.Materials {
+		if m.Kind == material.SulfurMaterial && m.Sulfur > 0 {
+			return m, true
+		}
+	}
+	return material.Material{}, false
+}

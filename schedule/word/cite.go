@@ -1,0 +1,135 @@
+package word
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+
+	"swardbook/agronomy"
+	"swardbook/climate"
+)
+
+// Reference is one source behind the figures, under the key that reasons name.
+type Reference struct {
+	Key string
+	agronomy.Source
+}
+
+// References lists every source of climate and agronomy by key.
+func References() []Reference { return slices.Clone(references()) }
+
+var references = sync.OnceValue(func() []Reference {
+	all := agronomy.Sources()
+	for key, s := range climate.Sources() {
+		if _, shared := all[key]; !shared {
+			all[key] = s
+		}
+	}
+	var out []Reference
+	for _, key := range slices.Sorted(maps.Keys(all)) {
+		out = append(out, Reference{key, all[key]})
+	}
+	return out
+})
+
+// Cited finds the references behind a reason. What is no key of the list, as
+// the citation of a law, comes back as a reference whose key is its text.
+func Cited(source string) []Reference {
+	if source == "" {
+		return nil
+	}
+	refs := references()
+	find := func(key string) (Reference, bool) {
+		i, ok := slices.BinarySearchFunc(refs, key, func(r Reference, k string) int { return cmp.Compare(r.Key, k) })
+		if !ok {
+			return Reference{}, false
+		}
+		return refs[i], true
+	}
+	var out []Reference
+	free := false // the last one is text, to which what follows may belong
+	for part := range strings.SplitSeq(source, ", ") {
+		r, ok := find(part)
+		switch {
+		case ok:
+			out = append(out, r)
+		case free:
+			last := &out[len(out)-1]
+			last.Key += ", " + part
+			last.Cite = last.Key
+		default:
+			out = append(out, Reference{part, agronomy.Source{Cite: part}})
+		}
+		free = !ok
+	}
+	return out
+}
+
+// Short gives the few words that name a reference beside a figure: the first
+// author or the publisher, and the year if there is one.
+func (r Reference) Short() string {
+	switch {
+	case r.Key == "common":
+		return "common practice"
+	case r.Key == "definitions":
+		return "unit definitions"
+	case r.Key == "atomic-weights":
+		return "atomic weights"
+	case r.How == "":
+		return r.Cite
+	}
+	name := r.Cite
+	for _, mark := range []string{". ", ", ", " (", ": ", "; "} {
+		name, _, _ = strings.Cut(name, mark)
+	}
+	name = strings.TrimSuffix(name, ".")
+	if year := yearIn(r.Cite[len(name):]); year != "" {
+		name += " " + year
+	}
+	return name
+}
+
+// Checked says in words how far a reference was checked.
+func (r Reference) Checked() string {
+	if r.Key == "definitions" {
+		return "exact, by definition"
+	}
+	switch r.How {
+	case "seen":
+		return "checked against the text"
+	case "part":
+		return "checked in part"
+	case "memory":
+		return "from memory, not checked"
+	case "common":
+		return "common practice, no published source"
+	case "ours":
+		return "this project's own work"
+	}
+	return "a law or rule"
+}
+
+// ShortSources names the sources behind a reason, "Moore 2025; common practice".
+func ShortSources(source string) string {
+	var out []string
+	for _, r := range Cited(source) {
+		out = append(out, r.Short())
+	}
+	return strings.Join(out, "; ")
+}
+
+// yearIn finds the first year from 1900 to 2099 that stands by itself, not in
+// a span such as 1981-2010.
+func yearIn(s string) string {
+	digit := func(i int) bool { return i >= 0 && i < len(s) && '0' <= s[i] && s[i] <= '9' }
+	span := func(i int) bool { return i > 0 && s[i-1] == '-' || i+4 < len(s) && s[i+4] == '-' }
+	for i := range len(s) {
+		if digit(i) && !digit(i-1) && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4) && !span(i) &&
+			(s[i:i+2] == "19" || s[i:i+2] == "20") {
+			return s[i : i+4]
+		}
+	}
+	return ""
+}

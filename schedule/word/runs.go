@@ -1,0 +1,69 @@
+package word
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// widest keeps a run of glued words from growing wider than a narrow screen.
+const widest = 28
+
+// Runs parts a text into words. Words between which no line should end, such as
+// a number and its unit, stay together, glued by a space.
+func Runs(text string) []string {
+	words := strings.Fields(text)
+	var out []string
+	for i := 0; i < len(words); i++ {
+		c := words[i]
+		for i+1 < len(words) && tied(words[i], words[i+1]) && utf8.RuneCountInString(c+words[i+1]) < widest {
+			i++
+			c += " " + words[i]
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// unitWords are the second words of a measure and what may follow them.
+var unitWords = map[string]bool{
+	"lb": true, "oz": true, "fl": true, "kg": true, "g": true, "t": true, "gal": true, "L": true, "mL": true,
+	"sq": true, "ft": true, "in": true, "mm": true, "cm": true, "m": true, "m²": true, "g/m²": true,
+	"°F": true, "°C": true, "%": true, "ppm": true, "meq/100": true, "lb/acre": true, "tons/acre": true,
+	"packs": true, "pack": true, "days": true, "day": true, "weeks": true, "months": true, "minutes": true, "h": true,
+	"Jan": true, "Feb": true, "Mar": true, "Apr": true, "May": true, "Jun": true,
+	"Jul": true, "Aug": true, "Sep": true, "Oct": true, "Nov": true, "Dec": true,
+}
+
+var nutrientWords = map[string]bool{"N": true, "P₂O₅": true, "K₂O": true, "Mg": true, "S": true}
+
+var weekdayWords = map[string]bool{"Mon": true, "Tue": true, "Wed": true, "Thu": true, "Fri": true, "Sat": true, "Sun": true}
+
+// tied tells whether a line may not end between two words.
+func tied(a, b string) bool {
+	bare := strings.TrimRight(b, ".,;:)?!")
+	nutrient, _, _ := strings.Cut(bare, "/")
+	switch {
+	case ended(a): // a comma or a full stop ends what belongs together
+		return false
+	case a == "sq" && bare == "ft", a == "fl" && bare == "oz", a == "pH" && IsFigure(b), weekdayWords[a] && IsFigure(b):
+		return true
+	case IsFigure(a) && (unitWords[bare] || strings.HasSuffix(bare, "/1000")):
+		return true
+	case (a == "lb" || a == "g") && nutrientWords[nutrient]: // "lb N/1000", "g N/m²"
+		return true
+	case len(a) == 3 && unitWords[a] && unicode.IsUpper(rune(a[0])) && IsFigure(b): // "Sep 2026"
+		return true
+	case strings.HasSuffix(a, "/1000") && bare == "sq", a == "meq/100" && bare == "g":
+		return true
+	}
+	return false
+}
+
+func ended(s string) bool { return strings.ContainsRune(".,;:", rune(s[len(s)-1])) }
+
+// IsFigure tells words that are figures: "1,000", "(2.4", "±12", "7-day".
+func IsFigure(s string) bool {
+	s = strings.TrimLeft(s, "(±-+≈")
+	return s != "" && s[0] >= '0' && s[0] <= '9'
+}
