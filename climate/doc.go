@@ -67,6 +67,10 @@
 // width 5.5 for cool-season, 31 and 7 for warm-season grass, held at 1 above
 // 31. Growth begins and ends at 0.10; nitrogen is not worth it under 0.20.
 //
+// seeding.go. Autumn sowing of cool-season grass closes when 475 degree days
+// above a mean of 40 °F are left until growth ends, which is how the last days
+// that pages print fall on the average from Minnesota to Georgia.
+//
 // # Where autumn is
 //
 // Nothing looks at the calendar. Autumn runs from the warmest point of a cycle

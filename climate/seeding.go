@@ -23,16 +23,25 @@ type Seeding struct {
 const (
 	idealBeforeFreeze   = 49 // [common] ideal 6 to 8 weeks before the average first freeze: the middle
 	firstBeforeFreeze   = 56 // [common] 8 weeks: the beginning of the ideal
-	coolBeforeCold      = 45 // [common] last at about 45 days before soil falls under 50 °F
+	beforeGrowth        = 30 // [windows] spring sowing begins a month before growth at the earliest
 	coolBeforeHeat      = 56 // [common] spring seeding done 8 weeks before hot weather
 	warmBeforeFreeze    = 90 // [purdue-ay3] [az-1995] [germ-soil-temp] warm-season: to 90 days before first frost
 	warmBeforeFreezeSth = 60 // [purdue-ay3] [az-1995] [germ-soil-temp] 60 in the South
 	youngStand          = 42 // [common] days until seedlings stand a freeze
 )
 
+// Growing degree days above a mean of 40 °F that cool-season grass needs
+// before its growth ends in autumn.
+const (
+	growthBase Fahrenheit = 40
+	toStand               = 475.0 // [windows] °F days to a stand: fitted on the last days of 34 published autumn windows
+	toComeUp              = 150.0 // [common] °F days to come up: a fortnight at a mean of 51 °F
+)
+
 // Soil temperatures at 2 in for sowing.
 const (
 	coolSoil    Fahrenheit = 50 // [germ-soil-temp] cool-season 50 to 65 °F
+	workSoil    Fahrenheit = 40 // [windows] spring sowing begins as soon as the soil can be worked
 	warmSoil    Fahrenheit = 65 // [germ-soil-temp] warm-season 65 to 70 °F
 	warmSoilRun Fahrenheit = 70 // [germ-soil-temp]
 	dormantSoil Fahrenheit = 40 // [common] seed does not sprout in colder soil
@@ -49,8 +58,8 @@ func (y *Year) SeedWindow(s Season) Seeding {
 }
 
 // autumnWindow opens 8 weeks before the average first freeze, or when highs
-// fall under 85 °F if that is later, and closes 45 days before the soil falls
-// under 50 °F.
+// fall under 85 °F if that is later, and closes on the last day from which the
+// warmth that a stand needs is still to come before growth ends.
 func (y *Year) autumnWindow() SowWindow {
 	freeze := y.FirstFreeze()
 	cold := y.SoilFalls(seedDepth, coolSoil)
@@ -64,10 +73,10 @@ func (y *Year) autumnWindow() SowWindow {
 	w := SowWindow{
 		Open:  freeze.moved(-firstBeforeFreeze, "8 weeks before the average first freeze"),
 		Best:  freeze.moved(-idealBeforeFreeze, "7 weeks before the average first freeze, the middle of the ideal 6 to 8"),
-		Close: cold.moved(-coolBeforeCold, "45 days before soil at 2 in (5 cm) falls through 50 °F (10 °C)"),
+		Close: y.lastWarmth(toStand, "the last day with enough warmth ahead for a stand before growth ends"),
 	}
-	if cold.Never {
-		w.Close = freeze.moved(-youngStand, "6 weeks before the average first freeze, as the soil stays above 50 °F (10 °C)")
+	if w.Close.Never {
+		w.Close = freeze.moved(-youngStand, "6 weeks before the average first freeze, as grass grows all year")
 	}
 	if !cool.Never && cool.D > w.Open.D {
 		w.Open = cool
@@ -75,12 +84,52 @@ func (y *Year) autumnWindow() SowWindow {
 	return y.checked(w, "autumn, the best time for cool-season grass")
 }
 
-// springWindow runs from soil rising through 50 °F to 8 weeks before hot
-// weather: highs of 85 °F, or the warmest day where it does not get so hot.
+// lastWarmth is the last day from which so many degree days are to come until
+// growth of cool-season grass ends; Never where it does not end.
+func (y *Year) lastWarmth(need float64, words string) When {
+	end := y.GrowthEnds(Cool)
+	if end.Never {
+		return end
+	}
+	days, sum := 0.0, 0.0
+	for ; sum < need && days < daysPerYear/2; days++ {
+		sum += max(0, y.mean.At(end.D-days)-float64(growthBase))
+	}
+	return end.moved(-days, words)
+}
+
+// SowingOdds are the chances, 0 to 1, that grass sown on a day comes up in the
+// same growing season, and that it makes a stand before the season ends. In
+// the half of the year in which it warms both are 1: seed waits for warmth.
+func (y *Year) SowingOdds(d Day, s Season) (comesUp, stands float64) {
+	day := float64(d)
+	for day < y.mean.warmest {
+		day += daysPerYear
+	}
+	if day > y.mean.coldest {
+		return 1, 1
+	}
+	up, stand := y.lastWarmth(toComeUp, ""), y.lastWarmth(toStand, "")
+	if s == Warm {
+		up, stand = y.SoilFalls(seedDepth, warmSoil), y.warmWindow().Close
+	}
+	return 1 - up.chance(day), 1 - stand.chance(day)
+}
+
+// springWindow runs from soil rising through 40 °F, when it can be worked, but
+// no earlier than a month before growth, to 8 weeks before hot weather: highs
+// of 85 °F, or the warmest day where it does not get so hot.
 func (y *Year) springWindow() SowWindow {
-	open := y.SoilRises(seedDepth, coolSoil)
-	if open.Never {
-		return noWindow("no spring window for cool-season grass: " + open.Words)
+	open, growth := y.SoilRises(seedDepth, workSoil), y.GrowthBegins(Cool)
+	switch {
+	case growth.Never && growth.Below, open.Never && open.Below:
+		return noWindow("no spring window for cool-season grass: " + growth.Words)
+	case growth.Never: // the soil's warming is all that marks the spring
+		if open = y.SoilRises(seedDepth, coolSoil); open.Never {
+			return noWindow("no spring window for cool-season grass: " + open.Words)
+		}
+	case open.Never || growth.D-beforeGrowth > open.D:
+		open = growth.moved(-beforeGrowth, "a month before growth begins")
 	}
 	heat, how := y.high.rises(float64(hot))
 	words := "8 weeks before highs reach 85 °F (29.4 °C)"
