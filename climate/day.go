@@ -1,7 +1,6 @@
 package climate
 
 import (
-	"math"
 	"strconv"
 	"time"
 )
@@ -66,7 +65,7 @@ func (d Day) String() string {
 
 // wrap rounds a day number to a calendar day 1 to 365.
 func wrap(day float64) Day {
-	d := int(math.Floor(day+0.5)) % daysPerYear
+	d := whole(day) % daysPerYear
 	if d <= 0 {
 		d += daysPerYear
 	}

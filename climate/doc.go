@@ -53,8 +53,8 @@
 //	off    = 1.5 + 1.7 W + 1.3 m,  r0 = 1.00 + 0.14 W + 0.05 m
 //	soil   = X from 32 up; 32 - n (32 - X) below, n = 0.10 (East), 0.25 (West)
 //
-// Section 6, ground.go. At 5 cm: X falls through 36, frozen by then one year
-// in five; through 33, half of the years; through 40, less 7 days, the last
+// Section 6, ground.go. At 5 cm: X falls through 36, frozen by then in an early
+// year, from one in 16 (Minnesota) to one in five; through 33, half of the years; through 40, less 7 days, the last
 // safe day. A least X of 40 or more: the ground does not freeze. The ground
 // is taken to be open again when X rises through 40, which is our own rule.
 //

@@ -99,9 +99,16 @@ func (y *Year) inSingleNights() bool { return y.low.min() > 34 } // [model] sect
 // rule's stead where freezes come in single nights: there the rule is late in
 // autumn and early in spring, or tells of no freeze at all. [model] section 4
 func (y *Year) useObserved(m medians) {
-	if y.inSingleNights() {
-		y.freezes = m
+	if !y.inSingleNights() {
+		return
 	}
+	for m.first.known && m.first.d > y.low.warmest+daysPerYear { // those of a mirrored year
+		m.first.d -= daysPerYear
+	}
+	for m.last.known && m.last.d > y.low.warmest {
+		m.last.d -= daysPerYear
+	}
+	y.freezes = m
 }
 
 // noteFreezes says what is peculiar about the freezes of the place, and what
@@ -124,9 +131,6 @@ func (y *Year) noteFreezes(zone Zone) {
 // They move the freeze dates only, not the temperatures.
 func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 	if first == 0 && last == 0 {
-		if !y.low.alwaysAbove(lastFreezeEast + 5) { // [common] °F that settle it
-			y.Better = append(y.Better, "the middle dates of your own first and last freezes over ten years or more")
-		}
 		return nil
 	}
 	model := [2]When{y.FirstFreeze(), y.LastFreeze()}
@@ -168,9 +172,6 @@ func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 	}
 	return problems
 }
-
-// alwaysAbove tells whether the curve's coldest point is above the level.
-func (c curve) alwaysAbove(level float64) bool { return c.min() > level }
 
 func apart(days float64) string {
 	n := int(math.Round(math.Abs(days)))

@@ -25,7 +25,7 @@ func (k GroundKind) String() string {
 // instead: see [Year.GrowthEnds].
 type Ground struct {
 	Kind     GroundKind
-	Early    When // frozen by then in one year in five
+	Early    When // frozen by then in an early year
 	Median   When // frozen by then in half of the years; uncertain by weeks
 	LastSafe When // last day on which anything may be put down before the ground freezes
 	Reopens  When // first day after winter on which the ground is open again
@@ -57,11 +57,12 @@ func (y *Year) Ground() Ground {
 		}
 		return w
 	}
-	g.Early = through(36, "ground frozen, one year in five")                            // [model] section 6
-	g.Median = through(33, "ground frozen, half of the years; uncertain by some weeks") // [model] section 6
+	g.Early = through(36, "ground frozen in an early year")                               // [model] section 6, 7: one year in 16 in Minnesota, up to one in five elsewhere
+	g.Median = through(33, "ground frozen in half of the years; uncertain by some weeks") // [model] section 6
 	if !g.Median.Never {
 		g.Median.SD = y.errors.frozen // [model] section 7
 	}
+	g.Early.Quantile, g.Median.Quantile = true, true
 	g.LastSafe = through(40, "").moved(-7, "last safe day before the ground freezes") // [model] section 6
 	d, how := x.rises(40)                                                             // [common] the same level as in autumn
 	g.Reopens = y.spring(d, how, "", 40)

@@ -119,6 +119,15 @@ func (r *row) toZone(from, to Zone) {
 	r.add(steps*z, perZoneSquare)
 }
 
+// mirror moves the row by half a year, to the other half of the world.
+func (r *row) mirror() {
+	r.mean = r.mean.delayed(r.mean.Mean, 1, daysPerYear/2.0)
+	r.spread = r.spread.delayed(r.spread.Mean, 1, daysPerYear/2.0)
+	for _, m := range [2]*median{&r.observed.first, &r.observed.last} {
+		m.d += daysPerYear / 2.0
+	}
+}
+
 // toElevation moves the row to a height.
 func (r *row) toElevation(to Meters) {
 	r.add(float64(to-r.elevation)/1000, perKm)

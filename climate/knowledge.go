@@ -8,7 +8,7 @@ import (
 // Range of the stations behind the table, [model] opening: its moves hold
 // within it.
 const (
-	lowestStation, highestStation     = Meters(-40), Meters(3450) // [ncei-normals] stations used
+	lowestStation, highestStation     = Meters(-90), Meters(3450) // [ncei-normals] stations used; [common] the lowest land lies 50 m below the lowest station
 	southernStation, northernStation  = 24.5, 49.5                // [ncei-normals] stations used
 	westernStation, easternStation    = -125.0, -66.5             // [ncei-normals] stations used
 	farthestLatitude, farthestDegrees = 7.0, 10.0                 // [common] no state reaches farther from a row's middle
@@ -40,7 +40,6 @@ func (p Place) fromNormals(zone Zone, at *position) *Year {
 	case outside != "":
 		y.setLatitude(middle)
 	default:
-		y.Better = append(y.Better, "latitude")
 		y.note("The latitude is not known: the spring freeze date is worked out for 39 degrees.")
 	}
 	y.Southern = coldInNorthernSummer(y.mean)
@@ -109,15 +108,19 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	if !ok {
 		return nil, PlaceErrors{{"hardiness", fmt.Sprintf("zone %s is not in the table", zone), giveNormals}}
 	}
-	var from string
-	var better []string
+	from := "state and hardiness zone"
 	switch {
 	case zone < 0:
-		from, better = "state alone", []string{"hardiness zone"}
+		from = "state alone"
 	case p.State == "":
-		from, better = "hardiness zone alone", []string{"state"}
-	default:
-		from = "state and hardiness zone"
+		from = "hardiness zone alone"
+		if p.Latitude == nil {
+			return nil, PlaceErrors{{"latitude", fmt.Sprintf("zone %s alone does not say in which half of the world the place lies", zone), "in the United States give state or zip; elsewhere the latitude, south negative, and better twelve monthly means"}}
+		}
+		if *p.Latitude < 0 {
+			r.mirror()
+			from += ", half a year later for the southern half of the world"
+		}
 	}
 	if near != zone {
 		r.toZone(near, zone)
@@ -142,27 +145,17 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	case p.Elevation != nil:
 		r.toElevation(p.Elevation.Meters())
 		from += ", moved to the elevation"
-		better = append(better, "latitude and longitude")
 		if onePlace {
 			e.sharpen(isWest)
 		}
-	default:
-		switch {
-		case r.stations == 0: // cannot be moved
-		case isWest:
-			better = append(better, "elevation, which counts for most in the West")
-		default:
-			better = append(better, "elevation")
-		}
-		if p.Latitude != nil || p.Longitude != nil {
-			notes = append(notes, "Latitude and longitude hardly help without the elevation, so the temperatures were not moved by them.")
-		}
+	case p.State != "" && (p.Latitude != nil || p.Longitude != nil):
+		notes = append(notes, "Latitude and longitude help together, not one of them alone: the temperatures are those of the state and zone.")
 	}
 	y := newYear(from, isWest, r.mean, r.spread, e)
 	y.setLatitude(lat)
 	y.useRow(r)
 	y.Notes = append(y.Notes, notes...)
-	y.Better = append(better, "twelve monthly mean highs and lows of a nearby station, or its monthly normals file")
+	y.Southern = p.State == "" && *p.Latitude < 0
 	return y, nil
 }
 
@@ -191,14 +184,14 @@ func (y *Year) useRow(r row) {
 // tooFar refuses a position that cannot belong to the row.
 func (p Place) tooFar(r row) (problems PlaceErrors) {
 	check := func(field string, given *float64, low, high, middle, reach float64) {
-		if given == nil {
+		if given == nil || p.State == "" {
 			return
 		}
 		if turned := -*given; field == "longitude" && turned >= low && turned <= high {
 			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is in the eastern half of the world", *given), fmt.Sprintf("west is negative: did you mean %g?", turned)})
 		} else if *given < low || *given > high {
 			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is outside the 48 adjoining states, which the hardiness table covers", *given), giveNormals})
-		} else if p.State != "" && math.Abs(*given-middle) > reach {
+		} else if math.Abs(*given-middle) > reach {
 			problems = append(problems, PlaceError{field, fmt.Sprintf("%g is not in %s", *given, p.State), fmt.Sprintf("its stations of this zone lie about %.1f", middle)})
 		}
 	}

@@ -93,17 +93,18 @@ func (p Place) Year() (*Year, error) {
 	if p.State == "DC" {
 		p.State = "MD" // [model] data: DC has no station of its own
 	}
-	at, notes, err := p.findPosition()
+	outside, _ := outsideTable(p.State)
+	if p.State != "" && !hasState(p.State) && outside == "" {
+		fail("state", "write a US postal code such as OH; elsewhere leave it out and "+giveNormals, "unknown state %q", p.State)
+	}
+	at, doubts, err := p.findPosition()
 	if bad, ok := err.(PlaceError); ok {
 		problems = append(problems, bad)
 	}
 	if p.State == "DC" {
 		p.State = "MD"
 	}
-	outside, _ := outsideTable(p.State)
-	if p.State != "" && !hasState(p.State) && outside == "" {
-		fail("state", "write a US postal code such as OH; elsewhere leave it out and "+giveNormals, "unknown state %q", p.State)
-	}
+	outside, _ = outsideTable(p.State)
 	zone := Zone(-1)
 	if strings.TrimSpace(p.Hardiness) != "" {
 		z, err := ParseZone(p.Hardiness)
@@ -115,7 +116,7 @@ func (p Place) Year() (*Year, error) {
 		}
 	}
 	if e := p.Elevation; e != nil && !(e.Meters() >= lowestStation && e.Meters() <= highestStation) {
-		fail("elevation", "the model holds from -130 ft to 11,300 ft (-40 m to 3,450 m)", "%.0f ft is outside what the model was fitted on", float64(*e))
+		fail("elevation", "the model holds from -300 ft to 11,300 ft (-90 m to 3,450 m)", "%.0f ft is outside what the model was fitted on", float64(*e))
 	}
 	if l := p.Latitude; l != nil && !(*l >= -66 && *l <= 72) { // [common]
 		fail("latitude", "degrees north, southern places negative; no lawn grows poleward of 66 south or 72 north", "%g is no latitude of a lawn", *l)
@@ -148,11 +149,24 @@ func (p Place) Year() (*Year, error) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	y.Notes = append(notes, y.Notes...)
+	y.Doubts = append(doubts, y.Doubts...)
+	if zone >= 0 {
+		y.Zone = zone.String()
+	}
+	if p.ZIP != "" {
+		y.note("%s.", ZIPCredit)
+	}
+	if p.Highs == nil {
+		y.note("The figures are normals of 1981-2010; recent years run about half a degree (°F) warmer, the first freeze two or three days later.") // [model] section 7
+	}
+	if p.State == "" && (at == nil || !at.covered()) {
+		y.note("The rules for freezes, soil and frozen ground were fitted on places in the United States; elsewhere they may be off by more than the spread says.")
+	}
 	y.noteFreezes(zone)
 	if problems = y.useOwnFreezes(p.FirstFreeze, p.LastFreeze); len(problems) > 0 {
 		return nil, problems
 	}
+	y.Better = y.moreExact(p, at, zone)
 	return y, nil
 }
 

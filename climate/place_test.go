@@ -29,7 +29,9 @@ func TestPlaceProblems(t *testing.T) {
 		"Hawaii":            {Place{State: "hi"}, []string{"state: the hardiness table does not cover Hawaii"}},
 		"territory":         {Place{State: "PR", Hardiness: "13a"}, []string{"state: the hardiness table does not cover Puerto Rico"}},
 		"too far a zone":    {Place{State: "ND", Hardiness: "9a"}, []string{"hardiness: no place in ND is in zone 9a"}},
-		"zone of nowhere":   {Place{Hardiness: "1a"}, []string{"hardiness: zone 1a is not in the table"}},
+		"zone of nowhere":   {Place{Hardiness: "1a", Latitude: new(60.0)}, []string{"hardiness: zone 1a is not in the table"}},
+		"half of the world": {Place{Hardiness: "9a"}, []string{"latitude: zone 9a alone does not say in which half of the world"}},
+		"sign of longitude": {Place{State: "OH", Latitude: new(40.0), Longitude: new(83.0)}, []string{"longitude: 83 is in the eastern half of the world"}},
 		"hot zone":          {Place{Hardiness: "13b"}, []string{"hardiness: zone 13b is not in the table"}},
 		"south":             {Place{State: "OH", Hardiness: "6a", Latitude: new(-40.0)}, []string{"latitude: -40 is outside the 48"}},
 		"not in the state":  {Place{State: "OH", Hardiness: "6a", Latitude: new(30.0)}, []string{"latitude: 30 is not in OH"}},
@@ -82,7 +84,7 @@ func TestKnowledgeUsed(t *testing.T) {
 	row := up
 	row.Elevation = nil
 	state, zone := row, row
-	state.Hardiness, zone.State = "", ""
+	state.Hardiness, zone.State, zone.Latitude = "", "", new(40.0)
 	lastMeanSD := Fahrenheit(-1)
 	for _, c := range []struct {
 		place        Place
@@ -92,8 +94,8 @@ func TestKnowledgeUsed(t *testing.T) {
 		{noOwn, "station file ohare.csv", "first and last freezes"},
 		{typed, "monthly normals typed in", "first and last freezes"},
 		{moved, "the 20 nearest weather stations (the nearest 0 km away, 1981-2010), 660 ft (201 m) up, as given", ""},
-		{up, "state and hardiness zone, moved to the elevation", "latitude and longitude"},
-		{row, "state and hardiness zone", "elevation"},
+		{up, "state and hardiness zone, moved to the elevation", "first and last freezes"},
+		{row, "state and hardiness zone", ""},
 		{state, "state alone", "hardiness zone"},
 		{zone, "hardiness zone alone", "state"},
 	} {
@@ -108,6 +110,53 @@ func TestKnowledgeUsed(t *testing.T) {
 			t.Errorf("%s: error %.2f °F, less than of better knowledge, %.2f", y.From, float64(y.MeanSD), float64(lastMeanSD))
 		}
 		lastMeanSD = y.MeanSD
+	}
+}
+
+// What would narrow the dates is told with its days, the most helpful first,
+// and nothing that would not.
+func TestMoreExact(t *testing.T) {
+	for name, c := range map[string]struct {
+		place Place
+		want  string // the whole list, joined by "; "
+	}{
+		// By position in the West the elevation takes the place's error in spring
+		// from 13.0 to 6.9 days, beside 11 from year to year: 1.28 × 17.0 and 13.0.
+		// [model] section 3b, 7
+		"West":      {Place{ZIP: "81435"}, "elevation (soil at 50 °F in spring to ± 17 days instead of 22); the middle dates"},
+		"East":      {Place{ZIP: "44109"}, "the middle dates of your own first and last freezes over ten years or more (last freeze to ± 14 days instead of 16)"},
+		"by state":  {Place{State: "CO"}, "the middle dates of your own first and last freezes over ten years or more (last freeze to ± 16 days instead of 24); ZIP code (soil at 50 °F in spring to ± 22 days instead of 29); hardiness zone ("},
+		"all known": {Place{ZIP: "44109", Elevation: new(Feet(700)), FirstFreeze: DayOf(10, 25), LastFreeze: DayOf(4, 25)}, ""},
+		"no freeze": {Place{ZIP: "33040"}, ""},
+	} {
+		got := strings.Join(yearOf(t, c.place).Better, "; ")
+		if !strings.HasPrefix(got, c.want) || c.want == "" && got != "" {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}
+
+// A zone alone is taken to the half of the world that its latitude names; it
+// says which rules come from elsewhere. Places below the sea are taken.
+func TestZoneAloneAbroad(t *testing.T) {
+	north, south := yearOf(t, Place{Hardiness: "9b", Latitude: new(37.0)}), yearOf(t, Place{Hardiness: "9b", Latitude: new(-37.0)})
+	near(t, "half a year", math.Abs(float64(north.Coldest()-south.Coldest())), 182.5, 1)
+	if north.Southern || !south.Southern {
+		t.Error("which half of the world")
+	}
+	if a, b := north.FirstFreeze(), south.FirstFreeze(); a.Never || b.Never || math.Abs(math.Remainder(b.D-a.D, 365))-182.5 > 1 {
+		t.Errorf("first freeze %s and %s", a.Day(), b.Day())
+	}
+	if l := south.LastFreeze(); l.Never || l.D > south.low.warmest || l.D < south.low.warmest-365 {
+		t.Errorf("last freeze %v", l.D)
+	}
+	berlin := yearOf(t, Place{Hardiness: "8a", Latitude: new(52.5), Longitude: new(13.4)})
+	if got := strings.Join(berlin.Notes, " "); !strings.Contains(got, "fitted on places in the United States") || berlin.From != "hardiness zone alone" {
+		t.Errorf("%q, %q", berlin.From, got)
+	}
+	valley := yearOf(t, Place{Latitude: new(36.46), Longitude: new(-116.87), Elevation: new(Feet(-190))}) // a station of the list lies there
+	if hottest := valley.High(DayOf(7, 15)); hottest < 112 || hottest > 120 {
+		t.Errorf("Death Valley in July: %v", hottest)
 	}
 }
 

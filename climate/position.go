@@ -23,7 +23,7 @@ type position struct {
 // and its longitude are given, and the stations around it; nil otherwise. The
 // position given in degrees is used before that of the ZIP. A state that the
 // place lacks is that of the ZIP.
-func (p *Place) findPosition() (at *position, notes []string, err error) {
+func (p *Place) findPosition() (at *position, doubts PlaceErrors, err error) {
 	if p.ZIP != "" {
 		z, err := FindZIP(p.ZIP)
 		if err != nil {
@@ -36,7 +36,7 @@ func (p *Place) findPosition() (at *position, notes []string, err error) {
 		case p.State == "":
 			p.State = z.State
 		case p.State != z.State && !(p.State == "MD" && z.State == "DC"):
-			notes = append(notes, fmt.Sprintf("ZIP %s lies in %s, but the state given is %s: the climate is that of the ZIP; mend the one that is wrong.", z, z.State, p.State))
+			doubts = append(doubts, PlaceError{"state", fmt.Sprintf("the state given is %s, but ZIP %s lies in %s", p.State, z, z.State), "the climate is that of the ZIP; mend the one that is wrong"})
 			p.State = z.State
 		}
 		at = &position{lat: z.Latitude, lon: z.Longitude, field: "zip", words: z.String()}
@@ -45,7 +45,7 @@ func (p *Place) findPosition() (at *position, notes []string, err error) {
 		lat, lon := *p.Latitude, *p.Longitude
 		if at != nil {
 			if apart := distanceBetween(lat, lon, at.lat, at.lon); apart > 50 { // [common] no ZIP of the adjoining states reaches much farther
-				notes = append(notes, fmt.Sprintf("Latitude %g and longitude %g lie %.0f km from ZIP %s: the climate is that of the latitude and longitude; mend the one that is wrong.", lat, lon, apart, at.words))
+				doubts = append(doubts, PlaceError{"zip", fmt.Sprintf("ZIP %s lies %.0f km from latitude %g and longitude %g", at.words, apart, lat, lon), "the climate is that of the latitude and longitude; mend what is wrong"})
 			}
 		}
 		words := fmt.Sprintf("latitude %g, longitude %g", lat, lon)
@@ -57,7 +57,7 @@ func (p *Place) findPosition() (at *position, notes []string, err error) {
 	if at != nil {
 		at.near = nearestStations(at.lat, at.lon, -1)
 	}
-	return at, notes, nil
+	return at, doubts, nil
 }
 
 // covered tells whether a station is near enough.
@@ -78,6 +78,9 @@ func (at *position) usualZone(elevation float64) Zone {
 func (p Place) fromStations(at *position, zone Zone) (*Year, PlaceErrors) {
 	nearest := at.near[0]
 	if !at.covered() {
+		if l := p.Longitude; l != nil && *l > 0 && nearestStations(at.lat, -at.lon, -1)[0].distance <= farthestNearest {
+			return nil, PlaceErrors{{"longitude", fmt.Sprintf("%g is in the eastern half of the world", *l), fmt.Sprintf("west is negative: did you mean %g?", -*l)}}
+		}
 		return nil, PlaceErrors{{at.field, fmt.Sprintf("%s: the nearest weather station known is %.0f km away, farther than the %.0f km that a climate may be taken from", at.words, nearest.distance, farthestNearest), giveNormals}}
 	}
 	elevation := usualElevation(at.near)
@@ -111,12 +114,23 @@ func (p Place) fromStations(at *position, zone Zone) (*Year, PlaceErrors) {
 	y.setLatitude(at.lat)
 	y.useNeighbours(at.near, elevation)
 	if p.State != "" && !slices.ContainsFunc(at.near, func(n neighbour) bool { return n.state() == p.State }) {
-		y.note("No weather station near %s lies in %s, the state given; the nearest is in %s: check the state and the place.", at.words, p.State, nearest.state())
+		y.doubt("state", "check the state and the place", "the state given is %s, but the stations around %s lie in %s", p.State, at.words, nearest.state())
 	}
-	if usual := at.usualZone(elevation); zone >= 0 && distance(usual, zone) > 1 {
-		y.note("The stations around %s lie in zone %s, but the zone given is %s: the climate is that of the stations; check the zone and the place.", at.words, usual, zone)
+	usual := at.usualZone(elevation)
+	y.Zone = usual.String()
+	if zone >= 0 && distance(usual, zone) > 1 { // [model] section 3b
+		y.doubt("hardiness", "the climate is that of the stations; check the zone and the place", "the zone given is %s, but the stations around %s lie in %s", zone, at.words, usual)
 	}
 	return y, nil
+}
+
+// nearErrors are the errors of the freezes published around, used where they
+// come in single nights. [model] section 4
+func (y *Year) nearErrors() (first, last float64) {
+	if y.West {
+		return nearFirstWest, nearLastWest
+	}
+	return nearFirstEast, nearLastEast
 }
 
 // useNeighbours moves the rule's freeze dates by what the published ones
@@ -125,10 +139,7 @@ func (p Place) fromStations(at *position, zone Zone) (*Year, PlaceErrors) {
 func (y *Year) useNeighbours(near []neighbour, elevation float64) {
 	if y.inSingleNights() {
 		m := observedFreezes(near, elevation)
-		m.first.sd, m.last.sd = nearFirstEast, nearLastEast
-		if y.West {
-			m.first.sd, m.last.sd = nearFirstWest, nearLastWest
-		}
+		m.first.sd, m.last.sd = y.nearErrors()
 		m.first.none, m.last.none = !m.first.known, !m.last.known
 		y.freezes = m
 		return

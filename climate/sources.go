@@ -63,6 +63,11 @@ func Sources() map[string]Source {
 			Cite: "Home-garden pages giving soil temperature for germination: cool-season 50-65 °F, warm-season 65-70 °F, as extension services widely print them.",
 			How:  "seen",
 		},
+		"geonames": {
+			Cite:  "GeoNames. Postal codes of the United States, CC BY 4.0: places, counties and positions of ZIP codes.",
+			Where: "download.geonames.org/export/zip",
+			How:   "seen",
+		},
 		"windows": {
 			Cite: "Published windows for lawns on 83 pages of US extension services, newspapers and others, 2002-2024; testdata/windows.csv lists each with its citation.",
 			How:  "part",

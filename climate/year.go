@@ -10,13 +10,15 @@ import (
 // does not change. A day's figure is what is normal for the day; single days
 // scatter about it by 5 to 9 °F.
 type Year struct {
-	From     string     // the knowledge used, such as "state and hardiness zone"
-	Where    string     // the place as understood, such as "44109, Cleveland OH"; "" if not by position
-	Better   []string   // what would make it more exact, best value first
-	Notes    []string   // what the user should know about these figures
-	Southern bool       // summer lies about January
-	West     bool       // the constants of the western states are used
-	MeanSD   Fahrenheit // typical error of a month's mean at this place
+	From     string      // the knowledge used, such as "state and hardiness zone"
+	Where    string      // the place as understood, such as "44109, Cleveland OH"; "" if not by position
+	Better   []string    // what would narrow its dates, by how much, best first
+	Notes    []string    // what the user should know about these figures
+	Doubts   PlaceErrors // what is given twice and does not agree
+	Zone     string      // half-zone: as given, or that of the stations around; \"\" if neither
+	Southern bool        // summer lies about January
+	West     bool        // the constants of the western states are used
+	MeanSD   Fahrenheit  // typical error of a month's mean at this place
 
 	mean, low, high curve
 	errors          placeErrors
@@ -59,6 +61,10 @@ func (y *Year) setLatitude(lat float64) {
 
 func (y *Year) note(format string, args ...any) {
 	y.Notes = append(y.Notes, fmt.Sprintf(format, args...))
+}
+
+func (y *Year) doubt(field, hint, format string, args ...any) {
+	y.Doubts = append(y.Doubts, PlaceError{field, fmt.Sprintf(format, args...), hint})
 }
 
 // Mean is the normal mean air temperature of the day.
@@ -106,9 +112,12 @@ type When struct {
 	D      float64
 	SD     float64
 	YearSD float64
-	Never  bool   // does not happen here in most years; D and SD are 0
-	Below  bool   // with Never: the temperature stays below the level all year, not above it
-	Words  string // what happens, such as "soil at 2 in (5 cm) falls through 50 °F (10 °C)"
+	Never  bool // does not happen here in most years; D and SD are 0
+	Below  bool // with Never: the temperature stays below the level all year, not above it
+	// Quantile marks a day that is itself the early or the middle of the years,
+	// so that it has no early and late of its own.
+	Quantile bool
+	Words    string // what happens, such as "soil at 2 in (5 cm) falls through 50 °F (10 °C)"
 }
 
 // eightInTen is the normal law's factor for the 10 % and 90 % dates.
@@ -127,6 +136,31 @@ func (w When) Early() float64 { return w.D - eightInTen*w.SD }
 
 // Late is the day number after which the event comes in one year in ten.
 func (w When) Late() float64 { return w.D + eightInTen*w.SD }
+
+// EarlyDay and LateDay are the calendar days of Early and Late, 0 if the event
+// never comes.
+func (w When) EarlyDay() Day { return w.dayAt(w.Early()) }
+
+func (w When) LateDay() Day { return w.dayAt(w.Late()) }
+
+func (w When) dayAt(d float64) Day {
+	if w.Never {
+		return 0
+	}
+	return wrap(d)
+}
+
+// Before and After are the whole days from the event's day back to its early
+// and on to its late day.
+func (w When) Before() int { return whole(w.D) - whole(w.Early()) }
+
+func (w When) After() int { return whole(w.Late()) - whole(w.D) }
+
+// whole is the one rounding of day numbers and spans.
+func whole(days float64) int { return int(math.Floor(days + 0.5)) }
+
+// Within is the whole days either way of D within which 8 years in 10 fall.
+func (w When) Within() int { return whole(eightInTen * w.SD) }
 
 // chance is the share of years in which the event has come by day number d.
 func (w When) chance(d float64) float64 {

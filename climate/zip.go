@@ -14,7 +14,7 @@ import (
 var packedZIPs string
 
 // ZIPCredit is the credit line that the terms of the ZIP data ask for.
-const ZIPCredit = "ZIP codes: GeoNames, CC BY 4.0"
+const ZIPCredit = "ZIP codes: GeoNames, CC BY 4.0" // [geonames]
 
 // ZIP is the place a US ZIP code stands for. State and County are "" for
 // military mail.

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"swardbook/agronomy"
@@ -53,7 +52,7 @@ func (a *Almanac) Season(m word.Measure, grass climate.Season) Season {
 	if fall.Never {
 		fall = a.freeze
 	}
-	s.SpreadDays = int(math.Round(1.2816 * fall.SD)) // [model] section 7: 8 years in 10
+	s.SpreadDays = fall.Within()
 	s.Words = append(s.Words, "ground: "+a.Ground.Kind.String())
 	if s.SpreadDays > 0 {
 		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", word.Plural(s.SpreadDays, "day")))
@@ -69,9 +68,9 @@ func (a *Almanac) odds(w climate.When, from Date) Odds {
 	}
 	mid := a.After(w, from)
 	return Odds{
-		P10: mid.AddDays(int(math.Round(w.Early() - w.D))),
+		P10: mid.AddDays(-w.Before()),
 		P50: mid,
-		P90: mid.AddDays(int(math.Round(w.Late() - w.D))),
+		P90: mid.AddDays(w.After()),
 	}
 }
 

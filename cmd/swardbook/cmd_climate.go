@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
+	"strconv"
 	"strings"
 
 	"swardbook/climate"
@@ -15,17 +16,20 @@ import (
 )
 
 var climateCommand = command{
-	name: "climate", args: "FILE | STATE ZONE",
+	name: "climate", args: "FILE | ZIP | LATITUDE,LONGITUDE | STATE ZONE",
 	what: "the place's year: freezes, soil, growth, frozen ground",
 	help: `    swardbook climate lawn.toml
+    swardbook climate 44109
+    swardbook climate 41.5,-81.7
     swardbook climate OH 6a
 
 Writes the year of a place: when the last and the first freeze come, when the
 soil passes the marks that matter, when growth begins and ends, and when the
 ground freezes, each with its spread over the years, and a small drawing.
 
-STATE is the postal code of a US state, ZONE a plant hardiness half-zone. ZONE
-by itself gives the middle of the country, with a wide spread.
+ZIP is a US ZIP code; LATITUDE and LONGITUDE are degrees, south and west
+negative. Either takes the climate from the nearest weather stations. STATE is
+the postal code of a US state, ZONE a plant hardiness half-zone: less exact.
 
         --metric        °C in the table of days, in the drawing and in CSV
         --format FORM   text, json, csv (365 days) or markdown (the dates)
@@ -64,15 +68,21 @@ type placed struct {
 func (s *session) placeOf(args []string) (*placed, error) {
 	switch len(args) {
 	case 0:
-		return nil, misuse("FILE is missing, or STATE ZONE: swardbook climate OH 6a")
+		return nil, misuse("FILE or a place is missing: swardbook climate 44109, or OH 6a")
 	case 1:
 		text, err := s.readFile(args[0])
-		if zone, bad := climate.ParseZone(args[0]); bad == nil && errors.Is(err, fs.ErrNotExist) {
-			return placeAlone(climate.Place{Hardiness: zone.String()}, "Hardiness zone "+zone.String())
+		if errors.Is(err, fs.ErrNotExist) {
+			if p, ok := namedPlace(args[0]); ok {
+				return placeAlone(p, "")
+			}
+			if zone, bad := climate.ParseZone(args[0]); bad == nil {
+				return nil, misuse("a half-zone needs its state, as in: swardbook climate OH %s", zone)
+			}
+			if len(args[0]) == 2 {
+				return nil, misuse("a state needs its half-zone, as in: swardbook climate %s 6a", strings.ToUpper(args[0]))
+			}
 		}
-		if errors.Is(err, fs.ErrNotExist) && len(args[0]) == 2 {
-			return nil, misuse("a state needs its half-zone, as in: swardbook climate %s 6a", strings.ToUpper(args[0]))
-		} else if err != nil {
+		if err != nil {
 			return nil, err
 		}
 		site, problems := sitefile.Load(args[0], text, opener(folderOf(args[0])))
@@ -89,7 +99,18 @@ func (s *session) placeOf(args []string) (*placed, error) {
 		p := climate.Place{State: strings.ToUpper(args[0]), Hardiness: strings.ToLower(args[1])}
 		return placeAlone(p, p.State+", hardiness zone "+p.Hardiness)
 	}
-	return nil, misuse("%q is one argument too many: give FILE, or STATE ZONE", args[2])
+	return nil, misuse("%q is one argument too many: give FILE, ZIP, or STATE ZONE", args[2])
+}
+
+// namedPlace reads "44109" or "41.5,-81.7".
+func namedPlace(arg string) (p climate.Place, ok bool) {
+	if len(arg) == 5 && strings.Trim(arg, "0123456789") == "" {
+		return climate.Place{ZIP: arg}, true
+	}
+	north, east, _ := strings.Cut(arg, ",")
+	lat, err := strconv.ParseFloat(strings.TrimSpace(north), 64)
+	lon, err2 := strconv.ParseFloat(strings.TrimSpace(east), 64)
+	return climate.Place{Latitude: &lat, Longitude: &lon}, err == nil && err2 == nil
 }
 
 // placeAlone is a place named on the command line.
@@ -97,6 +118,13 @@ func placeAlone(p climate.Place, title string) (*placed, error) {
 	y, err := p.Year()
 	if err != nil {
 		return nil, misuse("%s", err)
+	}
+	if title == "" {
+		title = y.Where
+		if p.ZIP == "" {
+			z, km := climate.NearestZIP(*p.Latitude, *p.Longitude)
+			title += fmt.Sprintf(", %.0f km from ZIP %s", km, z)
+		}
 	}
 	return &placed{title: title, place: p, year: y}, nil
 }
@@ -166,8 +194,10 @@ func climateJSON(in *placed) climateShown {
 		w := e.When
 		ev := eventShown{Name: e.Name, Text: w.Words, Never: w.Never}
 		if !w.Never {
-			ev.Day, ev.Date, ev.Spread = int(w.Day()), isoDay(w.D), rounded(w.SD, 1)
-			ev.Early, ev.Late = isoDay(w.Early()), isoDay(w.Late())
+			ev.Day, ev.Date = int(w.Day()), isoDay(w.Day())
+		}
+		if !w.Never && !w.Quantile {
+			ev.Early, ev.Late, ev.Spread = isoDay(w.EarlyDay()), isoDay(w.LateDay()), rounded(w.SD, 1)
 		}
 		shown.Events = append(shown.Events, ev)
 	}
@@ -178,21 +208,20 @@ func climateJSON(in *placed) climateShown {
 	}{{"cool_autumn", cool.Main}, {"cool_spring", cool.Spring}, {"cool_dormant", cool.Dormant}, {"warm", warm.Main}} {
 		sw := sowingShown{Name: sow.name, Text: sow.Words}
 		if sow.OK && !sow.AllYear {
-			sw.First, sw.Best, sw.Last = isoDay(sow.Open.D), isoDay(sow.Best.D), isoDay(sow.Close.D)
+			sw.First, sw.Best, sw.Last = isoDay(sow.Open.Day()), isoDay(sow.Best.Day()), isoDay(sow.Close.Day())
 			sw.Spread, sw.Freeze = rounded(sow.Close.SD, 1), rounded(sow.FreezeOdds, 2)
 		}
 		shown.Sowing = append(shown.Sowing, sw)
 	}
 	for _, r := range y.Table() {
-		shown.Days = append(shown.Days, dayShown{isoDay(float64(r.Day)), rounded(float64(r.Mean), 1), rounded(float64(r.High), 1), rounded(float64(r.Low), 1),
+		shown.Days = append(shown.Days, dayShown{isoDay(r.Day), rounded(float64(r.Mean), 1), rounded(float64(r.High), 1), rounded(float64(r.Low), 1),
 			rounded(float64(r.Soil2), 1), rounded(float64(r.Soil4), 1), rounded(r.GrowthCool, 3), rounded(r.GrowthWarm, 3), rounded(r.DegreeDays50, 0)})
 	}
 	return shown
 }
 
-// isoDay writes a day number as "10-14".
-func isoDay(d float64) string {
-	day := climate.Day(1).Add(int(math.Round(d)) - 1)
+// isoDay writes a day as "10-14".
+func isoDay(day climate.Day) string {
 	return fmt.Sprintf("%02d-%02d", int(day.Month()), day.Date())
 }
 

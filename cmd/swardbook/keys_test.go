@@ -26,6 +26,7 @@ var keyChanges = []struct {
 	{"start", "2026-10-10", nil},
 	{"through", "2027-05-01", nil},
 	{"units", "metric", nil},
+	{"place.zip", "55401", nil},
 	{"place.state", "MN", nil},
 	{"place.hardiness", "5a", nil},
 	{"place.elevation", "2400 ft", nil},

@@ -13,7 +13,7 @@ func (pl *planner) notices(p *schedule.Proposal) {
 	a, m := pl.almanac, pl.site.Measure()
 	closes, reopens := a.Ground.LastSafe, a.Ground.Reopens
 	last := "After today the ground may freeze: nothing more is spread until it is open again."
-	lastWhy := []schedule.Reason{{Text: fmt.Sprintf("soil at 2 in is expected to fall through %s a week later; the date is good to %s either way", m.Temperature(40), word.Plural(int(1.28*closes.SD+0.5), "day")), Source: "model"}}
+	lastWhy := []schedule.Reason{{Text: fmt.Sprintf("soil at 2 in is expected to fall through %s a week later; the date is good to %s either way", m.Temperature(40), word.Plural(closes.Within(), "day")), Source: "model"}}
 	if a.Ground.Kind == climate.GroundNever {
 		g := a.GrowthOf(pl.season())
 		closes, reopens = g.Ends, g.Begins

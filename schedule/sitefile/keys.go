@@ -37,6 +37,7 @@ var keys = []key{
 	{"units", asText, `"us"`},
 
 	{"place", asTable, ""},
+	{"place.zip", asText, `"43017"`},
 	{"place.state", asText, `"OH"`},
 	{"place.hardiness", asText, `"6a"`},
 	{"place.elevation", asQuantity, `"900 ft"`},

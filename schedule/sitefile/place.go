@@ -14,6 +14,7 @@ import (
 func (r *reader) readPlace(top table) {
 	t := top.under("place")
 	p := &r.site.Place
+	p.ZIP = t.text("zip")
 	p.State = strings.ToUpper(t.text("state"))
 	p.Hardiness = strings.ToLower(t.text("hardiness"))
 	if t.text("elevation") != "" {
@@ -32,14 +33,16 @@ func (r *reader) readPlace(top table) {
 	if len(r.problems) > before { // the climate would complain of the same again
 		return
 	}
-	if !t.given("state") && !t.given("hardiness") && p.Highs == nil {
-		t.wrong("", "nothing is said about the place", `give state = "OH" and hardiness = "6a" in [place], or monthly normals`)
+	position := p.Latitude != nil && p.Longitude != nil
+	if !t.given("zip") && !position && !t.given("state") && !t.given("hardiness") && p.Highs == nil {
+		t.wrong("", "nothing is said about the place", `give zip = "44109", or state = "OH" and hardiness = "6a", in [place], or monthly normals`)
 		return
 	}
-	if !t.given("state") {
+	y, err := p.Year()
+	r.understood(t, y)
+	if p.State == "" {
 		r.assume("state not given: no state's law on fertilizer is looked up, so ask whether there is one")
 	}
-	_, err := p.Year()
 	bad, ok := errors.AsType[climate.PlaceErrors](err)
 	if !ok && err != nil {
 		bad = climate.PlaceErrors{{Problem: err.Error()}}
@@ -55,6 +58,33 @@ func (r *reader) readPlace(top table) {
 		if _, reported := t.values[name].(refused); !reported {
 			t.wrong(name, e.Problem, e.Hint)
 		}
+	}
+}
+
+// understood tells which place the climate took, and what does not agree about
+// it, and fills in what follows from the position but was not given.
+func (r *reader) understood(t table, y *climate.Year) {
+	if y == nil {
+		return
+	}
+	for _, d := range y.Doubts {
+		t.doubt(d.Field, d.Problem, d.Hint)
+	}
+	p := &r.site.Place
+	if z, err := climate.FindZIP(p.ZIP); err == nil {
+		where := "the ZIP is taken as " + z.String()
+		if z.County != "" {
+			where += ", county " + z.County
+		}
+		r.assume("%s", where)
+		if p.State == "" {
+			p.State = z.State
+			r.assume("state not given: %s, that of the ZIP", z.State)
+		}
+	}
+	if p.Hardiness == "" && y.Zone != "" {
+		p.Hardiness = y.Zone
+		r.assume("hardiness not given: half-zone %s, that of the weather stations around", y.Zone)
 	}
 }
 

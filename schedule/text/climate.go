@@ -12,9 +12,6 @@ import (
 	"swardbook/schedule/word"
 )
 
-// eightInTen is the normal law's factor for the 10 % and 90 % dates.
-const eightInTen = 1.2816 // [model]
-
 // Climate writes a place's year: a table of its dates with their spread, and a
 // small drawing.
 func Climate(title string, y *climate.Year, metric bool, style Style) string {
@@ -23,10 +20,14 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s.para(0, "Climate from "+word.Sentence(y.From))
 	s.gap()
 	s.table(0, Dates(y, metric))
+	if y.Ground().Kind != climate.GroundNever {
+		s.para(0, groundMeaning(metric))
+	}
 	s.gap()
 	sowing, without := Sowing(y, metric)
 	if len(sowing.Rows) > 0 {
 		s.table(0, sowing)
+		s.para(0, sowingMeaning)
 	}
 	for _, w := range without {
 		s.para(0, word.Sentence(word.Capital(w)))
@@ -66,17 +67,22 @@ func Dates(y *climate.Year, metric bool) Table {
 		return -1
 	})
 	said := map[string]bool{}
+	ground := y.Ground()
 	for _, e := range events {
 		w := e.When
-		if said[w.Words] {
+		if said[w.Words] || w.Quantile {
 			continue
 		}
 		said[w.Words] = true
+		if e.Name == "last_safe" && !w.Never {
+			t.add(frozen(ground), "", "", "", "")
+			continue
+		}
 		if w.Never {
 			t.add(word.Capital(oneUnit(w.Words, metric)), "", "", "", "")
 			continue
 		}
-		t.add(word.Capital(oneUnit(w.Words, metric)), monthDay(w.D), monthDay(w.Early()), monthDay(w.Late()), fmt.Sprint(int(math.Round(eightInTen*w.SD))))
+		t.add(word.Capital(oneUnit(w.Words, metric)), w.Day().String(), w.EarlyDay().String(), w.LateDay().String(), fmt.Sprint(w.Within()))
 	}
 	return t
 }
@@ -99,8 +105,8 @@ func Sowing(y *climate.Year, metric bool) (t Table, words []string) {
 			words = append(words, oneUnit(sow.Words, metric))
 			continue
 		}
-		t.add(sow.name, monthDay(sow.Open.D), monthDay(sow.Best.D), monthDay(sow.Close.D),
-			fmt.Sprint(int(math.Round(eightInTen*sow.Close.SD))), fmt.Sprint(int(math.Round(100*sow.FreezeOdds))))
+		t.add(sow.name, sow.Open.Day().String(), sow.Best.Day().String(), sow.Close.Day().String(),
+			fmt.Sprint(sow.Close.Within()), fmt.Sprint(int(math.Round(100*sow.FreezeOdds))))
 	}
 	return t, words
 }
@@ -123,11 +129,31 @@ func oneUnit(t string, metric bool) string {
 	return strings.Join(out, " ")
 }
 
-// monthDay writes a day number as "14 Oct".
-func monthDay(d float64) string {
-	day := climate.Day(1).Add(int(math.Round(d)) - 1)
-	return fmt.Sprintf("%d %s", day.Date(), day.Month().String()[:3])
+// frozen gives the three days of the ground's freezing as one row: they are
+// the early and the middle of the years themselves.
+func frozen(g climate.Ground) string {
+	parts := []string{"last safe day " + g.LastSafe.Day().String()}
+	if !g.Early.Never {
+		parts = append(parts, "frozen in an early year by "+g.Early.Day().String())
+	}
+	if !g.Median.Never {
+		parts = append(parts, "in half of the years by "+g.Median.Day().String())
+	}
+	return "Ground: " + strings.Join(parts, ", ")
 }
+
+// groundMeaning explains the row of the ground's freezing, and what pages say
+// otherwise about late feeding.
+func groundMeaning(metric bool) string {
+	depth, cold := "2 in", "40 °F"
+	if metric {
+		depth, cold = "5 cm", "4.4 °C"
+	}
+	return "Frozen: the top " + depth + " of soil has frozen. Last safe: a week before the soil cools to " + cold + ", when roots have all but stopped; what is put down later may wash off frozen ground. " +
+		"Published advice on the last feeding differs: about Thanksgiving in Ohio and Kansas, late October in Nebraska; the earlier is the safer." // [windows]
+}
+
+const sowingMeaning = "Freeze in 100: sown on the last day, in how many of 100 years a freeze comes before the seedlings are six weeks old."
 
 // Days gives all 365 days of a place's year as a table.
 func Days(y *climate.Year, metric bool) Table {

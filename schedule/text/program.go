@@ -85,7 +85,7 @@ func early(d schedule.Date) string {
 	if d.IsZero() {
 		return ""
 	}
-	return "one year in five by " + d.Short()
+	return "in an early year by " + d.Short()
 }
 
 // areas writes what limits each area most, and what it needs.

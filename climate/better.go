@@ -1,0 +1,95 @@
+package climate
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// better is knowledge that the place does not give yet, with the errors it
+// would leave.
+type better struct {
+	what   string
+	errors placeErrors
+}
+
+// moreExact says what would narrow the place's dates, the most helpful first,
+// each with the date it narrows most: "elevation (last freeze to ± 16 days
+// instead of 18)". What would not narrow any date by a day is left out.
+func (y *Year) moreExact(p Place, at *position, zone Zone) []string {
+	var ways []better
+	byPosition := func(elevation bool) placeErrors {
+		e := errorsOfPosition(y.West, elevation)
+		if y.inSingleNights() {
+			e.firstFreeze, e.lastFreeze = y.nearErrors()
+		}
+		return e
+	}
+	outside, _ := outsideTable(p.State)
+	switch {
+	case p.Highs != nil: // two stations near each other differ by as much as a position leaves
+	case y.Where != "":
+		if p.Elevation == nil {
+			ways = append(ways, better{"elevation", byPosition(true)})
+		}
+	case outside == "":
+		if at == nil && (p.State != "" || !y.Southern) {
+			ways = append(ways, better{"ZIP code", byPosition(p.Elevation != nil)})
+		}
+		typical := errorsOfRow(row{state: p.State, month: 2.55}, y.West) // [model] section 3, all
+		switch {
+		case p.State == "":
+			ways = append(ways, better{"state", typical})
+		case zone < 0:
+			ways = append(ways, better{"hardiness zone", typical})
+		case p.Elevation == nil:
+			sharper := y.errors
+			sharper.sharpen(y.West)
+			ways = append(ways, better{"elevation", sharper})
+		}
+	}
+	own := y.errors
+	own.firstFreeze, own.lastFreeze = 0, 0
+	ways = append(ways, better{"the middle dates of your own first and last freezes over ten years or more", own})
+
+	type gain struct {
+		days float64
+		text string
+	}
+	var gains []gain
+	for _, w := range ways {
+		if g, text := y.gain(w.errors); g > 0 {
+			gains = append(gains, gain{g, w.what + text})
+		}
+	}
+	slices.SortStableFunc(gains, func(a, b gain) int { return cmp.Compare(b.days, a.days) })
+	var words []string
+	for _, g := range gains {
+		words = append(words, g.text)
+	}
+	return words
+}
+
+// gain is by how many days the errors would narrow the date that they narrow
+// most, in whole days printed; 0 if none.
+func (y *Year) gain(e placeErrors) (days float64, text string) {
+	for _, d := range []struct {
+		what string
+		when When
+		left float64
+	}{
+		{"first freeze", y.FirstFreeze(), e.firstFreeze}, {"last freeze", y.LastFreeze(), e.lastFreeze},
+		{"soil at 50 °F in autumn", y.SoilFalls(seedDepth, coolSoil), e.fall}, {"soil at 50 °F in spring", y.SoilRises(seedDepth, coolSoil), e.spring},
+	} {
+		if d.when.Never {
+			continue
+		}
+		then := d.when
+		then.SD = math.Hypot(d.left, then.YearSD)
+		if g := d.when.SD - then.SD; g > days && then.Within() < d.when.Within() {
+			days, text = g, fmt.Sprintf(" (%s to ± %d days instead of %d)", d.what, then.Within(), d.when.Within())
+		}
+	}
+	return days, text
+}
