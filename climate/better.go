@@ -33,7 +33,9 @@ func (y *Year) moreExact(p Place, at *position, zone Zone) []string {
 		if p.Elevation == nil {
 			ways = append(ways, better{"elevation", byPosition(true)})
 		}
-	case outside == "":
+	case outside != "":
+		ways = append(ways, better{"twelve monthly mean highs and lows of a nearby station", errorsOfNormals()})
+	default:
 		if at == nil && (p.State != "" || !y.Southern) {
 			ways = append(ways, better{"ZIP code", byPosition(p.Elevation != nil)})
 		}

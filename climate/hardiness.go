@@ -13,6 +13,11 @@ import (
 //go:embed data/hardiness.csv
 var hardinessTable string
 
+// elsewhereTable has the pooled rows of Alaska and Hawaii, in the same columns.
+//
+//go:embed data/elsewhere.csv
+var elsewhereTable string
+
 // row is one row of the table: a place's ten numbers and their errors. An
 // error of 0 is one the table does not give.
 type row struct {
@@ -24,7 +29,8 @@ type row struct {
 	month             float64 // °F, typical error of one month's mean
 	fall50, spring50  float64 // days, error of the day the air passes 50 °F
 	firstFreeze, last float64 // days, error of the freeze medians
-	observed          medians // mean of the published medians, where half of its stations have one
+	observed          medians // mean of the published medians of its stations
+	mostFreeze        bool    // half of the stations publish one: most years freeze
 }
 
 // stateRows is the part of the table that lists the state's half-zones, one a
@@ -47,12 +53,13 @@ func hasState(state string) bool { return stateRows(state) != "" }
 
 // findRow reads the row of a state and zone; "*" pools. Only that row is parsed.
 func findRow(state, zone string) (row, bool) {
-	start := strings.Index(hardinessTable, "\n"+state+","+zone+",")
-	if start < 0 {
-		return row{}, false
+	for _, table := range [2]string{hardinessTable, elsewhereTable} {
+		if start := strings.Index(table, "\n"+state+","+zone+","); start >= 0 {
+			line, _, _ := strings.Cut(table[start+1:], "\n")
+			return parseRow(line), true
+		}
 	}
-	line, _, _ := strings.Cut(hardinessTable[start+1:], "\n")
-	return parseRow(line), true
+	return row{}, false
 }
 
 // nearestZone returns the state's listed half-zone closest to z; of two
@@ -88,8 +95,9 @@ func parseRow(line string) row {
 		month:  n(20), fall50: n(21), spring50: n(22),
 		firstFreeze: n(28), last: n(29),
 	}
-	if 2*n(27) >= n(2) && n(27) > 0 { // else most years have no freeze
-		r.observed = medians{median{d: n(25), sd: rowFirst, known: true}, median{d: n(26), sd: rowLast, known: true}}
+	if f[25] != "" {
+		r.observed = medians{median{d: n(25), known: true}, median{d: n(26), known: true}}
+		r.mostFreeze = 2*n(27) >= n(2)
 	}
 	return r
 }
@@ -199,6 +207,10 @@ func errorsOfRow(r row, west bool) placeErrors {
 	fall, spring, first, last := math.Sqrt(9*9-8*8.0), math.Sqrt(11*11-9*9.0), 6.0, 7.0 // [model] section 7, East
 	if west || r.state == "*" {
 		fall, spring, first, last = math.Sqrt(12*12-8*8.0), math.Sqrt(19*19-9*9.0), 10, 14 // [model] section 7, West
+	}
+	if outside, _ := outsideTable(r.state); outside != "" {
+		fall = r.month / 0.45 // [common] °F a day, the slope of the mean in autumn and spring
+		spring = fall
 	}
 	or := func(given, typical float64) float64 {
 		if given > 0 {

@@ -82,8 +82,12 @@ func coldInNorthernSummer(c curve) bool {
 // fromTable takes the year from the hardiness table, moved to the place as
 // far as it is known. [model] section 3
 func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
-	if name, _ := outsideTable(p.State); name != "" {
-		return nil, PlaceErrors{{"state", "the hardiness table does not cover " + name, giveNormals}}
+	outside, _ := outsideTable(p.State)
+	if outside != "" {
+		if _, pooled := findRow(p.State, "*"); !pooled {
+			return nil, PlaceErrors{{"state", "the hardiness table does not cover " + outside, giveNormals}}
+		}
+		zone = -1
 	}
 	if p.State == "" && zone < 0 {
 		return nil, PlaceErrors{{"state", "nothing is known about the place", "give state and hardiness; outside the 48 adjoining states " + giveNormals}}
@@ -153,7 +157,13 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	}
 	y := newYear(from, isWest, r.mean, r.spread, e)
 	y.setLatitude(lat)
-	y.useRow(r)
+	if outside != "" {
+		y.note("One row stands for all of %s, whose places differ by more than the dates here say: %s.", outside, giveNormals)
+		y.freezes = r.observed
+		y.freezes.first.sd, y.freezes.last.sd = e.firstFreeze, e.lastFreeze
+	} else {
+		y.useRow(r)
+	}
 	y.Notes = append(y.Notes, notes...)
 	y.Southern = p.State == "" && *p.Latitude < 0
 	return y, nil
@@ -164,11 +174,14 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 // the West, where they gain nothing, only where the rule tells of no freeze. A
 // row without a station borrows those of its half-zone. [model] section 4
 func (y *Year) useRow(r row) {
-	m := r.observed
 	if r.stations == 0 {
-		pooled, _ := findRow("*", r.zone)
-		m = pooled.observed
+		r, _ = findRow("*", r.zone)
 	}
+	if !r.mostFreeze {
+		return
+	}
+	m := r.observed
+	m.first.sd, m.last.sd = rowFirst, rowLast
 	if y.West {
 		m.first.sd, m.last.sd = y.errors.firstFreeze, y.errors.lastFreeze
 		if !y.FirstFreeze().Never {
@@ -184,7 +197,7 @@ func (y *Year) useRow(r row) {
 // tooFar refuses a position that cannot belong to the row.
 func (p Place) tooFar(r row) (problems PlaceErrors) {
 	check := func(field string, given *float64, low, high, middle, reach float64) {
-		if given == nil || p.State == "" {
+		if given == nil || !hasState(p.State) {
 			return
 		}
 		if turned := -*given; field == "longitude" && turned >= low && turned <= high {

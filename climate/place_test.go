@@ -25,8 +25,6 @@ func TestPlaceProblems(t *testing.T) {
 		"nothing known":     {Place{}, []string{"state: nothing is known"}},
 		"zone without half": {Place{State: "OH", Hardiness: "6"}, []string{"hardiness: hardiness zone \"6\" lacks its half"}},
 		"two at once":       {Place{State: "ZZ", Hardiness: "14a"}, []string{"state: unknown state", "hardiness: hardiness zone \"14a\" is off the map"}},
-		"Alaska":            {Place{State: "AK", Hardiness: "4b"}, []string{"state: the hardiness table does not cover Alaska"}},
-		"Hawaii":            {Place{State: "hi"}, []string{"state: the hardiness table does not cover Hawaii"}},
 		"territory":         {Place{State: "PR", Hardiness: "13a"}, []string{"state: the hardiness table does not cover Puerto Rico"}},
 		"too far a zone":    {Place{State: "ND", Hardiness: "9a"}, []string{"hardiness: no place in ND is in zone 9a"}},
 		"zone of nowhere":   {Place{Hardiness: "1a", Latitude: new(60.0)}, []string{"hardiness: zone 1a is not in the table"}},
@@ -203,6 +201,25 @@ func TestZoneNotListed(t *testing.T) {
 	bare := yearOf(t, Place{State: "CT", Hardiness: "7b", Elevation: new(Feet(50))}) // a row without a station
 	if got := strings.Join(bare.Notes, " "); !strings.Contains(got, "No weather station") || !strings.Contains(got, "elevation could not be used") {
 		t.Errorf("notes %q", got)
+	}
+}
+
+// Alaska and Hawaii have one row each, say so, and ask for normals; the spread
+// is that of a whole state.
+func TestPooledStates(t *testing.T) {
+	for _, p := range []Place{{State: "AK", Hardiness: "4b"}, {State: "hi"}, {ZIP: "99501"}, {ZIP: "96860"}} {
+		y := yearOf(t, p)
+		if !strings.Contains(strings.Join(y.Notes, " "), "One row stands for all of") || len(y.Better) == 0 && p.ZIP == "99501" || y.MeanSD < 6 {
+			t.Errorf("%+v: %q, better %q, ± %v", p, y.Notes, y.Better, y.MeanSD)
+		}
+	}
+	alaska := yearOf(t, Place{ZIP: "99501"})
+	near(t, "Alaska, published first freezes", alaska.FirstFreeze().D, 268.9, 1e-9) // data/elsewhere.csv
+	if w := alaska.SoilFalls(2, 50); w.Within() < 25 {
+		t.Errorf("soil at 50 °F in Alaska to ± %d days", w.Within())
+	}
+	if w := yearOf(t, Place{ZIP: "96860"}).FirstFreeze(); !w.Never {
+		t.Errorf("Hawaii freezes on %s", w.Day())
 	}
 }
 

@@ -29,6 +29,9 @@ func (p *Place) findPosition() (at *position, doubts PlaceErrors, err error) {
 		if err != nil {
 			return nil, nil, err
 		}
+		if z.State == "" && p.Highs != nil {
+			return nil, nil, nil // the monthly means do without
+		}
 		if z.State == "" {
 			return nil, nil, PlaceError{"zip", fmt.Sprintf("%s is an address of military mail, which has no place of its own", z.Code), "give latitude and longitude, or " + giveNormals}
 		}
