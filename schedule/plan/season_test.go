@@ -312,7 +312,7 @@ func TestTwelveMonthsHoldAcrossTheStart(t *testing.T) {
 
 func TestLocalRulesAreToldWithoutAState(t *testing.T) {
 	site := bluegrass(t)
-	site.Place = climate.Place{Hardiness: "6a"}
+	site.Place = climate.Place{Hardiness: "6a", Latitude: new(40.0)}
 	site.Local = law.Local{NoNitrogen: []law.Span{{From: law.MonthDay{Month: 11, Day: 15}, To: law.MonthDay{Month: 3, Day: 1}}}, Note: "see the clerk"}
 	if p := plan(t, site); len(p.Laws) != 1 {
 		t.Errorf("laws: %+v", p.Laws)
