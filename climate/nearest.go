@@ -35,56 +35,66 @@ func fromHaversine(h float64) float64 { return 2 * earthRadius * math.Asin(math.
 
 // nearestStations finds the stations nearest to a place, the nearest first,
 // without the record numbered `without`. The records are sorted by latitude:
-// the search walks from the place's own north and south until the latitude
-// alone is farther than the stations it has.
+// the search walks from the place's own to the north and the south at once,
+// until the latitude alone is farther than the stations it has.
 func nearestStations(lat, lon float64, without int) []neighbour {
-	near := make([]neighbour, 0, neighbours+1)
+	near := make([]neighbour, 0, neighbours+1) // distance holds the haversine until the end
 	shrink := math.Cos(lat * radian)
-	consider := func(i int) (done bool) {
+	farthest, reach := math.Inf(1), 360.0 // haversine of the last kept; degrees of longitude that are farther in any case
+	north := firstAtOrNorth(lat)
+	south := north - 1
+	for north < stationCount() || south >= 0 {
+		i := south
+		if south < 0 || north < stationCount() && stationAt(north).latitude()-lat <= lat-stationAt(south).latitude() {
+			i = north
+			north++
+		} else {
+			south--
+		}
 		s := stationAt(i)
-		dy := s.latitude() - lat
-		farthest := math.Inf(1)
-		if len(near) == neighbours {
-			farthest = near[neighbours-1].distance
-		}
+		dx, dy := s.longitude()-lon, s.latitude()-lat
 		if square(math.Sin(dy*radian/2)) > farthest {
-			return true
+			break
 		}
-		dx := s.longitude() - lon
-		if i == without {
-			return false
+		if math.Abs(dx) > reach || i == without {
+			continue
 		}
-		d := haversine(lat, s.latitude(), dx) // made a distance at the end
-		if d >= farthest {
-			return false
+		h := haversine(lat, s.latitude(), dx)
+		if h >= farthest {
+			continue
 		}
-		at, _ := slices.BinarySearchFunc(near, d, func(n neighbour, d float64) int {
-			if n.distance <= d {
+		at, _ := slices.BinarySearchFunc(near, h, func(n neighbour, h float64) int {
+			if n.distance <= h {
 				return -1
 			}
 			return 1
 		})
-		near = slices.Insert(near, at, neighbour{s, d, dx * shrink, dy, s.kilometers()})
-		near = near[:min(len(near), neighbours)]
-		return false
+		near = slices.Insert(near, at, neighbour{s, h, dx * shrink, dy, s.kilometers()})
+		if near = near[:min(len(near), neighbours)]; len(near) == neighbours {
+			farthest = near[neighbours-1].distance
+			reach = 2 * math.Asin(math.Sqrt(min(farthest/(shrink*leastShrink), 1))) / radian
+		}
 	}
-	n := stationCount()
-	low, high := 0, n
-	for low < high { // the first station at or north of the place
+	for i := range near {
+		near[i].distance = fromHaversine(near[i].distance)
+	}
+	return near
+}
+
+// leastShrink is under the cosine of every station's latitude.
+const leastShrink = 0.65 // [ncei-normals] stations used: 49 degrees north and less
+
+// firstAtOrNorth is the number of the first station not south of a latitude.
+func firstAtOrNorth(lat float64) int {
+	low, high := 0, stationCount()
+	for low < high {
 		if mid := (low + high) / 2; stationAt(mid).latitude() < lat {
 			low = mid + 1
 		} else {
 			high = mid
 		}
 	}
-	for i := low; i < n && !consider(i); i++ {
-	}
-	for i := low - 1; i >= 0 && !consider(i); i-- {
-	}
-	for i := range near {
-		near[i].distance = fromHaversine(near[i].distance)
-	}
-	return near
+	return low
 }
 
 // usualElevation is the height, in km, of the country around a place, from
