@@ -2,7 +2,9 @@ package climate
 
 import (
 	"cmp"
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 )
@@ -204,6 +206,47 @@ func TestPackedStations(t *testing.T) {
 		}
 		if !slices.ContainsFunc(byPosition[[2]float64{want.lat, want.lon}], same) {
 			t.Errorf("%s is not packed as it is in the plain file", want.id)
+		}
+	}
+}
+
+// Fifty places drawn by a seed: the dates by ZIP (the nearest to a station,
+// the station itself left out), by state and half-zone, and by the station's
+// own normals. go test -v -run FiftyPlaces prints them. By ZIP comes nearer to
+// the own normals than the half-zone does. [model] section 3b
+func TestFiftyPlaces(t *testing.T) {
+	const seed = 17
+	t.Logf("seed %d; first freeze, last freeze, soil at 2 in under 50 °F in autumn: by ZIP, by half-zone, by own normals", seed)
+	r := rand.New(rand.NewPCG(seed, 0))
+	var byZIP, byZone [3][]float64
+	for range 50 {
+		i := r.IntN(stationCount())
+		s := stationAt(i)
+		zip, _ := NearestZIP(s.latitude(), s.longitude())
+		at := position{lat: zip.Latitude, lon: zip.Longitude, field: "zip", words: zip.String(), near: nearestStations(zip.Latitude, zip.Longitude, i)}
+		near, problems := (Place{State: zip.State}).fromStations(&at, -1)
+		if problems != nil {
+			t.Errorf("%s: %v", zip, problems)
+			continue
+		}
+		row := yearOf(t, Place{State: s.state(), Hardiness: s.zone().String()})
+		own := s.stationYear()
+		line := fmt.Sprintf("%-34s %-3s", zip, s.zone())
+		for k, of := range []func(y *Year) When{(*Year).FirstFreeze, (*Year).LastFreeze, func(y *Year) When { return y.SoilFalls(2, 50) }} {
+			a, b, c := of(near), of(row), of(own)
+			line += fmt.Sprintf("  %6s %6s %6s", a.Day(), b.Day(), c.Day())
+			if !a.Never && !b.Never && !c.Never {
+				byZIP[k], byZone[k] = append(byZIP[k], a.D-c.D), append(byZone[k], b.D-c.D)
+			}
+		}
+		t.Log(line)
+	}
+	for k, what := range []string{"first freeze", "last freeze", "soil at 50 °F"} {
+		_, zip := biasAndSD(byZIP[k])
+		_, zone := biasAndSD(byZone[k])
+		t.Logf("%s, %d places, beside own normals: by ZIP SD %.1f days, by half-zone %.1f", what, len(byZIP[k]), zip, zone)
+		if zip >= zone {
+			t.Errorf("%s: by ZIP %.1f days, by half-zone %.1f", what, zip, zone)
 		}
 	}
 }
