@@ -47,6 +47,7 @@ type Program struct {
 
 // PlaceShown says where the site is and what its climate was read from.
 type PlaceShown struct {
+	Where       string   `json:"where,omitzero"` // the place as understood by its position
 	State       string   `json:"state,omitzero"`
 	Hardiness   string   `json:"hardiness,omitzero"`
 	ClimateFrom string   `json:"climate_from"`
@@ -64,7 +65,9 @@ type Season struct {
 	GroundFreeze Freeze   `json:"ground_freeze"`
 	LastSafe     Date     `json:"last_safe,omitzero"`
 	Reopens      Date     `json:"reopens,omitzero"`
-	SpreadDays   int      `json:"spread_days"` // 8 years in 10 lie within ± this
+	SpreadDays   int      `json:"spread_days"`                 // 8 years in 10 lie within ± this of the autumn dates
+	Spread40Days int      `json:"spread_40f_days,omitzero"`    // the same of the soil at 40 °F
+	SpringDays   int      `json:"spread_spring_days,omitzero"` // and of the beginning of growth
 	Words        []string `json:"words"`
 }
 

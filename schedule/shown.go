@@ -53,6 +53,7 @@ func (a *Almanac) Season(m word.Measure, grass climate.Season) Season {
 		fall = a.freeze
 	}
 	s.SpreadDays = fall.Within()
+	s.Spread40Days, s.SpringDays = a.SoilFalls(2, 40).Within(), a.GrowthOf(grass).Begins.Within()
 	s.Words = append(s.Words, "ground: "+a.Ground.Kind.String())
 	if s.SpreadDays > 0 {
 		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", word.Plural(s.SpreadDays, "day")))

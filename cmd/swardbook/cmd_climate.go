@@ -124,6 +124,8 @@ func placeAlone(p climate.Place, title string) (*placed, error) {
 		if p.ZIP == "" {
 			z, km := climate.NearestZIP(*p.Latitude, *p.Longitude)
 			title += fmt.Sprintf(", %.0f km from ZIP %s", km, z)
+		} else if z, err := climate.FindZIP(p.ZIP); err == nil {
+			p.State = z.State
 		}
 	}
 	return &placed{title: title, place: p, year: y}, nil
@@ -189,7 +191,7 @@ func (s *session) climateAs(in *placed, out *flag.Output) ([]byte, error) {
 func climateJSON(in *placed) climateShown {
 	y := in.year
 	shown := climateShown{Format: 1, Title: in.title, Notes: append([]string{}, y.Notes...),
-		Place: schedule.PlaceShown{State: in.place.State, Hardiness: in.place.Hardiness, ClimateFrom: y.From, Better: y.Better}}
+		Place: schedule.PlaceShown{Where: y.Where, State: in.place.State, Hardiness: y.Zone, ClimateFrom: y.From, Better: y.Better}}
 	for _, e := range y.Events() {
 		w := e.When
 		ev := eventShown{Name: e.Name, Text: w.Words, Never: w.Never}

@@ -149,7 +149,10 @@ func (b *sheetBuilder) areaName(id string) string {
 
 func placeWords(p *schedule.Program) string {
 	var out []string
-	if p.Place.State != "" {
+	switch {
+	case p.Place.Where != "":
+		out = append(out, p.Place.Where)
+	case p.Place.State != "":
 		out = append(out, p.Place.State)
 	}
 	if p.Place.Hardiness != "" {

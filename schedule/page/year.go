@@ -86,11 +86,11 @@ func midMonths(from, to schedule.Date) []schedule.Date {
 // events lists what the year brings, in the order of the days.
 func (b *sheetBuilder) events() []event {
 	s := b.p.Season
-	spreadOf := func(d schedule.Date) string {
-		if s.SpreadDays == 0 {
+	spreadOf := func(d schedule.Date, days int) string {
+		if days == 0 {
 			return ""
 		}
-		return span(d.AddDays(-s.SpreadDays), d.AddDays(s.SpreadDays))
+		return span(d.AddDays(-days), d.AddDays(days))
 	}
 	odds := func(o schedule.Odds) string { return span(o.P10, o.P90) }
 	soil := func(f climate.Fahrenheit) string {
@@ -98,14 +98,14 @@ func (b *sheetBuilder) events() []event {
 	}
 	all := []event{
 		{"First autumn freeze", "", odds(s.FirstFreeze), s.FirstFreeze.P50, "first freeze"},
-		{word.Capital(soil(50)), "", spreadOf(s.SoilBelow50), s.SoilBelow50, "soil below " + b.measure.Temperature(50)},
-		{word.Capital(soil(40)), "", spreadOf(s.SoilBelow40), s.SoilBelow40, "soil below " + b.measure.Temperature(40)},
-		{"Growth ends", "", spreadOf(s.GrowthEnds), s.GrowthEnds, "growth ends"},
+		{word.Capital(soil(50)), "", spreadOf(s.SoilBelow50, s.SpreadDays), s.SoilBelow50, "soil below " + b.measure.Temperature(50)},
+		{word.Capital(soil(40)), "", spreadOf(s.SoilBelow40, s.Spread40Days), s.SoilBelow40, "soil below " + b.measure.Temperature(40)},
+		{"Growth ends", "", spreadOf(s.GrowthEnds, s.SpreadDays), s.GrowthEnds, "growth ends"},
 		{"Last safe day to spread", "", "", s.LastSafe, "last safe day"},
 		{"Ground frozen in an early year", "", "", s.GroundFreeze.Early, ""},
 		{"Ground frozen in half of the years", "", "", s.GroundFreeze.Median, "ground freezes"},
 		{"Ground open again", "", "", s.Reopens, "ground open"},
-		{"Growth begins", "", spreadOf(s.GrowthBegins), s.GrowthBegins, "growth begins"},
+		{"Growth begins", "", spreadOf(s.GrowthBegins, s.SpringDays), s.GrowthBegins, "growth begins"},
 		{"Last spring freeze", "", odds(s.LastFreeze), s.LastFreeze.P50, "last freeze"},
 	}
 	all = slices.DeleteFunc(all, func(e event) bool { return e.on.IsZero() })

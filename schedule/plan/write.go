@@ -130,7 +130,7 @@ func (pl *planner) frame(p schedule.Proposal) *schedule.Program {
 	s := pl.site
 	out := &schedule.Program{
 		Format: 1, Title: s.Title, SiteID: s.ID, Start: s.Start, Through: s.Through, Metric: s.Metric, Site: s,
-		Place:   schedule.PlaceShown{State: s.Place.State, Hardiness: s.Place.Hardiness, ClimateFrom: pl.almanac.From, Better: pl.almanac.Better},
+		Place:   schedule.PlaceShown{Where: pl.almanac.Where, State: s.Place.State, Hardiness: s.Place.Hardiness, ClimateFrom: pl.almanac.From, Better: pl.almanac.Better},
 		Season:  pl.almanac.Season(s.Measure(), pl.season()),
 		Entries: []schedule.Entry{}, LeftOut: append([]schedule.LeftOut{}, p.Left...), InTheShed: []string{}, Laws: []schedule.LawLine{}, LawNotes: []string{},
 	}

@@ -34,7 +34,10 @@ func Program(p *schedule.Program, next int, style Style) string {
 func (s *sheet) place(p *schedule.Program) {
 	s.head("The place")
 	var where []string
-	if p.Place.State != "" {
+	switch {
+	case p.Place.Where != "":
+		where = append(where, p.Place.Where)
+	case p.Place.State != "":
 		where = append(where, p.Place.State)
 	}
 	if p.Place.Hardiness != "" {
