@@ -118,6 +118,9 @@ func (y *Year) noteFreezes(zone Zone) {
 	if y.inSingleNights() && !first.Never {
 		y.note("Freezes come only in single nights here, so their dates are less sure than elsewhere.")
 	}
+	if first.Never && !first.Below && !y.freezes.first.none && y.low.min() < firstFreezeEast+5 { // [common] °F that settle it
+		y.note("No freeze is expected in most years, by a rule that misses freezes in single nights: ask people who have lived there long.")
+	}
 	if zone < 0 || !first.Never && !y.inSingleNights() {
 		return
 	}

@@ -384,3 +384,24 @@ func TestSingleNightsFromTable(t *testing.T) {
 		near(t, "SD", sd, claimed, 0.1*claimed)
 	}
 }
+
+// Own normals tell of no freeze in McAllen, Texas; the stations around the
+// place, or the row of its zone, do, and the normals by themselves are not
+// trusted with it. [model] section 4
+func TestSingleNightsWithOwnNormals(t *testing.T) {
+	// McAllen Miller Airport, US Climate Normals 1981-2010, from memory, rounded.
+	own := Place{Highs: []Fahrenheit{71, 75, 81, 87, 91, 95, 97, 98, 93, 87, 79, 71}, Lows: []Fahrenheit{51, 54, 60, 66, 72, 75, 76, 76, 73, 66, 58, 51}}
+	near, zone := own, own
+	near.ZIP = "78501"
+	zone.State, zone.Hardiness = "TX", "9b"
+	for name, p := range map[string]Place{"with its ZIP": near, "with its zone": zone} {
+		y := yearOf(t, p)
+		if y.FirstFreeze().Never || y.LastFreeze().Never || !strings.Contains(strings.Join(y.Notes, " "), "single nights") {
+			t.Errorf("%s: %v, %v, %q", name, y.FirstFreeze(), y.LastFreeze(), y.Notes)
+		}
+	}
+	own.Lows = []Fahrenheit{46, 49, 55, 62, 68, 72, 73, 73, 70, 62, 53, 46} // a cooler place
+	if y := yearOf(t, own); !y.FirstFreeze().Never || !strings.Contains(strings.Join(y.Notes, " "), "a rule that misses freezes in single nights") {
+		t.Errorf("by themselves: %v, %q", y.FirstFreeze(), y.Notes)
+	}
+}
