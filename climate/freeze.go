@@ -111,6 +111,19 @@ func (y *Year) useObserved(m medians) {
 	y.freezes = m
 }
 
+// pairFreezes sees to it that a place with one freeze has the other too: where
+// the two rules differ by a degree, the one that tells of none is taken for
+// the coldest day.
+func (y *Year) pairFreezes() {
+	first, last := y.FirstFreeze(), y.LastFreeze()
+	switch {
+	case first.Never && !first.Below && !last.Never:
+		y.freezes.first = median{d: y.low.coldest, sd: y.errors.firstFreeze, known: true}
+	case last.Never && !last.Below && !first.Never:
+		y.freezes.last = median{d: y.low.coldest - daysPerYear, sd: y.errors.lastFreeze, known: true}
+	}
+}
+
 // noteFreezes says what is peculiar about the freezes of the place, and what
 // its half-zone tells of them; below 0 there is none.
 func (y *Year) noteFreezes(zone Zone) {

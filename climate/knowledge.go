@@ -54,7 +54,8 @@ func (p Place) fromNormals(zone Zone, at *position) *Year {
 	}
 	switch {
 	case at != nil && at.covered() && y.inSingleNights():
-		y.useNeighbours(at.near, usualElevation(at.near))
+		elevation := usualElevation(at.near)
+		y.useNeighbours(at.near, elevation, at.usualZone(elevation))
 	case inTable && !y.West:
 		y.useRow(r)
 	}

@@ -204,29 +204,19 @@ func beyondRule(near []neighbour, elevation float64, spring bool) float64 {
 	return sum / weights * weights / (weights + 0.5*most) // [model] section 3b
 }
 
-// observedFreezes are the mean published medians of the nearest dozen
-// stations; unknown where fewer than half of them publish one, as the place
-// then has no freeze in most years. [model] section 4
-func observedFreezes(near []neighbour, elevation float64) (m medians) {
+// observedFreeze is the mean published median of the nearest dozen stations,
+// and whether half of them publish one, so that the place freezes in most
+// years. [model] section 4
+func observedFreeze(near []neighbour, elevation float64, spring bool) (day float64, any, half bool) {
 	dozen := near[:min(len(near), 12)] // [model] section 4
-	for _, spring := range [2]bool{false, true} {
-		sum, weights, publish := 0.0, 0.0, 0
-		for _, n := range dozen {
-			if day, ok := n.published(spring); ok {
-				w := n.weight(elevation, 0.05) // [model] section 4
-				sum += w * day
-				weights += w
-				publish++
-			}
-		}
-		if 2*publish < len(dozen) || publish == 0 { // [model] section 4
-			continue
-		}
-		if spring {
-			m.last = median{d: sum / weights, known: true}
-		} else {
-			m.first = median{d: sum / weights, known: true}
+	sum, weights, publish := 0.0, 0.0, 0
+	for _, n := range dozen {
+		if day, ok := n.published(spring); ok {
+			w := n.weight(elevation, 0.05) // [model] section 4
+			sum += w * day
+			weights += w
+			publish++
 		}
 	}
-	return m
+	return sum / weights, publish > 0, publish > 0 && 2*publish >= len(dozen)
 }

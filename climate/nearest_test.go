@@ -47,7 +47,7 @@ func leaveOneOut(elevationGiven bool) (errors [2]leftOut) {
 		}
 		y := newYear("", west, FitCycle(mean), FitCycle(spread), errorsOfPosition(west, elevationGiven))
 		y.setLatitude(s.latitude())
-		y.useNeighbours(near, elevation)
+		y.useNeighbours(near, elevation, (&position{near: near}).usualZone(elevation))
 		own := s.stationYear()
 		apart := func(a, b When, to *[]float64) {
 			if !a.Never && !b.Never {

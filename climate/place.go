@@ -162,6 +162,7 @@ func (p Place) Year() (*Year, error) {
 	if p.State == "" && (at == nil || !at.covered()) {
 		y.note("The rules for freezes, soil and frozen ground were fitted on places in the United States; elsewhere they may be off by more than the spread says.")
 	}
+	y.pairFreezes()
 	y.noteFreezes(zone)
 	if problems = y.useOwnFreezes(p.FirstFreeze, p.LastFreeze); len(problems) > 0 {
 		return nil, problems

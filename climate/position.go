@@ -115,11 +115,11 @@ func (p Place) fromStations(at *position, zone Zone) (*Year, PlaceErrors) {
 	y := newYear(from, West(state), FitCycle(mean), FitCycle(spread), errorsOfPosition(West(state), known))
 	y.Where = at.words
 	y.setLatitude(at.lat)
-	y.useNeighbours(at.near, elevation)
+	usual := at.usualZone(elevation)
+	y.useNeighbours(at.near, elevation, usual)
 	if p.State != "" && !slices.ContainsFunc(at.near, func(n neighbour) bool { return n.state() == p.State }) {
 		y.doubt("state", "check the state and the place", "the state given is %s, but the stations around %s lie in %s", p.State, at.words, nearest.state())
 	}
-	usual := at.usualZone(elevation)
 	y.Zone = usual.String()
 	if zone >= 0 && distance(usual, zone) > 1 { // [model] section 3b
 		y.doubt("hardiness", "the climate is that of the stations; check the zone and the place", "the zone given is %s, but the stations around %s lie in %s", zone, at.words, usual)
@@ -137,21 +137,30 @@ func (y *Year) nearErrors() (first, last float64) {
 }
 
 // useNeighbours moves the rule's freeze dates by what the published ones
-// around lie beyond it, and where freezes come in single nights puts the
-// published ones in its stead. [model] section 3b, 4
-func (y *Year) useNeighbours(near []neighbour, elevation float64) {
-	if y.inSingleNights() {
-		m := observedFreezes(near, elevation)
-		m.first.sd, m.last.sd = y.nearErrors()
-		m.first.none, m.last.none = !m.first.known, !m.last.known
-		y.freezes = m
-		return
+// around lie beyond it. Where freezes come in single nights it puts the
+// published ones in its stead if half of the stations have one. If fewer have
+// one, that may be because they publish none: what is left then is the rule,
+// and where that tells of no freeze and the half-zone of every-year freezes,
+// the few. [model] section 3b, 4
+func (y *Year) useNeighbours(near []neighbour, elevation float64, zone Zone) {
+	single := y.inSingleNights()
+	firstSD, lastSD := y.errors.firstFreeze, y.errors.lastFreeze
+	if single {
+		firstSD, lastSD = y.nearErrors()
+	}
+	lowest, _ := zone.Bounds()
+	use := func(m *median, rule When, sd float64, spring bool) {
+		observed, any, half := observedFreeze(near, elevation, spring)
+		switch {
+		case single && (half || any && rule.Never && lowest < 30): // [usda-zones] under 30 °F it freezes in nearly every year
+			*m = median{d: observed, sd: sd, known: true}
+		case !rule.Never:
+			*m = median{d: rule.D + beyondRule(near, elevation, spring), sd: sd, known: true}
+		case single:
+			*m = median{none: true}
+		}
 	}
 	first, last := y.FirstFreeze(), y.LastFreeze()
-	if !first.Never {
-		y.freezes.first = median{d: first.D + beyondRule(near, elevation, false), sd: y.errors.firstFreeze, known: true}
-	}
-	if !last.Never {
-		y.freezes.last = median{d: last.D + beyondRule(near, elevation, true), sd: y.errors.lastFreeze, known: true}
-	}
+	use(&y.freezes.first, first, firstSD, false)
+	use(&y.freezes.last, last, lastSD, true)
 }

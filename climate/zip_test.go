@@ -1,6 +1,7 @@
 package climate
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -111,6 +112,28 @@ func TestYearByPosition(t *testing.T) {
 	// South of Texas freezes come in single nights; on the Keys in none.
 	if y := yearOf(t, Place{ZIP: "78501"}); y.FirstFreeze().Never || y.LastFreeze().Never || !strings.Contains(strings.Join(y.Notes, " "), "single nights") {
 		t.Errorf("McAllen: %v %v %q", y.FirstFreeze(), y.LastFreeze(), y.Notes)
+	}
+	// Valdosta, Georgia, zone 9a: most stations around publish no freeze medians,
+	// yet every winter brings frosts; 20 to 25 °F is the average yearly low. [usda-zones]
+	if y := yearOf(t, Place{ZIP: "31601"}); y.FirstFreeze().Never || y.LastFreeze().Never {
+		t.Errorf("Valdosta: %v %v", y.FirstFreeze(), y.LastFreeze())
+	}
+	// No place where it freezes nearly every year is called free of freezes, and
+	// none has a last freeze without a first: a sample of all ZIP codes.
+	for number := 0; number < 100000; number += 37 {
+		z, err := FindZIP(fmt.Sprintf("%05d", number))
+		if err != nil || !hasState(z.State) {
+			continue
+		}
+		y := yearOf(t, Place{ZIP: z.Code})
+		zone, err := ParseZone(y.Zone)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lowest, _ := zone.Bounds()
+		if f, l := y.FirstFreeze(), y.LastFreeze(); f.Never != l.Never || f.Never && !f.Below && lowest < 30 || !f.Never && l.D >= f.D {
+			t.Errorf("%s, zone %s: %v %v", z, zone, f, l)
+		}
 	}
 	if y := yearOf(t, Place{ZIP: "33040"}); !y.FirstFreeze().Never || !y.LastFreeze().Never {
 		t.Errorf("Key West: %v %v", y.FirstFreeze(), y.LastFreeze())
