@@ -67,6 +67,8 @@ func TestSouthMirrorsNorth(t *testing.T) {
 		south := *north
 		turn := func(c curve) curve { return newCurve(c.Cycle.delayed(c.Mean, 1, daysPerYear/2.0)) }
 		south.mean, south.low, south.high = turn(north.mean), turn(north.low), turn(north.high)
+		south.freezes = medians{}
+		south.pairFreezes()
 		a, b := north.Events(), south.Events()
 		for i := range a {
 			if a[i].When.Never != b[i].When.Never || !a[i].When.Never && apartInYear(a[i].When.D+daysPerYear/2.0, b[i].When.D) > 0.1 {
