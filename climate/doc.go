@@ -2,10 +2,11 @@
 // temperatures of air and soil, freezes, growth of grass, frozen ground, and
 // the dates that follow, each with its spread in days.
 //
-// Start with [Place.Year]; then [Year.FirstFreeze], [Year.SoilFalls],
-// [Year.Ground], [Year.SeedWindow], or [Year.Events] for every date at once.
-// [ParseNormals] reads a station's monthly normals. The package reads no clock
-// and no file; the same place gives the same year.
+// Start with [Place.Year], or [FindZIP] for what a ZIP code stands for; then
+// [Year.FirstFreeze], [Year.SoilFalls], [Year.Ground], [Year.SeedWindow], or
+// [Year.Events] for every date at once. [ParseNormals] reads a station's
+// monthly normals. The package reads no clock and no file; the same place gives
+// the same year.
 //
 // # The model
 //
@@ -54,9 +55,10 @@
 //	soil   = X from 32 up; 32 - n (32 - X) below, n = 0.10 (East), 0.25 (West)
 //
 // Section 6, ground.go. At 5 cm: X falls through 36, frozen by then in an early
-// year, from one in 16 (Minnesota) to one in five; through 33, half of the years; through 40, less 7 days, the last
-// safe day. A least X of 40 or more: the ground does not freeze. The ground
-// is taken to be open again when X rises through 40, which is our own rule.
+// year, from one in 16 (Minnesota) to one in five; through 33, half of the
+// years; through 40, less 7 days, the last safe day. A least X of 40 or more:
+// the ground does not freeze. The ground is taken to be open again when X rises
+// through 40, which is our own rule.
 //
 // Section 7, hardiness.go, year.go. The spread of a date in one coming year is
 // the error of the place and the year-to-year spread, squared and added.
