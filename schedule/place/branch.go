@@ -7,12 +7,13 @@ import (
 
 // branch finds the best days of the tasks in, if they beat the best answer yet.
 //
-// It is branch and bound. The relaxation at first asks for no limit: each task is on its cheapest
-// day. Where its days break a limit whose order is plain, that limit is asked
-// for. Else the limit broken most gives two branches, one for each order of its
-// tasks, and an overfull day one branch for each task that must go elsewhere.
-// Each branch is a relaxation with one thing more asked for; the cheaper one
-// goes first, and one that cannot beat the best answer is given up.
+// It is branch and bound. The relaxation at first asks for no limit: each task
+// is on its cheapest day. Where its days break limits that leave their tasks but
+// one order, these are asked for. Else the first limit broken, going from day to
+// day, gives two branches, one for each order of its tasks, and an overfull day
+// one branch for each task that must go elsewhere. Each branch is a relaxation
+// with one thing more asked for; the cheaper one goes first, and one that cannot
+// beat the best answer is given up.
 func (c *component) branch(in []bool, without int64) {
 	var tasks []int
 	var days [][]option
@@ -79,10 +80,11 @@ func (b *branching) descend(n *cut) {
 	}
 }
 
-// plain asks for each broken limit that leaves its tasks but one order. If there is
-// none it gives the two tasks whose limit is broken most; p is -1 if every limit is kept.
+// plain asks for each broken limit that leaves its tasks but one order. If there
+// is none it gives the two tasks whose limit is the first to be broken; p is -1
+// if every limit is kept.
 func (b *branching) plain(n *cut, at []int) (asked bool, p, q int) {
-	p, q, _ = b.broken(at)
+	p, q = b.broken(at)
 	if p < 0 {
 		return false, p, q
 	}

@@ -339,7 +339,7 @@ func TestAreasAgainstExhaustion(t *testing.T) {
 		}
 	}
 	t.Logf("%d contested, %d of them at the least cost, %d more left out", contested, best, lost)
-	if contested < 1000 || best < contested*97/100 || lost > contested/100 {
+	if contested < 1000 || best < contested*99/100 || lost > contested/500 {
 		t.Errorf("%d contested, %d of them at the least cost, %d more left out", contested, best, lost)
 	}
 }

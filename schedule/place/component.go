@@ -33,58 +33,42 @@ func (s *solver) components(tasks []int) (all [][]int) {
 }
 
 // solve finds the least-cost days of some tasks in the room given, the earliest
-// of equals, writes them down and gives their cost. Without room every day holds
-// all. Answers that cost most or more are not looked for: then it gives most.
-func (s *solver) solve(tasks, room, at []int, most int64) int64 {
+// of equals, and writes them down. Without room every day holds all.
+func (s *solver) solve(tasks, room, at []int) {
 	s.steps = s.areaSteps
 	c := s.newComponent(tasks, room)
-	c.cost = most
 	if !c.onCheapest() {
 		c.choose()
 	}
 	s.spent += s.areaSteps - max(0, s.steps)
 	s.stopped = s.stopped || s.steps < 0
 	for p, i := range tasks {
-		at[i] = s.none
-		if c.best != nil {
-			at[i] = c.best[p]
-		}
+		at[i] = c.best[p]
 	}
-	return c.cost
 }
 
-// solveIn finds the least-cost days of some tasks in the room given, and gives
-// their cost. Their components are solved one by one; those that together overfill a day are
-// then solved as one. Answers that cost most or more are not looked for: then it gives most.
-func (s *solver) solveIn(tasks, room, at []int, most int64) int64 {
+// solveIn finds the least-cost days of some tasks in the room given. Their
+// components are solved one by one; those that together overfill a day are then
+// solved as one.
+func (s *solver) solveIn(tasks, room, at []int) {
 	parts := s.components(tasks)
-	cost, sum := make([]int64, len(parts)), int64(0)
-	for k, part := range parts {
-		cost[k] = s.solve(part, room, at, unreachable)
-		sum += cost[k]
+	for _, part := range parts {
+		s.solve(part, room, at)
 	}
-	for sum < most {
-		full := s.overfull(tasks, room, at)
-		if full == 0 {
-			return sum
-		}
+	for full := s.overfull(tasks, room, at); full > 0; full = s.overfull(tasks, room, at) {
 		var joined []int
-		n := 0
-		for k, part := range parts {
+		var others [][]int
+		for _, part := range parts {
 			if slices.ContainsFunc(part, func(i int) bool { return s.slot(i, at[i]) == full }) {
 				joined = append(joined, part...)
-				sum -= cost[k]
 			} else {
-				parts[n], cost[n] = part, cost[k]
-				n++
+				others = append(others, part)
 			}
 		}
 		slices.Sort(joined)
-		c := s.solve(joined, room, at, most-sum)
-		parts, cost = append(parts[:n], joined), append(cost[:n], c)
-		sum += c
+		s.solve(joined, room, at)
+		parts = append(others, joined)
 	}
-	return most
 }
 
 // overfull gives a slot that some tasks overfill, 0 if they overfill none.
@@ -109,7 +93,7 @@ type component struct {
 	gap   [][]int    // gap[p][q]: days that q must come after p, if it comes after p
 	known known      // sets of tasks that can, or cannot, all have a day
 	best  []int      // the best answer yet: the day of each task
-	cost  int64      // of it, or what an answer must cost less than
+	cost  int64      // of it
 }
 
 // never is a gap that no calendar holds.
@@ -117,12 +101,14 @@ const never = 1 << 30
 
 func (s *solver) newComponent(tasks, room []int) *component {
 	n := len(tasks)
-	c := &component{s: s, tasks: tasks, room: room, days: make([][]option, n), low: make([]int, n), gap: make([][]int, n), cost: unreachable}
+	c := &component{s: s, tasks: tasks, room: room, cost: unreachable}
+	c.days, c.low, c.gap = make([][]option, n), make([]int, n), make([][]int, n)
 	gaps := make([]int, n*n)
 	for p, i := range tasks {
 		c.days[p] = s.options[i]
 		if room != nil && s.person[i] > 0 {
-			c.days[p] = slices.DeleteFunc(slices.Clone(c.days[p]), func(o option) bool { return room[s.slot(i, o.day)] <= 0 })
+			full := func(o option) bool { return room[s.slot(i, o.day)] <= 0 }
+			c.days[p] = slices.DeleteFunc(slices.Clone(c.days[p]), full)
 		}
 		for k, o := range c.days[p] {
 			if o.cost < c.days[p][c.low[p]].cost {
@@ -160,34 +146,25 @@ func (c *component) onCheapest() bool {
 		}
 		sum += min(c.lowest(p), c.leaveOut(p))
 	}
-	if sum >= c.cost {
-		return true
-	}
-	if p, _, _ := c.broken(at); p >= 0 || c.overfull(at) != nil {
+	if p, _ := c.broken(at); p >= 0 || c.overfull(at) != nil {
 		return false
 	}
 	c.offer(at, sum)
 	return true
 }
 
-// broken gives the two tasks whose limit is broken most, and by how many days
-// they would have to part; p is -1 if every limit is kept.
-func (c *component) broken(at []int) (p, q, most int) {
-	p = -1
+// broken gives the two tasks whose limit is the first to be broken, going from
+// day to day; p is -1 if every limit is kept.
+func (c *component) broken(at []int) (p, q int) {
+	p, first := -1, c.s.none
 	for a := range at {
 		for b := a + 1; b < len(at); b++ {
-			if at[a] == c.s.none || at[b] == c.s.none {
-				continue
-			}
-			if c.apart(a, b, at[a], at[b]) {
-				continue
-			}
-			if short := min(c.gap[a][b]-(at[b]-at[a]), c.gap[b][a]-(at[a]-at[b])); short > most {
-				p, q, most = a, b, short
+			if last := max(at[a], at[b]); last < first && !c.apart(a, b, at[a], at[b]) {
+				p, q, first = a, b, last
 			}
 		}
 	}
-	return p, q, most
+	return p, q
 }
 
 // apart tells whether two tasks keep their limit on two days.

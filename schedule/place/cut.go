@@ -7,12 +7,13 @@ import "slices"
 // given. That is a minimum cut.
 //
 // Each task is a chain of nodes, from its head to its tail, with one arc for each
-// of its days that may carry as much as the day costs. To cut the arc of a day is to take that
-// day: the nodes before it are on the side of the source, those behind it on the
-// side of the sink. An arc back along each arc of the chain, without limit, keeps
-// a chain from being cut twice. "q at least g days after p" is, for each day of p, an arc without
-// limit from the node before it to the node of q before the first day of q that is
-// late enough: p cannot be so late and q earlier. Heads are sources, tails sinks.
+// of its days that may carry as much as the day costs. To cut the arc of a day is
+// to take that day: the nodes before it are on the side of the source, those
+// behind it on the side of the sink. An arc back along each arc of the chain,
+// without limit, keeps a chain from being cut twice. "q at least g days after p"
+// is, for each day of p, an arc without limit from the node before it to the node
+// of q before its first day that is late enough: p cannot be so late and q
+// earlier. Heads are sources, tails sinks.
 //
 // The flow that fills the arcs is kept. A further limit only adds arcs, so the
 // flow need only be increased. Of equal cuts the one nearest to the source has
@@ -25,6 +26,7 @@ type cut struct {
 	owner []int      // of each node: the task
 	left  []int64    // of each node: what its day may still carry; nothing at a tail
 	arcs  []precedence
+	last  []ends // of each task: its last arcs
 	bound []bool // of each task: some limit is asked of it
 	cost  int64  // of the days; a lower bound while the flow grows
 	at    []int  // of each task of the component: its day, when the cut is solved
@@ -36,7 +38,12 @@ type precedence struct {
 	to   []int   // of each node of p, from its head: the node of q it leads to, or -1
 	from []int   // of each node of q: the node of p that leads to it, or -1
 	flow []int64 // of each node of p: what its arc carries
+	next ends    // the arcs of the same tasks before this one
 }
+
+// ends are two places in cut.arcs: of arcs that leave a task and that enter one;
+// -1 for none.
+type ends struct{ leave, enter int }
 
 // unlimited is what an arc without limit carries.
 const unlimited = 2 * unreachable
@@ -44,7 +51,8 @@ const unlimited = 2 * unreachable
 // newCut sets up the relaxation of the tasks with no limit asked for: each is on
 // its cheapest day, and its chain carries the cost of that day.
 func (c *component) newCut(tasks []int, days [][]option) *cut {
-	n := &cut{c: c, tasks: tasks, days: days, start: make([]int, 1, len(tasks)+1), bound: make([]bool, len(tasks))}
+	n := &cut{c: c, tasks: tasks, days: days, start: make([]int, 1, len(tasks)+1)}
+	n.last, n.bound = slices.Repeat([]ends{{-1, -1}}, len(tasks)), make([]bool, len(tasks))
 	for p, days := range days {
 		low := days[0].cost
 		for _, o := range days {
@@ -63,7 +71,8 @@ func (c *component) newCut(tasks []int, days [][]option) *cut {
 // clone copies what a further limit changes.
 func (n *cut) clone() *cut {
 	m := *n
-	m.left, m.bound, m.arcs = slices.Clone(n.left), slices.Clone(n.bound), slices.Clone(n.arcs)
+	m.left, m.arcs = slices.Clone(n.left), slices.Clone(n.arcs)
+	m.last, m.bound = slices.Clone(n.last), slices.Clone(n.bound)
 	for k := range m.arcs {
 		m.arcs[k].flow = slices.Clone(m.arcs[k].flow)
 	}
@@ -72,7 +81,8 @@ func (n *cut) clone() *cut {
 
 // follow asks that task q come at least gap days after task p.
 func (n *cut) follow(p, q, gap int) {
-	a := precedence{p: p, q: q, to: make([]int, len(n.days[p])), from: slices.Repeat([]int{-1}, len(n.days[q])+1), flow: make([]int64, len(n.days[p]))}
+	a := precedence{p: p, q: q, to: make([]int, len(n.days[p])), flow: make([]int64, len(n.days[p]))}
+	a.from = slices.Repeat([]int{-1}, len(n.days[q])+1)
 	j := 0
 	for k, o := range n.days[p] {
 		a.to[k] = -1
@@ -84,6 +94,8 @@ func (n *cut) follow(p, q, gap int) {
 			a.to[k], a.from[j] = n.start[q]+j, n.start[p]+k
 		}
 	}
+	a.next = ends{n.last[p].leave, n.last[q].enter}
+	n.last[p].leave, n.last[q].enter = len(n.arcs), len(n.arcs)
 	n.arcs = append(n.arcs, a)
 	n.bound[p], n.bound[q] = true, true
 }
@@ -190,17 +202,15 @@ func (n *cut) reach(f *flood) (tail int) {
 		if node > n.start[p] {
 			visit(node-1, node, back)
 		}
-		for e := range n.arcs {
-			a := &n.arcs[e]
-			if a.p == p {
-				if to := a.to[node-n.start[p]]; to >= 0 {
-					visit(to, node, 2*e)
-				}
+		for e := n.last[p].leave; e >= 0; e = n.arcs[e].next.leave {
+			if to := n.arcs[e].to[node-n.start[p]]; to >= 0 {
+				visit(to, node, 2*e)
 			}
-			if a.q == p {
-				if from := a.from[node-n.start[p]]; from >= 0 && a.flow[from-n.start[a.p]] > 0 {
-					visit(from, node, 2*e+1)
-				}
+		}
+		for e := n.last[p].enter; e >= 0; e = n.arcs[e].next.enter {
+			a := &n.arcs[e]
+			if from := a.from[node-n.start[p]]; from >= 0 && a.flow[from-n.start[a.p]] > 0 {
+				visit(from, node, 2*e+1)
 			}
 		}
 	}

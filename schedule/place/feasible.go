@@ -163,8 +163,9 @@ func (c *component) mayLead(p int, set uint64, first []int) bool {
 			if o == q || set>>o&1 == 0 {
 				continue
 			}
-			sameDay := c.room != nil && first[q] == first[p] && c.s.person[c.tasks[q]] > 0 && c.s.person[c.tasks[q]] == c.s.person[c.tasks[o]]
-			if sameDay || first[q]+c.gap[q][o] > max(first[o], first[p]) {
+			person := c.s.person[c.tasks[q]]
+			takesRoom := c.room != nil && first[q] == first[p] && person > 0 && person == c.s.person[c.tasks[o]]
+			if takesRoom || first[q]+c.gap[q][o] > max(first[o], first[p]) {
 				hinders = true
 				break
 			}

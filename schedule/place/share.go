@@ -15,40 +15,73 @@ type sharing struct {
 	best  []int64 // of each area: what they would cost if it were alone
 }
 
-// The effort for exchanges between areas: for one of them, and for all.
+// The effort for exchanges between areas, in steps: for an area in one of them,
+// and for all.
 const (
-	exchangeSteps = 20_000
-	shareSteps    = 600_000
+	exchangeSteps = 3_000
+	shareSteps    = 250_000
 )
 
 // share lets the areas share their days where together they overfill one, and
 // tells whether they did. at is what each would do alone.
 //
-// A contested day goes to the dearer task. The areas whose tasks had to give way
-// are solved again beside all others, the one with the dearest of them first. Then
-// areas that are worse off than alone try to better themselves: by themselves,
-// beside the others as they now are, and with one area that is on a day they
-// would have taken, the two solved together as if they were one. What gains is
-// kept, until nothing gains.
+// A contested day goes to the dearer task; one that has to give way takes the
+// cheapest day still open to it. Then areas that are worse off than alone try to
+// better themselves: by themselves, beside the others as they now are; before
+// an area that is on a day they would have taken; and together with it, as if the
+// two were one. What gains is kept, until nothing gains.
 func (s *solver) share(at []int) (contested bool) {
-	h := &sharing{solver: s, at: at, room: slices.Clone(s.room)}
-	turn := h.standOrGiveWay()
-	if len(turn) == 0 {
+	var all []int
+	for _, tasks := range s.areas {
+		all = append(all, tasks...)
+	}
+	if s.overfull(all, s.room, at) == 0 {
 		return false
 	}
-	for _, a := range turn {
-		h.lift(a)
+	h := &sharing{solver: s, at: at, room: slices.Clone(s.room)}
+	for a, tasks := range s.areas {
+		h.alone = append(h.alone, nil)
+		for _, i := range tasks {
+			h.alone[a] = append(h.alone[a], at[i])
+		}
+		h.best = append(h.best, h.sum(a))
 	}
-	for _, a := range turn {
-		h.settle(a)
+	h.giveWay(all)
+	for a := range s.areas {
+		h.cost = append(h.cost, h.sum(a))
 	}
 	h.exchange()
 	return true
 }
 
+// giveWay gives each task, the dearest to leave out first, the day it would have
+// if its area were alone or, if that is taken, the cheapest one open to it.
+func (h *sharing) giveWay(tasks []int) {
+	wish := slices.Clone(h.at)
+	for _, i := range tasks {
+		h.at[i] = h.none
+	}
+	slices.Sort(tasks)
+	slices.SortStableFunc(tasks, func(i, j int) int { return cmp.Compare(h.Tasks[j].LeaveOut, h.Tasks[i].LeaveOut) })
+	for _, i := range tasks {
+		open := func(day int) bool { return h.room[h.slot(i, day)] > 0 && h.keeps(i, day, h.at) }
+		day, least := h.none, h.Tasks[i].LeaveOut
+		for _, o := range h.options[i] {
+			if o.cost < least && open(o.day) {
+				day, least = o.day, o.cost
+			}
+		}
+		if wish[i] != h.none && open(wish[i]) {
+			day = wish[i]
+		}
+		h.at[i] = day
+		h.room[h.slot(i, day)]--
+	}
+}
+
 // exchange lets the areas better themselves until nothing gains, or the steps
-// for it are spent. What has no gain within its steps is no sign that days are not the
-// best for an area: it says nothing about having stopped.
+// for it are spent. That is a matter of days being contested, not of a search that
+// stopped.
 func (h *sharing) exchange() {
 	steps, stopped := h.areaSteps, h.stopped
 	h.areaSteps = min(steps, exchangeSteps)
@@ -59,47 +92,15 @@ func (h *sharing) exchange() {
 			if h.cost[a] == h.best[a] || h.spent >= until {
 				continue
 			}
-			gained = h.retry(a) || gained
+			gained = h.retry([]int{a}) || gained
 			for _, b := range h.rivals(a) {
-				if h.spent < until {
-					gained = h.retry(a, b) || gained
+				if h.spent < until && (h.retry([]int{a}, []int{b}) || h.retry([]int{a, b})) {
+					gained = true
 				}
 			}
 		}
 	}
 	h.areaSteps, h.stopped = steps, stopped
-}
-
-// standOrGiveWay gives each task, the dearest first, the day that its area would
-// take alone, if that day has room. It lists the areas with a task that found
-// none, the dearest such task first.
-func (h *sharing) standOrGiveWay() (turn []int) {
-	area := make([]int, len(h.Tasks))
-	var order []int
-	for a, tasks := range h.areas {
-		order = append(order, tasks...)
-		h.alone = append(h.alone, nil)
-		for _, i := range tasks {
-			area[i] = a
-			h.alone[a] = append(h.alone[a], h.at[i])
-		}
-		h.cost = append(h.cost, h.sum(a))
-	}
-	h.best = slices.Clone(h.cost)
-	slices.Sort(order)
-	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(h.Tasks[j].LeaveOut, h.Tasks[i].LeaveOut) })
-	for _, i := range order {
-		slot := h.slot(i, h.at[i])
-		if h.room[slot] > 0 {
-			h.room[slot]--
-			continue
-		}
-		h.at[i] = h.none
-		if !slices.Contains(turn, area[i]) {
-			turn = append(turn, area[i])
-		}
-	}
-	return turn
 }
 
 // sum gives what the days of an area cost.
@@ -126,32 +127,38 @@ func (h *sharing) drop(a int) {
 	h.cost[a] = h.sum(a)
 }
 
-// settle finds the best days of an area, whose tasks are off their days, in the
-// room there is.
-func (h *sharing) settle(a int) {
-	h.solveIn(h.areas[a], h.room, h.at, unreachable)
-	h.drop(a)
-}
-
-// retry solves some areas again beside the others as if they were one, and
-// keeps that if it gains.
-func (h *sharing) retry(areas ...int) bool {
-	before, had := slices.Clone(h.at), int64(0)
-	var tasks []int
+// retry lets some areas take their best days anew, turn by turn, beside all
+// others, and keeps that if it gains. The areas of one turn are solved as one.
+func (h *sharing) retry(turns ...[]int) bool {
+	before, had, now := slices.Clone(h.at), int64(0), int64(0)
+	areas := slices.Concat(turns...)
 	for _, a := range areas {
 		had += h.cost[a]
-		tasks = append(tasks, h.areas[a]...)
 		h.lift(a)
 	}
-	slices.Sort(tasks)
-	gained := h.solveIn(tasks, h.room, h.at, had) < had
-	if !gained {
-		copy(h.at, before)
+	for _, turn := range turns {
+		var tasks []int
+		for _, a := range turn {
+			tasks = append(tasks, h.areas[a]...)
+		}
+		slices.Sort(tasks)
+		h.solveIn(tasks, h.room, h.at)
+		for _, a := range turn {
+			h.drop(a)
+			now += h.cost[a]
+		}
 	}
+	if now < had {
+		return true
+	}
+	for _, a := range areas {
+		h.lift(a)
+	}
+	copy(h.at, before)
 	for _, a := range areas {
 		h.drop(a)
 	}
-	return gained
+	return false
 }
 
 // rivals lists the areas that are on a day which an area would have taken.

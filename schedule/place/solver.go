@@ -6,7 +6,8 @@ import (
 )
 
 // solver is the problem in the form in which it is searched: the first day is
-// 1, limits stand by task. A task left out is on the day none, later than all others.
+// 1, limits stand by task. A task left out is on the day none, later than all
+// others.
 type solver struct {
 	Problem
 	origin    int        // the day before the first
@@ -17,11 +18,11 @@ type solver struct {
 	binding   [][]tie    // of those, the ones between tasks to place whose days can break them
 	person    []int      // of each task; 0 for who has no more tasks than fit one day
 	room      []int      // by slot: the tasks it holds beside fixed ones
-	areaSteps int
-	steps     int // left for the area at hand
-	spent     int
-	stopped   bool
-	flood     flood
+	areaSteps int        // for each component
+	steps     int        // left for the one at hand
+	spent     int        // on all
+	stopped   bool       // one ran out of steps
+	flood     flood      // its tables are used again
 }
 
 // option is a day on which a task may be done. The day is open beside the fixed
@@ -54,7 +55,8 @@ const unreachable = math.MaxInt64 / 8
 
 func newSolver(p Problem, areaSteps int) *solver {
 	n := len(p.Tasks)
-	s := &solver{Problem: p, areaSteps: areaSteps, options: make([][]option, n), ties: make([][]tie, n), binding: make([][]tie, n)}
+	s := &solver{Problem: p, areaSteps: areaSteps}
+	s.options, s.ties, s.binding = make([][]option, n), make([][]tie, n), make([][]tie, n)
 	first, last := math.MaxInt, math.MinInt
 	for i := range p.Tasks {
 		if days := p.Tasks[i].Days; len(days) > 0 {
