@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 	"time"
 
@@ -35,6 +36,36 @@ func BenchmarkPlan(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				if _, err := Program(site, nil); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkDearest plans the lawns of the whole product whose days take most
+// steps to find, without a crew and with a crew's days.
+func BenchmarkDearest(b *testing.B) {
+	for _, d := range []struct {
+		situation, state, zone, grass string
+		crew                          schedule.Crew
+	}{
+		{"established, midwinter", "FL", "11b", "zoysiagrass", schedule.Crew{}},
+		{"one job a Saturday, with a month away", "FL", "10a", "bahiagrass", schedule.Crew{}},
+		{"leap year", "WV", "6b", "Kentucky bluegrass", schedule.Crew{Days: []time.Weekday{time.Wednesday, time.Saturday}, JobsPerDay: 1}},
+	} {
+		s := situations[slices.IndexFunc(situations, func(s situation) bool { return s.name == d.situation })]
+		site := s.site(b, d.state, d.zone, d.grass)
+		name := "no crew"
+		if len(d.crew.Days) > 0 {
+			site.Crew = d.crew
+		}
+		if site.Crew.JobsPerDay > 0 {
+			name = fmt.Sprintf("%d job a day, %d days a week", site.Crew.JobsPerDay, len(site.Crew.Days))
+		}
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Program(site, s.book); err != nil {
 					b.Fatal(err)
 				}
 			}
