@@ -322,7 +322,7 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 func TestAreasAgainstExhaustion(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	contested, best, lost := 0, 0, 0
-	for n := range 4000 {
+	for n := range 2000 {
 		p := draw(r, 2+n%2)
 		for i := range p.Tasks {
 			p.Tasks[i].Area = areaOf(p, i)
