@@ -117,18 +117,19 @@ func (s situation) site(t testing.TB, state, zone, grass string) *schedule.Site 
 }
 
 // product runs over the whole product of states, half-zones, grasses and
-// situations, or over a shard of it: "3/8" is every eighth program from the third on.
+// situations, or over a shard of it: "3/8" is the third of eight. Places, grasses
+// and situations are dealt out in turn, so that a shard holds every pair of them
+// as long as there are no more shards than grasses.
 func product(t testing.TB, shard string, visit func(cell [2]string, grass string, s situation)) (programs int) {
 	t.Helper()
 	var k, of int
 	if n, err := fmt.Sscanf(shard, "%d/%d", &k, &of); n != 2 || err != nil || k < 1 || k > of {
 		t.Fatalf("shard %q: write 3/8 for the third of eight", shard)
 	}
-	i := 0
-	for _, cell := range cells(t) {
-		for _, grass := range agronomy.GrassNames() {
-			for _, s := range situations {
-				if i++; i%of == k%of {
+	for c, cell := range cells(t) {
+		for g, grass := range agronomy.GrassNames() {
+			for i, s := range situations {
+				if (c+g+i)%of == k%of {
 					visit(cell, grass, s)
 					programs++
 				}
