@@ -6,43 +6,59 @@ import (
 	"time"
 )
 
+// The forms of a resource.
+const (
+	plainForm  = 0
+	zippedForm = 1
+)
+
+// weigh tells with what status a request is answered, and which form it gets.
+func (r *resource) weigh(q *http.Request) (status, form int) {
+	if r.zips() {
+		if acceptsGzip(q.Header["Accept-Encoding"]) {
+			form = zippedForm
+		}
+		// A client may ask plain for what it holds compressed, or the reverse. It
+		// has the content all the same, and is told so by the tag that it knows.
+		other := 1 - form
+		if none := q.Header["If-None-Match"]; none != nil && q.Header["If-Match"] == nil &&
+			!listed(none, r.tag[form], true) && listed(none, r.tag[other], true) {
+			form = other
+		}
+	}
+	return condition(q.Header, r.tag[form], r.modified), form
+}
+
 // answer sends a resource: 200, 304 or 412. It gives the status and the bytes
 // of the body that were sent.
 func (r *resource) answer(w http.ResponseWriter, q *http.Request) (status, sent int) {
-	v, other := &r.plain, &r.zipped
-	if r.zipped.body != nil && acceptsGzip(q.Header["Accept-Encoding"]) {
-		v, other = other, v
-	}
-	// A client may ask plain for what it holds compressed, or the reverse. It
-	// has the content all the same, and is told so by the tag that it knows.
-	if none := q.Header["If-None-Match"]; none != nil && other.body != nil && q.Header["If-Match"] == nil &&
-		!listed(none, v.etag, true) && listed(none, other.etag, true) {
-		v = other
-	}
+	status, form := r.weigh(q)
 	h := w.Header()
-	h["Etag"] = v.tag
+	h["Etag"] = r.tags[form]
 	for i := range r.cached {
 		h[r.cached[i].key] = r.cached[i].values
 	}
-	if status = condition(q.Header, v.etag, r.modified); status != http.StatusOK {
+	if status != http.StatusOK {
 		w.WriteHeader(status)
 		return status, 0
 	}
 	for i := range r.always {
 		h[r.always[i].key] = r.always[i].values
 	}
-	if v == &r.zipped {
+	body, length := r.body, r.length
+	if form == zippedForm {
+		body, length = r.zipped()
 		h["Content-Encoding"] = gzipValue
 	}
-	h["Content-Length"] = v.length
+	h["Content-Length"] = length
 	w.WriteHeader(http.StatusOK)
 	if q.Method == http.MethodHead {
 		return status, 0
 	}
 	if c, ok := q.Context().Value(placedKey{}).(*placed); ok {
-		c.expect(len(v.body))
+		c.expect(len(body))
 	}
-	sent, _ = w.Write(v.body) // a reader that has gone away is nothing to report
+	sent, _ = w.Write(body) // a reader that has gone away is nothing to report
 	return status, sent
 }
 

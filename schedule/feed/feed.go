@@ -1,12 +1,16 @@
 package feed
 
 import (
+	"context"
 	"crypto/rand"
+	"errors"
 	"fmt"
 	"log/slog"
 	"net/http"
 	"net/url"
 	"os"
+	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -24,6 +28,7 @@ type Options struct {
 	Plan   schedule.Planner // nil: [plan.Program]
 	Record bool             // allow the form, which writes into the record books
 	Now    func() time.Time // the clock; its time zone decides when a day begins
+	Turn   time.Duration    // the most that planning and writing one file of a site may take; 0: half a minute
 	Log    *slog.Logger     // what happens to the sites
 	Access *slog.Logger     // one line a request, without secrets, tokens or addresses; nil: none
 }
@@ -48,29 +53,45 @@ type Feed struct {
 	o   Options
 	key [32]byte // signs the forms of this run
 
-	mu    sync.Mutex // held while the list of sites is brought up to date
+	mu    sync.Mutex // held while the list of sites is brought up to date, never while one is planned
 	sites map[string]*site
+	next  int               // the site to go on with in the next round
 	told  map[string]string // what was logged last about each name, so that it is said once
 
 	faultMu sync.Mutex
 	faulty  map[string]bool // the sites with which the program panicked
 
+	round     atomic.Int64  // of looking at the folder
+	dirty     atomic.Bool   // table and index are to be made anew
+	looked    chan struct{} // a round is over
+	whole     chan struct{} // closed when every site was read once
+	wholeOnce sync.Once
+	turns     chan struct{} // as many programs are made at once
+	cache     cache
+
 	table atomic.Pointer[map[string]*site] // by the first part of the path
 	index atomic.Pointer[resource]
 }
 
-// New reads and plans every site of the folder. A site with errors is no
-// error of New; a folder that cannot be read is.
+// turnsAtOnce is how many programs are made at once for each processor.
+const turnsAtOnce = 2 // [common]
+
+// New lists the folder, whose sites are read by [Feed.Watch] or when they are
+// asked for. A site with errors is no error of New; a folder that cannot be
+// read is.
 func New(o Options) (*Feed, error) {
-	f := &Feed{o: o, sites: map[string]*site{}, told: map[string]string{}, faulty: map[string]bool{}}
+	f := &Feed{o: o, sites: map[string]*site{}, told: map[string]string{}, faulty: map[string]bool{},
+		looked: make(chan struct{}, 1), whole: make(chan struct{}), turns: make(chan struct{}, turnsAtOnce*runtime.GOMAXPROCS(0))}
 	rand.Read(f.key[:])
 	if f.o.Plan == nil {
 		f.o.Plan = plan.Program
 	}
-	if err := f.Refresh(); err != nil {
-		return nil, err
+	names, err := siteNames(o.Sites)
+	if err != nil {
+		return nil, fmt.Errorf("could not read the folder of sites: %w", bare(err))
 	}
-	return f, nil
+	f.comeAndGo(names)
+	return f, f.list()
 }
 
 // ServeHTTP answers one request.
@@ -112,15 +133,22 @@ func (f *Feed) route(w http.ResponseWriter, q *http.Request) answered {
 		return refuse(answered{what: "unknown"}, w, http.StatusNotFound)
 	}
 	first, rest, folder := strings.Cut(path[1:], "/")
-	s := (*f.table.Load())[first]
+	s, err := f.find(q.Context(), first)
+	if err != nil {
+		return busy(answered{what: "unknown"}, w)
+	}
 	if s == nil {
 		return refuse(answered{what: "unknown"}, w, http.StatusNotFound)
 	}
-	a, shown := answered{site: s.name}, s.shown.Load()
-	if shown.prefix != first { // its secret was changed this moment
+	n, err := f.fresh(q.Context(), s)
+	if err != nil {
+		return busy(answered{site: s.name}, w)
+	}
+	if n.prefix != first || n.hidden(s) { // it has another secret, or one that is not known
 		return refuse(answered{what: "unknown"}, w, http.StatusNotFound)
 	}
-	if shown.private {
+	a := answered{site: s.name}
+	if n.private {
 		a.site = "private"
 	}
 	switch {
@@ -130,23 +158,74 @@ func (f *Feed) route(w http.ResponseWriter, q *http.Request) answered {
 		}
 		w.Header().Set("Location", "./"+url.PathEscape(first)+"/")
 		return refuse(a, w, http.StatusMovedPermanently)
-	case shown.unready != nil:
-		return f.sendUnready(a, w, q, shown.unready)
-	case shown.resources == nil: // found a moment ago, and not listed yet
-		return refuse(a, w, http.StatusNotFound)
+	case n.from == nil:
+		return f.sendUnready(a, w, q, n.title, n.problems)
 	case rest == formPath && f.o.Record:
 		a.what = formPath
 		return f.form(a, w, q, s)
 	}
-	r := shown.resources[rest]
-	if r == nil {
+	if a.what = rest; rest == "" {
+		a.what, rest = "landing", landingFile
+	} else if rest == landingFile || !n.has(rest) {
 		a.what = "unknown"
 		return refuse(a, w, http.StatusNotFound)
 	}
-	if a.what = rest; rest == "" {
-		a.what = "landing"
+	if q.Method != http.MethodGet && q.Method != http.MethodHead {
+		return notAllowed(a, w, "GET, HEAD")
 	}
-	return f.send(a, w, q, r)
+	r, err := f.ready(q.Context(), s, rest, func(r *resource) bool {
+		status, _ := r.weigh(q)
+		return status != http.StatusOK
+	})
+	switch {
+	case err == nil:
+		a.status, a.sent = r.answer(w, q)
+		return a
+	case errors.Is(err, errBusy):
+		return busy(a, w)
+	case errors.Is(err, errNoFile):
+		return refuse(a, w, http.StatusNotFound)
+	case errors.Is(err, errNoProgram):
+		n = s.shown.Load()
+		return f.sendUnready(a, w, q, n.title, n.problems)
+	}
+	return f.sendUnready(a, w, q, n.title, []schedule.Problem{{File: siteFile(s.name), Message: err.Error()}})
+}
+
+// find finds the site of the first part of a path. While not all sites are
+// read, it may be a secret that is not known yet, and is waited for.
+func (f *Feed) find(ctx context.Context, first string) (*site, error) {
+	if s := (*f.table.Load())[first]; s != nil {
+		return s, nil
+	}
+	select {
+	case <-f.whole:
+		return (*f.table.Load())[first], nil
+	default:
+	}
+	ctx, cancel := context.WithTimeout(ctx, waitTime)
+	defer cancel()
+	select {
+	case <-f.whole:
+	case <-ctx.Done():
+		return nil, errBusy
+	}
+	return (*f.table.Load())[first], f.relist()
+}
+
+// has tells whether the site has a file at a path.
+func (n *shown) has(path string) bool {
+	switch path {
+	case landingFile, calendarFile, sheetFile, jsonFile:
+		return true
+	}
+	return slices.Contains(n.parts, path)
+}
+
+// busy answers when there is no turn for a request: come again soon.
+func busy(a answered, w http.ResponseWriter) answered {
+	w.Header().Set("Retry-After", "10")
+	return refuse(a, w, http.StatusServiceUnavailable)
 }
 
 func (f *Feed) send(a answered, w http.ResponseWriter, q *http.Request, r *resource) answered {
@@ -157,11 +236,15 @@ func (f *Feed) send(a answered, w http.ResponseWriter, q *http.Request, r *resou
 	return a
 }
 
-// sendUnready answers for a site that never had a program: subscribers keep
-// what they have and come again.
-func (f *Feed) sendUnready(a answered, w http.ResponseWriter, q *http.Request, page []byte) answered {
+// sendUnready answers for a site that has no program: subscribers keep what
+// they have and come again.
+func (f *Feed) sendUnready(a answered, w http.ResponseWriter, q *http.Request, title string, problems []schedule.Problem) answered {
 	if q.Method != http.MethodGet && q.Method != http.MethodHead {
 		return notAllowed(a, w, "GET, HEAD")
+	}
+	page, err := unready(title, problems)
+	if err != nil {
+		return f.broken(a, w, err)
 	}
 	w.Header().Set("Retry-After", "600")
 	return sendPage(a, w, q, http.StatusServiceUnavailable, page)

@@ -3,6 +3,7 @@ package feed
 import (
 	"bytes"
 	"io"
+	"io/fs"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
@@ -32,6 +33,7 @@ type world struct {
 	feed        *Feed
 	record      bool
 	plan        schedule.Planner
+	turn        time.Duration
 
 	mu  sync.Mutex
 	at  time.Time
@@ -90,8 +92,15 @@ func (w *world) put(name, text string) {
 
 func (w *world) start() {
 	w.t.Helper()
+	w.begin()
+	w.refresh()
+}
+
+// begin makes the feed without looking at the sites.
+func (w *world) begin() {
+	w.t.Helper()
 	log := slog.New(slog.NewTextHandler(w, nil))
-	f, err := New(Options{Sites: w.root, State: w.state, Base: base, Plan: w.plan, Record: w.record, Now: w.now, Log: log, Access: log})
+	f, err := New(Options{Sites: w.root, State: w.state, Base: base, Plan: w.plan, Turn: w.turn, Record: w.record, Now: w.now, Log: log, Access: log})
 	if err != nil {
 		w.t.Fatal(err)
 	}
@@ -285,4 +294,53 @@ func TestTwoSitesWithOneAddress(t *testing.T) {
 	w.start()
 	wants(t, "the page", w.page("/a-site-with-long-name/"), "Mill green")
 	wants(t, "the log", w.logged(), "another has the same address")
+}
+
+// The state of a site with a secret is for its owner alone, also when it lay
+// open before, and says nothing to others.
+func TestStateOfASecretIsPrivate(t *testing.T) {
+	const secret = "heron-under-willow-4711"
+	w := newWorld(t)
+	state := t.TempDir()
+	w.state = openRoot(t, state)
+	for _, dir := range []string{state + "/quiet", state + "/quiet/person"} {
+		if err := os.Mkdir(dir, 0o755); err != nil {
+			t.Fatal(err)
+		}
+	}
+	w.put("mill.toml", lawn)
+	w.put("quiet.toml", named("quiet")+"[calendar]\nsecret = \""+secret+"\"\n")
+	w.start()
+	calendar := w.page("/" + secret + "/program.ics")
+	if err := os.Chmod(state+"/quiet/program.ics", 0o644); err != nil { // as an older version left it
+		t.Fatal(err)
+	}
+	w.start()
+	if w.page("/"+secret+"/program.ics") != calendar {
+		t.Error("the calendar changed")
+	}
+	for _, path := range []string{"/person/ines.ics", "/area/east.ics", "/", "/program.html", "/program.json"} {
+		w.page("/" + secret + path)
+	}
+	w.page("/mill/program.ics")
+	err := filepath.WalkDir(state, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || path == state {
+			return err
+		}
+		info, err := d.Info()
+		if err != nil {
+			return err
+		}
+		text, _ := os.ReadFile(path)
+		switch private := strings.Contains(path, "/quiet"); {
+		case private && info.Mode().Perm()&0o077 != 0:
+			t.Errorf("%s: %v", path, info.Mode())
+		case !private && strings.Contains(path+string(text), secret):
+			t.Errorf("%s: %v, and holds the secret", path, info.Mode())
+		}
+		return nil
+	})
+	if err != nil {
+		t.Error(err)
+	}
 }

@@ -83,9 +83,14 @@ func (f *Feed) mayRecord(host string) bool {
 // showForm shows the form, or the choice of a job when none is named or none
 // of that name can be recorded.
 func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *site, e entry, status int, wrong []string) answered {
-	s.mu.Lock()
-	good := s.good
-	s.mu.Unlock()
+	good, err := f.program(q.Context(), s)
+	if errors.Is(err, errBusy) {
+		return busy(a, w)
+	}
+	if err != nil {
+		n := s.shown.Load()
+		return f.sendUnready(a, w, q, n.title, n.problems)
+	}
 	today := day(f.o.Now())
 	v := formPage{head: newHead("Record a job"), entry: e, Site: good.program.Title, Today: today.String(), Wrong: wrong,
 		People: good.site.Crew.People}

@@ -26,6 +26,9 @@ func fuzzFeed(f *testing.F) (*Feed, string) {
 	if err != nil {
 		f.Fatal(err)
 	}
+	if err := feed.Refresh(); err != nil {
+		f.Fatal(err)
+	}
 	return feed, dir
 }
 
@@ -70,6 +73,7 @@ func FuzzForm(f *testing.F) {
 	f.Add("east/lime/1", "done", "", "2026-09-14", "", "=1+1")
 	f.Add("west/nitrogen/1", "missed", "", "2026-09-13", "oskar", "a\nb,\"c")
 	f.Add("east/lime", "done", "1e309 lb", "9999-99-99", "'", "\x00\u2028")
+	site := feed.sites["mill"].proven.reading("mill").site
 	bookName := dir + "/mill.record.csv"
 	f.Fuzz(func(t *testing.T, job, what, amount, date, by, note string) {
 		os.Remove(bookName) // each form on its own, so that the book stays small
@@ -91,7 +95,7 @@ func FuzzForm(f *testing.F) {
 			if !ok || strings.Count(rest, "\n") != 1 || !strings.HasSuffix(rest, "\n") {
 				t.Fatalf("the book is %q", text)
 			}
-			done, ps := sitefile.LoadRecord("book", text, s.good.site)
+			done, ps := sitefile.LoadRecord("book", text, site)
 			if schedule.Fatal(ps) || len(done) != 1 || done[0].Job != job {
 				t.Fatalf("%q reads as %+v %v", text, done, ps)
 			}

@@ -14,7 +14,8 @@ import (
 // indexPage lists the sites that are not private.
 type indexPage struct {
 	head
-	Sites []indexLine
+	Sites  []indexLine
+	Unread int // sites that are not listed yet
 }
 
 type indexLine struct{ Path, Title, Note string }
@@ -25,11 +26,11 @@ func newIndexLine(prefix, title, note string) indexLine {
 	return indexLine{url.PathEscape(prefix) + "/", title, note}
 }
 
-func indexOf(lines []indexLine) ([]byte, error) {
+func indexOf(lines []indexLine, unread int) ([]byte, error) {
 	slices.SortFunc(lines, func(a, b indexLine) int {
 		return cmp.Or(strings.Compare(strings.ToLower(a.Title), strings.ToLower(b.Title)), strings.Compare(a.Path, b.Path))
 	})
-	return render("index.html", indexPage{newHead("Lawn programs"), lines})
+	return render("index.html", indexPage{newHead("Lawn programs"), lines, unread})
 }
 
 // unreadyPage stands in for a site that never had a program.
@@ -46,10 +47,17 @@ func unready(name string, problems []schedule.Problem) ([]byte, error) {
 func (f *Feed) list() error {
 	table := make(map[string]*site, len(f.sites))
 	var lines []indexLine
+	unread := 0
 	for _, s := range inOrder(f.sites) {
 		n := s.shown.Load()
 		switch {
-		case n == nil || n.resources == nil && n.unready == nil: // private and broken
+		case n == nil: // it stands under its name, unless it has a secret
+			unread++
+			if table[s.name] == nil {
+				table[s.name] = s
+			}
+			continue
+		case n.hidden(s):
 			continue
 		case table[n.prefix] != nil:
 			f.say(slog.LevelError, s.name, "the site is not served: another has the same address", "other", table[n.prefix].logName())
@@ -60,14 +68,21 @@ func (f *Feed) list() error {
 			lines = append(lines, newIndexLine(n.prefix, n.title, n.note))
 		}
 	}
-	body, err := indexOf(lines)
+	body, err := indexOf(lines, unread)
 	if err != nil {
 		return err
 	}
 	f.table.Store(&table)
-	f.index.Store(newResource(file{landingFile, htmlType, body}, f.index.Load(), f.o.Now(), false))
+	var was *mark
+	if r := f.index.Load(); r != nil {
+		was = &r.mark
+	}
+	f.index.Store(newResource(file{landingFile, htmlType, body}, was, f.o.Now(), false))
 	return nil
 }
+
+// hidden tells a site that may have a secret which nobody knows.
+func (n *shown) hidden(s *site) bool { return n.from == nil && n.private && n.prefix == s.name }
 
 // inOrder gives the sites in the order of their names, so that of two with one
 // address it is always the same that is served.

@@ -89,14 +89,30 @@ func (t *tree) link(name, path string) link {
 	return k
 }
 
-// landing fills in all but the calendars of persons and areas.
-func (t *tree) landing(p *schedule.Program) *landing {
+// warning says that the program is older than the files; "" it is not.
+func (t *tree) warning() string {
+	if schedule.Fatal(t.problems) {
+		return "The newest site file or record book has errors, so this is still the program from before."
+	}
+	return ""
+}
+
+// landing fills in the page; why says of some calendars why there are none.
+func (t *tree) landing(p *schedule.Program, why map[string]string) *landing {
 	today := day(t.now)
 	l := &landing{head: newHead(p.Title), Span: p.Start.Short() + " to " + p.Through.Short(), Today: today.Words(),
-		Whole: t.link(p.Title, calendarFile), Home: t.address(""), Record: t.record,
+		Warning: t.warning(), Whole: t.link(p.Title, calendarFile), Home: t.address(""), Record: t.record,
 		Private: p.Site.Calendar.Secret != "", Problems: t.problems}
-	if schedule.Fatal(t.problems) {
-		l.Warning = "The newest site file or record book has errors, so this is still the program from before."
+	for _, k := range t.parts(p)[1:] {
+		one := t.link(k.name, k.path)
+		if w := why[k.path]; w != "" {
+			one = link{Name: k.name, Why: w}
+		}
+		if k.o.Person != "" {
+			l.People = append(l.People, one)
+		} else {
+			l.Areas = append(l.Areas, one)
+		}
 	}
 	if !p.Season.LastSafe.IsZero() && !today.After(p.Season.LastSafe) {
 		l.LastSafe = p.Season.LastSafe.Words()

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	"swardbook/schedule"
+
 	"rsc.io/qr"
 )
 
@@ -52,7 +54,7 @@ func TestNextJobs(t *testing.T) {
 	w.at = time.Date(2026, 9, 1, 8, 0, 0, 0, time.UTC)
 	w.start()
 	wants(t, "before the program", w.page("/mill/"), "Next: ", "Nothing is spread after ")
-	first := w.feed.sites["mill"].good.program.Entries[0].Date
+	first := programOf(w, "mill").Entries[0].Date
 	w.at = first.Time()
 	w.refresh()
 	wants(t, "on the first day", w.page("/mill/"), "Today: "+first.Words())
@@ -65,4 +67,14 @@ func TestNextJobs(t *testing.T) {
 	w.at = time.Date(2028, 1, 1, 8, 0, 0, 0, time.UTC)
 	w.refresh()
 	wants(t, "after the program", w.page("/mill/"), "Nothing more is planned in this program")
+}
+
+// programOf plans what is shown of a site.
+func programOf(w *world, name string) *schedule.Program {
+	w.t.Helper()
+	r, err := w.feed.program(w.t.Context(), w.feed.sites[name])
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	return r.program
 }

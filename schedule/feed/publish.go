@@ -25,6 +25,7 @@ type Publishing struct {
 	Base       string           // public address of Out, from [ParseBase]; "" not known
 	Plan       schedule.Planner // nil: [plan.Program]
 	Version    string           // of the program; what another version published is made anew; "" everything is
+	Turn       time.Duration    // the most that one site may take; 0: half a minute
 	Shard      Shard            // the part of the folder to publish; zero is all of it
 	Jobs       int              // sites at once; 0: as many as there are processors
 	Now        time.Time
@@ -178,7 +179,11 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if prefix, was, private := p.unchanged(name); was != nil {
 		return p.keep(prefix, name, was, private)
 	}
-	r := read(p.o.Sites, name, p.o.Now, p.o.Plan)
+	got, err := bounded(p.o.Turn, func() (pressed, error) { return p.press(name), nil })
+	if err != nil {
+		return nil, err
+	}
+	r := got.reading
 	prefix := r.prefix(name)
 	if r.program == nil && r.private && prefix == name {
 		p.mu.Lock()
@@ -198,10 +203,7 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err := p.sweep(prefix); err != nil {
 		return nil, err
 	}
-	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
-		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)
-	}}
-	made, err := t.files(r.program)
+	made, err := got.files, got.err
 	if err != nil {
 		return nil, err
 	}
@@ -231,6 +233,27 @@ func (p *publisher) write(name string) (*indexLine, error) {
 		line = &l
 	}
 	return line, nil
+}
+
+// pressed is what a site's turn came to.
+type pressed struct {
+	reading *reading
+	files   []file
+	err     error // of the files
+}
+
+// press reads and plans a site and makes its files, but writes none.
+func (p *publisher) press(name string) (out pressed) {
+	out.reading = read(p.o.Sites, name, p.o.Now, p.o.Plan)
+	if out.reading.program == nil {
+		return out
+	}
+	prefix := out.reading.prefix(name)
+	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
+		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)
+	}}
+	out.files, out.err = t.files(out.reading.program)
+	return out
 }
 
 // keep leaves a site as it is.
@@ -332,7 +355,7 @@ func (p *publisher) entries(dir string) []fs.DirEntry {
 
 // index writes the list of sites.
 func (p *publisher) index() error {
-	body, err := indexOf(p.lines)
+	body, err := indexOf(p.lines, 0)
 	if err != nil {
 		return err
 	}

@@ -52,6 +52,13 @@ type reading struct {
 	fault    *schedule.Fault // of the planner, when it panicked
 }
 
+// reading makes sense of the bytes once more.
+func (in *inputs) reading(name string) *reading {
+	r := &reading{inputs: *in}
+	r.parse(name, func(string) ([]byte, error) { return in.normals, nil })
+	return r
+}
+
 // load reads the files of a site. What goes wrong is among the problems.
 func load(root *os.Root, name string, now time.Time) *reading {
 	r := &reading{}

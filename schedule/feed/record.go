@@ -1,6 +1,7 @@
 package feed
 
 import (
+	"context"
 	"errors"
 	"strings"
 
@@ -36,23 +37,20 @@ type recordedPage struct {
 // record writes what a form says into the record book and re-plans the site.
 // The same form again gives the same outcome and no second line.
 func (f *Feed) record(s *site, e entry) (outcome, error) {
-	s.mu.Lock()
-	o, err := f.recordLocked(s, e)
-	s.mu.Unlock()
-	if err != nil {
-		return o, err
+	if err := s.take(context.Background()); err != nil {
+		return outcome{}, err
 	}
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	return o, f.list()
-}
-
-func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
+	defer s.release()
 	if o, again := s.recorded[e.ID]; again {
 		return o, nil
 	}
 	now := f.o.Now()
-	r := read(f.o.Sites, s.name, now, f.o.Plan) // the newest, which may be newer than what is shown
+	r, err := inTurn(context.Background(), f, func() (*reading, error) { // the newest, which may be newer than what is shown
+		return read(f.o.Sites, s.name, now, f.o.Plan), nil
+	})
+	if err != nil {
+		return outcome{}, err
+	}
 	if r.program == nil {
 		return outcome{}, errNoProgram
 	}
@@ -60,23 +58,25 @@ func (f *Feed) recordLocked(s *site, e entry) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	var line book.Line
-	var after *schedule.Program
-	err = schedule.Guarded(func() (err error) {
-		line, after, err = r.with(s.name, d, amount, f.o.Plan)
-		return err
+	type answer struct {
+		line  book.Line
+		after *schedule.Program
+	}
+	a, err := inTurn(context.Background(), f, func() (a answer, err error) {
+		a.line, a.after, err = r.with(s.name, d, amount, f.o.Plan)
+		return a, err
 	})
 	if err != nil {
 		return outcome{}, err
 	}
-	if err := book.Append(f.o.Sites, recordBook(s.name), line.Text); err != nil {
+	if err := book.Append(f.o.Sites, recordBook(s.name), a.line.Text); err != nil {
 		return outcome{}, err
 	}
-	o := outcomeOf(line.Text, r.program, after)
-	o.Replaced = line.Replaced()
+	o := outcomeOf(a.line.Text, r.program, a.after)
+	o.Replaced = a.line.Replaced()
 	s.recorded[e.ID] = o
-	f.refresh(s)
-	f.o.Log.Info("recorded", "site", s.logName(), "job", d.Job, "changes", text.Tally(schedule.Compare(r.program, after)))
+	f.look(s)
+	f.o.Log.Info("recorded", "site", s.logName(), "job", d.Job, "changes", text.Tally(schedule.Compare(r.program, a.after)))
 	return o, nil
 }
 

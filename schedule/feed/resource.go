@@ -9,25 +9,36 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"time"
 )
 
-// resource is a file ready to be sent: its bytes, plain and compressed, and
-// the headers that go with them, which are never changed again.
-type resource struct {
-	plain, zipped variant // zipped has no body where that would save nothing
-	modified      time.Time
-	private       bool
-	always        []headerLine // in every 200
-	cached        []headerLine // in every 200 and 304
+// mark tells the bytes of a file without them.
+type mark struct {
+	tag      [12]byte // the start of their SHA-256
+	size     int
+	modified time.Time // when they changed
 }
 
-// variant is one representation of a resource.
-type variant struct {
-	body []byte
-	etag string
-	// the values of ETag and Content-Length, as the header map wants them
-	tag, length []string
+// zips tells whether there is a compressed form.
+func (m *mark) zips() bool { return m.size >= leastZipped }
+
+// resource is a file ready to be sent: its bytes and the headers that go with
+// them, which are never changed again.
+type resource struct {
+	mark
+	body   []byte
+	tag    [2]string   // of the plain and of the compressed form
+	tags   [2][]string // the same as the header map wants them
+	length []string
+	always []headerLine // in every 200
+	cached []headerLine // in every 200 and 304
+
+	used atomic.Bool // of late
+	once sync.Once
+	zip  []byte // made by the first who asks for it
+	zlen []string
 }
 
 // headerLine is one header, its key in the form that the map wants.
@@ -39,44 +50,60 @@ type headerLine struct {
 // leastZipped is the size below which compression saves no packet.
 const leastZipped = 1400 // [common]
 
-func newVariant(body []byte, etag string) variant {
-	return variant{body, etag, []string{etag}, []string{strconv.Itoa(len(body))}}
-}
-
-// newResource makes a file ready that takes the place of another, which may be
-// nil; with the same bytes that stays. modified is when the bytes changed; it
-// comes out later than before even when both changes fell within a second.
-// private keeps shared caches and search engines away.
-func newResource(f file, was *resource, modified time.Time, private bool) *resource {
+// newResource makes a file ready that takes the place of another, whose mark
+// may be nil. modified is when the bytes changed; with the same bytes the time
+// of the other stays, and else it comes out later even when both changes fell
+// within a second. private keeps shared caches and search engines away.
+func newResource(f file, was *mark, modified time.Time, private bool) *resource {
 	sum := sha256.Sum256(f.body)
-	tag := hex.EncodeToString(sum[:12])
-	r := &resource{plain: newVariant(f.body, `"`+tag+`"`), modified: modified.UTC().Truncate(time.Second), private: private}
+	m := mark{size: len(f.body), modified: modified.UTC().Truncate(time.Second)}
+	copy(m.tag[:], sum[:])
 	if was != nil {
 		switch {
-		case was.plain.etag == r.plain.etag && was.private == private:
-			return was
-		case !r.modified.After(was.modified):
-			r.modified = was.modified.Add(time.Second)
+		case was.tag == m.tag:
+			m.modified = was.modified
+		case !m.modified.After(was.modified):
+			m.modified = was.modified.Add(time.Second)
 		}
 	}
-	cache := "no-cache" // keep it, but ask every time whether it is still so
+	r := m.bare(private)
+	r.body, r.length = f.body, []string{strconv.Itoa(len(f.body))}
 	if private {
-		cache = "private, no-cache"
 		r.add(&r.always, "X-Robots-Tag", "noindex")
-	}
-	r.add(&r.cached, "Cache-Control", cache)
-	r.add(&r.cached, "Last-Modified", r.modified.Format(http.TimeFormat))
-	if len(f.body) >= leastZipped {
-		if z := compress(f.body); len(z) < len(f.body) {
-			r.zipped = newVariant(z, `"`+tag+`-gz"`)
-			r.add(&r.cached, "Vary", "Accept-Encoding")
-		}
 	}
 	r.add(&r.always, "Content-Type", f.kind)
 	for _, l := range securityHeaders(f) {
 		r.add(&r.always, l[0], l[1])
 	}
 	return r
+}
+
+// bare is the resource without its body, which is enough to tell whoever holds
+// the body that it is still so.
+func (m mark) bare(private bool) *resource {
+	r := &resource{mark: m}
+	tag := hex.EncodeToString(m.tag[:])
+	r.tag = [2]string{`"` + tag + `"`, `"` + tag + `-gz"`}
+	r.tags = [2][]string{r.tag[:1:1], r.tag[1:2:2]}
+	cache := "no-cache" // keep it, but ask every time whether it is still so
+	if private {
+		cache = "private, no-cache"
+	}
+	r.add(&r.cached, "Cache-Control", cache)
+	r.add(&r.cached, "Last-Modified", m.modified.Format(http.TimeFormat))
+	if m.zips() {
+		r.add(&r.cached, "Vary", "Accept-Encoding")
+	}
+	return r
+}
+
+// zipped is the compressed form and its length.
+func (r *resource) zipped() ([]byte, []string) {
+	r.once.Do(func() {
+		r.zip = compress(r.body)
+		r.zlen = []string{strconv.Itoa(len(r.zip))}
+	})
+	return r.zip, r.zlen
 }
 
 func (r *resource) add(to *[]headerLine, key, value string) {

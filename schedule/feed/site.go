@@ -1,6 +1,8 @@
 package feed
 
 import (
+	"context"
+	"errors"
 	"io/fs"
 	"sync"
 	"sync/atomic"
@@ -10,19 +12,32 @@ import (
 	"swardbook/schedule/book"
 )
 
-// site is one site file and what is served of it.
+// site is one site file and what is known of it. Programs and files are made
+// when they are asked for, and programs are not kept.
 type site struct {
-	name  string
-	shown atomic.Pointer[shown]
+	name     string
+	shown    atomic.Pointer[shown] // nil: not read yet
+	round    atomic.Int64          // in which its files were last looked at
+	unproven atomic.Bool           // the newest files are usable, and not planned yet
 
-	mu       sync.Mutex // held while its files are read, planned and written
-	last     *reading
-	good     *reading // the last that had a program
-	day      schedule.Date
-	kept     map[string]kept    // the calendars as last made, by path
+	mu    sync.Mutex
+	slots map[string]*slot // by path, what was asked for
+
+	turn     chan struct{} // holds one while the site is read, planned or written; the rest belongs to who put it there
+	stamp    stamp
+	sum      [32]byte // of the newest files
+	usable   bool     // are they
+	proven   *inputs  // the last that were planned
+	swept    bool
+	kept     map[string]kept    // calendars as last made, where no state keeps them
 	recorded map[string]outcome // what became of each form, by its id
-	gone     bool               // its file was not there the last time
 	warned   bool               // that calendars cannot be kept
+
+	gone bool // its file was not there the last time
+}
+
+func newSite(name string) *site {
+	return &site{name: name, turn: make(chan struct{}, 1), slots: map[string]*slot{}, kept: map[string]kept{}, recorded: map[string]outcome{}}
 }
 
 // kept is a calendar as it was last made, and when its bytes changed.
@@ -35,111 +50,300 @@ type kept struct {
 type shown struct {
 	prefix, title, note string
 	private             bool
-	resources           map[string]*resource // by the path below the site
-	unready             []byte               // the page instead of all others; nil: there is a program
+	from                *inputs            // of the program; nil: there is none
+	before              *inputs            // the last good ones, until from is known to be as good
+	problems            []schedule.Problem // of the newest files, when from is older
+	parts               []string           // the calendars of persons and areas
 }
 
-// show makes what is served of a site from its last good reading.
-func (f *Feed) show(s *site, now time.Time) {
-	if s.good == nil {
-		f.showUnready(s, s.last.problems)
+// slot is a file that was asked for. Its body may have been dropped since.
+type slot struct {
+	of   *shown
+	day  schedule.Date // of pages
+	mark mark
+	r    *resource // nil: only the mark is left
+	bad  error     // why it cannot be made of this; set for faults, which are not tried again
+}
+
+// errNoFile is the error of a path that the site does not have.
+var errNoFile = errors.New("no such file")
+
+// daily tells whether a file changes with the day.
+func daily(path string) bool { return path == landingFile || path == sheetFile }
+
+// fresh gives what is shown of a site, after a look at its files if nobody has
+// looked in this round. It waits for nobody unless nothing is known yet.
+func (f *Feed) fresh(ctx context.Context, s *site) (*shown, error) {
+	n := s.shown.Load()
+	switch {
+	case n != nil && s.round.Load() == f.round.Load():
+		return n, nil
+	case n != nil && !s.tryTake():
+		return n, nil
+	case n == nil:
+		if err := s.take(ctx); err != nil {
+			return nil, err
+		}
+	}
+	defer s.release()
+	f.look(s)
+	return s.shown.Load(), nil
+}
+
+// look reads the site's files if they may have changed. The site is taken.
+func (f *Feed) look(s *site) {
+	round, now, n := f.round.Load(), f.o.Now(), s.shown.Load()
+	defer s.round.Store(round)
+	if n != nil {
+		at := stampOf(f.o.Sites, s.name, s.stamp.normalsName, now)
+		if !at.site.there || s.stamp.same(at) { // a file that is gone may only be being saved
+			return
+		}
+	}
+	r := load(f.o.Sites, s.name, now)
+	s.stamp = r.stamp
+	if n != nil && s.sum == r.sum && s.usable == r.usable() {
 		return
 	}
-	t := &tree{base: f.o.Base, prefix: s.good.prefix(s.name), record: f.o.Record, now: now,
-		old: func(path string) ([]byte, error) { return f.oldCalendar(s, path) }}
-	if s.last.program == nil {
-		t.problems = s.last.problems
-	}
-	var made []file
-	err := schedule.Guarded(func() (err error) {
-		made, err = t.files(s.good.program)
-		return err
-	})
-	if err != nil {
-		f.fault(s.name, err)
-		f.o.Log.Error("the site could not be written; what was there is served on", "site", s.logName(), "error", err.Error())
-		if s.shown.Load() == nil || s.shown.Load().unready != nil {
-			f.showUnready(s, []schedule.Problem{{File: siteFile(s.name), Message: err.Error()}})
-		}
+	s.sum, s.usable = r.sum, r.usable()
+	if !s.usable {
+		f.goOn(s, r)
 		return
 	}
-	was := s.shown.Load()
-	n := &shown{prefix: t.prefix, title: s.good.program.Title, private: s.good.private, resources: make(map[string]*resource, len(made))}
-	if t.problems != nil {
-		n.note = brokenNote
+	next := &shown{prefix: r.prefix(s.name), title: r.site.Title, private: r.private, from: &r.inputs, parts: partsOf(r.site)}
+	if next.title == "" {
+		next.title = s.name
 	}
-	for _, m := range made {
-		path := m.path
-		if path == landingFile {
-			path = ""
+	if n != nil {
+		if next.before = n.before; s.proven != nil {
+			next.before = s.proven
 		}
-		modified := now
-		if m.kind == calendarType {
-			modified = f.keep(s, m, now)
-		}
-		var before *resource
-		if was != nil {
-			before = was.resources[path]
-		}
-		n.resources[path] = newResource(m, before, modified, n.private)
 	}
-	s.shown.Store(n)
+	s.unproven.Store(true)
+	f.show(s, next)
 }
 
-// showUnready shows the problems instead of a program. A site that may have a
-// secret which cannot be read shows nothing at all.
-func (f *Feed) showUnready(s *site, problems []schedule.Problem) {
-	n := &shown{prefix: s.last.prefix(s.name), title: s.name, note: brokenNote, private: s.last.private}
-	if !n.private || n.prefix != s.name {
-		page, err := unready(s.name, problems)
-		if err != nil {
-			f.o.Log.Error("a page could not be written", "site", s.logName(), "error", err.Error())
-		}
-		n.unready = page
+// goOn goes on with the last good program when the newest files have errors.
+func (f *Feed) goOn(s *site, r *reading) {
+	n := s.shown.Load()
+	next := &shown{prefix: r.prefix(s.name), title: s.name, private: r.private}
+	if n != nil && n.from != nil {
+		good := *n
+		next = &good
 	}
-	s.shown.Store(n)
+	next.note, next.problems = brokenNote, r.problems
+	s.unproven.Store(next.from != nil && next.from != s.proven)
+	f.show(s, next)
+	f.tell(s, r, next.from != nil)
 }
 
-// oldCalendar gives the calendar that was served before, in this run or an
-// earlier one.
-func (f *Feed) oldCalendar(s *site, path string) ([]byte, error) {
-	if k, ok := s.kept[path]; ok {
-		return k.body, nil
+// show replaces what is shown.
+func (f *Feed) show(s *site, n *shown) {
+	was := s.shown.Swap(n)
+	if was == nil || was.prefix != n.prefix || was.title != n.title || was.note != n.note || was.private != n.private {
+		f.dirty.Store(true)
 	}
-	if f.o.State == nil {
-		return nil, fs.ErrNotExist
+}
+
+// made is what a turn makes of a site's files.
+type made struct {
+	reading *reading
+	file    file
+	err     error // of the file
+}
+
+// make plans the site and writes one file of it, or none for "". When the
+// newest files cannot be planned, the last good ones take their place. The site
+// is taken.
+func (f *Feed) make(ctx context.Context, s *site, path string) (made, error) {
+	for {
+		n := s.shown.Load()
+		if n.from == nil {
+			return made{}, errNoProgram
+		}
+		t := &tree{base: f.o.Base, prefix: n.prefix, record: f.o.Record, now: f.o.Now(), problems: n.problems}
+		old, there := s.kept[path]
+		t.old = func(path string) ([]byte, error) {
+			switch {
+			case there:
+				return old.body, nil
+			case f.o.State == nil:
+				return nil, fs.ErrNotExist
+			}
+			return readAtMost(f.o.State, s.name+"/"+path, mostCalendar)
+		}
+		m, err := inTurn(ctx, f, func() (made, error) {
+			m := made{reading: n.from.reading(s.name)}
+			if m.reading.plan(s.name, f.o.Plan); m.reading.program == nil || path == "" {
+				return m, nil
+			}
+			m.err = schedule.Guarded(func() (err error) {
+				m.file, err = t.file(m.reading.program, path)
+				return err
+			})
+			return m, nil
+		})
+		if errors.Is(err, errBusy) {
+			return made{}, err
+		}
+		if err != nil { // it came to no end
+			m.reading = &reading{inputs: *n.from}
+			m.reading.fault, _ = errors.AsType[*schedule.Fault](err)
+			m.reading.fail(siteFile(s.name), err.Error())
+		}
+		if m.reading.program != nil {
+			if s.proven != n.from {
+				s.proven = n.from
+				if s.unproven.Swap(false) {
+					f.tell(s, m.reading, true)
+				}
+			}
+			return m, nil
+		}
+		f.tell(s, m.reading, n.before != nil)
+		f.fallBack(s, n, m.reading.problems)
 	}
-	name := s.name + "/" + path
-	body, err := readAtMost(f.o.State, name, mostCalendar)
+}
+
+// fallBack shows the program of the files before, since these cannot be
+// planned.
+func (f *Feed) fallBack(s *site, n *shown, problems []schedule.Problem) {
+	next := &shown{prefix: n.prefix, title: n.title, private: n.private, note: brokenNote, problems: problems}
+	if n.before != nil && n.before != n.from {
+		r := n.before.reading(s.name)
+		next.from, next.prefix, next.title, next.private, next.parts = n.before, r.prefix(s.name), r.site.Title, r.private, partsOf(r.site)
+	}
+	s.unproven.Store(false)
+	f.show(s, next)
+}
+
+// program plans what is shown of a site.
+func (f *Feed) program(ctx context.Context, s *site) (*reading, error) {
+	if err := s.take(ctx); err != nil {
+		return nil, err
+	}
+	defer s.release()
+	m, err := f.make(ctx, s, "")
+	return m.reading, err
+}
+
+// ready gives a file of a site, made anew if what there is does not hold any
+// more. It may come without its body for a client that has it.
+func (f *Feed) ready(ctx context.Context, s *site, path string, enough func(*resource) bool) (*resource, error) {
+	if r, err := f.there(s, path, enough); r != nil || err != nil {
+		return r, err
+	}
+	if err := s.take(ctx); err != nil {
+		return nil, err
+	}
+	defer s.release()
+	if r, err := f.there(s, path, enough); r != nil || err != nil { // somebody made it meanwhile
+		return r, err
+	}
+	m, err := f.make(ctx, s, path)
 	if err != nil {
 		return nil, err
 	}
-	k := kept{body: body}
-	if info, err := f.o.State.Stat(name); err == nil {
-		k.modified = info.ModTime()
+	n, now := s.shown.Load(), f.o.Now()
+	s.mu.Lock()
+	was := s.slots[path]
+	s.mu.Unlock()
+	next := &slot{of: n, day: day(now)}
+	if was != nil {
+		next.mark = was.mark
 	}
-	s.kept[path] = k
-	return body, nil
+	if m.err != nil {
+		if m.err != errNoFile {
+			f.o.Log.Error("a file of the site cannot be made", "site", s.name, "file", path, "error", m.err.Error())
+			f.fault(s.name, m.err)
+		}
+		if isFault(m.err) || m.err == errNoFile {
+			next.bad = m.err
+			s.put(path, next)
+		}
+		return nil, m.err
+	}
+	modified := now
+	if m.file.kind == calendarType {
+		modified = f.keep(s, m.file, n.private, now)
+	}
+	var last *mark
+	if was != nil && was.mark.size > 0 && m.file.kind != calendarType { // a calendar's time is kept with it
+		last = &was.mark
+	}
+	next.r = newResource(m.file, last, modified, n.private)
+	next.mark = next.r.mark
+	s.put(path, next)
+	for _, b := range f.cache.add(s, path, next.r) {
+		b.site.drop(b.path, b.r)
+	}
+	return next.r, nil
+}
+
+func (s *site) put(path string, next *slot) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.slots[path] = next
+}
+
+// drop leaves only the mark of a file, unless another has taken its place.
+func (s *site) drop(path string, r *resource) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if k := s.slots[path]; k != nil && k.r == r {
+		k.r = nil
+	}
+}
+
+// there gives a file that still holds; nil if there is none.
+func (f *Feed) there(s *site, path string, enough func(*resource) bool) (*resource, error) {
+	n := s.shown.Load()
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	k := s.slots[path]
+	switch {
+	case k == nil || k.of != n || daily(path) && k.day != day(f.o.Now()):
+		return nil, nil
+	case k.bad != nil:
+		return nil, k.bad
+	case k.r != nil:
+		if !k.r.used.Load() {
+			k.r.used.Store(true)
+		}
+		return k.r, nil
+	}
+	if r := k.mark.bare(n.private); enough(r) {
+		return r, nil
+	}
+	return nil, nil
 }
 
 // keep stores a calendar for the next update and the next run, and gives the
-// time of its last change.
-func (f *Feed) keep(s *site, m file, now time.Time) time.Time {
+// time of its last change. The site is taken.
+func (f *Feed) keep(s *site, m file, private bool, now time.Time) time.Time {
+	name := s.name + "/" + m.path
 	was, there := s.kept[m.path]
-	if there && string(was.body) == string(m.body) {
-		return was.modified
+	if !there && f.o.State != nil {
+		if body, err := readAtMost(f.o.State, name, mostCalendar); err == nil {
+			if info, err := f.o.State.Stat(name); err == nil {
+				was, there = kept{body, info.ModTime()}, true
+			}
+		}
 	}
 	k := kept{m.body, now.Truncate(time.Second)}
-	if there && !k.modified.After(was.modified) { // twice within a second
+	switch {
+	case there && string(was.body) == string(m.body):
+		k.modified = was.modified
+	case there && !k.modified.After(was.modified): // twice within a second
 		k.modified = was.modified.Add(time.Second)
 	}
 	if f.o.State != nil {
-		name := s.name + "/" + m.path
-		_, err := book.Replace(f.o.State, name, m.body)
+		err := f.store(s, name, k, private)
 		if err == nil {
-			err = f.o.State.Chtimes(name, k.modified, k.modified)
+			delete(s.kept, m.path)
+			return k.modified
 		}
-		if err != nil && !s.warned {
+		if !s.warned {
 			s.warned = true
 			f.o.Log.Warn("calendars cannot be kept; after a restart, changes made until then may not reach every phone",
 				"site", s.logName(), "error", bare(err).Error())
@@ -147,4 +351,43 @@ func (f *Feed) keep(s *site, m file, now time.Time) time.Time {
 	}
 	s.kept[m.path] = k
 	return k.modified
+}
+
+// store writes a calendar into the state.
+func (f *Feed) store(s *site, name string, k kept, private bool) error {
+	if !s.swept {
+		s.swept = true
+		for _, dir := range []string{s.name, s.name + "/person", s.name + "/area"} {
+			if err := book.Sweep(f.o.State, dir); err != nil {
+				return err
+			}
+		}
+	}
+	replace := book.Replace
+	if private {
+		replace = book.ReplacePrivate
+		if err := f.o.State.MkdirAll(s.name, 0o700); err != nil {
+			return err
+		}
+		if err := f.o.State.Chmod(s.name, 0o700); err != nil {
+			return err
+		}
+	}
+	changed, err := replace(f.o.State, name, k.body)
+	if err == nil && changed {
+		err = f.o.State.Chtimes(name, k.modified, k.modified)
+	}
+	return err
+}
+
+// partsOf lists the calendars of persons and areas by their paths.
+func partsOf(s *schedule.Site) []string {
+	var out []string
+	for _, who := range s.Crew.People {
+		out = append(out, personFile(who.ID))
+	}
+	for _, a := range s.Areas {
+		out = append(out, areaFile(a.ID))
+	}
+	return out
 }

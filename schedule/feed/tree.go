@@ -65,64 +65,107 @@ func (t *tree) address(path string) string {
 	return t.base + "/" + url.PathEscape(t.prefix) + "/" + path
 }
 
-// files makes all files of a site. The calendars come first. A calendar of one
-// person or area that cannot be written, because it would be empty, is left out
-// with the reason on the landing page; anything else that fails is an error.
-func (t *tree) files(p *schedule.Program) ([]file, error) {
-	record := ""
-	if t.record {
-		record = t.address(formPath)
-	}
-	whole, err := t.calendar(p, ical.Options{Address: t.address(calendarFile), Record: record}, calendarFile)
-	if err != nil {
-		return nil, err
-	}
-	out := []file{{calendarFile, calendarType, whole}}
-	l := t.landing(p)
-	part := func(name, path string, o ical.Options) (link, error) {
-		o.Address, o.Record = t.address(path), record
-		body, err := t.calendar(p, o, path)
-		if u, ok := errors.AsType[*ical.Unwritable](err); ok {
-			return link{Name: name, Why: u.Why}, nil
-		}
-		if err != nil {
-			return link{}, err
-		}
-		out = append(out, file{path, calendarType, body})
-		return t.link(name, path), nil
-	}
+// part is one calendar of a site.
+type part struct {
+	path, name string
+	o          ical.Options
+}
+
+// parts lists the calendars of a site, the whole one first, then people, then
+// areas.
+func (t *tree) parts(p *schedule.Program) []part {
+	out := []part{{calendarFile, p.Title, ical.Options{}}}
 	for _, who := range p.Site.Crew.People {
-		k, err := part(who.Name, personFile(who.ID), ical.Options{Person: who.ID})
-		if err != nil {
-			return nil, err
-		}
-		l.People = append(l.People, k)
+		out = append(out, part{personFile(who.ID), who.Name, ical.Options{Person: who.ID}})
 	}
 	for _, a := range p.Site.Areas {
-		k, err := part(a.Name, areaFile(a.ID), ical.Options{Area: a.ID})
+		out = append(out, part{areaFile(a.ID), a.Name, ical.Options{Area: a.ID}})
+	}
+	for i := range out {
+		out[i].o.Address = t.address(out[i].path)
+		if t.record {
+			out[i].o.Record = t.address(formPath)
+		}
+	}
+	return out
+}
+
+// files makes all files of a site. A calendar of one person or area that cannot
+// be written, because it would be empty, is left out with the reason on the
+// landing page; anything else that fails is an error.
+func (t *tree) files(p *schedule.Program) ([]file, error) {
+	var out []file
+	why := map[string]string{}
+	for _, k := range t.parts(p) {
+		body, err := t.calendar(p, k.o, k.path)
+		if u, ok := errors.AsType[*ical.Unwritable](err); ok && k.path != calendarFile {
+			why[k.path] = u.Why
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
-		l.Areas = append(l.Areas, k)
+		out = append(out, file{k.path, calendarType, body})
 	}
-
-	o := page.Options{Today: day(t.now), Link: t.address(""), Warning: l.Warning}
-	if t.record {
-		o.Record = formPath
+	for _, path := range []string{sheetFile, jsonFile} {
+		f, err := t.file(p, path)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, f)
 	}
-	sheet, err := page.Sheet(p, o)
-	if err != nil {
-		return nil, fmt.Errorf("the sheet: %w", err)
-	}
-	program, err := schedule.EncodeJSON(p)
-	if err != nil {
-		return nil, fmt.Errorf("the JSON: %w", err)
-	}
-	land, err := l.write()
+	land, err := t.landing(p, why).write()
 	if err != nil {
 		return nil, err
 	}
-	return append(out, file{sheetFile, htmlType, sheet}, file{jsonFile, jsonType, program}, file{landingFile, htmlType, land}), nil
+	return append(out, file{landingFile, htmlType, land}), nil
+}
+
+// file makes one file of a site. The error is errNoFile if the site has no such
+// file, or no job for that person or area.
+func (t *tree) file(p *schedule.Program, path string) (file, error) {
+	switch path {
+	case landingFile:
+		why := map[string]string{}
+		for _, k := range t.parts(p)[1:] {
+			if _, err := ical.Write(p, k.o); err != nil {
+				u, ok := errors.AsType[*ical.Unwritable](err)
+				if !ok {
+					return file{}, err
+				}
+				why[k.path] = u.Why
+			}
+		}
+		body, err := t.landing(p, why).write()
+		return file{path, htmlType, body}, err
+	case sheetFile:
+		o := page.Options{Today: day(t.now), Link: t.address(""), Warning: t.warning()}
+		if t.record {
+			o.Record = formPath
+		}
+		body, err := page.Sheet(p, o)
+		if err != nil {
+			err = fmt.Errorf("the sheet: %w", err)
+		}
+		return file{path, htmlType, body}, err
+	case jsonFile:
+		body, err := schedule.EncodeJSON(p)
+		if err != nil {
+			err = fmt.Errorf("the JSON: %w", err)
+		}
+		return file{path, jsonType, body}, err
+	}
+	for _, k := range t.parts(p) {
+		if k.path != path {
+			continue
+		}
+		body, err := t.calendar(p, k.o, path)
+		if _, ok := errors.AsType[*ical.Unwritable](err); ok && path != calendarFile {
+			err = errNoFile
+		}
+		return file{path, calendarType, body}, err
+	}
+	return file{}, errNoFile
 }
 
 // calendar writes a calendar on top of the one that was there.

@@ -6,7 +6,6 @@ import (
 	"log/slog"
 	"runtime"
 	"sync"
-	"sync/atomic"
 	"time"
 
 	"swardbook/schedule"
@@ -15,111 +14,179 @@ import (
 // interval is how often the folder is looked at.
 const interval = time.Second // [common]
 
+// perRound is how many sites are looked at in a round, beside those that are
+// asked for: so many that a small folder is looked at whole, and so few that a
+// large one costs little.
+const perRound = 1000 // [common]
+
 // Watch looks at the folder every second and brings the feed up to date, until
-// the context ends.
+// the context ends. New sites are planned once beside it, so that the log tells
+// of those that cannot be.
 func (f *Feed) Watch(ctx context.Context) {
+	var proving sync.WaitGroup
+	proving.Go(func() {
+		for ctx.Err() == nil {
+			f.prove(ctx, 1)
+			select {
+			case <-ctx.Done():
+			case <-f.looked:
+			}
+		}
+	})
+	defer proving.Wait()
 	t := time.NewTicker(interval)
 	defer t.Stop()
 	for {
+		f.lookOver(ctx)
 		select {
 		case <-ctx.Done():
 			return
 		case <-t.C:
-			f.Refresh() // has logged its error
 		}
 	}
 }
 
-// Refresh looks at the folder once. Sites whose files changed are read and
-// planned anew, and so is every site when a new day begins, as its pages say
-// what is next. The error is of the folder as a whole.
+// Refresh looks at the folder once and plans what is new in it. The error is of
+// the folder as a whole.
 func (f *Feed) Refresh() error {
-	f.mu.Lock()
-	defer f.mu.Unlock()
+	if err := f.lookOver(context.Background()); err != nil {
+		return err
+	}
+	f.prove(context.Background(), runtime.GOMAXPROCS(0))
+	return f.relist()
+}
+
+// lookOver is one round: sites come and go, new ones and some of the others are
+// looked at.
+func (f *Feed) lookOver(ctx context.Context) error {
 	names, err := siteNames(f.o.Sites)
 	if err != nil {
+		f.mu.Lock()
+		defer f.mu.Unlock()
 		f.say(slog.LevelError, "", "the folder of sites could not be read", "error", bare(err).Error())
 		return fmt.Errorf("could not read the folder of sites: %w", bare(err))
 	}
+	todo := f.comeAndGo(names)
+	each(todo, runtime.GOMAXPROCS(0), func(s *site) {
+		if ctx.Err() == nil && s.tryTake() { // who has it will see to it
+			defer s.release()
+			f.look(s)
+		}
+	})
+	if ctx.Err() == nil {
+		f.wholeOnce.Do(func() { close(f.whole) })
+	}
+	err = f.relist()
+	select {
+	case f.looked <- struct{}{}:
+	default:
+	}
+	return err
+}
+
+// each does something to all sites, several at once.
+func each(sites []*site, most int, do func(*site)) {
+	next := make(chan *site)
+	var work sync.WaitGroup
+	for range most {
+		work.Go(func() {
+			for s := range next {
+				do(s)
+			}
+		})
+	}
+	for _, s := range sites {
+		next <- s
+	}
+	close(next)
+	work.Wait()
+}
+
+// comeAndGo begins a round and gives the sites to look at in it.
+func (f *Feed) comeAndGo(names []string) (todo []*site) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.round.Add(1)
 	here := make(map[string]bool, len(names))
+	var known []*site
 	for _, name := range names {
 		if err := nameable(name); err != nil {
 			f.say(slog.LevelError, name, "the site is not served", "error", err.Error())
 			continue
 		}
 		here[name] = true
-		if f.sites[name] == nil {
-			f.sites[name] = &site{name: name, kept: map[string]kept{}, recorded: map[string]outcome{}}
+		s := f.sites[name]
+		if s == nil {
+			s = newSite(name)
+			f.sites[name] = s
+			f.dirty.Store(true)
+		}
+		if s.gone = false; s.shown.Load() == nil {
+			todo = append(todo, s)
+		} else {
+			known = append(known, s)
 		}
 	}
-	var changed atomic.Bool
-	var work sync.WaitGroup
-	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range min(perRound, len(known)) {
+		todo = append(todo, known[(f.next+i)%len(known)])
+	}
+	f.next += perRound
 	for name, s := range f.sites {
-		if !here[name] {
-			// Editors that save by delete and create leave a moment without the
-			// file, so a site goes when it was missing twice.
-			if s.gone {
-				delete(f.sites, name)
-				changed.Store(true)
-				f.o.Log.Info("the site file is gone", "site", s.logName())
-			}
-			s.gone = true
+		if here[name] {
 			continue
 		}
-		s.gone = false
-		free <- struct{}{}
-		work.Go(func() {
-			defer func() { <-free }()
-			s.mu.Lock()
-			defer s.mu.Unlock()
-			if f.refresh(s) {
-				changed.Store(true)
-			}
-		})
+		// Editors that save by delete and create leave a moment without the
+		// file, so a site goes when it was missing twice.
+		if s.gone {
+			delete(f.sites, name)
+			f.dirty.Store(true)
+			f.o.Log.Info("the site file is gone", "site", s.logName())
+		}
+		s.gone = true
 	}
-	work.Wait()
-	if changed.Load() || f.index.Load() == nil {
-		return f.list()
-	}
-	return nil
+	return todo
 }
 
-// refresh brings one site up to date and tells whether anything may be served
-// differently now. The site is locked.
-func (f *Feed) refresh(s *site) bool {
-	now := f.o.Now()
-	today := day(now)
-	if s.last != nil && s.day == today &&
-		s.last.stamp.same(stampOf(f.o.Sites, s.name, s.last.stamp.normalsName, now)) {
-		return false
+// prove plans the sites whose newest files were never planned.
+func (f *Feed) prove(ctx context.Context, most int) {
+	f.mu.Lock()
+	var todo []*site
+	for _, s := range inOrder(f.sites) {
+		if s.unproven.Load() {
+			todo = append(todo, s)
+		}
 	}
-	r := read(f.o.Sites, s.name, now, f.o.Plan)
-	if s.last != nil && s.day == today && r.sum == s.last.sum && (r.program == nil) == (s.last.program == nil) {
-		s.last.stamp = r.stamp
-		return false
+	f.mu.Unlock()
+	each(todo, most, func(s *site) {
+		if ctx.Err() != nil || s.take(ctx) != nil {
+			return
+		}
+		defer s.release()
+		if s.unproven.Load() {
+			f.make(ctx, s, "") // has logged its error
+		}
+	})
+}
+
+// relist brings table and index up to date.
+func (f *Feed) relist() error {
+	if !f.dirty.Swap(false) {
+		return nil
 	}
-	fresh := s.last == nil || r.sum != s.last.sum
-	s.last, s.day = r, today
-	if r.program != nil {
-		s.good = r
-	}
-	if fresh {
-		f.tell(s, r)
-	}
-	f.show(s, now)
-	return true
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.list()
 }
 
 // tell logs how the reading of a site went.
-func (f *Feed) tell(s *site, r *reading) {
+func (f *Feed) tell(s *site, r *reading, good bool) {
 	if r.fault != nil {
 		f.fault(s.name, r.fault)
 	}
 	switch {
 	case r.program != nil:
 		f.o.Log.Info("planned", "site", s.logName(), "jobs", len(r.program.Entries))
-	case s.good != nil:
+	case good:
 		f.o.Log.Error("the files have errors; the last good program is served on", "site", s.logName(), "problems", texts(r.problems))
 	default:
 		f.o.Log.Error("the files have errors; there is no program to serve", "site", s.logName(), "problems", texts(r.problems))

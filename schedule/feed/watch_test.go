@@ -79,10 +79,10 @@ func TestNormalsAreFollowed(t *testing.T) {
 	if r := w.get("/mill/"); r.StatusCode != 503 {
 		t.Fatalf("with bad normals: %d", r.StatusCode)
 	}
-	was := w.feed.sites["mill"].last.sum
+	was := w.feed.sites["mill"].sum
 	w.put("station.csv", "other nonsense")
 	w.refresh()
-	if w.feed.sites["mill"].last.sum == was {
+	if w.feed.sites["mill"].sum == was {
 		t.Error("the new normals were not read")
 	}
 }
@@ -145,10 +145,14 @@ func TestSequenceSurvivesARestart(t *testing.T) {
 	w := newWorld(t)
 	w.put("mill.toml", lawn)
 	w.start()
+	paths := []string{"/mill/program.ics", "/mill/person/ines.ics", "/mill/area/east.ics"}
+	for _, path := range paths {
+		w.page(path)
+	}
 	w.put("mill.toml", strings.Replace(lawn, "2600 sq ft", "2700 sq ft", 1))
 	w.pass(time.Hour)
 	w.refresh()
-	for _, path := range []string{"/mill/program.ics", "/mill/person/ines.ics", "/mill/area/east.ics"} {
+	for _, path := range paths {
 		if n, _ := sequenceOf(t, w.page(path), "east/lime/1"); n != 1 {
 			t.Errorf("%s: sequence %d after a change", path, n)
 		}
@@ -218,6 +222,7 @@ func TestWatch(t *testing.T) {
 		ctx, stop := context.WithCancel(t.Context())
 		done := make(chan struct{})
 		go func() { w.feed.Watch(ctx); close(done) }()
+		synctest.Wait() // the first round is over
 		w.put("new.toml", strings.Replace(lawn, "Mill green", "New green", 1))
 		time.Sleep(interval - time.Millisecond)
 		synctest.Wait()

@@ -1,0 +1,107 @@
+package feed
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"swardbook/schedule"
+)
+
+// Limits of a turn, which is the planning and writing of one site.
+const (
+	turnTime  = 30 * time.Second       // then it is given up // [common]
+	shareTime = 500 * time.Millisecond // then others no longer wait for it // [common]
+	waitTime  = 10 * time.Second       // that a request waits for a turn // [common]
+)
+
+// errBusy is the error of a request that waited too long for its turn.
+var errBusy = errors.New("too many programs are being made at this moment")
+
+// took is what a turn came to.
+type took[T any] struct {
+	value T
+	err   error
+}
+
+// begin runs f on its own. A panic becomes a [schedule.Fault].
+func begin[T any](f func() (T, error)) <-chan took[T] {
+	end := make(chan took[T], 1)
+	go func() {
+		var t took[T]
+		t.err = schedule.Guarded(func() (err error) {
+			t.value, err = f()
+			return err
+		})
+		end <- t
+	}()
+	return end
+}
+
+// bounded runs f, and gives it up when its time is over. What was given up goes
+// on by itself, as nothing in Go can end it, but nobody looks at its value; so
+// f must change nothing that others see.
+func bounded[T any](limit time.Duration, f func() (T, error)) (T, error) {
+	if limit == 0 {
+		limit = turnTime
+	}
+	over := time.NewTimer(limit)
+	defer over.Stop()
+	select {
+	case t := <-begin(f):
+		return t.value, t.err
+	case <-over.C:
+		var none T
+		return none, &schedule.Fault{What: fmt.Sprintf("no end after %v", limit)}
+	}
+}
+
+// inTurn is bounded for a feed, which makes only so many programs at once. One
+// that takes long makes room for others, so that a few that never end do not
+// stop them all.
+func inTurn[T any](ctx context.Context, f *Feed, work func() (T, error)) (T, error) {
+	var none T
+	ctx, cancel := context.WithTimeout(ctx, waitTime)
+	defer cancel()
+	select {
+	case f.turns <- struct{}{}:
+	case <-ctx.Done():
+		return none, errBusy
+	}
+	late := time.AfterFunc(shareTime, func() { <-f.turns })
+	v, err := bounded(f.o.Turn, work)
+	if late.Stop() {
+		<-f.turns
+	}
+	return v, err
+}
+
+// take waits until the site is ours alone.
+func (s *site) take(ctx context.Context) error {
+	select {
+	case s.turn <- struct{}{}:
+		return nil
+	default:
+	}
+	ctx, cancel := context.WithTimeout(ctx, waitTime)
+	defer cancel()
+	select {
+	case s.turn <- struct{}{}:
+		return nil
+	case <-ctx.Done():
+		return errBusy
+	}
+}
+
+// tryTake takes the site if nobody has it.
+func (s *site) tryTake() bool {
+	select {
+	case s.turn <- struct{}{}:
+		return true
+	default:
+		return false
+	}
+}
+
+func (s *site) release() { <-s.turn }
