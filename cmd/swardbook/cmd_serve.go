@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"strings"
 
 	"swardbook/cmd/swardbook/flag"
@@ -99,8 +100,11 @@ func (s *session) serve(dir string, v *serving) error {
 	// Memory that is never touched and so takes up none, but lets the garbage of
 	// requests grow by as much before it is collected: a few sites are a few
 	// MiB, which would be collected many times a second.
-	room := make([]byte, 64<<20)
+	room := make([]byte, 32<<20)
 	defer runtime.KeepAlive(room)
+	// With very many sites the garbage is collected the sooner the nearer all
+	// comes to this; it is no hard limit.
+	debug.SetMemoryLimit(256 << 20)
 	go f.Watch(s.ctx)
 	if o.Base == "" {
 		s.say("serving %s at %s; without --base the pages cannot offer to subscribe", dir, here)

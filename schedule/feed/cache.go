@@ -7,7 +7,7 @@ import (
 
 // mostCached is the size of all bodies that are kept ready; those that nobody
 // has asked for of late are dropped, and made again when they are asked for.
-const mostCached = 64 << 20 // [common]
+const mostCached = 48 << 20 // [common]
 
 // cache knows which bodies are in memory, and drops some when they become too
 // many: round by round those that were not used since the last round.

@@ -64,7 +64,7 @@ type Feed struct {
 	round     atomic.Int64  // of looking at the folder
 	dirty     atomic.Bool   // table and index are to be made anew
 	looked    chan struct{} // a round is over
-	whole     chan struct{} // closed when every site was read once
+	whole     chan struct{} // closed when every secret is known
 	wholeOnce sync.Once
 	turns     chan struct{} // as many programs are made at once
 	cache     cache
@@ -192,8 +192,8 @@ func (f *Feed) route(w http.ResponseWriter, q *http.Request) answered {
 	return f.sendUnready(a, w, q, n.title, []schedule.Problem{{File: siteFile(s.name), Message: err.Error()}})
 }
 
-// find finds the site of the first part of a path. While not all sites are
-// read, it may be a secret that is not known yet, and is waited for.
+// find finds the site of the first part of a path, which in the beginning may be
+// a secret that is not known yet; then it waits.
 func (f *Feed) find(ctx context.Context, first string) (*site, error) {
 	if s := (*f.table.Load())[first]; s != nil {
 		return s, nil
@@ -210,7 +210,7 @@ func (f *Feed) find(ctx context.Context, first string) (*site, error) {
 	case <-ctx.Done():
 		return nil, errBusy
 	}
-	return (*f.table.Load())[first], f.relist()
+	return (*f.table.Load())[first], nil
 }
 
 // has tells whether the site has a file at a path.

@@ -52,6 +52,11 @@ type reading struct {
 	fault    *schedule.Fault // of the planner, when it panicked
 }
 
+// alone gives the bytes with nothing else that memory would be kept for.
+func (in *inputs) alone() *inputs {
+	return &inputs{bytes.Clone(in.text), bytes.Clone(in.normals), in.normalsName, bytes.Clone(in.book), in.sum}
+}
+
 // reading makes sense of the bytes once more.
 func (in *inputs) reading(name string) *reading {
 	r := &reading{inputs: *in}

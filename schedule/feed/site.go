@@ -1,9 +1,11 @@
 package feed
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io/fs"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -54,6 +56,19 @@ type shown struct {
 	before              *inputs            // the last good ones, until from is known to be as good
 	problems            []schedule.Problem // of the newest files, when from is older
 	parts               []string           // the calendars of persons and areas
+}
+
+// shownOf shows what was read. It keeps nothing of it: the texts of a site are
+// cut from its file.
+func shownOf(name string, r *reading, from *inputs) *shown {
+	n := &shown{prefix: strings.Clone(r.prefix(name)), title: strings.Clone(cmp.Or(r.site.Title, name)), private: r.private, from: from}
+	for _, who := range r.site.Crew.People {
+		n.parts = append(n.parts, personFile(who.ID))
+	}
+	for _, a := range r.site.Areas {
+		n.parts = append(n.parts, areaFile(a.ID))
+	}
+	return n
 }
 
 // slot is a file that was asked for. Its body may have been dropped since.
@@ -110,10 +125,7 @@ func (f *Feed) look(s *site) {
 		f.goOn(s, r)
 		return
 	}
-	next := &shown{prefix: r.prefix(s.name), title: r.site.Title, private: r.private, from: &r.inputs, parts: partsOf(r.site)}
-	if next.title == "" {
-		next.title = s.name
-	}
+	next := shownOf(s.name, r, r.inputs.alone())
 	if n != nil {
 		if next.before = n.before; s.proven != nil {
 			next.before = s.proven
@@ -210,8 +222,8 @@ func (f *Feed) make(ctx context.Context, s *site, path string) (made, error) {
 func (f *Feed) fallBack(s *site, n *shown, problems []schedule.Problem) {
 	next := &shown{prefix: n.prefix, title: n.title, private: n.private, note: brokenNote, problems: problems}
 	if n.before != nil && n.before != n.from {
-		r := n.before.reading(s.name)
-		next.from, next.prefix, next.title, next.private, next.parts = n.before, r.prefix(s.name), r.site.Title, r.private, partsOf(r.site)
+		next = shownOf(s.name, n.before.reading(s.name), n.before)
+		next.note, next.problems = brokenNote, problems
 	}
 	s.unproven.Store(false)
 	f.show(s, next)
@@ -378,16 +390,4 @@ func (f *Feed) store(s *site, name string, k kept, private bool) error {
 		err = f.o.State.Chtimes(name, k.modified, k.modified)
 	}
 	return err
-}
-
-// partsOf lists the calendars of persons and areas by their paths.
-func partsOf(s *schedule.Site) []string {
-	var out []string
-	for _, who := range s.Crew.People {
-		out = append(out, personFile(who.ID))
-	}
-	for _, a := range s.Areas {
-		out = append(out, areaFile(a.ID))
-	}
-	return out
 }

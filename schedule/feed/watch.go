@@ -1,6 +1,7 @@
 package feed
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"log/slog"
@@ -67,21 +68,38 @@ func (f *Feed) lookOver(ctx context.Context) error {
 		return fmt.Errorf("could not read the folder of sites: %w", bare(err))
 	}
 	todo := f.comeAndGo(names)
-	each(todo, runtime.GOMAXPROCS(0), func(s *site) {
+	look := func(s *site) {
 		if ctx.Err() == nil && s.tryTake() { // who has it will see to it
 			defer s.release()
 			f.look(s)
 		}
+	}
+	// Secrets first: whoever asks for one that is not known yet must wait.
+	each(todo, runtime.GOMAXPROCS(0), func(s *site) {
+		if s.shown.Load() == nil && f.mayBePrivate(s.name) {
+			look(s)
+		}
 	})
-	if ctx.Err() == nil {
+	if err = f.relist(); ctx.Err() == nil {
 		f.wholeOnce.Do(func() { close(f.whole) })
 	}
-	err = f.relist()
+	each(todo, runtime.GOMAXPROCS(0), func(s *site) {
+		if s.shown.Load() == nil || s.round.Load() != f.round.Load() {
+			look(s)
+		}
+	})
+	err = cmp.Or(err, f.relist())
 	select {
 	case f.looked <- struct{}{}:
 	default:
 	}
 	return err
+}
+
+// mayBePrivate tells whether a site may have a secret, at the price of a look.
+func (f *Feed) mayBePrivate(name string) bool {
+	text, err := readAtMost(f.o.Sites, siteFile(name), mostText)
+	return err != nil || mayHoldSecret(text)
 }
 
 // each does something to all sites, several at once.

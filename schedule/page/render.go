@@ -52,8 +52,12 @@ func newHead(title string) head {
 	}
 }
 
+// usualSize is room for most sheets, so that no page is copied while it grows.
+const usualSize = 128 << 10
+
 func render(name string, view any) ([]byte, error) {
 	var b bytes.Buffer
+	b.Grow(usualSize)
 	if err := templates().ExecuteTemplate(&b, name, view); err != nil {
 		return nil, err
 	}
