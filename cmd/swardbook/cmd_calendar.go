@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"net/url"
 	"os"
 
 	"swardbook/cmd/swardbook/flag"
@@ -38,6 +39,9 @@ is refused and left as it is.
 			file, err := one(args, "FILE")
 			if err != nil {
 				return err
+			}
+			if u, err := url.Parse(*address); *address != "" && (err != nil || u.Host == "" || u.Scheme != "http" && u.Scheme != "https") {
+				return misuse("--address: %q is no web address; write it as https://example.org/lawn.ics", *address)
 			}
 			l, p, err := s.plan(file)
 			if err != nil {

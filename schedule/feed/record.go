@@ -109,6 +109,9 @@ func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount st
 	case d.Date.After(today):
 		u.wrong = append(u.wrong, "The date is still to come.")
 	}
+	if strings.ContainsRune(e.Note, 0) {
+		u.wrong = append(u.wrong, "The note holds a NUL character, which is no part of a text: write the note anew.")
+	}
 	if !knows(r.site, e.By) {
 		u.wrong = append(u.wrong, "The site file knows nobody of that name.")
 	}

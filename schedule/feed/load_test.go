@@ -1,0 +1,116 @@
+package feed
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"net/http"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"swardbook/schedule"
+)
+
+// Readers, recorders, an editor and midnight at once: every answer is whole and
+// of a site as it was at some moment. The race detector looks on in .ci/source.
+func TestSitesChangeUnderLoad(t *testing.T) {
+	const sites = 12
+	w := newWorld(t)
+	w.record = true
+	size := func(i, feet int) {
+		w.put(fmt.Sprint("s", i, ".toml"), strings.Replace(named(fmt.Sprint("s", i)), "2600 sq ft", fmt.Sprint(2600+feet, " sq ft"), 1))
+	}
+	for i := range sites {
+		size(i, 0)
+	}
+	w.begin()
+	ctx, stop := context.WithTimeout(t.Context(), 1500*time.Millisecond)
+	defer stop()
+	var all sync.WaitGroup
+	all.Go(func() { w.feed.Watch(ctx) })
+	all.Go(func() { // the editor; some of what is saved is broken
+		for n := 1; ctx.Err() == nil; n++ {
+			if i := rand.IntN(sites); n%5 == 0 {
+				w.put(fmt.Sprint("s", i, ".toml"), "id = 3")
+			} else {
+				size(i, n%100)
+			}
+			time.Sleep(5 * time.Millisecond)
+		}
+	})
+	all.Go(func() { // days go by
+		for ctx.Err() == nil {
+			w.pass(time.Hour)
+			time.Sleep(20 * time.Millisecond)
+		}
+	})
+	paths := []string{"", "program.ics", "program.html", "program.json", "person/ines.ics", "area/east.ics", "done?job=east/lime/1"}
+	ends := map[string]string{"text/html; charset=utf-8": "</html>\n", calendarType: "END:VCALENDAR\r\n", jsonType: "}\n"}
+	for range 4 {
+		all.Go(func() {
+			for ctx.Err() == nil {
+				i := rand.IntN(sites)
+				r := w.get(fmt.Sprint("/s", i, "/", paths[rand.IntN(len(paths))]), "Host", "localhost")
+				body := bodyOf(t, r)
+				switch r.StatusCode {
+				case 200:
+					if !strings.HasSuffix(body, ends[r.Header.Get("Content-Type")]) {
+						t.Errorf("cut short: %q", body[max(0, len(body)-50):])
+					}
+					if k := r.Header.Get("Content-Type"); k == jsonType && !strings.Contains(body, fmt.Sprintf(`"s%d-0000"`, i)) {
+						t.Errorf("s%d: another site's program", i)
+					}
+				case http.StatusServiceUnavailable, http.StatusNotFound: // broken when it was first read
+				default:
+					t.Errorf("status %d", r.StatusCode)
+				}
+			}
+		})
+	}
+	all.Wait()
+	for i := range sites {
+		size(i, 1)
+	}
+	w.refresh()
+	for i := range sites {
+		wants(t, "the sheet", w.page(fmt.Sprint("/s", i, "/program.html")), "2,601 sq ft")
+	}
+}
+
+// What is kept of files that nobody asks for any more is bounded, and a client
+// that holds one is answered without making it again.
+func TestBodiesAreDropped(t *testing.T) {
+	w := newWorld(t)
+	w.put("mill.toml", lawn)
+	w.start()
+	was := w.get("/mill/program.html").Header
+	s := w.feed.sites["mill"]
+	big := make([]byte, mostCached/4)
+	for i := range 12 {
+		r := newResource(file{"x", plainType, big}, nil, changedAt, false)
+		for _, b := range w.feed.cache.add(s, fmt.Sprint(i), r) {
+			b.site.drop(b.path, b.r)
+		}
+		if w.feed.cache.size > mostCached+2*len(big) {
+			t.Fatalf("%d bytes are kept", w.feed.cache.size)
+		}
+	}
+	if s.slots[sheetFile].r != nil {
+		t.Fatal("the sheet is still there")
+	}
+	plans := 0
+	plan := w.feed.o.Plan
+	w.feed.o.Plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+		plans++
+		return plan(s, book)
+	}
+	if r := w.get("/mill/program.html", "If-None-Match", was.Get("Etag")); r.StatusCode != 304 || plans != 0 {
+		t.Errorf("status %d after %d plans", r.StatusCode, plans)
+	}
+	is := w.get("/mill/program.html").Header
+	if is.Get("Etag") != was.Get("Etag") || is.Get("Last-Modified") != was.Get("Last-Modified") || plans != 1 {
+		t.Errorf("made again: %v, before %v, %d plans", is, was, plans)
+	}
+}
