@@ -2,6 +2,8 @@ module swardbook
 
 go 1.26.8
 
+toolchain go1.26.10
+
 require (
 	github.com/BurntSushi/toml v1.6.0
 	github.com/arran4/golang-ical v0.3.4

@@ -2,8 +2,7 @@
 
     vulnerabilities.py index REPORTS DB   makes the database govulncheck reads
                                           of a folder of reports (go.dev/doc/security/vuln/database)
-    vulnerabilities.py judge FOUND.json   fails if the code reaches a vulnerable function,
-                                          but for the standard library's"""
+    vulnerabilities.py judge FOUND.json   fails if the code reaches a vulnerable function"""
 
 import json
 import sys
@@ -43,8 +42,8 @@ def judge(found):
         print(f"  {osv} {where['module']} {where['version']} in {where['package']}, mended in {finding.get('fixed_version', 'none')}")
     ours = [f for f in reached.values() if f["trace"][0]["module"] != "stdlib"]
     print(f"reached: {len(ours)} outside the standard library, {len(reached) - len(ours)} in it"
-          + (": a newer Go mends these" if len(reached) > len(ours) else ""))
-    return len(ours)
+          + (": name a newer toolchain in go.mod" if len(reached) > len(ours) else ""))
+    return len(reached)
 
 
 if __name__ == "__main__":

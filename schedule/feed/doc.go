@@ -2,8 +2,8 @@
 // site a landing page to subscribe from, the calendar as a whole and for every
 // person and area, the sheet, and the program as JSON.
 //
-// [New] gives an [net/http.Handler] that serves them from memory and re-plans
-// when a file changes ([Feed.Watch]); [Serve] runs it with limits and a graceful
+// [New] gives an [net/http.Handler] that makes them when they are asked for and
+// follows the folder ([Feed.Watch]); [Serve] runs it with limits and a graceful
 // stop. [Publish] writes the same tree as plain files.
 //
 // # The tree
@@ -23,13 +23,17 @@
 // # The way through
 //
 //	read       a site file, its record book and its normals become a program
+//	turn       one site's turn is bounded, and its panic its own
 //	tree       a program becomes the files of its site
 //	resource   a file becomes the bytes and headers of an answer
 //	answer     conditional requests, after RFC 9110
-//	feed       requests find their site; watch keeps the sites up to date
+//	feed       requests find their site
+//	site       what is known of one site, and what is made of it
+//	watch      sites come, change and go
+//	cache      which files are kept ready
 //	serve      limits of time, size and connections
 //	form       asks what was done; record writes it into the record book
-//	publish    the tree as files
+//	publish    the tree as files; imprint knows where nothing changed
 //
 // A file that breaks does not take its site down: the last good program is
 // served on, and the landing page, the sheet and the log say so.
