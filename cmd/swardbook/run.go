@@ -103,21 +103,7 @@ func (s *session) dispatch(args []string) error {
 	case err != nil:
 		return err
 	}
-	if name := emptyFlag(fs); name != "" {
-		return misuse("--%s: the value is empty; give one, or leave the flag out", name)
-	}
 	return work(s, fs.Args())
-}
-
-// emptyFlag names a flag that was given an empty value, as a script does whose
-// variable is not set. Only a note may be empty.
-func emptyFlag(fs *pflag.FlagSet) (name string) {
-	fs.Visit(func(f *pflag.Flag) {
-		if f.Value.Type() == "string" && f.Value.String() == "" && f.Name != "note" {
-			name = f.Name
-		}
-	})
-	return name
 }
 
 // print writes a result that is not a file.

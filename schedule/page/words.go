@@ -38,11 +38,23 @@ func span(from, to schedule.Date) string {
 // tied puts no-break spaces where no line should end: between a number and its
 // unit, and inside a date.
 func tied(text string) string {
-	words := word.Runs(text)
-	for i, w := range words {
-		words[i] = strings.ReplaceAll(w, " ", "\u00a0")
+	var b strings.Builder
+	b.Grow(len(text) + 16)
+	for i, clump := range word.Runs(text) {
+		if i > 0 {
+			b.WriteByte(' ')
+		}
+		for {
+			word, rest, more := strings.Cut(clump, " ")
+			b.WriteString(word)
+			if !more {
+				break
+			}
+			b.WriteString("\u00a0")
+			clump = rest
+		}
 	}
-	return strings.Join(words, " ")
+	return b.String()
 }
 
 // named puts the names of jobs in place of their ids, which say little to a

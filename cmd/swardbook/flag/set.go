@@ -30,11 +30,27 @@ func New(name string) *Set {
 // Parse reads the words after the command's name. The error is [ErrHelp] or a
 // [Misuse].
 func Parse(fs *Set, words []string) error {
-	err := fs.Parse(words)
-	if err == nil || errors.Is(err, ErrHelp) {
+	switch err := fs.Parse(words); {
+	case errors.Is(err, ErrHelp):
 		return err
+	case err != nil:
+		return Wrong("%s; see swardbook %s --help", lowerFirst(err.Error()), fs.Name())
 	}
-	return Wrong("%s; see swardbook %s --help", lowerFirst(err.Error()), fs.Name())
+	if name := empty(fs); name != "" {
+		return Wrong("--%s: the value is empty; give one, or leave the flag out", name)
+	}
+	return nil
+}
+
+// empty names a flag that was given an empty value, as a script does whose
+// variable is not set. Only a note may be empty.
+func empty(fs *Set) (name string) {
+	fs.Visit(func(f *Flag) {
+		if f.Value.Type() == "string" && f.Value.String() == "" && f.Name != "note" {
+			name = f.Name
+		}
+	})
+	return name
 }
 
 // Misuse is a wrong use of the command line.
