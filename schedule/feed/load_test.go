@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -112,5 +113,42 @@ func TestBodiesAreDropped(t *testing.T) {
 	is := w.get("/mill/program.html").Header
 	if is.Get("Etag") != was.Get("Etag") || is.Get("Last-Modified") != was.Get("Last-Modified") || plans != 1 {
 		t.Errorf("made again: %v, before %v, %d plans", is, was, plans)
+	}
+}
+
+// A new day plans nothing by itself: a page is made again for whoever asks for
+// it, and a calendar, which does not change with the day, is not.
+func TestMidnightPlansNothing(t *testing.T) {
+	const sites = 5
+	w := newWorld(t)
+	var plans atomic.Int64
+	w.plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+		plans.Add(1)
+		return schedule.Plan(s, book)
+	}
+	w.record = true
+	for i := range sites {
+		w.put(fmt.Sprint("s", i, ".toml"), named(fmt.Sprint("s", i)))
+	}
+	w.start()
+	was := make([]string, sites)
+	for i := range sites {
+		was[i] = w.page(fmt.Sprint("/s", i, "/program.html"))
+		w.page(fmt.Sprint("/s", i, "/program.ics"))
+	}
+	plans.Store(0)
+	w.pass(16 * time.Hour)
+	w.refresh()
+	if n := plans.Load(); n != 0 {
+		t.Errorf("midnight made %d plans", n)
+	}
+	if w.page("/s1/program.html") == was[1] || plans.Load() != 1 {
+		t.Errorf("the page of the day before, or %d plans for it", plans.Load())
+	}
+	if w.page("/s2/program.ics"); plans.Load() != 1 {
+		t.Error("the calendar was planned again")
+	}
+	if w.page("/s3/done?job=east/lime/1"); plans.Load() != 2 {
+		t.Errorf("%d plans, the form's among them", plans.Load())
 	}
 }
