@@ -138,7 +138,10 @@ func TestKilledWriter(t *testing.T) {
 	dir, root := folder(t)
 	for round := range 8 {
 		c := process(t, dir, "forever", fmt.Sprint("r", round), 0)
-		time.Sleep(time.Duration(20+7*round) * time.Millisecond)
+		for wait, size := 0, sizeOf(root); wait < 2000 && sizeOf(root) < size+100; wait++ { // it is at work
+			time.Sleep(5 * time.Millisecond)
+		}
+		time.Sleep(time.Duration(7*round) * time.Millisecond)
 		c.Process.Kill()
 		c.Wait()
 		if whole, err := root.ReadFile("whole"); err == nil &&
@@ -158,6 +161,14 @@ func TestKilledWriter(t *testing.T) {
 			t.Errorf("broken line %q", l)
 		}
 	}
+}
+
+func sizeOf(root *os.Root) int64 {
+	info, err := root.Stat(name)
+	if err != nil {
+		return 0
+	}
+	return info.Size()
 }
 
 func TestTornLastLineIsEndedFirst(t *testing.T) {

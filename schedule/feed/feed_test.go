@@ -312,6 +312,7 @@ func TestStateOfASecretIsPrivate(t *testing.T) {
 	w.put("quiet.toml", named("quiet")+"[calendar]\nsecret = \""+secret+"\"\n")
 	w.start()
 	calendar := w.page("/" + secret + "/program.ics")
+	wants(t, "the log", w.logged(), "site=quiet", "chmod 600")
 	if err := os.Chmod(state+"/quiet/program.ics", 0o644); err != nil { // as an older version left it
 		t.Fatal(err)
 	}

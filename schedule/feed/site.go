@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"log/slog"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -124,6 +125,9 @@ func (f *Feed) look(s *site) {
 		return
 	}
 	next := shownOf(s.name, r, r.inputs.alone())
+	if next.private {
+		f.warnOfOpenSecret(s)
+	}
 	if n != nil {
 		if next.before = n.before; s.proven != nil {
 			next.before = s.proven
@@ -131,6 +135,18 @@ func (f *Feed) look(s *site) {
 	}
 	s.unproven.Store(true)
 	f.show(s, next)
+}
+
+// warnOfOpenSecret says that the site file, which holds the secret, is open to
+// others on this machine. It is not ours to close.
+func (f *Feed) warnOfOpenSecret(s *site) {
+	info, err := f.o.Sites.Stat(siteFile(s.name))
+	if err != nil || info.Mode().Perm()&0o044 == 0 {
+		return
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.say(slog.LevelWarn, s.name, "the site file holds a secret and can be read by others on this machine; close it with chmod 600")
 }
 
 // goOn goes on with the last good program when the newest files have errors.
