@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 )
 
 // Readers, recorders, an editor and midnight at once: every answer is whole and
@@ -124,7 +125,7 @@ func TestMidnightPlansNothing(t *testing.T) {
 	var plans atomic.Int64
 	w.plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
 		plans.Add(1)
-		return schedule.Plan(s, book)
+		return plan.Program(s, book)
 	}
 	w.record = true
 	for i := range sites {
