@@ -33,9 +33,9 @@ const (
 // Growing degree days above a mean of 40 °F that cool-season grass needs
 // before its growth ends in autumn.
 const (
-	growthBase Fahrenheit = 40
-	toStand               = 475.0 // [windows] °F days to a stand: fitted on the last days of 34 published autumn windows
-	toComeUp              = 150.0 // [common] °F days to come up: a fortnight at a mean of 51 °F
+	growthBase = Fahrenheit(40)
+	toStand    = 475.0 // [windows] °F days to a stand: fitted on the last days of 34 published autumn windows
+	toComeUp   = 150.0 // [common] °F days to come up: a fortnight at a mean of 51 °F
 )
 
 // Soil temperatures at 2 in for sowing.
