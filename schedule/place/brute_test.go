@@ -281,10 +281,20 @@ func count(b bool) int {
 	return 0
 }
 
+// brief divides the number of cases: 10 under -short, as for a look between two
+// edits.
+func brief() int {
+	if testing.Short() {
+		return 10
+	}
+	return 1
+}
+
 func TestPlaceAgainstExhaustion(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	moved, out, crowded, gaveUp := 0, 0, 0, 0
-	for n := range 10_000 {
+	cases := 10_000 / brief()
+	for n := range cases {
 		p := draw(r, n)
 		want, cost := exhaust(p)
 		got := Place(p)
@@ -310,7 +320,7 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 		crowded += count(!slices.Equal(Place(loose).Day, got.Day))
 	}
 	// The cases must be worth their time.
-	if moved < 1000 || out < 1000 || crowded < 500 || gaveUp < 100 {
+	if moved < cases/10 || out < cases/10 || crowded < cases/20 || gaveUp < cases/100 {
 		t.Errorf("cases too easy: %d tasks off their cheapest day, %d left out, %d cases changed by tasks per day, %d given up",
 			moved, out, crowded, gaveUp)
 	}
@@ -322,7 +332,8 @@ func TestPlaceAgainstExhaustion(t *testing.T) {
 func TestAreasAgainstExhaustion(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	contested, best, lost := 0, 0, 0
-	for n := range 2000 {
+	cases := 2000 / brief()
+	for n := range cases {
 		p := draw(r, 2+n%2)
 		for i := range p.Tasks {
 			p.Tasks[i].Area = areaOf(p, i)
@@ -339,7 +350,7 @@ func TestAreasAgainstExhaustion(t *testing.T) {
 		}
 	}
 	t.Logf("%d contested, %d of them at the least cost, %d more left out", contested, best, lost)
-	if contested < 1000 || best < contested*99/100 || lost > contested/500 {
+	if contested < cases/2 || best < contested*99/100 || lost > contested/500 {
 		t.Errorf("%d contested, %d of them at the least cost, %d more left out", contested, best, lost)
 	}
 }
