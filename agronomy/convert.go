@@ -7,10 +7,10 @@ const (
 	PPerP2O5    = 0.436429 // [atomic-weights]
 	K2OPerK     = 1.20460  // [atomic-weights] 94.195 / 78.196
 	KPerK2O     = 0.830150 // [atomic-weights]
-	CaPerCaO    = 0.714691 // [atomic-weights] 40.078 / 56.077
-	MgPerMgO    = 0.603036 // [atomic-weights] 24.305 / 40.304
-	NaPerNa2O   = 0.741857 // [atomic-weights] 45.980 / 61.979
-	SPerSulfate = 0.333743 // [atomic-weights] 32.06 / 96.06
+	CaPerCaO    = 0.714696 // [atomic-weights] 40.078 / 56.077
+	MgPerMgO    = 0.603042 // [atomic-weights] 24.305 / 40.304
+	NaPerNa2O   = 0.741864 // [atomic-weights] 45.980 / 61.979
+	SPerSulfate = 0.333750 // [atomic-weights] 32.06 / 96.06
 )
 
 // SoilPerAcreInch is the weight of an acre-inch of soil, in pounds, that this
