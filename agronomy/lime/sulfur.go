@@ -123,7 +123,8 @@ func PHAfterSulfur(ph agronomy.PH, texture agronomy.Texture, depth agronomy.Inch
 	}
 	perPound := agronomy.PerAcre(1).PerThousand() * agronomy.PerThousand(depth/sulfurLayer)
 	start := along(column, ph)
-	if err := within("sulfur, lb/1000 sq ft,", sulfur, 0, agronomy.PerThousand(start)*perPound, "that is more than it takes to reach 6.5, where the table ends"); err != nil {
+	most := agronomy.PerThousand(start) * perPound * (1 + 1e-9) // rounding aside
+	if err := within("sulfur, lb/1000 sq ft,", sulfur, 0, most, "that is more than it takes to reach 6.5, where the table ends"); err != nil {
 		return 0, nil, err
 	}
 	left := start - float64(sulfur/perPound)
