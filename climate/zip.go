@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -120,6 +121,21 @@ func NearestZIP(lat, lon float64) (ZIP, float64) {
 	}
 	z := zipAt(best, fmt.Sprintf("%03d%02d", prefix, packedZIPs[last+best]))
 	return z, distanceBetween(lat, lon, z.Latitude, z.Longitude)
+}
+
+// Counties are the counties of a state that have a ZIP code, in order; none for a
+// territory.
+func Counties(state string) []string {
+	_, _, _, counties, _, _ := zipParts()
+	var out []string
+	for i := range packed32(4) {
+		c := counties + i*countySize
+		if name := zipName(packed16(c + 2)); name != "" && packedZIPs[c:c+2] == state {
+			out = append(out, name)
+		}
+	}
+	slices.Sort(out)
+	return out
 }
 
 func zipHasState(record int) bool {

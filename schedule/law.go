@@ -12,7 +12,7 @@ import (
 // NewLaw gives the law for the site's state and crew, tightened by the
 // site's own local rules.
 func NewLaw(s *Site) *SiteLaw {
-	_, rules, err := law.For(s.Place.State, s.CrewIs())
+	_, rules, err := law.For(s.Place.State, s.County, s.CrewIs())
 	if err != nil {
 		rules = nil
 	}
@@ -30,7 +30,7 @@ func (s *Site) CrewIs() law.Who {
 // dates aside.
 func (c *Case) Question(on Date) law.Question {
 	q := law.Question{
-		State: c.Place.State, Who: c.CrewIs(), Local: c.Local,
+		State: c.Place.State, County: c.County, Who: c.CrewIs(), Local: c.Local,
 		SlowShare: law.Unknown, WaterFeet: law.Unknown, ReportAgeMonths: law.Unknown,
 		Grass: c.Area.Stand[0].Grass.Name,
 	}

@@ -49,6 +49,7 @@ type Program struct {
 type PlaceShown struct {
 	Where       string   `json:"where,omitzero"` // the place as understood by its position
 	State       string   `json:"state,omitzero"`
+	County      string   `json:"county,omitzero"`
 	Hardiness   string   `json:"hardiness,omitzero"`
 	ClimateFrom string   `json:"climate_from"`
 	Better      []string `json:"better,omitzero"` // what would make it better

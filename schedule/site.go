@@ -18,6 +18,7 @@ type Site struct {
 	Through   Date // last day
 	Metric    bool // how amounts are shown
 	Place     climate.Place
+	County    string       // for local law; "" not known
 	Water     climate.Feet // distance to the nearest open water; 0 not given
 	Crew      Crew
 	Areas     []Area // in the order of the file

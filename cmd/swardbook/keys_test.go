@@ -27,6 +27,7 @@ var keyChanges = []struct {
 	{"through", "2027-05-01", nil},
 	{"units", "metric", nil},
 	{"place.zip", "55401", nil},
+	{"place.county", "Lucas", nil},
 	{"place.state", "MN", nil},
 	{"place.hardiness", "5a", nil},
 	{"place.elevation", "2400 ft", nil},

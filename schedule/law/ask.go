@@ -60,7 +60,7 @@ func Ask(q Question) (Answer, error) {
 	if err := q.Check(); err != nil {
 		return Answer{}, err
 	}
-	st, rules, err := For(q.State, q.Who)
+	st, rules, err := For(q.State, q.County, q.Who)
 	if err != nil {
 		return Answer{}, err
 	}
@@ -70,7 +70,11 @@ func Ask(q Question) (Answer, error) {
 	}
 	var found []Finding
 	for _, r := range rules.With(q.Local) {
+		if r = r.along(q); !r.holds(q) {
+			continue
+		}
 		how, text := r.weigh(q)
+		how, text = r.certified(q, how, text)
 		how, text = r.soften(how, text)
 		f := Finding{Rule: r, Text: text}
 		switch how {
@@ -108,7 +112,7 @@ func Ask(q Question) (Answer, error) {
 	case !rules.bind() && !st.NoneFound():
 		a.Notes = append(a.Notes, fmt.Sprintf("%s: no statewide rule that binds %s on any lawn was found. That is not permission: ask.", st.Name, q.Who))
 	}
-	a.Notes = append(a.Notes, st.Lines(q.Who)...)
+	a.Notes = append(a.Notes, st.Lines(q.County, q.Who)...)
 	return a, nil
 }
 
@@ -148,6 +152,8 @@ func (r Rule) soften(how stance, text string) (stance, string) {
 	switch {
 	case r.Binding == BindsSale || r.Binding == Advises:
 		return onTheDay, text
+	case r.inPart():
+		return doubtful, text + " Ask here."
 	case r.Scope != "" && r.Kind != WaterDistance:
 		return onTheDay, text
 	case r.Scope != "":

@@ -53,7 +53,7 @@ func TestPublishedCases(t *testing.T) {
 		"MD tall fescue year":         {with(dose8, func(q *Question) { q.State, q.Date, q.Grass, q.YearN = "MD", day(time.October, 1), "tall fescue", 0.7 }), Yes, "md-n-annual-cap"},
 		"NJ home November 15":         {with(dose8, func(q *Question) { q.State, q.Date = "NJ", day(time.November, 15) }), Yes, ""},
 		"NJ home November 16":         {with(dose8, func(q *Question) { q.State, q.Date = "NJ", day(time.November, 16) }), No, "nj-n-blackout-home"},
-		"NJ paid December 1":          {with(dose8, func(q *Question) { q.State, q.Who, q.Date = "NJ", Paid, day(time.December, 1) }), Yes, ""},
+		"NJ paid December 1":          {with(dose8, func(q *Question) { q.State, q.Who, q.Date, q.Certified = "NJ", Paid, day(time.December, 1), true }), Yes, ""},
 		"NJ paid December 2":          {with(dose8, func(q *Question) { q.State, q.Who, q.Date = "NJ", Paid, day(time.December, 2) }), No, "nj-n-blackout-pro"},
 		"NY November 30":              {with(potash, func(q *Question) { q.State, q.Date = "NY", day(time.November, 30) }), Yes, ""},
 		"NY potash December 1":        {with(potash, func(q *Question) { q.State, q.Date = "NY", day(time.December, 1) }), No, "ny-k-blackout"},
@@ -160,7 +160,7 @@ func TestFiguresByState(t *testing.T) {
 		if c.who == "paid" {
 			q.Who = Paid
 		}
-		_, rules, err := For(c.state, q.Who)
+		_, rules, err := For(c.state, "", q.Who)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,7 +1,7 @@
 // Package law answers what state law says about fertilizer on a lawn: closed
 // dates, when phosphorus is open, doses and yearly amounts, slow nitrogen,
-// distance from water, the state of the ground, rain and paving; by state and
-// by who spreads.
+// distance from water, the state of the ground, rain and paving; by state,
+// county and who spreads.
 //
 // It is a planner's table and no legal advice. Every Rule carries the citation,
 // the agency, the date of the text that was read, how it was read and how sure
@@ -13,18 +13,21 @@
 //
 //   - [Ask] takes one application on one day and answers Yes, No or MustAsk,
 //     with the findings that decide and the conditions to keep on the day.
-//   - [For] gives a state and the rules that bind one kind of user. Its methods
-//     Closed, NCap, SolubleCap, AnnualNCap, PCap, PAnnualCap, SlowShareMin,
-//     Phosphorus, Setback, Ground, Rain and Impervious give a planner the
-//     limits to size and date jobs by.
+//   - [For] gives a state and the rules that bind one kind of user in a county.
+//     Its methods Closed, NCap, SolubleCap, AnnualNCap, PCap, PAnnualCap,
+//     SlowShareMin, Phosphorus, Setback, Ground, Rain and Impervious give a
+//     planner the limits to size and date jobs by.
 //
 // # Reading the table
 //
 // A rule is enforced when it binds use or label, is of high or medium
 // confidence (or says Keep), and has no Scope, or a Scope the question itself
-// decides (Only). What is not enforced is still shown: a rule of low confidence
-// that speaks against an application turns Yes into MustAsk; a rule about one
-// region is a condition that says where it applies; advice and rules for the
+// decides (Only, Waters). A county's own rule binds in that county alone; a town's
+// or a basin's in the asker's county is asked for, as the county does not tell
+// whether the lawn lies in it. What is not enforced is still shown: a rule of low
+// confidence that speaks against an application turns Yes into MustAsk; a rule
+// about one region is a condition that says where it applies, and is dropped
+// where the county is known to have no share in it; advice and rules for the
 // shop are conditions. Among enforced rules the strictest wins. An exception is
 // only what a row lists.
 //

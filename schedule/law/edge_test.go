@@ -35,6 +35,8 @@ func TestEveryRuleAtItsEdges(t *testing.T) {
 			}
 			check(t, r)
 			q := plain(r)
+			countyEdges(t, r)
+			waterEdges(t, r)
 			if r.Binds != Everyone {
 				q.Who = Paid - q.Who
 				expect(t, r, q, "apart", "the other kind of user")
@@ -45,8 +47,11 @@ func TestEveryRuleAtItsEdges(t *testing.T) {
 
 // plain is an application in July that meets r and is far inside every limit.
 func plain(r Rule) Question {
-	q := Question{State: r.State, N: 0.1, P2O5: 0.1, K2O: 0.1, SlowShare: 0.5, P2O5Percent: 20,
+	q := Question{State: r.State, N: 0.1, P2O5: 0.1, K2O: 0.1, SlowShare: 0.5, P2O5Percent: 20, Certified: !r.ByHolders.IsZero(),
 		ReportAgeMonths: Unknown, WaterFeet: 1000, Date: MonthDay{time.July, 1}}
+	if r.Extent != Statewide {
+		q.County = r.Counties[0]
+	}
 	if r.Binds == PaidOnly {
 		q.Who = Paid
 	}
@@ -96,7 +101,7 @@ func shut(r Rule) string {
 	switch {
 	case r.Binding == BindsSale || r.Binding == Advises:
 		return "condition"
-	case r.Scope != "" && r.Only == 0 && r.Kind == WaterDistance:
+	case r.Scope != "" && r.Only == 0 && (r.Kind == WaterDistance || r.Extent != Statewide):
 		return "ask"
 	case r.Scope != "" && r.Only == 0:
 		return "condition"

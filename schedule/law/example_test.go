@@ -29,7 +29,7 @@ func ExampleAsk() {
 }
 
 func ExampleFor() {
-	st, rules, err := law.For("VT", law.Homeowner)
+	st, rules, err := law.For("VT", "", law.Homeowner)
 	if err != nil {
 		fmt.Println(err)
 		return

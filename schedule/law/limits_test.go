@@ -9,7 +9,7 @@ import (
 func TestLimitsAgreeWithAsk(t *testing.T) {
 	for _, st := range States() {
 		for _, who := range []Who{Homeowner, Paid} {
-			_, rules, err := For(st.Code, who)
+			_, rules, err := For(st.Code, "", who)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -53,7 +53,7 @@ func ask(t *testing.T, q Question) Answer {
 func TestPhosphorusAgreesWithAsk(t *testing.T) {
 	for _, st := range States() {
 		for _, who := range []Who{Homeowner, Paid} {
-			_, rules, _ := For(st.Code, who)
+			_, rules, _ := For(st.Code, "", who)
 			for turf := Established; turf <= Repair; turf++ {
 				for report := NoReport; report <= Enough; report++ {
 					for _, age := range []int{Unknown, 0, 18, 19, 24, 25, 36, 37} {
@@ -78,7 +78,7 @@ func TestPhosphorusAgreesWithAsk(t *testing.T) {
 }
 
 func TestLimitsHonourWhatLiftsThem(t *testing.T) {
-	_, fl, _ := For("FL", Homeowner)
+	_, fl, _ := For("FL", "", Homeowner)
 	starter := Question{Turf: New}
 	if l, ok := fl.PCap(starter); !ok || l.Value != 1.0 {
 		t.Errorf("FL, one starter on a new lawn: %v %v, want 1.0 [Fla. Admin. Code r. 5E-1.003]", l.Value, ok)
@@ -86,7 +86,7 @@ func TestLimitsHonourWhatLiftsThem(t *testing.T) {
 	if _, ok := fl.PAnnualCap(starter); ok {
 		t.Error("FL: the yearly phosphorus cap does not hold for a new lawn")
 	}
-	_, md, _ := For("MD", Paid)
+	_, md, _ := For("MD", "", Paid)
 	if l, _ := md.NCap(Question{Date: MonthDay{time.November, 20}, Enhanced: true}); l.Value != 0.5 {
 		t.Errorf("MD, paid, late November: %v, want 0.5", l.Value)
 	}
@@ -96,18 +96,18 @@ func TestLimitsHonourWhatLiftsThem(t *testing.T) {
 	if _, ok := md.AnnualNCap(Question{Grass: "perennial ryegrass"}); ok {
 		t.Error("MD: the schedule has no figure for perennial ryegrass")
 	}
-	_, mi, _ := For("MI", Homeowner)
+	_, mi, _ := For("MI", "", Homeowner)
 	if _, ok := mi.PCap(Question{}); ok {
 		t.Error("MI: the phosphorus cap is for natural sources")
 	}
 	if l, ok := mi.PCap(Question{Organic: true}); !ok || l.Value != 0.25 {
 		t.Errorf("MI, natural source: %v %v, want 0.25", l.Value, ok)
 	}
-	_, ct, _ := For("CT", Homeowner)
+	_, ct, _ := For("CT", "", Homeowner)
 	if d := ct.Setback(Nitrogen, Question{}); d.Plain != 0 {
 		t.Errorf("CT keeps only phosphorus from water, got %v ft for nitrogen", d.Plain)
 	}
-	_, ma, _ := For("MA", Homeowner)
+	_, ma, _ := For("MA", "", Homeowner)
 	if d := ma.Setback(Nitrogen, Question{}); d.Plain != 0 || len(d.Findings) != 2 {
 		t.Errorf("MA: both distances are for some waters: shown, not kept; got %v ft, %d shown", d.Plain, len(d.Findings))
 	}
@@ -121,26 +121,26 @@ func TestStrictestWins(t *testing.T) {
 			t.Errorf("slow share %v, want 0.5", l.Value)
 		}
 	}
-	_, md, _ := For("MD", Homeowner)
+	_, md, _ := For("MD", "", Homeowner)
 	if l, ok := md.NCap(Question{Date: MonthDay{time.July, 1}, Enhanced: true}); !ok || l.Value != 0.9 {
 		t.Errorf("an enhanced-efficiency product raises no cap: %v %v", l.Value, ok)
 	}
-	_, ny, _ := For("NY", Homeowner)
+	_, ny, _ := For("NY", "", Homeowner)
 	if d := ny.Setback(Nitrogen, Question{Turf: New}); d.Plain != 0 {
 		t.Errorf("NY: a new lawn's first season lifts the distance, got %v ft", d.Plain)
 	}
 }
 
 func TestConditionsOfTheDay(t *testing.T) {
-	_, nj, _ := For("NJ", Homeowner)
+	_, nj, _ := For("NJ", "", Homeowner)
 	if len(nj.Rain(Nitrogen)) != 1 || len(nj.Ground(Nitrogen)) != 1 || len(nj.Impervious(Nitrogen)) != 1 {
 		t.Error("NJ has one rule each on rain, ground and paving")
 	}
-	_, wa, _ := For("WA", Homeowner)
+	_, wa, _ := For("WA", "", Homeowner)
 	if len(wa.Ground(Nitrogen)) != 0 || len(wa.Ground(Phosphorus)) != 1 {
 		t.Error("WA closes frozen ground to phosphorus alone")
 	}
-	_, fl, _ := For("FL", Homeowner)
+	_, fl, _ := For("FL", "", Homeowner)
 	if len(fl.Shown()) != 1 || fl.Shown()[0].Rule.ID != "fl-n-annual-cap" {
 		t.Errorf("FL points at a table for the year's nitrogen: %v", fl.Shown())
 	}

@@ -58,7 +58,7 @@ func TestLocalRulesBind(t *testing.T) {
 			t.Errorf("the note of the local rule is missing: %s", a.Deciding[0])
 		}
 	}
-	_, rules, _ := For("MD", Homeowner)
+	_, rules, _ := For("MD", "", Homeowner)
 	before := append(Rules(nil), rules...)
 	if l, _ := rules.With(Local{MaxN: 0.4}).NCap(Question{}); l.Value != 0.4 {
 		t.Errorf("the smaller cap wins: %v", l.Value)

@@ -46,9 +46,11 @@ const Unknown = -1
 // Question is one application on one day. Where something is not given the
 // stricter case is taken or named as a condition.
 type Question struct {
-	State string   // two-letter code
-	Date  MonthDay // zero: any day, dates become conditions
-	Who   Who
+	State     string   // two-letter code
+	County    string   // name, with or without "County"; "" not given
+	Date      MonthDay // zero: any day, dates become conditions
+	Who       Who
+	Certified bool // whoever spreads holds the certificate that a rule asks for
 
 	// lb per 1000 sq ft of this application, 0 to 50 each.
 	N, SolubleN, P2O5, K2O float64 // SolubleN: Unknown, or 0 with N, is worked out from SlowShare
@@ -57,9 +59,10 @@ type Question struct {
 	P2O5Percent     float64 // the product's analysis, 0 to 100; 0 with P2O5: not given
 	Turf            Turf
 	Report          Report
-	ReportAgeMonths int     // completed months since sampling, or Unknown
-	WaterFeet       float64 // distance of the spot from open water, or Unknown
-	GentleSpreader  bool    // drop spreader, deflector or targeted spray
+	ReportAgeMonths int       // completed months since sampling, or Unknown
+	WaterFeet       float64   // distance of the spot from open water, or Unknown
+	Water           WaterKind // 0: not given
+	GentleSpreader  bool      // drop spreader, deflector or targeted spray
 	Ground          GroundIs
 	Organic         bool
 	Enhanced        bool // enhanced-efficiency nitrogen
@@ -111,6 +114,9 @@ func (q Question) Check() error {
 	}
 	if q.Ground > Frozen|Snow|Saturated|Dormant {
 		return fmt.Errorf("unknown state of the ground %d: frozen, snow, saturated or dormant", q.Ground)
+	}
+	if q.Water > anyWater {
+		return fmt.Errorf("unknown kind of water %d", q.Water)
 	}
 	return q.Local.Check()
 }
@@ -171,6 +177,7 @@ func (q Question) marks(r Rule) Exception {
 		{q.Enhanced, EnhancedSource},
 		{q.Liquid, LiquidForm},
 		{q.SlowShare == 0, AllSoluble},
+		{q.Certified, Certificate},
 	} {
 		if m.is {
 			e |= m.e

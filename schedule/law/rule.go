@@ -95,6 +95,7 @@ const (
 	WorkedIn                             // worked into the soil
 	GolfCourse                           // golf courses
 	FarmLand                             // farm land
+	Certificate                          // a certificate held by whoever spreads
 )
 
 // Has reports whether every exception of f is in e.
@@ -104,7 +105,7 @@ func (e Exception) Has(f Exception) bool { return e&f == f }
 func (e Exception) String() string {
 	return list(pick(uint16(e), "a soil report that calls for it", "a new lawn", "repair", "a low-phosphate product",
 		"an organic source", "an enhanced-efficiency source", "a liquid", "a fully soluble product", "a natural strip 10 ft (3 m) wide",
-		"a stream buffer", "a growing crop", "working it into the soil", "a golf course", "farm land"), "or")
+		"a stream buffer", "a growing crop", "working it into the soil", "a golf course", "farm land", "a certificate of whoever spreads"), "or")
 }
 
 // How a row was read.
@@ -182,9 +183,16 @@ type Rule struct {
 	Ground    GroundIs  // states of the ground that close it
 	Unless    Exception // what lifts it; what is not here does not
 	Only      Exception // holds only for these; decides Scope from the question
-	Scope     string    // where it holds; empty: statewide
-	RefersTo  string    // the university table the law points at
-	Keep      bool      // of low confidence, obeyed all the same
+	Waters    WaterKind // holds only along these; decides Scope where the question tells the water
+	Strip     float64   // ft, how far from that water it reaches; 0: not said
+	Scope     string    // where it holds; empty: all of its extent
+	Extent    Extent
+	Place     string   // whose rule it is; empty: the state's
+	Counties  []string // those that Extent is about; empty: not known
+	here      bool     // a basin that the asker's county has a part of
+	ByHolders Span     // days that are open to holders of a certificate; others ask
+	RefersTo  string   // the university table the law points at
+	Keep      bool     // of low confidence, obeyed all the same
 	byGrass   []grassCap
 
 	Citation, Agency, InForce string
@@ -193,6 +201,27 @@ type Rule struct {
 	Confidence                Confidence
 	Note                      string
 }
+
+// Extent says in what part of a state a rule holds.
+type Extent uint8
+
+const (
+	Statewide Extent = iota
+	InCounty         // in the whole of its counties
+	InTown           // in a town of its counties
+	InBasin          // in a watershed or along a shore that its counties have a part of
+)
+
+// WaterKind is a kind of open water, or a set of them.
+type WaterKind uint8
+
+const (
+	DrinkingSupply WaterKind = 1 << iota // used for public drinking supply
+	GreatPond                            // a great pond of Maine
+	LargeWater                           // a larger water with protected shoreland in New Hampshire
+	OtherWater
+	anyWater = DrinkingSupply | GreatPond | LargeWater | OtherWater
+)
 
 type grassCap struct {
 	grass string

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 )
 
 // Sentences that go once with every program or answer.
@@ -30,17 +29,6 @@ type State struct {
 // NoneFound reports whether no rule for lawns was found. That is not permission.
 func (s State) NoneFound() bool { return s.Law == "none found" }
 
-// LocalExample is a local rule met on the way: shown, never enforced.
-type LocalExample struct {
-	State, Place   string
-	Closed         Span // zero if no dates are known
-	Nutrients      Nutrient
-	Citation, AsOf string
-	How            How
-	Confidence     Confidence
-	Note           string
-}
-
 // LocalUse reports whether the state binds only the label and leaves use to
 // counties and cities, so that no state rule can say yes.
 func (s State) LocalUse() bool { return s.Law == "label and local" }
@@ -50,27 +38,18 @@ type Rules []Rule
 
 // All returns every rule of the table, by state.
 func All() Rules {
-	return slices.Concat(rulesCTtoIL, rulesMAtoMN, rulesNHtoNY, rulesOHtoWV)
+	return slices.Concat(rulesCTtoIL, rulesMAtoMN, rulesNHtoNY, rulesOHtoWV, rulesLocal)
 }
 
 // States returns every entry, by code: states, the District of Columbia, territories.
 func States() []State { return slices.Clone(states) }
 
-// LocalExamples returns the local rules known of a state; far from complete.
-func LocalExamples(code string) []LocalExample {
-	var out []LocalExample
-	for _, l := range localExamples {
-		if l.State == code {
-			out = append(out, l)
-		}
-	}
-	return out
-}
-
 // For returns the entry of a state and the rules that bind who there, enforced
 // or not. The code is two capitals; anything else is an error. A state for which
-// no rules were found returns none, and its State says so.
-func For(code string, who Who) (State, Rules, error) {
+// no rules were found returns none, and its State says so. The county's own rules
+// are among them where it is given, those of towns and basins in it are shown; a
+// rule for a part of the state that the county has no share in is not.
+func For(code, county string, who Who) (State, Rules, error) {
 	i, ok := slices.BinarySearchFunc(states, code, func(s State, c string) int { return cmp.Compare(s.Code, c) })
 	if !ok {
 		return State{}, nil, fmt.Errorf("unknown state %q: give the two-letter code of a US state, DC or a territory, such as MD", code)
@@ -79,9 +58,9 @@ func For(code string, who Who) (State, Rules, error) {
 		return State{}, nil, fmt.Errorf("unknown kind of user %d: homeowner or paid", who)
 	}
 	var out Rules
-	for _, t := range [...][]Rule{rulesCTtoIL, rulesMAtoMN, rulesNHtoNY, rulesOHtoWV} {
+	for _, t := range [...][]Rule{rulesCTtoIL, rulesMAtoMN, rulesNHtoNY, rulesOHtoWV, rulesLocal} {
 		for i := range t {
-			if t[i].State == code && t[i].Binds.holds(who) {
+			if t[i].State == code && t[i].Binds.holds(who) && t[i].reaches(county) {
 				out = append(out, t[i])
 			}
 		}
@@ -89,10 +68,10 @@ func For(code string, who Who) (State, Rules, error) {
 	return states[i], out, nil
 }
 
-// Lines are the sentences that belong once with a program in this state: none
-// found, the state's notes, local rules, whom to ask, that rules change, no
-// legal advice.
-func (s State) Lines(who Who) []string {
+// Lines are the sentences that belong once with a program in this state and
+// county, "" if not known: none found, the state's notes, local rules, whom to
+// ask, that rules change, no legal advice.
+func (s State) Lines(county string, who Who) []string {
 	var out []string
 	if s.NoneFound() {
 		out = append(out, fmt.Sprintf("%s: no lawn fertilizer rule was found (%s). That is not permission: ask.", s.Name, s.looked()))
@@ -104,9 +83,7 @@ func (s State) Lines(who Who) []string {
 		out = append(out, s.Name+", paid work: "+s.Paid)
 	}
 	out = append(out, fmt.Sprintf("Local rules in %s: %s. %s", s.Name, s.Local, LocalCodes))
-	for _, l := range LocalExamples(s.Code) {
-		out = append(out, "One local rule among others: "+l.String())
-	}
+	out = append(out, s.localLines(county)...)
 	return append(out, fmt.Sprintf("%s Here: %s.", WhomToAsk, s.Ask), RulesChange, NoAdvice)
 }
 
@@ -118,15 +95,4 @@ func (s State) looked() string {
 		return "read in part"
 	}
 	return "a general search and memory only"
-}
-
-// String is one line: place, closed days, note, source.
-func (l LocalExample) String() string {
-	var b strings.Builder
-	b.WriteString(l.Place)
-	if !l.Closed.IsZero() {
-		fmt.Fprintf(&b, ", %s closed %s", l.Nutrients, l.Closed)
-	}
-	fmt.Fprintf(&b, ". %s (%s; as of %s; %s; %s confidence)", l.Note, l.Citation, l.AsOf, l.How, l.Confidence)
-	return b.String()
 }

@@ -25,14 +25,19 @@ const (
 	wvAgency  = "West Virginia Department of Agriculture"
 )
 
+// westernBasin are the counties with land in the basin, from memory; the statute
+// names watersheds. Their number is that of the row.
+var westernBasin = []string{"Allen", "Auglaize", "Crawford", "Defiance", "Erie", "Fulton", "Hancock", "Hardin", "Henry", "Huron", "Lucas",
+	"Marion", "Mercer", "Ottawa", "Paulding", "Putnam", "Richland", "Sandusky", "Seneca", "Shelby", "Van Wert", "Williams", "Wood", "Wyandot"}
+
 var rulesOHtoWV = []Rule{
 	// Ohio
 	{ID: "oh-frozen-ground", State: "OH", Kind: GroundState, Binding: BindsUse,
-		Nutrients: Nitrogen | Phosphorus, Ground: Frozen | Snow | Saturated, Unless: GrowingCrop | WorkedIn, Scope: "western Lake Erie basin (24 counties or parts)",
+		Nutrients: Nitrogen | Phosphorus, Ground: Frozen | Snow | Saturated, Unless: GrowingCrop | WorkedIn, Scope: "western Lake Erie basin (24 counties or parts)", Extent: InBasin, Counties: westernBasin,
 		Citation: ohLaw, Agency: ohAgency, InForce: "2015-07-03", AsOf: "2024-01", How: Seen, Confidence: LowConfidence,
 		Note: "Binds anyone who spreads nitrogen or phosphorus on the surface there, except on a growing crop; nothing read says whether turf is one. Keep it on lawns in the basin."},
 	{ID: "oh-rain", State: "OH", Kind: HeavyRain, Binding: BindsUse,
-		Nutrients: Nitrogen | Phosphorus, Unless: GrowingCrop | WorkedIn, Scope: "western Lake Erie basin (24 counties or parts)",
+		Nutrients: Nitrogen | Phosphorus, Unless: GrowingCrop | WorkedIn, Scope: "western Lake Erie basin (24 counties or parts)", Extent: InBasin, Counties: westernBasin,
 		Citation: ohLaw, Agency: ohAgency, InForce: "2015-07-03", AsOf: "2024-01", How: Seen, Confidence: LowConfidence,
 		Note: "Granular products, when more than 1 in within 12 hours has over a 50 % chance."},
 

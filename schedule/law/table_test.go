@@ -21,10 +21,11 @@ func TestTable(t *testing.T) {
 			t.Errorf("%s: an id is unique and starts with its state", r.ID)
 		}
 		seen[r.ID] = true
-		if _, _, err := For(r.State, Homeowner); err != nil {
+		if _, _, err := For(r.State, "", Homeowner); err != nil {
 			t.Errorf("%s: %v", r.ID, err)
 		}
-		if r.Citation == "" || r.Agency == "" || !when.MatchString(r.InForce) || !when.MatchString(r.AsOf) {
+		inForce := when.MatchString(r.InForce) || r.Place != "" && r.InForce == "not read"
+		if r.Citation == "" || r.Agency == "" || !inForce || !when.MatchString(r.AsOf) {
 			t.Errorf("%s: a rule names citation, agency, in force and as of: %q", r.ID, r.Source())
 		}
 		closes := r.closes() != 0
@@ -37,6 +38,9 @@ func TestTable(t *testing.T) {
 		}
 		if r.Lesser >= r.Value && r.Lesser > 0 || (r.Lesser > 0) != (r.LesserWith != "") {
 			t.Errorf("%s: a lesser distance is less and says what earns it", r.ID)
+		}
+		if (r.Extent == InCounty || r.Extent == InTown) != (r.Place != "") || (r.Extent == InTown || r.Extent == InBasin) && r.Scope == "" || r.Extent != Statewide && len(r.Counties) == 0 {
+			t.Errorf("%s: extent %d, place %q, scope %q, counties %q", r.ID, r.Extent, r.Place, r.Scope, r.Counties)
 		}
 		if (r.Kind == GroundState) != (r.Ground != Open) {
 			t.Errorf("%s: ground %s", r.ID, r.Ground)
@@ -58,8 +62,8 @@ func TestStates(t *testing.T) {
 		if s.Name == "" || s.Law == "" || s.Local == "" || s.Ask == "" {
 			t.Errorf("%s: %+v", s.Code, s)
 		}
-		_, home, _ := For(s.Code, Homeowner)
-		_, paid, _ := For(s.Code, Paid)
+		_, home, _ := For(s.Code, "", Homeowner)
+		_, paid, _ := For(s.Code, "", Paid)
 		if s.NoneFound() != (len(home)+len(paid) == 0) {
 			t.Errorf("%s: law %q with %d and %d rules", s.Code, s.Law, len(home), len(paid))
 		}
@@ -70,10 +74,15 @@ func TestStates(t *testing.T) {
 	if len(states) != 51+5 || none != 31+5 {
 		t.Errorf("%d entries, %d without a rule; want 50 states, DC and 5 territories, 31 states and the territories without", len(states), none)
 	}
-	for _, l := range localExamples {
-		if _, _, err := For(l.State, Homeowner); err != nil || l.Citation == "" || l.AsOf == "" || !l.Closed.IsZero() && l.Closed.Check() != nil {
-			t.Errorf("%s: %v", l.Place, err)
+	count := map[Extent]int{}
+	for _, o := range ordinances {
+		count[o.Extent]++
+		if _, _, err := For(o.State, "", Homeowner); err != nil || o.Citation == "" || o.AsOf == "" || o.Closed.IsZero() != (o.Nutrients == 0) {
+			t.Errorf("%s: %v", o.Place, err)
 		}
+	}
+	if count[Statewide] != 0 || count[InCounty] != 9 || count[InTown] != 2 || count[InBasin] != 4 || len(rulesLocal) != 30 {
+		t.Errorf("local rules by extent %v, with %d dates and figures", count, len(rulesLocal))
 	}
 }
 
@@ -149,7 +158,7 @@ func BenchmarkAsk(b *testing.B) {
 
 func BenchmarkFor(b *testing.B) {
 	for b.Loop() {
-		if _, _, err := For("WV", Homeowner); err != nil {
+		if _, _, err := For("WV", "", Homeowner); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -109,8 +109,11 @@ func (r Rule) marks() string {
 	return strings.Join(out, "; ")
 }
 
-// place is the state's name, or says that the rule is the site's own.
+// place is whose rule it is: the county's or town's, the state's, or the site's own.
 func (r Rule) place() string {
+	if r.Place != "" {
+		return r.Place
+	}
 	i, ok := slices.BinarySearchFunc(states, r.State, func(s State, c string) int { return cmp.Compare(s.Code, c) })
 	if !ok {
 		return "Local rule"

@@ -130,7 +130,7 @@ func (pl *planner) frame(p schedule.Proposal) *schedule.Program {
 	s := pl.site
 	out := &schedule.Program{
 		Format: 1, Title: s.Title, SiteID: s.ID, Start: s.Start, Through: s.Through, Metric: s.Metric, Site: s,
-		Place:   schedule.PlaceShown{Where: pl.almanac.Where, State: s.Place.State, Hardiness: s.Place.Hardiness, ClimateFrom: pl.almanac.From, Better: pl.almanac.Better},
+		Place:   schedule.PlaceShown{Where: pl.almanac.Where, State: s.Place.State, County: s.County, Hardiness: s.Place.Hardiness, ClimateFrom: pl.almanac.From, Better: pl.almanac.Better},
 		Season:  pl.almanac.Season(s.Measure(), pl.season()),
 		Entries: []schedule.Entry{}, LeftOut: append([]schedule.LeftOut{}, p.Left...), InTheShed: []string{}, Laws: []schedule.LawLine{}, LawNotes: []string{},
 	}
@@ -161,10 +161,10 @@ func (pl *planner) laws(out *schedule.Program) {
 	for _, r := range pl.law.Rules {
 		out.Laws = append(out.Laws, schedule.LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.AsOf, Sure: r.Confidence.String() + ", " + r.How.String()})
 	}
-	st, _, err := law.For(s.Place.State, s.CrewIs())
+	st, _, err := law.For(s.Place.State, s.County, s.CrewIs())
 	if err != nil {
 		out.LawNotes = append(out.LawNotes, "No state is given, so no state law is looked up: ask the county extension office.", law.NoAdvice)
 		return
 	}
-	out.LawNotes = append(out.LawNotes, st.Lines(s.CrewIs())...)
+	out.LawNotes = append(out.LawNotes, st.Lines(s.County, s.CrewIs())...)
 }

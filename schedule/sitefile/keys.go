@@ -38,6 +38,7 @@ var keys = []key{
 
 	{"place", asTable, ""},
 	{"place.zip", asText, `"43017"`},
+	{"place.county", asText, `"Delaware"`},
 	{"place.state", asText, `"OH"`},
 	{"place.hardiness", asText, `"6a"`},
 	{"place.elevation", asQuantity, `"900 ft"`},

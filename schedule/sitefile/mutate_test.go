@@ -13,7 +13,7 @@ import (
 // absentMeansUnknown are the keys that may be left out without a word: what
 // they say is then not known, or does not hold, and nothing is put in its place.
 var absentMeansUnknown = []string{
-	"place.zip", "place.hardiness", "place.elevation", "place.latitude", "place.longitude", "place.first_freeze", "place.last_freeze", "place.water_within",
+	"place.zip", "place.county", "place.hardiness", "place.elevation", "place.latitude", "place.longitude", "place.first_freeze", "place.last_freeze", "place.water_within",
 	"crew.paid", "crew.jobs_per_day", "crew.who.*",
 	"area.*.name", "area.*.seeded", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",
 	"area.*.soil.ph", "area.*.soil.buffer", "area.*.soil.target_ph", "area.*.soil.acidity", "area.*.soil.cec", "area.*.soil.organic_matter",

@@ -4,10 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strings"
 
 	"swardbook/agronomy"
 	"swardbook/climate"
+	"swardbook/schedule/law"
 )
 
 // readPlace fills the place and asks the climate whether it can be one.
@@ -23,6 +25,7 @@ func (r *reader) readPlace(top table) {
 			p.Elevation = new(e)
 		}
 	}
+	r.site.County = t.text("county")
 	p.Latitude = degrees(t, "latitude", 90)
 	p.Longitude = degrees(t, "longitude", 180)
 	p.FirstFreeze, p.LastFreeze = freezeDay(t, "first_freeze"), freezeDay(t, "last_freeze")
@@ -40,6 +43,7 @@ func (r *reader) readPlace(top table) {
 	}
 	y, err := p.Year()
 	r.understood(t, y)
+	r.knowCounty(t)
 	if p.State == "" {
 		r.assume("state not given: no state's law on fertilizer is looked up, so ask whether there is one")
 	}
@@ -72,20 +76,39 @@ func (r *reader) understood(t table, y *climate.Year) {
 	}
 	p := &r.site.Place
 	if z, err := climate.FindZIP(p.ZIP); err == nil {
-		where := "the ZIP is taken as " + z.String()
-		if z.County != "" {
-			where += ", county " + z.County
-		}
-		r.assume("%s", where)
+		r.assume("the ZIP is taken as %s", z)
 		if p.State == "" {
 			p.State = z.State
 			r.assume("state not given: %s, that of the ZIP", z.State)
+		}
+		if r.site.County == "" && z.County != "" && p.State == z.State {
+			r.site.County = z.County
+			r.assume("county not given: %s, that of the ZIP; a ZIP may cross a county line, and county in [place] settles it", z.County)
 		}
 	}
 	if p.Hardiness == "" && y.Zone != "" {
 		p.Hardiness = y.Zone
 		r.assume("hardiness not given: half-zone %s, that of the weather stations around", y.Zone)
 	}
+}
+
+// knowCounty refuses a county that the state has not, and writes the name as the
+// list has it. Outside the list any name is taken.
+func (r *reader) knowCounty(t table) {
+	s := &r.site
+	all := climate.Counties(s.Place.State)
+	if s.County == "" || len(all) == 0 {
+		return
+	}
+	if i := slices.IndexFunc(all, func(c string) bool { return law.SameCounty(c, s.County) }); i >= 0 {
+		s.County = all[i]
+		return
+	}
+	hint := agronomy.NearestName(s.County, all)
+	if hint == "" {
+		hint = "the name of a county of " + s.Place.State + ", such as " + all[0]
+	}
+	t.wrong("county", fmt.Sprintf("%s has no county %q", s.Place.State, s.County), hint)
 }
 
 func degrees(t table, name string, most float64) *float64 {

@@ -40,6 +40,9 @@ func (s *sheet) place(p *schedule.Program) {
 	case p.Place.State != "":
 		where = append(where, p.Place.State)
 	}
+	if p.Place.County != "" {
+		where = append(where, "county "+p.Place.County)
+	}
 	if p.Place.Hardiness != "" {
 		where = append(where, "hardiness zone "+p.Place.Hardiness)
 	}

@@ -1,11 +1,13 @@
 package figure
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/climate"
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/law"
@@ -17,6 +19,7 @@ var lawFigure = Figure{
 	Example: `--state MD --date 2026-11-20 --nitrogen 0.8 --soluble 0.6`,
 	Help: `Answers yes, no or ask, with the rules that decide. It is no legal advice.
         --state CODE          US state, DC or territory
+        --county NAME         its county, for local rules
         --date DATE           the day (else closed dates become conditions)
         --nitrogen R          nitrogen; a plain number is lb/1000 sq ft
         --soluble R           of that quick
@@ -28,6 +31,8 @@ var lawFigure = Figure{
         --report NAME         what a soil report says of phosphorus: low, enough
         --report-age MONTHS   how old it is
         --water FT            distance to open water, feet or with a unit
+        --water-kind NAME     drinking-supply (public), great-pond (Maine),
+                              large (protected shoreland, New Hampshire), other
         --drop-spreader       a drop spreader, a deflector, a targeted spray
         --ground NAMES        frozen, snow, saturated, dormant
         --grass NAME          for yearly amounts by grass
@@ -35,10 +40,11 @@ var lawFigure = Figure{
         --year-p2o5 R         phosphate of the year besides
         --organic --enhanced --liquid   what the material is
         --paid                for paid or professional applicators
+        --certified           with the certificate that a rule asks for
 `,
 	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
-		texts(fs, "state", "date", "nitrogen", "soluble", "slow", "phosphate", "potash", "p2o5-percent", "turf", "report", "report-age", "water", "ground", "grass", "year-n", "year-p2o5")
-		for _, n := range []string{"drop-spreader", "organic", "enhanced", "liquid", "paid"} {
+		texts(fs, "state", "county", "date", "water-kind", "nitrogen", "soluble", "slow", "phosphate", "potash", "p2o5-percent", "turf", "report", "report-age", "water", "ground", "grass", "year-n", "year-p2o5")
+		for _, n := range []string{"drop-spreader", "organic", "enhanced", "liquid", "paid", "certified"} {
 			fs.Bool(n, false, "")
 		}
 		return lawAnswer
@@ -54,8 +60,9 @@ func lawAnswer(q *asked) (Answer, error) {
 		return law.Unknown
 	}
 	ask := law.Question{
-		State: strings.ToUpper(q.text("state")),
-		N:     float64(q.rate("nitrogen")), P2O5: float64(q.rate("phosphate")), K2O: float64(q.rate("potash")),
+		State: strings.ToUpper(q.text("state")), County: county(q),
+		Certified: q.yes("certified"), Water: waterKind(q),
+		N: float64(q.rate("nitrogen")), P2O5: float64(q.rate("phosphate")), K2O: float64(q.rate("potash")),
 		SolubleN: orUnknown("soluble", float64(q.rate("soluble"))), SlowShare: orUnknown("slow", q.number("slow", 0, 1)),
 		P2O5Percent: q.number("p2o5-percent", 0, 100), ReportAgeMonths: int(orUnknown("report-age", q.number("report-age", 0, 1200))),
 		WaterFeet: orUnknown("water", float64(feet(q))), GentleSpreader: q.yes("drop-spreader"), Ground: ground(q),
@@ -93,6 +100,35 @@ func lawAnswer(q *asked) (Answer, error) {
 	}
 	a.More = append(a.More, found.Notes...)
 	return a, nil
+}
+
+// county is the name as the list of the state has it.
+func county(q *asked) string {
+	if !q.given("county") {
+		return ""
+	}
+	name, state := q.text("county"), strings.ToUpper(q.text("state"))
+	all := climate.Counties(state)
+	if i := slices.IndexFunc(all, func(c string) bool { return law.SameCounty(c, name) }); i >= 0 {
+		return all[i]
+	}
+	if len(all) > 0 {
+		problem := fmt.Sprintf("%s has no county %q", state, name)
+		if near := agronomy.NearestName(name, all); near != "" {
+			problem += "; known: " + near
+		}
+		q.wrong("county", errors.New(problem))
+	}
+	return name
+}
+
+// waterKind reads what kind of water is near.
+func waterKind(q *asked) law.WaterKind {
+	names := []string{"drinking-supply", "great-pond", "large", "other"}
+	if i := slices.Index(names, oneOf(q, "water-kind", names...)); i >= 0 {
+		return law.DrinkingSupply << i
+	}
+	return 0
 }
 
 func feet(q *asked) agronomy.Feet {
