@@ -239,6 +239,9 @@ func (pl *planner) sow(book []schedule.Done) {
 		}
 		j.On = days.on(i)
 		pl.sown[j.Area.ID] = j.On
+		if words := scrule.SowingWords(pl.caseOf(j.Area), j); words != "" {
+			j.Summary += " " + words
+		}
 		if wish := j.Area.Seeded; j.On != wish {
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.Window().Carried, "the nearest day that holds is "+j.On.Short()))})
 		}

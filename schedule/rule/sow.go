@@ -2,14 +2,20 @@ package rule
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
 
 	"swardbook/climate"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
-// sowJobs dates a sowing that is still to come, by the warmth of the soil and
-// the odds of frost before the seedlings are old enough. A wish outside every
-// window moves to the next one.
+// Sow dates a sowing that is still to come. The day that the site file asks for
+// stands wherever seed can come up in the open ground; else the sowing moves to
+// the next of the windows that follow from the warmth of the soil and the odds of
+// frost before the seedlings are old enough.
 func Sow(c *Treatment) schedule.Proposal {
 	var p schedule.Proposal
 	if !c.Future() {
@@ -48,6 +54,14 @@ func Sow(c *Treatment) schedule.Proposal {
 	}
 	schedule.SortOpenings(os)
 	wish := c.Seeded
+	asked, why := c.askedFor(wish, os)
+	if asked.Days() > 0 && !slices.ContainsFunc(os, func(o schedule.Opening) bool { return o.Has(wish) }) {
+		os = append(os, asked)
+		schedule.SortOpenings(os)
+	}
+	if later := notBefore(os, wish); slices.ContainsFunc(later, func(o schedule.Opening) bool { return !o.From.After(c.Through) }) {
+		os = later
+	}
 	c.Finish(&p, j, os, func(o schedule.Opening) schedule.Date {
 		if o.Has(wish) {
 			return wish
@@ -57,5 +71,106 @@ func Sow(c *Treatment) schedule.Proposal {
 		}
 		return o.From
 	})
+	if len(p.Jobs) > 0 {
+		ws := p.Jobs[0].Windows
+		if why != "" {
+			ws[0].Carried = why
+		}
+		for i := range ws {
+			if ws[i].Closes == weekAfter {
+				ws[i].Last = schedule.Date{} // no day of the year closes it
+			}
+		}
+	}
 	return p
+}
+
+const (
+	canComeUp = 0.5 // [common] as likely as not
+	nearAsked = 7   // [common] days on which a crew that has no time on the day may still sow
+	weekAfter = "a week after the day asked for"
+)
+
+// askedFor gives the days around the wished one, where seed can come up then, or
+// why it cannot. Dormant seed is to lie in the cold: its window alone decides.
+func (c *Treatment) askedFor(wish schedule.Date, os []schedule.Opening) (schedule.Opening, string) {
+	if slices.ContainsFunc(os, func(o schedule.Opening) bool { return o.Has(wish) }) {
+		return schedule.Opening{}, ""
+	}
+	no := "not on " + wish.Short() + " as asked: "
+	up, _ := c.Almanac.SowingOdds(wish.DayOfYear(), c.Season)
+	switch {
+	case c.Area.Dormant:
+		return schedule.Opening{}, no + "the soil is too warm for seed that is to lie dormant, or the ground may be frozen"
+	case c.frozenOn(wish):
+		return schedule.Opening{}, no + "the ground may be frozen"
+	case up < canComeUp:
+		return schedule.Opening{}, no + "sown then, grass comes up before winter in " + inHundred(up) + " years of 100"
+	}
+	return schedule.Opening{Span: schedule.Span{From: wish.AddDays(-nearAsked), To: wish.AddDays(nearAsked)},
+		Opens: "a week before the day asked for", Closes: weekAfter}, ""
+}
+
+func (c *Treatment) frozenOn(d schedule.Date) bool {
+	n := d.DaysFrom(c.Start)
+	return n >= 0 && n < len(c.Days) && c.Days[n].Frozen
+}
+
+// notBefore drops the openings that close before d.
+func notBefore(os []schedule.Opening, d schedule.Date) []schedule.Opening {
+	return slices.DeleteFunc(slices.Clone(os), func(o schedule.Opening) bool { return o.To.Before(d) })
+}
+
+// SowingWords say of a sowing that has its day what the odds are, and whether it
+// is the day that the site file asks for. Dormant seed has none.
+func SowingWords(c *schedule.Case, j *schedule.Job) string {
+	if why := j.Window().Carried; why != "" {
+		return word.Capital(why) + "; it moves to " + j.On.Short() + "."
+	}
+	if c.Area.Dormant {
+		return ""
+	}
+	up, stands := c.Almanac.SowingOdds(j.On.DayOfYear(), c.Season)
+	words := fmt.Sprintf("Sown on %s, grass comes up before winter in %s years of 100 and makes a stand in %s", j.On.Short(), inHundred(up), inHundred(stands))
+	if up == 1 && stands == 1 {
+		words = ""
+	}
+	if j.Window().Closes == weekAfter {
+		usual := usualTimes(c)
+		if words == "" {
+			return "The day is outside the usual time here, " + usual + "; it is left as asked."
+		}
+		return words + "; the usual time here is " + usual + "."
+	}
+	if words != "" {
+		words += "."
+	}
+	return words
+}
+
+// inHundred writes a chance; no year is promised that may fail.
+func inHundred(chance float64) string {
+	switch n := math.Round(chance * 100); {
+	case n >= 100 && chance < 1:
+		return "99"
+	case n == 0:
+		return "0"
+	default:
+		return strconv.Itoa(int(n))
+	}
+}
+
+// usualTimes names the windows of the kind of grass, as days of the year.
+func usualTimes(c *schedule.Case) string {
+	var out []string
+	seeding := c.Almanac.SeedWindow(c.Season)
+	for _, w := range []climate.SowWindow{seeding.Main, seeding.Spring} {
+		if w.OK && !w.AllYear {
+			out = append(out, w.Open.Day().String()+" to "+w.Close.Day().String())
+		}
+	}
+	if len(out) == 0 {
+		return "not known"
+	}
+	return strings.Join(out, " or ")
 }
