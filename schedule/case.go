@@ -227,32 +227,3 @@ func (c *Case) After(k Kind, days int) Date {
 	}
 	return first
 }
-
-// Who finds the person for a job: by area first, then by kind.
-func (s *Site) Who(k Kind, a *Area) string {
-	for _, key := range []string{areaKey(a), k.String()} {
-		for _, w := range s.Crew.Who {
-			if w.KindOrArea == key && key != "" {
-				return w.Person
-			}
-		}
-	}
-	return ""
-}
-
-func areaKey(a *Area) string {
-	if a == nil {
-		return ""
-	}
-	return a.ID
-}
-
-// PersonName gives the name behind a person's id.
-func (s *Site) PersonName(id string) string {
-	for _, p := range s.Crew.People {
-		if p.ID == id {
-			return p.Name
-		}
-	}
-	return id
-}

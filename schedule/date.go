@@ -172,7 +172,10 @@ func Earlier(a, b Date) Date {
 }
 
 // Span is a run of days, both ends included.
-type Span struct{ From, To Date }
+type Span struct {
+	From Date `json:"from"`
+	To   Date `json:"to"`
+}
 
 // Has tells whether d lies in the span.
 func (s Span) Has(d Date) bool { return !d.Before(s.From) && !d.After(s.To) }

@@ -10,7 +10,6 @@ import (
 	"swardbook/agronomy/lime"
 	"swardbook/agronomy/material"
 	"swardbook/schedule/law"
-	"swardbook/schedule/word"
 )
 
 // Workday is one day of the program with what it means for every job.
@@ -26,12 +25,15 @@ type dayRules struct {
 	c                *Case
 	job              *Job
 	closed           closures
+	person           string         // whose job it is
+	absent           []Span         // when they are not there
 	heatFrom, heatTo int            // days of the year; 0 none
 	aged             map[int]string // phosphorus by the age of the report in months
 }
 
 func (c *Case) dayRules(j *Job) *dayRules {
 	r := &dayRules{c: c, job: j}
+	r.person, r.absent = c.Site.absent(j.ID())
 	if j.Spreads() {
 		r.closed = c.closuresFor(j.Dose)
 		if from, to, ok := c.Almanac.Heat(c.Season); ok {
@@ -49,6 +51,9 @@ func (r *dayRules) against(day *Workday) string {
 	}
 	if day.Shut != "" {
 		return day.Shut
+	}
+	if s, away := spanWith(r.absent, d); away {
+		return r.person + " is away from " + s.From.Short() + " to " + s.To.Short()
 	}
 	if j.Kind.Sows() { // its windows know how warm the soil is
 		return ""
@@ -115,30 +120,6 @@ func (c *Case) questionDay(d Date) law.Question {
 	q := c.Asked
 	q.Date = law.MonthDay{Month: d.Month, Day: d.Day}
 	return q
-}
-
-// Works tells whether d is one of the crew's days.
-func (cr *Crew) Works(d Date) bool {
-	return len(cr.Days) == 0 || slices.Contains(cr.Days, d.Weekday())
-}
-
-// away tells whether the crew is away on d, and when.
-func (cr *Crew) AwayOn(d Date) (Span, bool) {
-	for _, s := range cr.Away {
-		if s.Has(d) {
-			return s, true
-		}
-	}
-	return Span{}, false
-}
-
-// DayWords names the crew's days.
-func (cr *Crew) DayWords() string {
-	var names []string
-	for _, w := range cr.Days {
-		names = append(names, w.String())
-	}
-	return "work days are " + word.List(names)
 }
 
 // CarryCost is what a carry to a later window costs. It sets which job gives

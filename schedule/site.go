@@ -49,22 +49,6 @@ type Area struct {
 	Assumed     []agronomy.Reason // defaults the file left to us
 }
 
-// Crew is who does the work, and when.
-type Crew struct {
-	Paid       bool
-	Days       []time.Weekday // empty: every day
-	Away       []Span
-	JobsPerDay int // per person, or for the crew; 0 no limit
-	People     []Person
-	Who        []Assignment // in the order of the file
-}
-
-// Person is one of the crew.
-type Person struct{ ID, Name string }
-
-// Assignment gives the jobs of a kind, or in an area, to a person.
-type Assignment struct{ KindOrArea, Person string }
-
 // Sprayer is the tank that liquids go down with; zero when not given.
 type Sprayer struct {
 	Tank   agronomy.Gallons

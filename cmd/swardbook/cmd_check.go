@@ -6,6 +6,7 @@ import (
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/plan"
+	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
 )
 
@@ -82,6 +83,11 @@ func (s *session) check(file string, out *flag.Output, strict bool) error {
 			return siteError(fmt.Errorf("%s: %w", file, err))
 		}
 		for _, w := range more {
+			l.problems = append(l.problems, w)
+			found.Problems = append(found.Problems, problemShown(w))
+		}
+		for _, w := range p.CrewDoubts(schedule.Date{}) {
+			w.File, w.Line = file, sitefile.LineOf(l.text, w.Key)
 			l.problems = append(l.problems, w)
 			found.Problems = append(found.Problems, problemShown(w))
 		}

@@ -46,6 +46,7 @@ var keyChanges = []struct {
 	{"crew.away", `["2026-09-12/2026-10-20"]`, nil},
 	{"crew.jobs_per_day", "1", nil},
 	{"crew.people.*", "Mara B.", nil},
+	{"crew.absent.*", `["2026-09-01/2027-08-30"]`, nil},
 	{"crew.who.*", "tovi", nil},
 	{"area.*.name", "Eastern lawn", nil},
 	{"area.*.size", "3000 sq ft", nil},
@@ -145,7 +146,7 @@ func TestEveryKeyHasAnEffect(t *testing.T) {
 // concrete gives a pattern the names of the base file.
 func concrete(pattern string) string {
 	of := map[string]string{
-		"crew.people.*": "crew.people.mara", "crew.who.*": "crew.who.lime", "area.*.grass.*": "area.east.grass",
+		"crew.people.*": "crew.people.mara", "crew.who.*": "crew.who.east", "crew.absent.*": "crew.absent.mara", "area.*.grass.*": "area.east.grass",
 		"area.*.soil.acidity": "area.west.soil.acidity", "area.*.texture": "area.west.texture", "material.*.kind": "material.extra.kind", "material.*.fineness.*": "material.limestone.fineness.60",
 	}
 	if c, ok := of[pattern]; ok {

@@ -29,7 +29,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		newCommand, checkCommand, soilCommand, programCommand, whyCommand, calendarCommand,
-		sheetCommand, materialsCommand, ledgerCommand, recordCommand, compareCommand,
+		sheetCommand, rosterCommand, materialsCommand, ledgerCommand, recordCommand, compareCommand,
 		lessonCommand, climateCommand, figureCommand, serveCommand, publishCommand, sourcesCommand,
 	}
 }

@@ -73,7 +73,7 @@ func (pl *planner) placeJobs(jobs []schedule.Job) *placement {
 	out.problem = place.Problem{Tasks: make([]place.Task, len(all)), Limits: make([]place.Limit, len(out.limits)), PerDay: pl.site.Crew.JobsPerDay, Bonus: schedule.Units(togetherBonus)}
 	for i := range all {
 		j := &all[i]
-		t := place.Task{Area: pl.areaIndex(j.Area), Who: pl.site.Who(j.Kind, j.Area), LeaveOut: schedule.LeaveOut(pl.kinds.Rank(j.Kind))}
+		t := place.Task{Area: pl.areaIndex(j.Area), Who: pl.site.Who(j.ID()), LeaveOut: schedule.LeaveOut(pl.kinds.Rank(j.Kind))}
 		switch {
 		case !j.On.IsZero():
 			t.Fixed, t.Days, t.Cost = true, []int{j.On.Number()}, []int64{0}

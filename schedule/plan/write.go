@@ -80,7 +80,7 @@ func (pl *planner) entry(j *schedule.Job, turfYear string) schedule.Entry {
 	e := schedule.Entry{
 		ID: j.ID(), UID: pl.uid(j, turfYear), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
 		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: w.Last, Window: schedule.WindowWords(w),
-		Who: s.Who(j.Kind, j.Area), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
+		Who: s.Who(j.ID()), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, schedule.Planned), Note: j.Note,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,
 	}

@@ -16,11 +16,7 @@ func (r *reader) readCrew(top table) {
 	c := &r.site.Crew
 	c.Paid = t.flag("paid")
 	r.readWeekdays(t)
-	for _, s := range t.texts("away") {
-		if span, ok := readSpan(t, s); ok {
-			c.Away = append(c.Away, span)
-		}
-	}
+	c.Away = readSpans(t, "away")
 	c.JobsPerDay = int(t.number("jobs_per_day", 1, 100))
 
 	people := t.under("people")
@@ -32,24 +28,59 @@ func (r *reader) readCrew(top table) {
 		c.People = append(c.People, schedule.Person{ID: id, Name: people.text(id)})
 		ids = append(ids, id)
 	}
-	who := t.under("who")
-	subjects := areaIDs(&r.site)
-	for _, k := range schedule.Kinds() {
-		subjects = append(subjects, k.String())
-	}
-	for _, subject := range who.names() {
-		person := who.text(subject)
-		if !slices.Contains(subjects, subject) {
-			who.wrong(subject, "is neither an area nor a kind of job", suggest(subject, subjects))
-		} else if person != "" && !slices.Contains(ids, person) {
-			hint := suggest(person, ids)
-			if len(ids) == 0 {
-				hint = fmt.Sprintf("add the person: [crew.people] and below it %s = \"Name\"", person)
-			}
-			who.wrong(subject, fmt.Sprintf("unknown person %q", person), hint)
+	absent := t.under("absent")
+	for _, id := range absent.names() {
+		spans := readSpans(absent, id)
+		if i := slices.Index(ids, id); i >= 0 {
+			c.People[i].Absent = spans
+		} else {
+			absent.wrong(id, fmt.Sprintf("unknown person %q", id), knownPerson(id, ids))
 		}
-		c.Who = append(c.Who, schedule.Assignment{KindOrArea: subject, Person: person})
 	}
+	who := t.under("who")
+	for _, jobs := range who.names() {
+		person := who.text(jobs)
+		if message, hint := r.namesJobs(jobs); message != "" {
+			who.wrong(jobs, message, hint)
+		} else if person != "" && !slices.Contains(ids, person) {
+			who.wrong(jobs, fmt.Sprintf("unknown person %q", person), knownPerson(person, ids))
+		}
+		c.Who = append(c.Who, schedule.Assignment{Jobs: jobs, Person: person})
+	}
+}
+
+func knownPerson(id string, ids []string) string {
+	if len(ids) == 0 {
+		return fmt.Sprintf("add the person: [crew.people] and below it %s = \"Name\"", id)
+	}
+	return suggest(id, ids)
+}
+
+// namesJobs says what is wrong with a name of jobs: an area, a kind, both
+// ("west/lime"), or the id of one job ("west/lime/2026-1").
+func (r *reader) namesJobs(name string) (message, hint string) {
+	areas := areaIDs(&r.site)
+	var kinds []string
+	for _, k := range schedule.Kinds() {
+		kinds = append(kinds, k.String())
+	}
+	area, kind, both := strings.Cut(name, "/")
+	if !both {
+		if all := append(areas, kinds...); !slices.Contains(all, name) {
+			return "is neither an area nor a kind of job", suggest(name, all)
+		}
+		return "", ""
+	}
+	kind, number, one := strings.Cut(kind, "/")
+	switch {
+	case !slices.Contains(areas, area):
+		return fmt.Sprintf("%q is no area", area), suggest(area, areas)
+	case !slices.Contains(kinds, kind):
+		return fmt.Sprintf("%q is no kind of job", kind), suggest(kind, kinds)
+	case one && strings.Trim(number, "0123456789-") != "":
+		return fmt.Sprintf("%q is no number of a job", number), "take the job's name from swardbook program or roster"
+	}
+	return "", ""
 }
 
 func (r *reader) readWeekdays(t table) {
@@ -84,8 +115,19 @@ func weekday(s string) (time.Weekday, bool) {
 	return 0, false
 }
 
+// readSpans reads absences.
+func readSpans(t table, name string) []schedule.Span {
+	var out []schedule.Span
+	for _, s := range t.texts(name) {
+		if span, ok := readSpan(t, name, s); ok {
+			out = append(out, span)
+		}
+	}
+	return out
+}
+
 // readSpan reads an absence, "2026-10-03/2026-10-11" or one day.
-func readSpan(t table, s string) (schedule.Span, bool) {
+func readSpan(t table, name, s string) (schedule.Span, bool) {
 	from, to, two := strings.Cut(s, "/")
 	if !two {
 		to = from
@@ -94,9 +136,9 @@ func readSpan(t table, s string) (schedule.Span, bool) {
 	b, errB := schedule.ParseDate(to)
 	switch {
 	case errA != nil || errB != nil:
-		t.wrong("away", fmt.Sprintf("%q is not a run of days", s), `first and last day away, like "2026-10-03/2026-10-11"`)
+		t.wrong(name, fmt.Sprintf("%q is not a run of days", s), `first and last day away, like "2026-10-03/2026-10-11"`)
 	case b.Before(a):
-		t.wrong("away", fmt.Sprintf("%q ends before it begins", s), "have the two days changed places?")
+		t.wrong(name, fmt.Sprintf("%q ends before it begins", s), "have the two days changed places?")
 	default:
 		return schedule.Span{From: a, To: b}, true
 	}

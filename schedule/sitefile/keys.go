@@ -60,6 +60,8 @@ var keys = []key{
 	{"crew.jobs_per_day", asWhole, `2`},
 	{"crew.people", asTable, ""},
 	{"crew.people.*", asText, `"Mara"`},
+	{"crew.absent", asTable, ""},
+	{"crew.absent.*", asTexts, `["2026-10-20/2026-10-28"]`},
 	{"crew.who", asTable, ""},
 	{"crew.who.*", asText, `"mara"`},
 

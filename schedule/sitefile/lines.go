@@ -33,6 +33,10 @@ func scan(text string) *lines {
 	return l
 }
 
+// LineOf gives the line on which a key stands in the text of a site file; 0 if it
+// stands nowhere.
+func LineOf(text []byte, key string) int { return scan(string(text)).spots[key].line }
+
 func (l *lines) scan() {
 	table := ""
 	for l.deep == 0 {

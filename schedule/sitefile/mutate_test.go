@@ -14,7 +14,7 @@ import (
 // they say is then not known, or does not hold, and nothing is put in its place.
 var absentMeansUnknown = []string{
 	"place.zip", "place.county", "place.hardiness", "place.elevation", "place.latitude", "place.longitude", "place.first_freeze", "place.last_freeze", "place.water_within",
-	"crew.paid", "crew.jobs_per_day", "crew.who.*",
+	"crew.paid", "crew.absent.*", "crew.jobs_per_day", "crew.who.*",
 	"area.*.name", "area.*.seeded", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",
 	"area.*.soil.ph", "area.*.soil.buffer", "area.*.soil.target_ph", "area.*.soil.acidity", "area.*.soil.cec", "area.*.soil.organic_matter",
 	"area.*.soil.phosphorus", "area.*.soil.potassium", "area.*.soil.calcium", "area.*.soil.magnesium", "area.*.soil.sulfur", "area.*.soil.sodium", "area.*.soil.iron",
@@ -49,7 +49,7 @@ func fullKeys(t *testing.T, text string) []fullKey {
 			continue
 		}
 		for _, p := range Keys() {
-			if regexp.MustCompile("^" + strings.ReplaceAll(strings.ReplaceAll(p, ".", `\.`), "*", "[a-z0-9-]+") + "$").MatchString(k.path) {
+			if regexp.MustCompile("^" + strings.ReplaceAll(strings.ReplaceAll(p, ".", `\.`), "*", `"?[a-z0-9/-]+"?`) + "$").MatchString(k.path) {
 				k.pattern = p
 			}
 		}

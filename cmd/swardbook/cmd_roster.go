@@ -1,0 +1,56 @@
+package main
+
+import (
+	"swardbook/cmd/swardbook/flag"
+	"swardbook/schedule"
+	"swardbook/schedule/text"
+)
+
+var rosterCommand = command{
+	name: "roster", args: "FILE",
+	what: "who does what when; who has nothing; what is nobody's",
+	help: `    swardbook roster lawn.toml
+
+Lists the jobs person by person, the whole crew on one page, then who has
+nothing to do and which jobs are nobody's. [crew.who] deals them out: by the
+job's name ("west/lime/1"), by area and kind ("west/lime"), by area, by kind;
+the most exact wins. [crew.absent] keeps a person's jobs off their days away.
+One person's own calendar is: swardbook calendar lawn.toml --for PERSON.
+
+        --today DATE    as of DATE (default: today)
+        --format FORM   text, json, csv or markdown
+    -o, --output FILE   write to FILE
+        --no-color      no colour
+`,
+	setup: func(fs *flag.Set) func(*session, []string) error {
+		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
+		today := flag.Today(fs)
+		return func(s *session, args []string) error {
+			file, err := one(args, "FILE")
+			if err != nil {
+				return err
+			}
+			if err := out.Check(); err != nil {
+				return err
+			}
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file)
+			if err != nil {
+				return err
+			}
+			r := p.Roster(day)
+			return s.tabled(out, rosterShown{1, p.Title, r},
+				func() text.Table { return text.RosterLines(r) },
+				func(st text.Style) string { return text.Roster(p.Title, r, st) }, l.inputs()...)
+		}
+	},
+}
+
+type rosterShown struct {
+	Format int    `json:"format"`
+	Title  string `json:"title"`
+	schedule.Roster
+}
