@@ -125,7 +125,7 @@ func (p *Program) TellSupplies() {
 		}
 		p.InTheShed = append(p.InTheShed, fmt.Sprintf(text, s.Name, strings.Join(jobs, "; ")))
 		if first := short[0]; !first.ToBuy { // else each job says so itself
-			buy := fmt.Sprintf("Buy %s of %s first: what is in the shed does not last the program.", word.Packs(float64(s.Buy)), s.Name)
+			buy := fmt.Sprintf("Buy %s of %s first: the shed runs out.", word.Packs(float64(s.Buy)), s.Name)
 			first.Steps = slices.Concat([]string{buy}, first.Steps)
 		}
 	}

@@ -82,7 +82,7 @@ func (t *tree) parts(p *schedule.Program) []part {
 		out = append(out, part{areaFile(a.ID), a.Name, ical.Options{Area: a.ID}})
 	}
 	for i := range out {
-		out[i].o.Address = t.address(out[i].path)
+		out[i].o.Address, out[i].o.Page = t.address(out[i].path), t.address(sheetFile)
 		if t.record {
 			out[i].o.Record = t.address(formPath)
 		}

@@ -133,7 +133,7 @@ func sequenceOf(t *testing.T, calendar, uidPart string) (int, bool) {
 		t.Fatal(err)
 	}
 	for _, e := range events {
-		if strings.Contains(e.Description, uidPart) {
+		if strings.Contains(e.UID, "."+strings.ReplaceAll(uidPart, "/", ".")+".") {
 			return e.Sequence, e.Cancelled
 		}
 	}

@@ -219,7 +219,7 @@ func TestWhyGone(t *testing.T) {
 			continue
 		}
 		e := events(t, out)[limeUID]
-		if got := e.text("DESCRIPTION"); got != "Do not do this job: Lime east lawn, 96 lb.\n"+want+"\n\n"+p.Site.Calendar.Link {
+		if got := e.text("DESCRIPTION"); got != "Do not do this job: Lime east lawn, 96 lb.\n"+want+"\n\n"+p.Site.Calendar.Link+"#job-east-lime-1" {
 			t.Errorf("%q, want %q", got, want)
 		}
 		if e.text("SUMMARY") != "Cancelled: Lime east lawn, 96 lb" || e.text("CATEGORIES") != "Lawn,Lime" || e.text("LOCATION") != "East lawn" {
@@ -241,9 +241,9 @@ func leave(p *schedule.Program, reason, source, carried string) {
 func TestWindowLine(t *testing.T) {
 	full := schedule.Entry{Kind: schedule.Lime, Earliest: day("2026-09-12"), Latest: day("2026-11-21"), LastSafe: day("2026-12-01")}
 	for want, change := range map[string]func(*schedule.Entry){
-		"Window: 12 Sep to 21 Nov; last safe day 1 Dec 2026.":          func(*schedule.Entry) {},
-		"Window: 12 Sep to 21 Nov.":                                    func(e *schedule.Entry) { e.LastSafe = schedule.Date{} },
-		"Window: 12 Sep 2026 to 2 Mar 2027; last safe day 1 Dec 2026.": func(e *schedule.Entry) { e.Latest = day("2027-03-02") },
+		"Any day from 12 Sep. Last safe day Tue 1 Dec 2026.":      func(*schedule.Entry) {},
+		"Any day from 12 Sep to Sat 21 Nov 2026.":                 func(e *schedule.Entry) { e.LastSafe = schedule.Date{} },
+		"Any day from 12 Sep 2026. Last safe day Tue 2 Mar 2027.": func(e *schedule.Entry) { e.LastSafe = day("2027-03-02") },
 	} {
 		e := full
 		change(&e)

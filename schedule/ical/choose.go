@@ -1,6 +1,7 @@
 package ical
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -25,9 +26,9 @@ func choose(p *schedule.Program, o Options) (calendar, error) {
 	if err != nil {
 		return c, err
 	}
-	link, remind := "", usualRemind()
+	link, remind := o.Page, usualRemind()
 	if p.Site != nil {
-		link = p.Site.Calendar.Link
+		link = cmp.Or(p.Site.Calendar.Link, link)
 		if p.Site.Calendar.Remind != nil {
 			remind = p.Site.Calendar.Remind
 		}
@@ -112,7 +113,7 @@ func head(p *schedule.Program, o *Options) (calendar, error) {
 	if !plainID(c.id) {
 		return c, &Unwritable{fmt.Sprintf("the calendar would be called %q", c.id), "ids hold letters, digits and hyphens, and fewer kinds make it shorter"}
 	}
-	for _, address := range []*string{&o.Address, &o.Record} {
+	for _, address := range []*string{&o.Address, &o.Record, &o.Page} {
 		if *address == "" {
 			continue
 		}

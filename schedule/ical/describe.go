@@ -12,60 +12,48 @@ import (
 	"swardbook/schedule/word"
 )
 
-// Lengths of a description in characters. Phones show little, and one common
-// service cuts near 8,000. // [common]
-const (
-	goodLength = 2000 // fewer reasons are given above this
-	hardLength = 4000 // whole lines are left to the sheet above this
-	mostWhys   = 4
-)
+// hardLength is the most characters of a description: above it whole lines are
+// left to the page, as one common service cuts near 8,000. // [common]
+const hardLength = 4000
 
 const (
-	moreLine     = "…more in the sheet"
+	moreLine     = "…more on the page"
 	recordPrefix = "Record: swardbook record FILE "
 )
 
 // teller knows what the descriptions of one calendar have in common.
 type teller struct {
-	program *schedule.Program
-	jobs    map[string]string // kind and day of each
-	record  string            // address of the done form; "" none
-	link    string            // last line; "" none
-	room    []byte            // of the description before, used again
+	jobs   map[string]*schedule.Entry
+	days   map[schedule.Date][]*schedule.Entry
+	record string // address of the done form; "" none
+	page   string // address of the page with the jobs; "" none
+	room   []byte // of the description before, used again
 }
 
-func newTeller(p *schedule.Program, o Options, link string) *teller {
-	t := &teller{p, make(map[string]string, len(p.Entries)), o.Record, link, nil}
-	for _, e := range p.Entries {
-		t.jobs[e.ID] = strings.ReplaceAll(e.Kind.String(), "-", " ") + ", " + e.Date.Short()
+func newTeller(p *schedule.Program, o Options, page string) *teller {
+	t := &teller{make(map[string]*schedule.Entry, len(p.Entries)), make(map[schedule.Date][]*schedule.Entry, len(p.Entries)), o.Record, page, nil}
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		t.jobs[e.ID] = e
+		t.days[e.Date] = append(t.days[e.Date], e)
 	}
 	return t
 }
 
-// describe writes the text of one event: what to do first, then when, how,
-// cautions, why, what comes next, who, and how to record it. It is meant for a
-// narrow screen and for being read aloud, and does not depend on which areas,
-// persons or kinds the calendar was asked for.
+// describe writes the text of one event: what to do first, then how, what if it
+// rains or only half gets done, cautions, why, what else there is, and how to
+// record it. It is meant for a narrow screen and for being read aloud, and does
+// not depend on which areas, persons or kinds the calendar was asked for.
 func (t *teller) describe(e *schedule.Entry) string {
 	b := blocks{text: t.room[:0]}
 	b.opening(e)
 	head := b
-	whys := reasons(e)
-	whys = whys[:min(mostWhys, len(whys))]
-	for {
-		b.bullets("Why:", whys)
-		t.ending(&b, e)
-		if !longer(b.text, goodLength) || len(whys) <= 1 {
-			break
-		}
-		b, whys = head, whys[:len(whys)-1]
-	}
+	t.ending(&b, e)
 	text := string(b.text)
 	t.room = b.text
-	if !longer(b.text, hardLength) {
+	if utf8.RuneCountInString(text) <= hardLength {
 		return text
 	}
-	head.bullets("Why:", whys)
 	var end blocks
 	t.ending(&end, e)
 	rest := strings.Split(string(head.text), "\n")
@@ -75,11 +63,6 @@ func (t *teller) describe(e *schedule.Entry) string {
 		text = strings.TrimSpace(kept + "\n\n" + moreLine + "\n\n" + string(end.text))
 	}
 	return text
-}
-
-// longer tells whether a text has more characters than a limit.
-func longer(text []byte, limit int) bool {
-	return len(text) > limit && utf8.RuneCount(text) > limit
 }
 
 // opening writes the part of the description about the job itself.
@@ -94,34 +77,87 @@ func (b *blocks) opening(e *schedule.Entry) {
 		b.gap()
 		b.line("", "Do not make up for it on your own. What still fits is in the program as a job of its own.")
 	default:
-		b.line("", e.Summary)
+		b.line("", word.Sentence(strings.TrimSpace(e.Summary+" "+cmp.Or(e.WhoName, e.Who))))
 		b.line("", windowLine(e))
 		b.gap()
 		b.numbered(e.Steps)
-		b.line("", e.IfRain)
-		b.bullets("Cautions:", e.Cautions)
+		b.gap()
+		b.line("Rain: ", word.Inside(e.IfRain))
+		if e.Material != "" {
+			b.line("", OnlyHalf)
+		}
+		b.gap()
+		b.line("Mind: ", sentences(e.Cautions))
+		b.gap()
+		b.line("Why: ", sentences(reasons(e)))
 	}
 	b.gap()
 }
 
-// ending writes the part about what follows, whose job it is, and the links.
+// OnlyHalf says what becomes of the rest of a job of which a part was done.
+const OnlyHalf = "Only half done? Write down how much: the rest is planned again."
+
+// ending writes what else there is to do, and the links.
 func (t *teller) ending(b *blocks, e *schedule.Entry) {
-	next, who := cmp.Or(t.jobs[e.Next], e.Next), cmp.Or(e.WhoName, e.Who)
-	if e.State == schedule.Finished || e.State == schedule.Missed {
-		next = "" // so that what is over stays as it is
+	if e.State != schedule.Finished && e.State != schedule.Missed { // what is over stays as it is
+		b.line("", strings.TrimSpace(t.sameDay(e)+" "+t.then(e)))
+		b.gap()
+		switch {
+		case e.Kind.Notice():
+		case t.record != "":
+			b.line("Record: ", formLink(t.record, e.ID))
+		case t.page == "":
+			b.line(recordPrefix, e.ID)
+		}
+		b.gap()
 	}
-	b.line("Next: ", next)
-	b.line("Who: ", who)
-	b.gap()
-	if !e.Kind.Notice() {
-		b.line(recordPrefix, e.ID)
-		if t.record != "" {
-			b.line("or here: ", formLink(t.record, e.ID))
+	b.line("", t.link(e.ID))
+}
+
+// sameDay names the other jobs that the same person has on the day.
+func (t *teller) sameDay(e *schedule.Entry) string {
+	var also []string
+	for _, o := range t.days[e.Date] {
+		if o != e && o.Who == e.Who && o.State == schedule.Planned && !o.Kind.Notice() {
+			also = append(also, word.Inside(oneLine(o.Title)))
 		}
 	}
-	b.gap()
-	b.line("", t.link)
+	const most = 3 // [common] as many as are taken in at a glance
+	if n := len(also); n > most {
+		also = append(also[:most-1], word.Plural(n-most+1, "more job"))
+	}
+	if e.Kind.Notice() || also == nil {
+		return ""
+	}
+	return "Same day: " + word.Sentence(strings.Join(also, "; "))
 }
+
+// then names the next job in the area on a later day.
+func (t *teller) then(e *schedule.Entry) string {
+	n := t.jobs[e.Next]
+	for n != nil && n.Date == e.Date {
+		n = t.jobs[n.Next]
+	}
+	if n == nil {
+		return ""
+	}
+	day := n.Date.DayMonth()
+	if n.Date.Year != e.Date.Year {
+		day = n.Date.Short()
+	}
+	return "Then " + day + ": " + n.Kind.Noun() + "."
+}
+
+// link gives the address of a job's own place on the page, "" without a page.
+func (t *teller) link(job string) string {
+	if t.page == "" || strings.Contains(t.page, "#") {
+		return t.page
+	}
+	return t.page + "#" + anchor(job)
+}
+
+// anchor is the name that a job has inside the page.
+func anchor(job string) string { return "job-" + strings.ReplaceAll(job, "/", "-") }
 
 // formLink gives the address of the form on which one job is recorded.
 func formLink(base, job string) string {
@@ -132,14 +168,15 @@ func formLink(base, job string) string {
 	return base + mark + "job=" + url.QueryEscape(job)
 }
 
-// recordedJob reads the job's id back out of a description, "" when it has none.
-func recordedJob(description string) string {
+// tells tells whether a description is that of a job, by its line for the
+// record or its link.
+func tells(description, job string) bool {
 	for line := range strings.SplitSeq(description, "\n") {
-		if id, ok := strings.CutPrefix(line, recordPrefix); ok {
-			return id
+		if line == recordPrefix+job || strings.HasSuffix(line, "#"+anchor(job)) || strings.HasSuffix(line, "job="+url.QueryEscape(job)) {
+			return true
 		}
 	}
-	return ""
+	return false
 }
 
 // windowLine says between which days the job may be done.
@@ -147,15 +184,26 @@ func windowLine(e *schedule.Entry) string {
 	if e.Kind.Notice() || e.Earliest.IsZero() || e.Latest.IsZero() {
 		return ""
 	}
+	last := cmp.Or(e.LastSafe, e.Latest)
 	form := schedule.Date.DayMonth
-	if e.Earliest.Year != e.Latest.Year {
+	if e.Earliest.Year != last.Year {
 		form = schedule.Date.Short
 	}
-	t := "Window: " + form(e.Earliest) + " to " + form(e.Latest)
-	if !e.LastSafe.IsZero() {
-		t += "; last safe day " + e.LastSafe.Short()
+	if e.LastSafe.IsZero() {
+		return "Any day from " + form(e.Earliest) + " to " + last.Words() + "."
 	}
-	return t + "."
+	return "Any day from " + form(e.Earliest) + ". Last safe day " + last.Words() + "."
+}
+
+// sentences puts texts one behind the other, each once.
+func sentences(all []string) string {
+	var out []string
+	for _, s := range all {
+		if s = word.Sentence(word.Capital(oneLine(s))); s != "" && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return strings.Join(out, " ")
 }
 
 // blocks is a text in the making: lines, and an empty line between blocks.
@@ -194,23 +242,4 @@ func (b *blocks) numbered(steps []string) {
 			n++
 		}
 	}
-}
-
-// bullets adds a block of texts under a heading, each once, with a capital letter.
-func (b *blocks) bullets(heading string, all []string) {
-	b.gap()
-	var seen []string
-	for _, s := range all {
-		s = word.Capital(oneLine(s))
-		if s == "" || slices.Contains(seen, s) {
-			continue
-		}
-		if seen == nil {
-			b.add("", heading)
-			seen = make([]string, 0, len(all))
-		}
-		seen = append(seen, s)
-		b.add("- ", s)
-	}
-	b.gap()
 }

@@ -6,8 +6,10 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // Event is one job as the calendar holds it.
@@ -50,6 +52,26 @@ const (
 	cancelledTitle = "Cancelled: "
 )
 
+// summaryLength is what a phone shows of a SUMMARY. // [common]
+const summaryLength = 44
+
+// titled puts such a prefix before a title, which loses its packs and then part
+// of its place where that would grow too long for a phone.
+func titled(prefix, title string) string {
+	if utf8.RuneCountInString(prefix+title) <= summaryLength {
+		return prefix + title
+	}
+	title = oneLine(title)
+	if i := strings.LastIndex(title, " ("); i > 0 && strings.HasSuffix(title, ")") {
+		title = title[:i]
+	}
+	place, amount := title, ""
+	if i := strings.LastIndex(title, ", "); i > 0 && word.IsFigure(title[i+2:]) {
+		place, amount = title[:i], title[i:]
+	}
+	return prefix + word.Cut(place, summaryLength-len(prefix)-utf8.RuneCountInString(amount)) + amount
+}
+
 // bareTitle gives a SUMMARY without such a prefix.
 func bareTitle(summary string) string {
 	for _, p := range []string{doneTitle, missedTitle, cancelledTitle} {
@@ -69,18 +91,18 @@ func usualRemind() []time.Duration { return []time.Duration{-15 * time.Hour, 7 *
 func (t *teller) content(e *schedule.Entry, remind []time.Duration) Content {
 	c := Content{
 		Date:        e.Date,
-		Summary:     oneLine(e.Title),
+		Summary:     titled("", oneLine(e.Title)),
 		Description: t.describe(e),
 		Location:    oneLine(e.AreaName),
 		Categories:  "Lawn," + cmp.Or(e.Kind.Category(), "Job"),
-		Link:        t.link,
+		Link:        t.link(e.ID),
 		Remind:      remind,
 	}
 	switch e.State {
 	case schedule.Finished:
-		c.Summary, c.Remind = doneTitle+c.Summary, nil
+		c.Summary, c.Remind = titled(doneTitle, oneLine(e.Title)), nil
 	case schedule.Missed:
-		c.Summary, c.Remind = missedTitle+c.Summary, nil
+		c.Summary, c.Remind = titled(missedTitle, oneLine(e.Title)), nil
 	}
 	return c
 }

@@ -7,8 +7,7 @@ import (
 	"swardbook/schedule/word"
 )
 
-// reasons answers what a reader in the garden asks: why this, and why these
-// days. A notice has reasons but no working to leave out; that of a job is left
+// reasons answers what a reader in the garden asks: why this? A notice has reasons but no working to leave out; that of a job is left
 // to the commands and the page. What is over needs none.
 func reasons(e *schedule.Entry) (out []string) {
 	if e.State == schedule.Finished || e.State == schedule.Missed {
@@ -22,9 +21,6 @@ func reasons(e *schedule.Entry) (out []string) {
 	}
 	if e.Because != "" {
 		out = append(out, e.Because)
-	}
-	if e.Window != "" {
-		out = append(out, "The window "+e.Window+".")
 	}
 	return out
 }

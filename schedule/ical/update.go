@@ -127,7 +127,7 @@ func fate(e Event, start, today schedule.Date) int {
 func cancelled(e Event, p *schedule.Program) Content {
 	c := e.Content
 	title := bareTitle(e.Summary)
-	c.Summary = cancelledTitle + title
+	c.Summary = titled(cancelledTitle, title)
 	c.Description = clean("Do not do this job: " + title + ".\n" + whyGone(e, p) + "\n\n" + e.Link)
 	c.Cancelled = true
 	c.Remind = nil
@@ -147,9 +147,8 @@ func whyGone(e Event, p *schedule.Program) string {
 			return "It is no longer this person's."
 		}
 	}
-	job := recordedJob(e.Description)
 	for _, out := range p.LeftOut {
-		if out.ID != job || job == "" {
+		if !tells(e.Description, out.ID) {
 			continue
 		}
 		why := "Why: " + oneLine(sourced(out.Reason, out.Source))

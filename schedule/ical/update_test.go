@@ -39,7 +39,7 @@ func TestEveryVisibleChangeCounts(t *testing.T) {
 		"day":     func(_ *schedule.Program, e *schedule.Entry) { e.Date = e.Date.AddDays(1) },
 		"title":   func(_ *schedule.Program, e *schedule.Entry) { e.Title += "!" },
 		"summary": func(_ *schedule.Program, e *schedule.Entry) { e.Summary += "!" },
-		"window":  func(_ *schedule.Program, e *schedule.Entry) { e.Latest = e.Latest.AddDays(1) },
+		"window":  func(_ *schedule.Program, e *schedule.Entry) { e.LastSafe = e.LastSafe.AddDays(1) },
 		"area":    func(_ *schedule.Program, e *schedule.Entry) { e.AreaName += "!" },
 		"kind":    func(_ *schedule.Program, e *schedule.Entry) { e.Kind = schedule.Sulfur },
 		"who":     func(_ *schedule.Program, e *schedule.Entry) { e.WhoName = "Jo" },
@@ -120,7 +120,7 @@ func TestCancelledThenDropped(t *testing.T) {
 		t.Fatal(err)
 	}
 	e := events(t, file)[feedUID]
-	want := "Do not do this job: Feed west lawn, 4.2 lb.\nWhy: the ground is frozen by then (common practice).\nIt is put off to 1 May 2027.\n\n" + p.Site.Calendar.Link
+	want := "Do not do this job: Feed west lawn, 4.2 lb.\nWhy: the ground is frozen by then (common practice).\nIt is put off to 1 May 2027.\n\n" + p.Site.Calendar.Link + "#job-west-nitrogen-1"
 	if e.text("DESCRIPTION") != want || e.text("SUMMARY") != "Cancelled: Feed west lawn, 4.2 lb" || e.number(t, "SEQUENCE") != 1 || len(e.subs) != 0 {
 		t.Errorf("%s\n%s", e.text("SUMMARY"), e.text("DESCRIPTION"))
 	}
@@ -197,7 +197,7 @@ func TestRefused(t *testing.T) {
 		return strings.Replace(old, a, b, 1)
 	}
 	const line = "line %d of the calendar cannot be read: "
-	at13, at52, in := fmt.Sprintf(line, 13), fmt.Sprintf(line, 52), fmt.Sprintf(line, 13)+"in this event, "
+	at13, at52, in := fmt.Sprintf(line, 13), fmt.Sprintf(line, 50), fmt.Sprintf(line, 13)+"in this event, "
 	for name, c := range map[string]struct{ text, want string }{
 		"empty":            {"", "the file is no calendar"},
 		"a web page":       {"<!doctype html>", "the file is no calendar"},
@@ -209,18 +209,18 @@ func TestRefused(t *testing.T) {
 		"cut at a line":    {old[:strings.LastIndex(old, "END:VCALENDAR")], "the calendar is cut short"},
 		"cut in a line":    {old[:len(old)/2], "the calendar is cut short"},
 		"cut in a name":    {old[:strings.Index(old, "MARY:Lime")], fmt.Sprintf(line, 20) + "it has no name and value"},
-		"cut in the end":   {strings.TrimSuffix(old, "DAR\r\n"), fmt.Sprintf(line, 144) + "nothing of that name is open"},
-		"no value":         {swap("STATUS:", "STATUS"), fmt.Sprintf(line, 36) + "it has no name and value"},
-		"no name":          {swap("STATUS:", ":"), fmt.Sprintf(line, 36) + "it has no name and value"},
-		"no plain name":    {swap("STATUS:", "=STATUS:"), fmt.Sprintf(line, 36) + "it has no name and value"},
+		"cut in the end":   {strings.TrimSuffix(old, "DAR\r\n"), fmt.Sprintf(line, 141) + "nothing of that name is open"},
+		"no value":         {swap("STATUS:", "STATUS"), fmt.Sprintf(line, 34) + "it has no name and value"},
+		"no name":          {swap("STATUS:", ":"), fmt.Sprintf(line, 34) + "it has no name and value"},
+		"no plain name":    {swap("STATUS:", "=STATUS:"), fmt.Sprintf(line, 34) + "it has no name and value"},
 		"half a parameter": {swap("DTSTART;VALUE=DATE:", "DTSTART;VALUE:"), "the calendar cannot be read: failed to parse event: parsing component property 4: parsing property DTSTART: missing property value for VALUE in DTSTART"},
-		"text behind":      {old + "BEGIN:VCALENDAR\r\n", fmt.Sprintf(line, 145) + "it stands after the end"},
+		"text behind":      {old + "BEGIN:VCALENDAR\r\n", fmt.Sprintf(line, 142) + "it stands after the end"},
 		"two events":       {swap("UID:"+feedUID, "UID:"+limeUID), at52 + "a second event has the id " + limeUID},
 		"no id":            {swap("UID:"+feedUID+"\r\n", ""), at52 + "this event lacks its id, day, stamp, sequence or summary"},
 		"no day":           {swap("DTSTART;VALUE=DATE:20260919\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
 		"no stamp":         {swap("DTSTAMP:20260912T000000Z\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
 		"no sequence":      {swap("SEQUENCE:0\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
-		"no summary":       {swap("SUMMARY:Sample east lawn\r\n", ""), fmt.Sprintf(line, 113) + "this event lacks its id, day, stamp, sequence or summary"},
+		"no summary":       {swap("SUMMARY:Sample east lawn\r\n", ""), fmt.Sprintf(line, 111) + "this event lacks its id, day, stamp, sequence or summary"},
 		"no id of ours":    {swap("UID:"+limeUID, "UID:a b"), in + `"a b" is no id of ours`},
 		"two days":         {swap("SEQUENCE:0\r\n", "SEQUENCE:0\r\nSEQUENCE:1\r\n"), at13 + "SEQUENCE stands twice in this event"},
 		"sequence":         {swap("SEQUENCE:0", "SEQUENCE:9999999999"), in + "the sequence 9999999999 is out of range"},
@@ -228,9 +228,9 @@ func TestRefused(t *testing.T) {
 		"day":              {swap("DTSTART;VALUE=DATE:20260919", "DTSTART;VALUE=DATE:20260931"), in + `parsing time "20260931": day out of range`},
 		"year":             {swap("DTSTART;VALUE=DATE:20260919", "DTSTART;VALUE=DATE:99990101"), in + "the year of 99990101 is not between 1970 and 2200"},
 		"stamp":            {swap("DTSTAMP:2026", "DTSTAMP:0026"), in + "the year of 00260912T000000Z is not between 1970 and 2200"},
-		"link":             {swap("URL:https://example.org/lawn/a-rather-long-folder-name/another-one/fernbank", "URL:ftp://example.org/fernbank"), in + `"ftp://example.org/fernbank.html?part=one,two;three" is no web address`},
+		"link":             {swap("URL:https://example.org/lawn/a-rather-long-folder-name/another-one/fernbank", "URL:ftp://example.org/fernbank"), in + `"ftp://example.org/fernbank.html?part=one,two;three#job-east-lime-1" is no web address`},
 		"trigger":          {swap("TRIGGER:PT7H", "TRIGGER:P1D"), in + `the trigger "P1D" is none of ours`},
-		"nesting":          {swap("BEGIN:VALARM", "BEGIN:VALARM\r\nBEGIN:VALARM"), fmt.Sprintf(line, 42) + "nothing of ours begins here"},
+		"nesting":          {swap("BEGIN:VALARM", "BEGIN:VALARM\r\nBEGIN:VALARM"), fmt.Sprintf(line, 40) + "nothing of ours begins here"},
 		"deep":             {swap("BEGIN:VEVENT", strings.Repeat("BEGIN:VEVENT\r\n", 100000)), fmt.Sprintf(line, 14) + "nothing of ours begins here"},
 		"time zone":        {swap("BEGIN:VEVENT", "BEGIN:VTIMEZONE\r\nEND:VTIMEZONE\r\nBEGIN:VEVENT"), at13 + "nothing of ours begins here"},
 		"categories":       {swap("CATEGORIES:Lawn,", "CATEGORIES:Lawn\\;"), in + "the categories are not plain words"},

@@ -14,6 +14,7 @@ type Options struct {
 	Kinds   []schedule.Kind // nil all
 	Address string          // public address of the feed; "" none
 	Record  string          // address of the done form, to which job=ID is added; "" none
+	Page    string          // address of the page that shows the jobs, where the site names none itself; "" none
 }
 
 // Unwritable is the error of [Write] and [Update] when the program and the

@@ -55,10 +55,10 @@ func TestThreeReaders(t *testing.T) {
 	}
 	for i, e := range own {
 		want := p.Entries[slices.IndexFunc(p.Entries, func(w schedule.Entry) bool { return w.UID == e.UID })]
-		if e.Summary != want.Title || e.Location != want.AreaName || e.Date != want.Date || !slices.Equal(e.Remind, usualRemind()) || e.Link != p.Site.Calendar.Link {
+		if e.Summary != want.Title || e.Location != want.AreaName || e.Date != want.Date || !slices.Equal(e.Remind, usualRemind()) || e.Link != p.Site.Calendar.Link+"#"+anchor(want.ID) {
 			t.Errorf("our reader: %+v", e)
 		}
-		if first, _, _ := strings.Cut(e.Description, "\n"); first != want.Summary {
+		if first, _, _ := strings.Cut(e.Description, "\n"); !strings.HasPrefix(first, want.Summary) {
 			t.Errorf("first line %q, want %q", first, want.Summary)
 		}
 		l, o := lib.Events()[i], other.subs[i]
@@ -176,69 +176,133 @@ func TestUnwritable(t *testing.T) {
 func TestDescriptions(t *testing.T) {
 	p := autumn()
 	e := find(p, "east/lime/1")
-	got := newTeller(p, Options{Record: "https://example.org/k3/done"}, "https://example.org/lawn/").describe(e)
-	want := `Spread 96 lb (2.4 packs) of pelletized limestone over 2,600 ft² of the east lawn.
-Window: 12 Sep to 21 Nov; last safe day 21 Nov 2026.
+	want := `Spread 96 lb (2.4 packs) of pelletized limestone over 2,600 ft² of the east lawn. Mara.
+Any day from 12 Sep. Last safe day Sat 21 Nov 2026.
 
 1. Set the spreader to half: 18.5 lb per 1,000 ft².
 2. Walk it twice, the second time across the first.
 3. Sweep stray grains off the path; keep 3 ft from the pond.
 4. Water in with 0.25 in within 48 hours.
-If 1 in or more of rain is forecast within a day, wait; a light rain does the watering in.
 
-Cautions:
-- Wear gloves; lime dries the skin.
-- No nitrogen for 3 weeks – the two lose ammonia together.
+Rain: if 1 in or more of rain is forecast within a day, wait; a light rain does the watering in.
+Only half done? Write down how much: the rest is planned again.
 
-Why:
-- The soil is far too sour for this grass; dressing 1 of 2.
-- The window opens: the seedlings stand a mowing; closes: the last safe day.
+Mind: Wear gloves; lime dries the skin. No nitrogen for 3 weeks – the two lose ammonia together.
 
-Next: soil test, 10 Apr 2027
-Who: Mara
+Why: The soil is far too sour for this grass; dressing 1 of 2.
 
-Record: swardbook record FILE east/lime/1
-or here: https://example.org/k3/done?job=east%2Flime%2F1
+Then 10 Apr 2027: soil sample.
 
-https://example.org/lawn/`
+Record: https://example.org/k3/done?job=east%2Flime%2F1
+
+https://example.org/lawn/#job-east-lime-1`
+	e.Material = "limestone"
+	got := newTeller(p, Options{Record: "https://example.org/k3/done"}, "https://example.org/lawn/").describe(e)
 	if got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 	if formLink("https://example.org/done?site=a", "east/lime/1") != "https://example.org/done?site=a&job=east%2Flime%2F1" {
 		t.Error("form link")
 	}
-	if recordedJob(got) != "east/lime/1" {
-		t.Errorf("job is read back as %q", recordedJob(got))
-	}
 	e.Earliest = day("2026-11-12")
 	e.Latest, e.LastSafe = day("2027-03-20"), day("2027-04-03")
 	got = newTeller(p, Options{}, "").describe(e)
-	if line := "Window: 12 Nov 2026 to 20 Mar 2027; last safe day 3 Apr 2027."; !strings.Contains(got, "\n"+line+"\n") {
+	if line := "Any day from 12 Nov 2026. Last safe day Sat 3 Apr 2027."; !strings.Contains(got, "\n"+line+"\n") {
 		t.Errorf("%q is not in\n%s", line, got)
 	}
 }
 
-// TestLongDescription: reasons give way first, then whole lines before the
-// ending, and the first line never.
+// TestLinks: each event has its own place on the page; the command stands only
+// where there is no page, and nothing asks to record what is done or missed.
+func TestLinks(t *testing.T) {
+	for _, c := range []struct {
+		state        schedule.State
+		page, record string
+		want, never  []string
+	}{
+		{schedule.Planned, "", "", []string{"Record: swardbook record FILE east/lime/1"}, []string{"http"}},
+		{schedule.Planned, "https://example.org/a", "", []string{"https://example.org/a#job-east-lime-1"}, []string{"Record"}},
+		{schedule.Planned, "https://example.org/a#top", "", []string{"https://example.org/a#top"}, []string{"Record"}},
+		{schedule.Planned, "", "https://example.org/r", []string{"Record: https://example.org/r?job=east%2Flime%2F1"}, []string{"swardbook record"}},
+		{schedule.Finished, "https://example.org/a", "https://example.org/r", []string{"https://example.org/a#job-east-lime-1"}, []string{"Record", "Mara"}},
+		{schedule.Missed, "", "", nil, []string{"Record", "Then"}},
+	} {
+		p := autumn()
+		e := find(p, "east/lime/1")
+		e.State = c.state
+		teller := newTeller(p, Options{Record: c.record}, c.page)
+		got := teller.content(e, nil)
+		for _, w := range c.want {
+			if !strings.Contains("\n"+got.Description+"\n", "\n"+w+"\n") {
+				t.Errorf("%v: no line %q in\n%s", c, w, got.Description)
+			}
+		}
+		for _, n := range c.never {
+			if strings.Contains(got.Description, n) {
+				t.Errorf("%v: %q in\n%s", c, n, got.Description)
+			}
+		}
+		if c.page != "" && !strings.HasSuffix(got.Description, "\n"+got.Link) {
+			t.Errorf("%v: the last line is not %q", c, got.Link)
+		}
+		if len(c.want) > 0 && !strings.Contains(c.page, "#") && (!tells(got.Description, e.ID) || tells(got.Description, "east/lime/2") || tells(got.Description, "lime/1")) {
+			t.Errorf("%v: the job cannot be told from\n%s", c, got.Description)
+		}
+	}
+}
+
+// TestSameDay: what else the same person does that day is named, not what
+// another does, and the next job is one of a later day.
+func TestSameDay(t *testing.T) {
+	p := autumn()
+	e := find(p, "east/lime/1")
+	add := func(id, title, who string) {
+		p.Entries = append(p.Entries, schedule.Entry{ID: id, UID: id, Kind: schedule.Nitrogen, Title: title, Date: e.Date, Who: who, State: schedule.Planned})
+	}
+	add("west/x/1", "Feed West lawn, 2 lb", e.Who)
+	add("west/x/2", "Feed another's, 2 lb", "somebody")
+	if got := newTeller(p, Options{}, "").describe(find(p, "east/lime/1")); !strings.Contains(got, "\nSame day: feed West lawn, 2 lb. Then 10 Apr 2027: soil sample.\n") {
+		t.Error(got)
+	}
+	add("west/x/3", "Feed a", e.Who)
+	add("west/x/4", "Feed b", e.Who)
+	add("west/x/5", "Feed c", e.Who)
+	if got := newTeller(p, Options{}, "").describe(find(p, "east/lime/1")); !strings.Contains(got, "\nSame day: feed West lawn, 2 lb; feed a; 2 more jobs. Then") {
+		t.Error(got)
+	}
+}
+
+// TestLongDescription: whole lines give way before the ending, and the first
+// line never.
 func TestLongDescription(t *testing.T) {
 	p := autumn()
 	e := find(p, "east/lime/1")
 	e.Cautions = []string{strings.Repeat("care ", 270) + "."}
-	got := newTeller(p, Options{}, "https://example.org/").describe(e)
-	if n := utf8.RuneCountInString(got); n > goodLength || strings.Count(got, "\n- ") > 4 || strings.Count(got, "\n- ") < 2 || strings.Contains(got, moreLine) {
-		t.Errorf("%d characters, %d cautions and reasons", n, strings.Count(got, "\n- "))
-	}
 	e.Steps = slices.Repeat([]string{strings.Repeat("½ step ", 20)}, 60)
-	got = newTeller(p, Options{}, "https://example.org/").describe(e)
+	got := newTeller(p, Options{}, "https://example.org/").describe(e)
 	if n := utf8.RuneCountInString(got); n > hardLength || n < hardLength-300 {
 		t.Errorf("%d characters", n)
 	}
-	if !strings.HasPrefix(got, e.Summary+"\n") || !strings.Contains(got, "\n\n"+moreLine+"\n\nNext: ") || !strings.HasSuffix(got, "\n\nhttps://example.org/") {
+	if !strings.HasPrefix(got, e.Summary+" Mara.\n") || !strings.Contains(got, "\n\n"+moreLine+"\n\nThen ") || !strings.HasSuffix(got, "\n\nhttps://example.org/#job-east-lime-1") {
 		t.Errorf("cut in the wrong place:\n%s", got)
 	}
 	e = &schedule.Entry{Kind: schedule.LastSafe, Summary: "The ground freezes", Cautions: []string{strings.Repeat("care ", 900)}}
-	if got = newTeller(p, Options{}, "").describe(e); got != "The ground freezes\n\nCautions:\n\n"+moreLine {
+	if got = newTeller(p, Options{}, "").describe(e); got != "The ground freezes.\n\n"+moreLine {
 		t.Errorf("%q, with nothing to come after the cut", got)
+	}
+}
+
+// TestTitled: no prefix makes a title too long, and the amount stays.
+func TestTitled(t *testing.T) {
+	for _, c := range [][2]string{
+		{"Lime East lawn, 83 lb (2.1 packs)", "Cancelled: Lime East lawn, 83 lb (2.1 packs)"},
+		{"Lime The back lawn, 83 lb (2.1 packs)", "Cancelled: Lime The back lawn, 83 lb"},
+		{"Phosphorus on The slope behind the…, 9 lb", "Cancelled: Phosphorus on The slope…, 9 lb"},
+		{"Sample soil at the end of the lawn, north", "Cancelled: Sample soil at the end of the…"},
+	} {
+		if got := titled(cancelledTitle, c[0]); got != c[1] || utf8.RuneCountInString(got) > summaryLength {
+			t.Errorf("%q, want %q", got, c[1])
+		}
 	}
 }
 
@@ -248,13 +312,13 @@ func TestStates(t *testing.T) {
 	e.State, e.Note = schedule.Finished, "only half of it"
 	c := newTeller(p, Options{}, "").content(e, usualRemind())
 	if c.Summary != "Done: Lime east lawn, 96 lb" || len(c.Remind) != 0 || strings.Contains(c.Description, "1. ") ||
-		!strings.HasPrefix(c.Description, "Done 19 Sep 2026: Spread 96 lb") || !strings.Contains(c.Description, "\nRecord book: only half of it\n") {
+		!strings.HasPrefix(c.Description, "Done 19 Sep 2026: Spread 96 lb") || !strings.Contains(c.Description, "\nRecord book: only half of it") {
 		t.Errorf("%+v", c)
 	}
 	e.State = schedule.Missed
 	c = newTeller(p, Options{}, "").content(e, usualRemind())
 	if c.Summary != "Missed: Lime east lawn, 96 lb" || len(c.Remind) != 0 || !strings.HasPrefix(c.Description, "This was not done: ") ||
-		!strings.Contains(c.Description, "\nRecord book: only half of it\n") {
+		!strings.Contains(c.Description, "\nRecord book: only half of it") {
 		t.Errorf("%+v", c)
 	}
 }

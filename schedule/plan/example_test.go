@@ -38,9 +38,9 @@ func Example() {
 	}
 	// Output:
 	// 2026-08-01 Potassium on Front lawn, 4.3 lb
-	//     Potassium is medium in the soil report.
-	// 2026-08-23 Feed Front lawn, 11 lb (0.3 pack)
-	//     Dose 1 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year.
-	// 2026-09-22 Feed Front lawn, 11 lb (0.3 pack)
-	//     Dose 2 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year.
+	//     Potassium is medium in the soil report. This brings 0.52 lb K₂O per 1,000 sq ft.
+	// 2026-08-23 Feed Front lawn, 11 lb
+	//     Dose 1 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year. This brings 0.75 lb N and 0.16 lb K₂O per 1,000 sq ft.
+	// 2026-09-22 Feed Front lawn, 11 lb
+	//     Dose 2 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year. This brings 0.75 lb N and 0.16 lb K₂O per 1,000 sq ft.
 }

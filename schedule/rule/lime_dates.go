@@ -3,7 +3,6 @@ package rule
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/lime"
@@ -34,13 +33,10 @@ func (c *Treatment) dateLime() schedule.Proposal {
 		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(l.stone, rate), Tilled: c.Future(),
 			Again: i > 0 || c.Since(c.Area.Sampled, schedule.EffectiveLime) > 0}
 		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
-		j.Because = fmt.Sprintf("The soil is at pH %s and should be at %s", l.cause.PH.Words(), l.need.Target.Words())
-		if n := len(l.dressings); n > 1 {
-			j.Because += fmt.Sprintf("; dressing %d of %d", i+1, n)
-		}
-		j.Because += "."
+		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
+		dressing := fmt.Sprintf("Dressing %d of %d", i+1, len(l.dressings))
 		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread)); err == nil {
-			j.Because = strings.TrimSuffix(j.Because, ".") + fmt.Sprintf(", which takes it to about %.1f in a year.", float64(ph))
+			j.Because += fmt.Sprintf(" %s brings about %.1f in a year.", dressing, float64(ph))
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := schedule.Soonest

@@ -1,6 +1,7 @@
 package sitefile
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 func areaIDs(s *schedule.Site) []string {
@@ -46,14 +48,19 @@ func (r *reader) readAreas(top table) {
 				t.wrong(id, fmt.Sprintf("differs from %q only in capitals", other.ID), "choose an id that cannot be mistaken for it")
 			}
 		}
-		r.site.Areas = append(r.site.Areas, r.readArea(t.under(id), id))
+		r.site.Areas = append(r.site.Areas, r.readArea(t.under(id), id, len(names) == 1))
 	}
 }
 
-func (r *reader) readArea(t table, id string) schedule.Area {
+// readArea reads one area. One without a name has that of its id, or of the site
+// where it is the only one.
+func (r *reader) readArea(t table, id string, alone bool) schedule.Area {
 	a := schedule.Area{ID: id, Name: t.text("name")}
 	if a.Name == "" {
-		a.Name = id
+		a.Name = word.Capital(id)
+		if alone {
+			a.Name = cmp.Or(r.site.Title, a.Name)
+		}
 	}
 	for _, other := range r.site.Areas {
 		if strings.EqualFold(other.Name, a.Name) {

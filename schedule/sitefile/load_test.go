@@ -200,7 +200,7 @@ analysis = "46-0-0"
 	if s == nil || len(ps) > 0 {
 		t.Fatal(ps)
 	}
-	if s.ID != "edar-row-the-2nd" || s.Through != day(2027, 9, 11) || s.Areas[0].Care != "medium" || !s.Areas[0].Clippings || s.Areas[0].Name != "front" {
+	if s.ID != "edar-row-the-2nd" || s.Through != day(2027, 9, 11) || s.Areas[0].Care != "medium" || !s.Areas[0].Clippings || s.Areas[0].Name != s.Title {
 		t.Errorf("%+v", s)
 	}
 	said := fmt.Sprint(s.Assumed, s.Areas[0].Assumed)

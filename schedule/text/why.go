@@ -3,9 +3,11 @@ package text
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 	"swardbook/schedule/word"
 )
@@ -96,6 +98,13 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 		}
 	}
 	s.list("Take care", e.Cautions)
+	if e.Material != "" {
+		var all []string
+		for _, r := range slices.Concat(material.Cautions(e.Dose.Material, material.Use(e.Kind.String())), material.WeatherCautions(e.Dose.Material)) {
+			all = append(all, r.Text)
+		}
+		s.list("What goes with "+e.MaterialName+", in full", all)
+	}
 	s.citations(e.Why)
 	return s.String()
 }

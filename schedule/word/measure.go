@@ -79,6 +79,26 @@ func (m Measure) Weight(p agronomy.Pounds) string {
 	return Figures(float64(p)*16, 2) + " oz"
 }
 
+// Measured writes a weight as a person measures it out: beside a small one
+// stands how much of a cup it fills, at about a pound to the pint. // [common]
+func (m Measure) Measured(p agronomy.Pounds) string {
+	text := m.Weight(p)
+	if p <= 0 || p >= 1 {
+		return text
+	}
+	if m.Metric {
+		return text + " (about " + Figures(p.Kilograms()*1000*473/454, 1) + " mL)" // a pint is 473 mL, a pound 454 g
+	}
+	switch cups := math.Round(float64(p)*8) / 4; {
+	case cups == 0:
+		return text + " (about " + Plural(max(1, int(math.Round(float64(p)*32))), "tablespoon") + ")"
+	case cups <= 1:
+		return text + " (about " + Number(cups, 2) + " cup)"
+	default:
+		return text + " (about " + Number(cups, 2) + " cups)"
+	}
+}
+
 // Volume writes "2.4 gal", "30 fl oz", "9 L" or "350 mL".
 func (m Measure) Volume(g agronomy.Gallons) string {
 	if m.Metric {
@@ -151,6 +171,14 @@ func (m Measure) Temperature(f climate.Fahrenheit) string {
 		return Number(float64(f.Celsius()), 0) + " °C"
 	}
 	return Number(float64(f), 0) + " °F"
+}
+
+// Wind writes a speed in miles an hour: "10 mph" or "16 km/h".
+func (m Measure) Wind(mph float64) string {
+	if m.Metric {
+		return Number(mph*1.609344, 0) + " km/h" // a mile is 1.609344 km
+	}
+	return Number(mph, 0) + " mph"
 }
 
 // Packs writes "2.4 packs", "0.3 pack" or "1/2 pack".

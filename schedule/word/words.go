@@ -21,17 +21,69 @@ func MaterialName(m material.Material) string {
 	return m.ID
 }
 
-// Amount writes a dose on an area: "96 lb (2.4 packs)".
+// Amount writes how much of a dose goes down on an area: "96 lb", "2.4 gal".
 func (m Measure) Amount(d material.Dose, size agronomy.SquareFeet) string {
 	a := d.For(size)
-	text := m.Weight(a.Weight)
 	if a.Volume > 0 {
-		text = m.Volume(a.Volume)
+		return m.Volume(a.Volume)
 	}
-	if a.Packs > 0 {
-		text += " (" + Packs(a.Packs) + ")"
+	return m.Weight(a.Weight)
+}
+
+// InPacks writes " (2.4 packs)" behind an amount; nothing where that is less
+// than half a pack, which nobody measures by the pack.
+func InPacks(packs float64) string {
+	if packs < 0.45 { // [common] rounds to under half
+		return ""
 	}
-	return text
+	return " (" + Packs(packs) + ")"
+}
+
+// Brings writes the nutrients in a dose: "0.5 lb N and 0.33 lb K₂O per 1,000 sq
+// ft"; nothing for lime.
+func (m Measure) Brings(d material.Dose) string {
+	var all []string
+	of := ""
+	for _, n := range []struct {
+		rate agronomy.PerThousand
+		name string
+	}{{d.N, "N"}, {d.P2O5, "P₂O₅"}, {d.K2O, "K₂O"}, {d.Mg, "Mg"}} {
+		if n.rate >= 0.05 && d.Material.Kind != material.LimeMaterial { // [common] less is not worth a word
+			amount, per, _ := strings.Cut(m.NutrientRate(n.rate, n.name), " per ")
+			if m.Metric {
+				amount, per = strings.TrimSuffix(m.NutrientRate(n.rate, n.name), "/m²"), "m²"
+			}
+			all, of = append(all, amount), " per "+per
+		}
+	}
+	return List(all) + of
+}
+
+// Title writes what to do where and how much of it, in at most room
+// characters: first the packs are left off, then the name of the place is cut,
+// never the amount.
+func Title(verb, place, amount, packs string, room int) string {
+	if amount != "" {
+		amount = ", " + amount
+	}
+	if whole := verb + " " + place + amount + packs; utf8.RuneCountInString(whole) <= room {
+		return whole
+	}
+	return verb + " " + Cut(place, room-utf8.RuneCountInString(verb+" "+amount)) + amount
+}
+
+// Cut shortens a text to at most room characters, after a whole word where that
+// leaves most of it, and marks the cut.
+func Cut(text string, room int) string {
+	runes := []rune(text)
+	if len(runes) <= room {
+		return text
+	}
+	kept := string(runes[:max(room-1, 0)])
+	if i := strings.LastIndexByte(kept, ' '); i > len(kept)/2 && runes[room-1] != ' ' {
+		kept = kept[:i]
+	}
+	return strings.TrimRight(kept, " ,;:-") + "…"
 }
 
 // DoseWords writes "96 lb of pelletized limestone, 37 lb per 1,000 sq ft".
