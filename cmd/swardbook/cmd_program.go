@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/text"
@@ -12,12 +14,12 @@ var programCommand = command{
 	help: `    swardbook program lawn.toml
     swardbook program lawn.toml --next 2
 
-Writes the program: the place's year, what limits each area, every job with its
-day, amount, window and last safe day, what was left out and why, what happens
-if nothing more is bought, what was assumed, and the law that was kept.
+Writes the program: what is due and what comes next, all jobs a line each, what
+limits each area and what it needs, what was left out and why, what was assumed.
 
         --next N        only the next N jobs, how to do them, what to take
                         care of
+        --full          the place's year, each job's window and the law as well
         --today DATE    show jobs as of DATE (default: today)
         --area ID       jobs in one area
         --for PERSON    jobs of one person
@@ -32,6 +34,7 @@ if nothing more is bought, what was assumed, and the law that was kept.
 		pick := flag.NewChoice(fs)
 		today := flag.Today(fs)
 		next := fs.Int("next", 0, "")
+		full := fs.Bool("full", false, "")
 		strict := fs.Bool("strict", false, "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
@@ -44,6 +47,9 @@ if nothing more is bought, what was assumed, and the law that was kept.
 			if *next < 0 || fs.Changed("next") && *next == 0 {
 				return misuse("--next: give how many jobs, 1 or more")
 			}
+			if *full && *next > 0 {
+				return misuse("--full and --next ask for different things: give one of them")
+			}
 			day, err := today(s.now)
 			if err != nil {
 				return err
@@ -55,7 +61,7 @@ if nothing more is bought, what was assumed, and the law that was kept.
 			if p, err = pick.Apply(p); err != nil {
 				return err
 			}
-			data, err := s.programAs(p, out, *next, day)
+			data, err := s.programAs(p, out, pick.Person, *next, *full, day)
 			if err != nil {
 				return err
 			}
@@ -67,8 +73,8 @@ if nothing more is bought, what was assumed, and the law that was kept.
 	},
 }
 
-// programAs writes a program in one of its forms.
-func (s *session) programAs(p *schedule.Program, out *flag.Output, next int, today schedule.Date) ([]byte, error) {
+// programAs writes a program, or a person's part of it, in one of its forms.
+func (s *session) programAs(p *schedule.Program, out *flag.Output, person string, next int, full bool, today schedule.Date) ([]byte, error) {
 	switch out.Format {
 	case "json":
 		return schedule.EncodeJSON(p)
@@ -77,5 +83,14 @@ func (s *session) programAs(p *schedule.Program, out *flag.Output, next int, tod
 	case "markdown":
 		return []byte("# " + text.Escape(p.Title) + "\n\n" + text.Short(p, today).Markdown()), nil
 	}
-	return []byte(text.Program(p, next, s.style(out.File, today))), nil
+	style := s.style(out.File, today)
+	switch {
+	case person != "" && !slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return !e.Kind.Notice() }):
+		return []byte(text.Nothing(p, p.Site.PersonName(person), style)), nil
+	case full:
+		return []byte(text.Full(p, style)), nil
+	case next > 0:
+		return []byte(text.Next(p, next, style)), nil
+	}
+	return []byte(text.Program(p, style)), nil
 }

@@ -33,7 +33,7 @@ func TestOneKindMore(t *testing.T) {
 	changes := schedule.Compare(usual, p)
 	v := []page.Variant{{Label: "usual", Program: usual}, {Label: "more", Program: p}}
 	outputs := map[string]string{
-		"text":       text.Program(p, 0, text.Style{}),
+		"text":       text.Full(p, text.Style{}),
 		"table":      text.Entries(p, p.Start).CSV(),
 		"comparison": text.Compare("Compared", []text.Variant{{Label: "usual", Program: usual}, {Label: "more", Program: p, Changes: changes}}, text.Style{}),
 	}

@@ -9,21 +9,14 @@ import (
 	"swardbook/schedule/word"
 )
 
-// jobs writes the dated jobs, and counts them.
+// jobs writes each dated job with its window.
 func (s *sheet) jobs(p *schedule.Program) {
-	s.head("Jobs")
 	if len(p.Entries) == 0 {
-		s.para(2, "There is nothing to do in this program.")
 		return
 	}
+	s.head("Each job with its window")
 	for i := range p.Entries {
 		s.job(p, &p.Entries[i])
-	}
-	s.gap()
-	s.para(0, Count(p, s.Today))
-	if n := takenAsDone(p, s.Today); n > 0 {
-		s.para(0, fmt.Sprintf("%s overdue on %s, with no line in the record book: taken as done as planned, until swardbook record says otherwise.",
-			word.Plural(n, "job"), s.Today.Short()))
 	}
 }
 

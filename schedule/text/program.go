@@ -1,6 +1,7 @@
 package text
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,172 +10,189 @@ import (
 	"swardbook/schedule/word"
 )
 
-// Program writes a whole program: the place, what limits each area, the dated
-// jobs, what was left out, the shed, the assumptions, the law. With next above
-// 0 it writes that many of the jobs from today on, and nothing else.
-func Program(p *schedule.Program, next int, style Style) string {
+// Program writes a program so that the first screen says what to do: what is
+// due and what comes next, then all jobs a line each, what limits each area and
+// what it needs, what was left out, and what was assumed.
+func Program(p *schedule.Program, style Style) string {
 	s := newSheet(style)
-	s.head(p.Title)
-	if next > 0 {
-		s.next(p, next)
-		return s.String()
-	}
-	s.para(0, between(p.Start, p.Through))
+	s.program(p)
+	s.para(0, "More: swardbook why FILE JOB; swardbook program FILE --full")
+	return s.String()
+}
+
+// Full writes the whole program: the place's year, each job with its window,
+// and the law after what [Program] writes.
+func Full(p *schedule.Program, style Style) string {
+	s := newSheet(style)
+	s.program(p)
 	s.place(p)
-	s.areas(p)
 	s.jobs(p)
-	s.leftOut(p.LeftOut)
 	s.list("If nothing more is bought", p.InTheShed)
-	s.list("Assumed", p.Assumptions)
 	s.law(p)
 	return s.String()
 }
 
-// place writes where the site is, and the dates of its year.
-func (s *sheet) place(p *schedule.Program) {
-	s.head("The place")
-	var where []string
-	switch {
-	case p.Place.Where != "":
-		where = append(where, p.Place.Where)
-	case p.Place.State != "":
-		where = append(where, p.Place.State)
+// Next writes the next n jobs, with how to do them and what to take care of.
+func Next(p *schedule.Program, n int, style Style) string {
+	s := newSheet(style)
+	s.head(p.Title)
+	s.next(p, n)
+	return s.String()
+}
+
+// Nothing says in one line that a person has no jobs.
+func Nothing(p *schedule.Program, who string, style Style) string {
+	s := newSheet(style)
+	s.para(0, fmt.Sprintf("%s has no jobs in %s, %s.", who, p.Title, between(p.Start, p.Through)))
+	return s.String()
+}
+
+func (s *sheet) program(p *schedule.Program) {
+	title := p.Title
+	if !s.Today.IsZero() {
+		title += ", " + s.Today.Words()
+	}
+	s.head(title)
+	s.para(0, where(p)+", "+between(p.Start, p.Through)+". "+s.standing(p))
+	s.ahead(p)
+	s.everyJob(p)
+	s.limits(p)
+	s.left(p)
+	s.assumed(p)
+	s.lawLine(p)
+}
+
+// where names the place in a few words.
+func where(p *schedule.Program) string {
+	var all []string
+	if place := cmp.Or(p.Place.Where, p.Place.State); place != "" {
+		all = append(all, place)
 	}
 	if p.Place.County != "" {
 		where = append(where, "county "+p.Place.County)
 	}
 	if p.Place.Hardiness != "" {
-		where = append(where, "hardiness zone "+p.Place.Hardiness)
+		all = append(all, "zone "+p.Place.Hardiness)
 	}
-	where = append(where, "climate from "+p.Place.ClimateFrom)
-	s.para(2, word.Sentence(strings.Join(where, ", ")))
-	z, m := p.Season, measure(p)
-	type row struct {
-		what string
-		day  schedule.Date
-		note string
-	}
-	odds := func(o schedule.Odds) string {
-		if o.P10.IsZero() || o.P90.IsZero() {
-			return ""
-		}
-		return "8 years in 10: " + between(o.P10, o.P90)
-	}
-	soil := "Soil at " + m.Depth(2) + " under "
-	rows := []row{
-		{"First freeze", z.FirstFreeze.P50, odds(z.FirstFreeze)},
-		{"Last freeze", z.LastFreeze.P50, odds(z.LastFreeze)},
-		{soil + m.Temperature(50), z.SoilBelow50, ""},
-		{"Growth ends", z.GrowthEnds, ""},
-		{soil + m.Temperature(40), z.SoilBelow40, ""},
-		{"Last safe day", z.LastSafe, "nothing goes down after it until the ground reopens"},
-		{"Ground frozen", z.GroundFreeze.Median, early(z.GroundFreeze.Early)},
-		{"Ground open again", z.Reopens, ""},
-		{"Growth begins", z.GrowthBegins, ""},
-	}
-	rows = slices.DeleteFunc(rows, func(r row) bool { return r.day.IsZero() })
-	slices.SortStableFunc(rows, func(a, b row) int { return a.day.Compare(b.day) })
-	t := Table{Columns: columns("", "", "")}
-	for _, r := range rows {
-		t.add(r.what, r.day.Short(), r.note)
-	}
-	s.bare(2, t)
-	for _, w := range z.Words {
-		s.para(2, word.Capital(word.Sentence(w)))
-	}
-	if len(p.Place.Better) > 0 {
-		s.para(2, "More exact with: "+word.Sentence(strings.Join(p.Place.Better, "; ")))
-	}
-}
-
-func early(d schedule.Date) string {
-	if d.IsZero() {
-		return ""
-	}
-	return "in an early year by " + d.Short()
-}
-
-// areas writes what limits each area most, and what it needs.
-func (s *sheet) areas(p *schedule.Program) {
-	for i := range p.Areas {
-		a := &p.Areas[i]
-		s.area(p, a)
-		const most = 4 // soil writes them all
-		for k, f := range a.Findings {
-			if k == most {
-				s.para(2, "and "+word.Plural(len(a.Findings)-most, "more finding")+": swardbook soil")
-				break
-			}
-			s.hang(2, fmt.Sprintf("%d.", f.Rank), word.Capital(readingWords(f))+". "+f.Text)
-		}
-		s.needs(a, false)
-	}
-}
-
-// area writes the heading of an area.
-func (s *sheet) area(p *schedule.Program, a *schedule.AreaShown) {
-	s.head(fmt.Sprintf("%s: %s, %s", a.Name, measure(p).Area(a.Size), a.Stand))
-}
-
-func measure(p *schedule.Program) word.Measure { return word.Measure{Metric: p.Metric} }
-
-// needs writes the totals wanted, with their working if asked.
-func (s *sheet) needs(a *schedule.AreaShown, working bool) {
-	if len(a.Needs) == 0 {
-		return
-	}
-	s.para(2, "Needs:")
-	for _, n := range a.Needs {
-		s.hang(4, "-", n.Text)
-		if working {
-			s.working(8, n.Why)
-		}
-	}
-}
-
-// leftOut writes the jobs that found no day.
-func (s *sheet) leftOut(all []schedule.LeftOut) {
 	if len(all) == 0 {
+		return word.Capital("climate from " + p.Place.ClimateFrom)
+	}
+	return strings.Join(all, ", ")
+}
+
+// standing counts the jobs, and says what is overdue.
+func (s *sheet) standing(p *schedule.Program) string {
+	n := takenAsDone(p, s.Today)
+	switch {
+	case s.Today.IsZero():
+		return Count(p, s.Today)
+	case n == 0:
+		return Count(p, s.Today) + " Nothing is overdue."
+	}
+	return fmt.Sprintf("%s %s overdue, not on record and taken as done as planned until swardbook record says otherwise.", Count(p, s.Today), word.Plural(n, "job"))
+}
+
+// left writes what found no day, one line for areas with the same reason.
+func (s *sheet) left(p *schedule.Program) {
+	type line struct {
+		what, why string
+		areas     []string
+	}
+	var lines []line
+	for _, l := range p.LeftOut {
+		n := line{what: word.Capital(l.Kind.Noun()), why: word.Sentence(l.Reason)}
+		if !l.CarriedTo.IsZero() {
+			n.why += " Next time " + l.CarriedTo.Short() + "."
+		}
+		i := slices.IndexFunc(lines, func(m line) bool { return m.what == n.what && m.why == n.why })
+		if i < 0 {
+			i, lines = len(lines), append(lines, n)
+		}
+		if name := areaName(p, l.Area); name != "" && len(p.Areas) > 1 && !slices.Contains(lines[i].areas, name) {
+			lines[i].areas = append(lines[i].areas, name)
+		}
+	}
+	if len(lines) == 0 {
 		return
 	}
 	s.head("Left out")
-	for _, l := range all {
-		s.hang(2, "-", leftOut(l))
+	for _, l := range lines {
+		what := l.what
+		if len(l.areas) > 0 {
+			what += ", " + word.List(l.areas)
+		}
+		s.hang(2, "-", what+": "+l.why)
 	}
 }
 
-func leftOut(l schedule.LeftOut) string {
-	t := l.ID + ": " + word.Sentence(l.Reason)
-	if !l.CarriedTo.IsZero() {
-		t += " Its next time is " + l.CarriedTo.Short() + "."
+func areaName(p *schedule.Program, id string) string {
+	for _, a := range p.Areas {
+		if a.ID == id {
+			return a.Name
+		}
 	}
-	if from := word.ShortSources(l.Source); from != "" {
-		t += " [" + from + "]"
-	}
-	return t
+	return ""
 }
 
-// law writes the rules that the program keeps, with where they stand.
-func (s *sheet) law(p *schedule.Program) {
-	if len(p.Laws)+len(p.LawNotes) == 0 {
+// assumed writes what the program takes for granted, one line for areas of
+// which the same is said, and what the shed alone will do for an area.
+func (s *sheet) assumed(p *schedule.Program) {
+	type line struct {
+		text  string
+		areas []string
+	}
+	var lines []line
+	add := func(area, text string) {
+		i := slices.IndexFunc(lines, func(m line) bool { return m.text == text && (len(m.areas) > 0) == (area != "") })
+		if i < 0 {
+			i, lines = len(lines), append(lines, line{text: text})
+		}
+		if area != "" {
+			lines[i].areas = append(lines[i].areas, area)
+		}
+	}
+	for _, t := range slices.Concat(p.Assumptions, p.InTheShed) {
+		area, text := "", t
+		for _, a := range p.Areas {
+			if rest, ok := strings.CutPrefix(t, a.Name+": "); ok && a.Name != "" {
+				area, text = a.Name, rest
+			}
+		}
+		if area != "" || slices.Contains(p.Assumptions, t) {
+			add(area, text)
+		}
+	}
+	if p.Season.SpreadDays > 0 {
+		add("", fmt.Sprintf("8 years in 10 the autumn days fall within %s of these; trust a soil thermometer over them", word.Plural(p.Season.SpreadDays, "day")))
+	}
+	if len(lines) == 0 {
 		return
 	}
-	s.head("Law")
+	s.head("Assumed")
+	for _, l := range lines {
+		if len(l.areas) > 0 && len(p.Areas) > 1 {
+			l.text = word.List(l.areas) + ": " + l.text
+		}
+		s.hang(2, "-", word.Capital(word.Sentence(l.text)))
+	}
+}
+
+// lawLine names the law in one line; the full program has its words.
+func (s *sheet) lawLine(p *schedule.Program) {
+	var all []string
 	for _, l := range p.Laws {
-		s.hang(2, "-", fmt.Sprintf("%s [%s; as of %s; %s]", word.Sentence(l.Text), l.Citation, l.AsOf, l.Sure))
+		if !slices.Contains(all, l.Citation) {
+			all = append(all, l.Citation)
+		}
 	}
-	for _, n := range p.LawNotes {
-		s.para(2, n)
+	if most := 3; len(all) > most { // [common] the full program has them all
+		all = append(all[:most-1], word.Plural(len(all)-most+1, "more provision"))
 	}
-}
-
-// bare writes a table without its heading.
-func (s *sheet) bare(indent int, t Table) {
-	if len(t.Rows) == 0 {
-		return
-	}
-	widths := s.narrow(t, indent)
-	for _, r := range t.Rows {
-		s.row(indent, widths, t.Columns, r, false)
+	s.gap()
+	switch {
+	case len(all) > 0:
+		s.para(0, "Law: "+word.List(all)+"; local codes may add to it, and the label counts before all. No legal advice: ask the extension office.")
+	case len(p.LawNotes) > 0:
+		s.para(0, "Law: none found here; ask the extension office. The label counts before all.")
 	}
 }

@@ -76,7 +76,7 @@ func texts(t testing.TB, metric bool, style Style) map[string]string {
 	other.Entries = other.Entries[1:]
 	variants := []Variant{{Label: "as it stands", Program: p}, {Label: "6.5", Program: other, Changes: schedule.Compare(p, other)}}
 	return map[string]string{
-		"program": Program(p, 0, style), "next": Program(p, 2, style), "why": Why(p, &p.Entries[0], style), "left out": LeftOut(&p.LeftOut[0], style),
+		"program": Program(p, style), "full": Full(p, style), "next": Next(p, 2, style), "nothing": Nothing(p, "Mara", style), "why": Why(p, &p.Entries[0], style), "left out": LeftOut(&p.LeftOut[0], style),
 		"soil": Soil(p, false, style), "soil why": Soil(p, true, style), "climate": Climate("A place", y, metric, style),
 		"ledger": Ledger("A lawn", ledger(t), m, style), "materials": Materials("A lawn", supplies(t), m, style),
 		"compare": Compare("A lawn", variants, style), "check": Check("fine", p, style),
@@ -119,7 +119,7 @@ func TestWidths(t *testing.T) {
 func TestColourSaysNothing(t *testing.T) {
 	plain := texts(t, false, Style{})
 	for name, text := range texts(t, false, Style{Colour: true}) {
-		if !strings.Contains(text, "\x1b[1m") && name != "check" && name != "left out" {
+		if !strings.Contains(text, "\x1b[1m") && name != "check" && name != "left out" && name != "nothing" {
 			t.Errorf("%s: no colour", name)
 		}
 		bare := strings.NewReplacer("\x1b[1m", "", "\x1b[2m", "", "\x1b[0m", "").Replace(text)
@@ -131,17 +131,65 @@ func TestColourSaysNothing(t *testing.T) {
 
 // A program says, in this order, what a reader needs.
 func TestProgramOrder(t *testing.T) {
-	text := Program(lawn(t, false), 0, Style{Today: date(t, "2026-12-01")})
-	at := 0
-	for _, want := range []string{"A lawn with", "12 Sep 2026 to 11 Sep 2027", "The place", "First freeze", "8 years in 10: 27 Sep to 29 Oct 2026", "pH 5.1, very low. Sour.", "Needs:", "Jobs",
-		"Sat 19 Sep 2026: Lime", "(overdue, taken as done)", "Window 12 Sep to 16 Nov 2026, its last safe day; best about 12 Sep 2026.", "For Mara. Job: east/lime/1",
-		"(done)", "Record book: half[2J of it", "Last safe day to spread (past)", "1 job planned, 1 done, 1 notice, 1 left out.", "1 job overdue on 1 Dec 2026",
-		"Left out", "the stand is too young.", "30 Oct 2027.", "[common practice]", "If nothing more is bought", "Assumed", "Law", "905.326", "no legal advice"} {
-		i := strings.Index(text[at:], want)
+	short := []string{"A lawn with", "Tue 1 Dec 2026", "OH, zone 6a, 12 Sep 2026 to 11 Sep 2027.", "1 job planned, 1 done, 1 notice, 1 left out. 1 job overdue, not on record",
+		"Nothing is left to do", "All jobs", "last safe", "Sat 19 Sep  Lime the long", "96 lb", "Mara", "overdue", "east/lime/1", "done", "Last safe day to spread",
+		"What limits the grass, and what it needs per 1,000 sq ft", "2,600 sq ft", "1 pH 5.1, very low: 57 lb.", "2 Organic matter 2.1 %: ordinary.",
+		"Left out", "Late nitrogen: the stand is too young. Next time 30 Oct 2027.", "Assumed", "Care not given", "Law: Ohio Rev. Code § 905.326;"}
+	full := []string{"The place", "First freeze", "8 years in 10: 27 Sep to 29 Oct 2026", "Each job with its window", "Sat 19 Sep 2026: Lime", "(overdue, taken as done)",
+		"Window 12 Sep to 16 Nov 2026, its last safe day; best about 12 Sep 2026.", "For Mara. Job: east/lime/1", "Record book: half[2J of it",
+		"If nothing more is bought", "Law\n", "905.326", "no legal advice"}
+	style := Style{Today: date(t, "2026-12-01")}
+	inOrder(t, Program(lawn(t, false), style), append(short, "More: "))
+	inOrder(t, Full(lawn(t, false), style), append(short, full...))
+}
+
+func inOrder(t *testing.T, text string, wanted []string) {
+	t.Helper()
+	flat, at := strings.Join(strings.Fields(text), " "), 0
+	for _, want := range wanted {
+		i := strings.Index(flat[at:], strings.Join(strings.Fields(want), " "))
 		if i < 0 {
-			t.Fatalf("%q is missing after %q in\n%s", want, text[:at], text)
+			t.Fatalf("%q is missing after %q in\n%s", want, flat[:at], text)
 		}
 		at += i
+	}
+}
+
+// The next visit says once how, what if it rains, what to mind; a job whose day
+// has passed stands before it; the first job stands within ten lines.
+func TestVisit(t *testing.T) {
+	p := lawn(t, false)
+	second := p.Entries[0]
+	second.ID, second.Title, second.Cautions = "west/lime/1", "Lime West lawn, 40 lb", []string{"Dust.", "Dust. And wind."}
+	p.Entries = append([]schedule.Entry{second}, p.Entries...)
+	for today, want := range map[string][]string{
+		"2026-09-12": {"Next: Sat 19 Sep, in 7 days", "Lime West lawn", "Lime the long eastern strip", "last safe day Mon 16 Nov", "Spread half one way", "Wait.", "Mind: Dust. And wind."},
+		"2026-09-18": {"Next: Sat 19 Sep, tomorrow"},
+		"2026-09-19": {"Next: Sat 19 Sep, today"},
+		"2026-09-30": {"Due, and not in the record book", "Sat 19 Sep Lime West lawn", "last safe day Mon 16 Nov", "Spread half one way", "Mind: Dust."},
+	} {
+		text := Program(p, Style{Today: date(t, today)})
+		inOrder(t, text, want)
+		if strings.Count(text, "Wait.") > 1 || strings.Contains(text, "Dust. Dust.") {
+			t.Errorf("said twice:\n%s", text)
+		}
+		if lines := strings.Split(text, "\n"); !strings.Contains(strings.Join(lines[:10], "\n"), "Lime West lawn") {
+			t.Errorf("no job in the first ten lines:\n%s", text)
+		}
+	}
+}
+
+// All jobs stand a line each, whatever the width.
+func TestALineEach(t *testing.T) {
+	for width := Narrowest; width <= Widest; width += 5 {
+		p := lawn(t, false)
+		p.Entries[0].Title = "Lime The long eastern strip between the path and the hedge, 96 lb"
+		_, jobs, _ := strings.Cut(Program(p, Style{Width: width}), "All jobs")
+		jobs, _, _ = strings.Cut(jobs, "\n\n")
+		lines := strings.Split(jobs, "\n")
+		if len(lines) != 1+1+len(p.Entries) || !strings.Contains(lines[2], "96 lb") || !strings.Contains(lines[2], "Mara") || !strings.Contains(lines[2], "16 Nov") {
+			t.Errorf("width %d: %d lines:%s", width, len(lines), jobs)
+		}
 	}
 }
 
@@ -239,6 +287,6 @@ func TestDrawingSouth(t *testing.T) {
 func BenchmarkProgram(b *testing.B) {
 	p := lawn(b, false)
 	for b.Loop() {
-		Program(p, 0, Style{})
+		Program(p, Style{})
 	}
 }

@@ -1,0 +1,188 @@
+package text
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// ahead writes the jobs that are due, whose day has passed and whose window is
+// still open, and the next day with work; then, once for all of them, how to do
+// them, what if it rains, what to take care of, what to buy.
+func (s *sheet) ahead(p *schedule.Program) {
+	var due, next []*schedule.Entry
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		st := p.Standing(e, s.Today)
+		switch {
+		case e.Kind.Notice() || st != "due" && st != string(schedule.Planned):
+		case e.Date.Before(s.Today):
+			due = append(due, e)
+		case len(next) == 0 || next[0].Date == e.Date:
+			next = append(next, e)
+		}
+	}
+	if len(due) > 0 {
+		s.head("Due, and not in the record book")
+		s.jobLines(p, due, true)
+	}
+	if len(next) > 0 {
+		s.head("Next: " + s.dayAhead(next[0].Date))
+		s.jobLines(p, next, false)
+	}
+	jobs := slices.Concat(due, next)
+	if len(jobs) == 0 {
+		s.gap()
+		s.para(0, "Nothing is left to do in this program, which ends on "+p.Through.Short()+".")
+		return
+	}
+	s.para(2, how(p, jobs))
+	s.para(2, once(jobs, func(e *schedule.Entry) []string { return []string{e.IfRain} }))
+	if mind := once(jobs, func(e *schedule.Entry) []string { return e.Cautions }); mind != "" {
+		s.para(2, "Mind: "+mind)
+	}
+	if buy := toBuy(p, jobs); buy != "" {
+		s.para(2, "Buy first: "+buy+".")
+	}
+}
+
+// dayAhead writes a day and how far off it is.
+func (s *sheet) dayAhead(d schedule.Date) string {
+	n := d.DaysFrom(s.Today)
+	switch {
+	case s.Today.IsZero():
+		return d.Words()
+	case n == 0:
+		return weekday(d, s.Today) + ", today"
+	case n == 1:
+		return weekday(d, s.Today) + ", tomorrow"
+	}
+	return fmt.Sprintf("%s, in %d days", weekday(d, s.Today), n)
+}
+
+// jobLines writes jobs a line each: what, how much, who, until when; before it
+// their day where they are dated.
+func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool) {
+	const most = 30 // [common] of a title, so that the line stays one
+	t := Table{Columns: columns("", "", "", "", "")}
+	for _, e := range jobs {
+		last := ""
+		if l := latest(e); !l.IsZero() {
+			last = "last safe day " + weekday(l, e.Date)
+		}
+		t.add(weekday(e.Date, s.Today), word.Cut(task(e), most), amount(p, e)+word.InPacks(e.Packs), whoName(e), last)
+	}
+	if !slices.ContainsFunc(t.Rows, func(r []string) bool { return r[3] != "" }) {
+		t = t.without(3)
+	}
+	if !dated {
+		t = t.without(0)
+	}
+	s.bare(2, t)
+}
+
+// task is a title without its amount: "Lime East lawn".
+func task(e *schedule.Entry) string {
+	if i := strings.LastIndex(e.Title, ", "); i > 0 && word.IsFigure(e.Title[i+2:]) {
+		return e.Title[:i]
+	}
+	return e.Title
+}
+
+// amount is how much goes down, or "-".
+func amount(p *schedule.Program, e *schedule.Entry) string {
+	m := measure(p)
+	switch {
+	case e.Gallons > 0:
+		return m.Volume(e.Gallons)
+	case e.Pounds > 0:
+		return m.Weight(e.Pounds)
+	}
+	return "-"
+}
+
+// latest is the last day on which a job still to be done is safe.
+func latest(e *schedule.Entry) schedule.Date {
+	if !e.LastSafe.IsZero() {
+		return e.LastSafe
+	}
+	return e.Latest
+}
+
+// weekday writes "Mon 16 Nov", with the year where it is not that of another day.
+func weekday(d, near schedule.Date) string {
+	t := d.Weekday().String()[:3] + " "
+	if d.Year == near.Year {
+		return t + d.DayMonth()
+	}
+	return t + d.Short()
+}
+
+// how says in one line how the jobs of a visit are done.
+func how(p *schedule.Program, jobs []*schedule.Entry) string {
+	m, out := measure(p), ""
+	spreads := func(e *schedule.Entry) bool { return e.Material != "" && !e.Dose.Material.Liquid }
+	if slices.ContainsFunc(jobs, spreads) {
+		out = "Spread half one way, half across."
+	}
+	var depths []string
+	kinds := map[string][]string{}
+	for _, e := range jobs {
+		if e.Material == "" || e.WaterIn == 0 {
+			continue
+		}
+		d := m.Depth(e.WaterIn)
+		k := e.Kind.Noun() + " within " + word.Plural(e.Dose.WaterIn(material.Use(e.Kind.String())).WithinHours, "hour")
+		if !slices.Contains(depths, d) {
+			depths = append(depths, d)
+		}
+		if !slices.Contains(kinds[d], k) {
+			kinds[d] = append(kinds[d], k)
+		}
+	}
+	for _, d := range depths {
+		out += " Water in " + d + ": " + word.List(kinds[d]) + "."
+	}
+	return strings.TrimSpace(out)
+}
+
+// once puts the sentences of several jobs one behind the other, each once, and
+// none that another begins with.
+func once(jobs []*schedule.Entry, of func(*schedule.Entry) []string) string {
+	var all []string
+	for _, e := range jobs {
+		for _, t := range of(e) {
+			if t = word.Capital(word.Sentence(t)); t != "" && !slices.Contains(all, t) {
+				all = append(all, t)
+			}
+		}
+	}
+	said := func(t string) bool {
+		return slices.ContainsFunc(all, func(o string) bool { return o != t && strings.HasPrefix(o, strings.TrimSuffix(t, ".")) })
+	}
+	return strings.Join(slices.DeleteFunc(slices.Clone(all), said), " ")
+}
+
+// toBuy lists what a visit needs that the shed does not hold.
+func toBuy(p *schedule.Program, jobs []*schedule.Entry) string {
+	if p.Site == nil {
+		return ""
+	}
+	var all []string
+	for _, b := range p.Supplies() {
+		uses := func(e *schedule.Entry) bool { return e.Material == b.Material }
+		if b.By.IsZero() || b.By.After(jobs[len(jobs)-1].Date) || !slices.ContainsFunc(jobs, uses) {
+			continue
+		}
+		packs := word.Packs(float64(b.Buy))
+		if b.PackSize != "" {
+			packs += " of " + b.PackSize
+		}
+		all = append(all, b.Name+", "+packs)
+	}
+	return strings.Join(all, "; ")
+}
