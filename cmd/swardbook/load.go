@@ -120,7 +120,7 @@ func (s *session) readUpTo(name string, most int64) ([]byte, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("could not read %s: it is a folder, not a site file", name)
+		return nil, fmt.Errorf("could not read %s: it is a folder, not a file", name)
 	}
 	data, err := io.ReadAll(io.LimitReader(f, most))
 	if err != nil {

@@ -47,10 +47,10 @@ func clean(s string) string {
 	return b.String()
 }
 
-// unfit tells the characters that go: controls, byte order marks, and what
-// stands for broken UTF-8.
+// unfit tells the characters that go: controls, what turns the direction of a
+// text, byte order marks, and what stands for broken UTF-8.
 func unfit(r rune) bool {
-	return r == utf8.RuneError || r == '\uFEFF' || unicode.IsControl(r)
+	return r == utf8.RuneError || r == '\uFEFF' || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r)
 }
 
 // plainByte tells the bytes that are clean wherever they stand: printable ASCII

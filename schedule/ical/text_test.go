@@ -18,6 +18,7 @@ func TestClean(t *testing.T) {
 		{"a\rb\vc\fd\u0085e\u2028f\u2029g", "a\nb\nc\nd\ne\nf\ng", "a b c d e f g"},
 		{"\uFEFFa\x00\x1f\x7f\xff\uFFFDb", "ab", "ab"},
 		{"<b>less</b> than & more", "‹b›less‹/b› than & more", "‹b›less‹/b› than & more"},
+		{"a\u202eb\u2066c\u200fd\u061ce", "abcde", "abcde"},
 		{"½ bag – 20 °F 🌱", "½ bag – 20 °F 🌱", "½ bag – 20 °F 🌱"},
 	} {
 		if got := clean(c.in); got != c.text {

@@ -199,7 +199,10 @@ func oneLine(s string) (message, hint string) {
 	count := 0
 	for _, c := range s {
 		count++
-		if unicode.IsControl(c) || c == '\u2028' || c == '\u2029' {
+		if unicode.Is(unicode.Bidi_Control, c) {
+			return fmt.Sprintf("holds the invisible character U+%04X, which turns the direction of the text", c), "type the text anew; it came with a copy"
+		}
+		if unsightly(c) {
 			return "holds a line break or another control character", "keep the text on one line, without tabs"
 		}
 	}

@@ -136,7 +136,6 @@ func TestUnreadable(t *testing.T) {
 		want string
 	}{
 		"big":        {strings.Repeat("# filler\n", 1<<20/8), 0, "more than the"},
-		"mark":       {"\xef\xbb\xbftitle = 'x'\n", 1, "byte order mark"},
 		"utf-16":     {"\xff\xfet\x00", 1, "UTF-16"},
 		"bytes":      {"title = 'x'\n# \xff\n", 2, "not UTF-8"},
 		"zero":       {"title = 'x'\n\n\x00", 3, "zero byte"},

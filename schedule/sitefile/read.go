@@ -1,6 +1,7 @@
 package sitefile
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -50,11 +51,17 @@ func (c *complaints) report(p schedule.Problem) {
 // a terminal.
 func printable(s string) string {
 	return strings.Map(func(c rune) rune {
-		if unicode.IsControl(c) || c == '\u2028' || c == '\u2029' {
+		if unsightly(c) {
 			return ' '
 		}
 		return c
 	}, s)
+}
+
+// unsightly tells the characters that break a line, steer a terminal, or turn the
+// direction of what stands beside them, so that a text seems to say another.
+func unsightly(c rune) bool {
+	return unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c) || c == '\u2028' || c == '\u2029'
 }
 
 func (c *complaints) spot(path string) spot {
@@ -96,8 +103,6 @@ func readable(file string, text []byte) (schedule.Problem, bool) {
 	switch {
 	case len(text) > maxBytes:
 		return fail(0, fmt.Sprintf("the file holds %d bytes, more than the %d that are read", len(text), maxBytes), "check that this is the right file")
-	case strings.HasPrefix(s, "\xef\xbb\xbf"):
-		return fail(1, "the file begins with a byte order mark", "save it as UTF-8 without a mark (BOM)")
 	case strings.HasPrefix(s, "\xff\xfe"), strings.HasPrefix(s, "\xfe\xff"):
 		return fail(1, "the file is UTF-16", "save it as UTF-8")
 	case !utf8.Valid(text):
@@ -186,7 +191,7 @@ func syntaxHint(e toml.ParseError) string {
 // problem is more than a warning.
 func Load(name string, text []byte, open func(string) (io.ReadCloser, error)) (*schedule.Site, []schedule.Problem) {
 	r := &reader{complaints: complaints{file: name}, open: open}
-	if values, ok := r.parse(text); ok {
+	if values, ok := r.parse(withoutMark(text)); ok {
 		r.check(values, tree(), "")
 		r.read(table{r, "", values})
 	}
@@ -196,6 +201,10 @@ func Load(name string, text []byte, open func(string) (io.ReadCloser, error)) (*
 	}
 	return &r.site, ps
 }
+
+// withoutMark gives a text without the byte order mark that some editors and
+// spreadsheets put before it.
+func withoutMark(text []byte) []byte { return bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")) }
 
 // assume notes a default that the file left to us.
 func (r *reader) assume(format string, args ...any) {

@@ -46,11 +46,11 @@ type book struct {
 // warning says which it replaced.
 func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done, []schedule.Problem) {
 	b := &book{complaints: complaints{file: name}, site: site, order: columns, seen: map[schedule.Done]int{}}
-	text = []byte(strings.TrimPrefix(string(text), "\xef\xbb\xbf")) // spreadsheets put a mark there
+	text = withoutMark(text)
 	if p, ok := readable(name, text); !ok {
 		return nil, []schedule.Problem{p}
 	}
-	b.read(text)
+	b.read(commas(text))
 	b.correct()
 	b.bound()
 	return b.done, b.all()

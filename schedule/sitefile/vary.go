@@ -2,9 +2,13 @@ package sitefile
 
 import (
 	"fmt"
+	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"github.com/BurntSushi/toml"
 
 	"swardbook/agronomy"
 	"swardbook/schedule"
@@ -18,7 +22,7 @@ import (
 //
 // What the new file says is not checked: [Load] does that.
 func With(text []byte, key, value string) (changed []byte, path string, err error) {
-	s := string(text)
+	s := string(withoutMark(text))
 	path, err = resolve(s, key)
 	if err != nil {
 		return nil, "", err
@@ -52,8 +56,12 @@ func With(text []byte, key, value string) (changed []byte, path string, err erro
 	return []byte(strings.TrimRight(s, "\n") + "\n\n[" + table + "]\n" + line), path, nil
 }
 
+// quotedName is a name in quotes that it does not need.
+var quotedName = regexp.MustCompile(`"([A-Za-z0-9_-]+)"`)
+
 // resolve finds the one key that a short name means.
 func resolve(text, key string) (string, error) {
+	key = quotedName.ReplaceAllString(key, "$1")
 	spots := scan(text).spots
 	if _, ok := spots[key]; ok {
 		return key, nil
@@ -116,14 +124,29 @@ func literal(n *node, value string) (string, error) {
 		}
 		return value, nil
 	case n.takes&(asNumber|asWhole) != 0 && n.takes&(asText|asQuantity) == 0:
-		if _, err := strconv.ParseFloat(value, 64); err != nil {
-			return "", fmt.Errorf("%q is not a number", value)
+		v, err := strconv.ParseFloat(value, 64)
+		switch message, _ := finite(v); {
+		case err != nil || message != "" || strings.ContainsAny(value, "_xXpP"):
+			return "", fmt.Errorf("%q is not a number; write it like 7.4", value)
+		case n.takes&asNumber == 0 && v != math.Trunc(v):
+			return "", fmt.Errorf("%q is not a whole number", value)
 		}
-		return value, nil
+		return strconv.FormatFloat(v, 'f', -1, 64), nil
 	case value[0] == '[' || value[0] == '{', n.takes&(asText|asQuantity) == 0:
+		if _, err := toml.Decode("x = "+value+"\n", &struct{ X any }{}); err != nil {
+			return "", fmt.Errorf("%q cannot be read; %s", value, asWritten(n))
+		}
 		return value, nil
 	}
 	return strconv.Quote(value), nil
+}
+
+// asWritten says how the value of a list or a table is written.
+func asWritten(n *node) string {
+	if n.takes&asTable != 0 {
+		return `a table is written in braces, like { method = "smp", ph = 6.4 }, and text in double quotes`
+	}
+	return `a list is written in brackets, like ["sat", "wed"], and text in double quotes`
 }
 
 // firstDot and lastDot find the dots between the parts of a path, passing over

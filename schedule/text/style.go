@@ -3,6 +3,7 @@ package text
 import (
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"swardbook/schedule"
@@ -108,15 +109,14 @@ func (s *sheet) numbered(indent int, steps []string) {
 }
 
 // clean takes what a terminal might obey out of a text that a person wrote:
-// control characters, and line breaks, which the wrapping sets anew.
+// control characters, those that turn the direction of a text, and line breaks,
+// which the wrapping sets anew.
 func clean(t string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\n' || r == '\t':
 			return ' '
-		case r < 0x20 || r == 0x7f || r >= 0x80 && r < 0xa0:
-			return -1
-		case r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069: // direction overrides
+		case unicode.IsControl(r), unicode.Is(unicode.Bidi_Control, r):
 			return -1
 		}
 		return r
