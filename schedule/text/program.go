@@ -69,7 +69,7 @@ func where(p *schedule.Program) string {
 		all = append(all, place)
 	}
 	if p.Place.County != "" {
-		where = append(where, "county "+p.Place.County)
+		all = append(all, "county "+p.Place.County)
 	}
 	if p.Place.Hardiness != "" {
 		all = append(all, "zone "+p.Place.Hardiness)
