@@ -108,6 +108,14 @@ func (a *Almanac) TurfYear(d Date, s climate.Season) int {
 	return y
 }
 
+// joinsNext is how long before a turf year begins a start or a sowing already
+// counts to it, in days: what the grass gets so late belongs to the season to come.
+const joinsNext = 45 // [unl-calc, ill-1995] spring feeding ends in May to early June
+
+// SeasonOf names the season to which a start or a sowing on d belongs, so that a
+// week over the warmest day of the year does not rename its jobs.
+func (a *Almanac) SeasonOf(d Date, s climate.Season) int { return a.TurfYear(d.AddDays(joinsNext), s) }
+
 // YearBegins gives the first day of a turf year.
 func (a *Almanac) YearBegins(y int, s climate.Season) Date {
 	if s == climate.Cool {

@@ -1,8 +1,6 @@
 package schedule
 
 import (
-	"slices"
-
 	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
@@ -10,10 +8,17 @@ import (
 	"swardbook/schedule/word"
 )
 
-// Case is all that the rules read about one area.
+// Case is all that the rules read about one area in one season, as it was known
+// on one day: its soil report, what is down, the days that are left.
 type Case struct {
 	*Site
-	Area      *Area
+	Area      *Area  // with the soil report in force
+	Year      int    // the season, named by the year it begins
+	Begins    Date   // first day of the season, or of the program if that is later
+	Start     Date   // first day on which anything new may be placed
+	Opens     string // what that day is, in words
+	Through   Date   // last day of the season
+	Answer    Date   // when the answer to a sample already taken comes; unset: none is awaited
 	Almanac   *Almanac
 	Days      []Workday
 	Season    climate.Season
@@ -34,7 +39,9 @@ type Case struct {
 
 	Needs         []Need
 	Yearly        []YearlyN
-	StarterCounts bool // the feedings count on a starter
+	Notes         []string // what was assumed
+	InShed        []string // what the lime on hand will do
+	StarterCounts bool     // the feedings count on a starter
 }
 
 // Future tells whether the stand is still to be sown.
@@ -166,7 +173,7 @@ func (a *Almanac) southUS() bool {
 	return f.Never || f.D-a.Warmest.D > 110 // [common] about 10 November
 }
 
-// Number gives the next free number of a kind: recorded jobs of this turf year
+// Number gives the next free number of a kind in the season: jobs that are down
 // keep theirs.
 func (c *Case) Number(k Kind) func() int {
 	taken := map[int]bool{}
@@ -183,15 +190,30 @@ func (c *Case) Number(k Kind) func() int {
 	}
 }
 
-// ThisYear gives the records of the turf year in which the program starts, and
-// after.
+// ThisYear gives what is down of the season.
 func (c *Case) ThisYear() []Down {
-	begins := c.Almanac.YearBegins(c.Almanac.TurfYear(c.Start, c.Season), c.Season)
-	i := slices.IndexFunc(c.Down, func(d Down) bool { return !d.Date.Before(begins) })
-	if i < 0 {
-		return nil
+	var out []Down
+	for _, d := range c.Down {
+		if d.Season == c.Year {
+			out = append(out, d)
+		}
 	}
-	return c.Down[i:]
+	return out
+}
+
+// SeasonOf names the season of the area to which a start or a sowing belongs.
+func (c *Case) SeasonOf(d Date) int { return c.Almanac.SeasonOf(d, c.Season) }
+
+// StaleAfter is how old a soil report may be before lime, phosphorus and
+// potassium ask for a new one, in months.
+const StaleAfter = 36 // [psu-report-notes, vt-fall-2008] three years
+
+// Stale tells whether the report is too old to plan by, and says so.
+func (c *Case) Stale() (string, bool) {
+	if c.Area.Soil == nil || c.Area.Sampled.IsZero() || c.Area.Sampled.AddMonths(StaleAfter).After(c.Start) {
+		return "", false
+	}
+	return "the report of " + c.Area.Sampled.Short() + " is more than three years old: a new sample comes first", true
 }
 
 // Since sums what has gone down on or after d.
@@ -209,7 +231,7 @@ func (c *Case) Since(d Date, of func(Down) agronomy.PerThousand) agronomy.PerTho
 func (c *Case) NotBefore(k Kind, n int) (Date, bool) {
 	var last Date
 	for _, r := range c.Down {
-		if r.Kind == k && r.N == n && r.NotDone {
+		if r.Kind == k && r.N == n && r.Season == c.Year && r.NotDone {
 			last = Later(last, r.Date)
 		}
 	}

@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,7 +14,7 @@ func (p *Program) OwnIDs() {
 	taken, last := make(map[string]bool, len(p.Entries)+len(p.LeftOut)), map[string]int{}
 	mark := func(id string) {
 		taken[id] = true
-		if i := strings.LastIndexByte(id, '/'); i >= 0 {
+		if i := strings.LastIndexByte(id, '-'); i >= 0 {
 			n, _ := strconv.Atoi(id[i+1:])
 			last[id[:i]] = max(last[id[:i]], n)
 		}
@@ -26,8 +25,8 @@ func (p *Program) OwnIDs() {
 	for i := range p.LeftOut {
 		l := &p.LeftOut[i]
 		if taken[l.ID] {
-			of := cmp.Or(l.Area, "site") + "/" + l.Kind.String()
-			l.ID = of + "/" + strconv.Itoa(last[of]+1)
+			of := l.ID[:strings.LastIndexByte(l.ID, '-')]
+			l.ID = of + "-" + strconv.Itoa(last[of]+1)
 		}
 		mark(l.ID)
 	}

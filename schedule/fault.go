@@ -7,7 +7,7 @@ import (
 
 // Planner makes the program of a site; plan.Program is the one there is. Whoever
 // plans many sites takes it as a value, so that a test can hand in a bad one.
-type Planner func(site *Site, book []Done) (*Program, error)
+type Planner func(site *Site, book []Done, last Date) (*Program, error)
 
 // Fault is the error of a program that panicked. The fault is the program's
 // own; the files only showed it.

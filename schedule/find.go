@@ -8,8 +8,9 @@ import (
 	"swardbook/agronomy"
 )
 
-// Find looks a job up by its id ("east/lime/1"), or by a part that fits only
-// one job: "lime/1", "east/lime", "lime". It gives the entry, or what was left
+// Find looks a job up by its id ("east/lime/2026-1"), or by a part that fits only
+// one job: "lime/2026-1", "east/lime", "lime". An older id ("east/lime/1") is that of
+// the first season. It gives the entry, or what was left
 // out. The error names jobs that come near.
 func (p *Program) Find(job string) (*Entry, *LeftOut, error) {
 	job = strings.Trim(strings.TrimSpace(job), "/")
@@ -25,6 +26,9 @@ func (p *Program) Find(job string) (*Entry, *LeftOut, error) {
 			return nil, &p.LeftOut[i], nil
 		}
 		ids = append(ids, p.LeftOut[i].ID)
+	}
+	if id := p.olderID(job); id != "" {
+		return p.Find(id)
 	}
 	var near []string
 	for _, id := range ids {
@@ -45,6 +49,35 @@ func (p *Program) Find(job string) (*Entry, *LeftOut, error) {
 	return nil, nil, fmt.Errorf("%q fits several jobs: %s", job, strings.Join(near, ", "))
 }
 
+// olderID turns an id without a season ("east/lime/1") into that of the first season
+// that has such a job; "" if the name is none.
+func (p *Program) olderID(job string) string {
+	area, k, season, n, err := p.Kinds().JobName(job)
+	if err != nil || n == 0 || season > 0 {
+		return ""
+	}
+	first, year, areas := "", 0, map[string]bool{}
+	try := func(id string) {
+		a, kind, s, number, err := p.Kinds().JobName(id)
+		if err != nil || kind != k || number != n || area != "" && a != area {
+			return
+		}
+		if areas[a] = true; first == "" || s < year {
+			first, year = id, s
+		}
+	}
+	for _, e := range p.Entries {
+		try(e.ID)
+	}
+	for _, l := range p.LeftOut {
+		try(l.ID)
+	}
+	if len(areas) > 1 { // it may be any of them
+		return ""
+	}
+	return first
+}
+
 // fits tells whether the parts of a name stand in an id, in order.
 func fits(id, name string) bool {
 	want := strings.Split(name, "/")
@@ -56,25 +89,56 @@ func fits(id, name string) bool {
 	return len(want) == 0
 }
 
-// Standing says in a word how a job stands on a day: "done", "missed",
-// "planned", "due" inside its window from its day on, "overdue" when the
-// window has closed on a job that is not on record. An overdue job is taken as
-// done as planned until the record book says otherwise.
+// Standing says in a word how a job stands on a day: "done", "missed", "planned",
+// "due" from its day to the end of its window, "taken" when the window has closed
+// on a job that is not on record: it counts as done as planned until the record
+// book says otherwise. What is left of a job done in part is never taken: it joins
+// the next dressing. A notice is "past" after its day.
 func (p *Program) Standing(e *Entry, today Date) string {
 	switch {
 	case e.State != Planned:
 		return string(e.State)
 	case e.Kind.Notice() && today.After(e.Date):
-		return "past"
+		return past
+	case today.After(e.Latest) && e.Rest:
+		return string(Finished)
 	case today.After(e.Latest):
-		return overdue
+		return string(Taken)
 	case !today.Before(e.Date):
-		return "due"
+		return string(Due)
 	}
 	return string(Planned)
 }
 
-const overdue = "overdue"
+const past = "past"
+
+// AsOf gives the program as a day sees it: each job in its state, each area with
+// the report and the needs that then hold.
+func (p *Program) AsOf(today Date) *Program {
+	q := *p
+	q.Entries = slices.Clone(p.Entries)
+	for i := range q.Entries {
+		e := &q.Entries[i]
+		if e.State = State(p.Standing(e, today)); e.State == past {
+			e.State = Finished
+		}
+	}
+	q.Areas = slices.Clone(p.Areas)
+	for i := range q.Areas {
+		for _, c := range p.Chapters {
+			if c.Area.ID == q.Areas[i].ID && (!c.Start.After(today) || c.first(p.Chapters)) {
+				q.Areas[i] = c.Shown()
+			}
+		}
+	}
+	return &q
+}
+
+// first tells whether no other case of the area comes before it.
+func (c *Case) first(all []*Case) bool {
+	i := slices.IndexFunc(all, func(o *Case) bool { return o.Area.ID == c.Area.ID })
+	return all[i] == c
+}
 
 // Filter gives the program cut to one area, one person and some kinds; empty
 // values do not cut. Notices for the whole site stay, whatever the area or the
@@ -97,6 +161,119 @@ func (p *Program) Filter(area, person string, ks []Kind) *Program {
 	}
 	if area != "" {
 		q.Areas = slices.DeleteFunc(slices.Clone(p.Areas), func(a AreaShown) bool { return a.ID != area })
+	}
+	return &q
+}
+
+// CaseOf gives the case of an area; nil for none.
+func (p *Program) CaseOf(area string) *Case {
+	for _, c := range p.Cases {
+		if c.Area.ID == area {
+			return c
+		}
+	}
+	return nil
+}
+
+// SeasonBegins gives the first day of a season of the area, or the day from which
+// what was done counts to it.
+func (c *Case) SeasonBegins(year int) Date {
+	begins := c.Almanac.YearBegins(year, c.Season)
+	if year == c.SeasonOf(Later(c.Site.Start, c.Seeded)) {
+		begins = begins.AddDays(-joinsNext)
+	}
+	return begins
+}
+
+// nearJob is how far a line that names a kind alone may lie from the job it is
+// about, in days.
+const nearJob = 60 // [common]
+
+// Meant finds the job that a line is about: the one named, or where season and number
+// are left open the nearest of the kind that is not on record yet; else it is a new
+// one of the season that holds the day. The entry is nil for a job that the program
+// has not, or that is on record in whole.
+func (p *Program) Meant(area string, k Kind, season, n int, on Date) (int, int, *Entry) {
+	c := p.CaseOf(area)
+	if c == nil {
+		return 0, 0, nil
+	}
+	var best *Entry
+	off, last := nearJob+1, 0
+	of := season
+	if of == 0 {
+		of = c.Almanac.TurfYear(on, c.Season)
+		if first := c.SeasonOf(Later(c.Site.Start, c.Seeded)); of == first-1 && !on.Before(c.Site.Start) {
+			of = first
+		}
+	}
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		if e.Area != area || e.Kind != k {
+			continue
+		}
+		_, _, year, number, err := p.Kinds().JobName(e.ID)
+		if err != nil || year != of {
+			continue
+		}
+		last = max(last, number)
+		open := e.State != Finished && e.State != Missed
+		if n > 0 {
+			if number == n && open {
+				best = e
+			}
+			continue
+		}
+		if d := e.Date.DaysFrom(on); open && max(d, -d) < off {
+			off, best = max(d, -d), e
+		}
+	}
+	switch {
+	case n > 0:
+		return of, n, best
+	case best != nil:
+		_, _, _, n, _ = p.Kinds().JobName(best.ID)
+		return of, n, best
+	}
+	for _, d := range c.Down {
+		if d.Kind == k && d.Season == of {
+			last = max(last, d.N)
+		}
+	}
+	return of, last + 1, nil
+}
+
+// startOfNext is how much of the season to come is shown beside the one that holds
+// the day.
+const startOfNext = 60 // [common] days: its first jobs
+
+// Around gives the program cut to the season that holds a day and the start of the
+// next, area by area.
+func (p *Program) Around(today Date) *Program {
+	if len(p.Cases) == 0 || today.IsZero() {
+		return p
+	}
+	today = Later(p.Start, Earlier(today, p.Through))
+	spans, years := map[string]Span{}, map[string]int{}
+	for i, c := range p.Cases {
+		y := max(c.Almanac.TurfYear(today, c.Season), c.SeasonOf(Later(p.Start, c.Seeded)))
+		s := Span{c.Almanac.YearBegins(y, c.Season), c.Almanac.YearBegins(y+1, c.Season).AddDays(startOfNext)}
+		spans[c.Area.ID], years[c.Area.ID] = s, y
+		if i == 0 {
+			spans[""] = s
+		}
+	}
+	q := *p
+	q.Entries, q.LeftOut = []Entry{}, []LeftOut{}
+	for _, e := range p.Entries {
+		if spans[e.Area].Has(e.Date) || e.Area != "" && e.Season == years[e.Area] {
+			q.Entries = append(q.Entries, e)
+		}
+	}
+	for _, l := range p.LeftOut {
+		if l.Season == years[l.Area] {
+			q.LeftOut = append(q.LeftOut, l)
+		}
 	}
 	return &q
 }

@@ -20,7 +20,8 @@ type Window struct {
 // Job is one thing to do once in one area, before it has a day.
 type Job struct {
 	Kind     Kind
-	N        int      // 1, 2, … within kind and area
+	Season   int      // the season it belongs to, named by the year it begins
+	N        int      // its place among those of its kind, area and season: 1, 2, …
 	Area     *Area    // nil for the site as a whole
 	Windows  []Window // in order of time; none: see Left
 	Dose     material.Dose
@@ -40,13 +41,21 @@ type Job struct {
 	State State
 	Note  string
 	Bound []string // what bound the day when it was planned
+	Rest  bool     // what is left of a job done in part
 }
 
-// ID names the job in the program: "east/lime/1", "site/last-safe/1".
-func (j *Job) ID() string { return JobID(j.AreaID(), j.Kind, j.N) }
+// ID names the job in the program: "east/lime/2026-1", "site/last-safe/2026-1".
+func (j *Job) ID() string { return JobID(j.AreaID(), j.Kind, j.Season, j.N) }
 
-func JobID(area string, k Kind, n int) string {
-	return area + "/" + k.String() + "/" + strconv.Itoa(n)
+// JobID names the n-th job of a kind in the season of an area.
+func JobID(area string, k Kind, season, n int) string {
+	return area + "/" + k.String() + "/" + strconv.Itoa(season) + "-" + strconv.Itoa(n)
+}
+
+// UID names a job for calendars: by site, area, kind and season, never by date or
+// title, so that a moved job moves.
+func UID(site, area string, k Kind, season, n int) string {
+	return site + "." + area + "." + k.String() + "." + strconv.Itoa(n) + "." + strconv.Itoa(season) + "@swardbook"
 }
 
 func (j *Job) AreaID() string {
@@ -110,7 +119,7 @@ func (p *Proposal) Add(q Proposal) {
 
 // Leave leaves a job of an area out.
 func (p *Proposal) Leave(a *Area, k Kind, n int, reason, source string) {
-	p.Left = append(p.Left, LeftOut{ID: JobID(a.ID, k, n), Kind: k, Area: a.ID, Reason: reason, Source: source})
+	p.Left = append(p.Left, LeftOut{N: n, Kind: k, Area: a.ID, Reason: reason, Source: source})
 }
 
 // TitleLength is what a phone shows of a title.

@@ -29,9 +29,9 @@ type AreaLedger struct {
 
 // How sure it is that the application of a ledger line is down.
 const (
-	OnRecord = "on record"
-	Taken    = "taken as done" // its day is past and it is not on record
-	ToCome   = "planned"
+	OnRecord    = "on record"
+	TakenAsDone = "taken as done" // its day is past and it is not on record
+	ToCome      = "planned"
 )
 
 // LedgerLine is one application, down or planned.
@@ -39,7 +39,7 @@ type LedgerLine struct {
 	Date    Date                 `json:"date"`
 	Job     string               `json:"job"`
 	Text    string               `json:"text"`
-	State   string               `json:"state"` // [OnRecord], [Taken] or [ToCome]
+	State   string               `json:"state"` // [OnRecord], [TakenAsDone] or [ToCome]
 	Down    bool                 `json:"down"`  // on record or taken as done
 	N       agronomy.PerThousand `json:"n_lb_per_1000_sqft"`
 	SlowN   agronomy.PerThousand `json:"slow_n_lb_per_1000_sqft"`
@@ -115,22 +115,27 @@ func (c *Case) Applications(p *Program, today Date) []applied {
 		}
 		out = append(out, a)
 	}
-	taken := map[string]bool{}
 	for _, d := range c.Down {
-		id := JobID(d.AreaID, d.Kind, d.N)
-		taken[id] = d.Presumed != nil
 		if !d.NotDone && d.Presumed == nil && d.Dose.Rate > 0 {
-			add(d.Date, id, OnRecord, d.Dose)
+			state := OnRecord
+			if d.Taken {
+				state = TakenAsDone
+			}
+			add(d.Date, JobID(d.AreaID, d.Kind, d.Season, d.N), state, d.Dose)
 		}
 	}
 	for i := range p.Entries {
 		e := &p.Entries[i]
-		if e.Area != c.Area.ID || e.State != Planned || e.Dose.Rate == 0 {
+		if e.Area != c.Area.ID || e.Dose.Rate == 0 {
 			continue
 		}
 		state := ToCome
-		if taken[e.ID] || p.Standing(e, today) == overdue {
-			state = Taken
+		switch p.Standing(e, today) {
+		case string(Planned), string(Due):
+		case string(Taken):
+			state = TakenAsDone
+		default:
+			continue // it stands among the lines of the book
 		}
 		add(e.Date, e.ID, state, e.Dose)
 	}
@@ -222,7 +227,7 @@ func verdict(c *Case, l AreaLedger) string {
 		if x.Down {
 			n += x.N
 		}
-		if x.State == Taken {
+		if x.State == TakenAsDone {
 			taken += x.N
 		}
 	}

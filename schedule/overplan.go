@@ -8,9 +8,9 @@ import (
 	"swardbook/schedule/word"
 )
 
-// overPlan is how many times what was planned a job on record may bring before
+// OverPlanned is how many times what was planned a job on record may bring before
 // it looks like a slip of the unit or the point.
-const overPlan = 2 // [common]
+const OverPlanned = 2 // [common]
 
 // OverPlan doubts the lines of the record book that brought over twice what a
 // program of the same site without a book plans for the job, or for the largest
@@ -23,8 +23,8 @@ func (p *Program) OverPlan(bare *Program) (out []Problem) {
 			if d.Presumed != nil || d.AsPlanned || e == nil {
 				continue
 			}
-			brought, planned := brings(d.Kind, d.Dose), brings(d.Kind, e.Dose)
-			if planned <= 0 || brought <= overPlan*planned+Dust {
+			brought, planned := Brings(d.Kind, d.Dose), Brings(d.Kind, e.Dose)
+			if planned <= 0 || brought <= OverPlanned*planned+Dust {
 				continue
 			}
 			m := c.Measure()
@@ -44,18 +44,18 @@ func (p *Program) likest(d Down) (best *Entry) {
 		if e.Area != d.AreaID || e.Kind != d.Kind || e.Rate == 0 {
 			continue
 		}
-		if e.ID == JobID(d.AreaID, d.Kind, d.N) {
+		if e.ID == JobID(d.AreaID, d.Kind, d.Season, d.N) {
 			return e
 		}
-		if best == nil || brings(d.Kind, e.Dose) > brings(d.Kind, best.Dose) {
+		if best == nil || Brings(d.Kind, e.Dose) > Brings(d.Kind, best.Dose) {
 			best = e
 		}
 	}
 	return best
 }
 
-// brings gives what a dose brings of what a kind of job is for.
-func brings(k Kind, d material.Dose) agronomy.PerThousand {
+// Brings gives what a dose brings of what a kind of job is for.
+func Brings(k Kind, d material.Dose) agronomy.PerThousand {
 	of := Down{Kind: k, Dose: d}
 	switch k {
 	case Lime:

@@ -12,12 +12,15 @@ type Reason = agronomy.Reason
 // State is how far a job has come.
 type State string
 
-// The states of a job. What a past, unrecorded job counts as is up to the
-// reader's date: see [Program.Standing].
+// The states of a job. A job that is not on record is planned, due or taken
+// depending on the reader's day: see [Program.AsOf]. The plan counts what is due
+// or taken as down.
 const (
 	Planned  State = "planned"
-	Finished State = "done"
+	Due      State = "due"  // from its day to the end of its window
+	Finished State = "done" // on record, in part or in whole
 	Missed   State = "missed"
+	Taken    State = "taken" // as done as planned: its window, or a later line of its area, closed without one
 )
 
 // Program is the dated jobs of one site, plus those left out, with reasons.
@@ -42,6 +45,7 @@ type Program struct {
 
 	Table     KindTable `json:"-"` // with which it was planned; nil: the usual ones
 	Cases     []*Case   `json:"-"` // behind the areas, for the ledger
+	Chapters  []*Case   `json:"-"` // every case that was planned, area by area in order of time
 	BookNotes []string  `json:"-"` // of the assumptions, those about lines of the record book
 }
 
@@ -121,6 +125,7 @@ type Entry struct {
 	ID           string               `json:"id"`
 	UID          string               `json:"uid"`
 	Kind         Kind                 `json:"kind"`
+	Season       int                  `json:"season"` // named by the year it begins
 	Area         string               `json:"area,omitzero"`
 	AreaName     string               `json:"area_name,omitzero"`
 	Title        string               `json:"title"`   // under 40 characters, the verb first
@@ -154,6 +159,7 @@ type Entry struct {
 	Next         string               `json:"next,omitzero"` // what comes next in the same area
 	State        State                `json:"state"`
 	Note         string               `json:"note,omitzero"` // what the record book says of it
+	Rest         bool                 `json:"rest,omitzero"` // what is left of a job that was done in part
 
 	Dose material.Dose `json:"-"`
 }
@@ -166,6 +172,10 @@ type LeftOut struct {
 	Reason    string `json:"reason"`
 	Source    string `json:"source,omitzero"`
 	CarriedTo Date   `json:"carried_to,omitzero"`
+
+	Season int  `json:"season"` // as in [Entry]
+	Date   Date `json:"-"`      // about when it would have been: the day on which it was left out
+	N      int  `json:"-"`
 }
 
 // LawLine is one rule that the program keeps, with where it stands.

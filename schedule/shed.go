@@ -17,18 +17,36 @@ type Shed struct {
 	Offered, Slow []material.Material // the last offers, see [Case.offers]
 }
 
-// NewShed starts from the packs in the site file less what the record book has
-// used since the program's start. What holds a pesticide is nothing to draw from.
-func NewShed(s *Site, book []Down) *Shed {
+// NewShed starts from the packs in the site file less those used since they were
+// counted, by the id of the material. What holds a pesticide is nothing to draw
+// from.
+func NewShed(s *Site, used map[string]float64) *Shed {
 	sh := &Shed{Materials: slices.DeleteFunc(slices.Clone(s.Materials), func(m material.Material) bool { return m.Pesticide })}
 	sh.own = len(sh.Materials)
-	sh.Materials = append(sh.Materials, material.TradeMaterials()...)
-	for _, d := range book {
-		if a := s.Area(d.AreaID); a != nil && !d.Date.Before(s.Start) {
-			sh.Take(d.Dose, a.Size)
-		}
+	for i := range sh.Materials {
+		m := &sh.Materials[i]
+		m.OnHand = max(0, m.OnHand-used[m.ID])
 	}
+	sh.Materials = append(sh.Materials, material.TradeMaterials()...)
 	return sh
+}
+
+// PacksUsed gives the packs that a dose on a day took of the material of the site
+// that it names; none of one that was counted later, or is not the site's.
+func (s *Site) PacksUsed(on Date, d material.Dose, size agronomy.SquareFeet) float64 {
+	i := slices.IndexFunc(s.Materials, func(m material.Material) bool { return m.ID == d.Material.ID })
+	if i < 0 || on.Before(s.CountedOn(d.Material.ID)) {
+		return 0
+	}
+	return material.DoseOf(s.Materials[i], d.Rate).For(size).Packs
+}
+
+// CountedOn gives the day on which what is on hand of a material was counted.
+func (s *Site) CountedOn(id string) Date {
+	if d, ok := s.Counted[id]; ok {
+		return d
+	}
+	return s.Start
 }
 
 // Stock gives the site's materials with the packs that are still there, and

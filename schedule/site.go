@@ -15,7 +15,7 @@ type Site struct {
 	ID        string // names the site in calendar ids
 	Title     string
 	Start     Date // first day the program may use
-	Through   Date // last day
+	Through   Date // last day; unset: the site goes on by itself, season after season
 	Metric    bool // how amounts are shown
 	Place     climate.Place
 	County    string       // for local law; "" not known
@@ -23,6 +23,7 @@ type Site struct {
 	Crew      Crew
 	Areas     []Area // in the order of the file
 	Materials []material.Material
+	Counted   map[string]Date // by material: when its packs were counted; default Start
 	Local     law.Local
 	Sprayer   Sprayer
 	Spreader  Spreader
@@ -45,8 +46,35 @@ type Area struct {
 	SolubleOnly bool // no slow-release material
 	Cored       bool // cored before lime, so that a larger dressing may go down
 	Sampled     Date
-	Soil        *agronomy.Report  // nil without a report
+	Received    Date              // when the answer came; unset: two weeks after the sample
+	Soil        *agronomy.Report  // the report in force, in a site as read the first; nil without one
+	Reports     []SoilReport      // all, by sampling day
 	Assumed     []agronomy.Reason // defaults the file left to us
+}
+
+// SoilReport is one report of an area, with its days.
+type SoilReport struct {
+	Sampled, Received Date
+	Soil              *agronomy.Report
+}
+
+// answerDays is how long a laboratory takes, where nobody says.
+const answerDays = 14 // [common]
+
+// Answer gives the day from which a report is known.
+func (r SoilReport) Answer() Date {
+	if !r.Received.IsZero() || r.Sampled.IsZero() {
+		return r.Received
+	}
+	return r.Sampled.AddDays(answerDays)
+}
+
+// AllReports gives the reports of an area by sampling day.
+func (a *Area) AllReports() []SoilReport {
+	if len(a.Reports) == 0 && a.Soil != nil {
+		return []SoilReport{{a.Sampled, a.Received, a.Soil}}
+	}
+	return a.Reports
 }
 
 // Sprayer is the tank that liquids go down with; zero when not given.
@@ -77,6 +105,9 @@ type Done struct {
 	Packs     float64
 	Share     float64 // of the planned amount; 1 as planned
 	AsPlanned bool
+	Content   *material.Material // what the bag held, where the line says so itself
+	Of        agronomy.Pounds    // the dose first planned; 0 not said
+	Taken     bool               // nobody recorded it: taken as done
 	Missed    bool
 	By, Note  string
 }

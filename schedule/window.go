@@ -79,7 +79,7 @@ func (c *Case) Windows(os []Opening, ideal func(Opening) Date) ([]Window, Date) 
 	carried := ""
 	for _, o := range os {
 		if o.To.Before(c.Start) {
-			if c.Start.DaysFrom(o.To) < recently {
+			if c.Start.DaysFrom(o.To) < recently && !o.To.Before(c.Almanac.YearBegins(c.Year, c.Season)) {
 				carried = "too late for the window that closed on " + o.To.Short() + " (" + o.Closes + ")"
 			}
 			continue
@@ -94,10 +94,10 @@ func (c *Case) Windows(os []Opening, ideal func(Opening) Date) ([]Window, Date) 
 			w.Last = o.To
 		}
 		if w.From.Before(c.Start) {
-			w.From, w.Opens = c.Start, "start of the program"
+			w.From, w.Opens = c.Start, c.Opens
 		}
 		if w.To.After(c.Through) {
-			w.To, w.Closes = c.Through, "end of the program"
+			w.To, w.Closes = c.Through, "the season ends"
 		}
 		w.Ideal = clamp(w.Ideal, w.Span)
 		if len(out) > 0 {

@@ -48,6 +48,14 @@ func DoseOf(m Material, rate agronomy.PerThousand) Dose {
 	return d
 }
 
+// Sum gives what two doses bring together. It carries the material of the second.
+func Sum(a, b Dose) Dose {
+	b.Rate, b.Gallons = b.Rate+a.Rate, b.Gallons+a.Gallons
+	b.N, b.SolubleN, b.SlowN = b.N+a.N, b.SolubleN+a.SolubleN, b.SlowN+a.SlowN
+	b.P2O5, b.K2O, b.Mg, b.S = b.P2O5+a.P2O5, b.K2O+a.K2O, b.Mg+a.Mg, b.S+a.S
+	return b
+}
+
 // DoseFor finds the product rate at which the first nutrient reaches its want
 // or its cap, and says what is then over or short of the others.
 //

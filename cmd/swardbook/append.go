@@ -31,3 +31,12 @@ func inFolder(path string, do func(root *os.Root, name string) error) error {
 	defer root.Close()
 	return do(root, filepath.Base(path))
 }
+
+// strikeRecord strikes lines out of a record book; see [book.Struck].
+func strikeRecord(path string, lines []int) error {
+	err := inFolder(path, func(root *os.Root, name string) error { return book.Strike(root, name, lines) })
+	if err != nil {
+		return fmt.Errorf("could not write %s: %w", path, bare(err))
+	}
+	return nil
+}

@@ -22,6 +22,7 @@ events that changed are changed in place, jobs that vanished are cancelled, and
 a file with nothing to change is not touched. A file that is not this calendar
 is refused and left as it is.
 
+        --today DATE    as of DATE (default: today)
         --area ID       jobs in one area
         --for PERSON    jobs of one person
         --kind KIND     jobs of a kind; several with commas
@@ -32,6 +33,7 @@ is refused and left as it is.
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := flag.NewOutput(fs, "ics")
+		today := flag.Today(fs)
 		pick := flag.NewChoice(fs)
 		address := fs.String("address", "", "")
 		strict := fs.Bool("strict", false, "")
@@ -43,7 +45,11 @@ is refused and left as it is.
 			if u, err := url.Parse(*address); *address != "" && (err != nil || u.Host == "" || u.Scheme != "http" && u.Scheme != "https") {
 				return misuse("--address: %q is no web address; write it as https://example.org/lawn.ics", *address)
 			}
-			l, p, err := s.plan(file)
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

@@ -21,6 +21,7 @@ stop nothing. Then it lists what the file leaves open and what is assumed in its
 place. All keys of a site file have an effect; a key that is not known is an
 error.
 
+        --today DATE    as of DATE (default: today)
         --format FORM   text or json
     -o, --output FILE   write to FILE
         --strict        exit status 4 if there are warnings
@@ -30,6 +31,7 @@ Exit status 3: the site file or the record book has errors.
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := flag.NewOutput(fs, "text", "json")
+		today := flag.Today(fs)
 		strict := fs.Bool("strict", false, "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
@@ -39,7 +41,11 @@ Exit status 3: the site file or the record book has errors.
 			if err := out.Check(); err != nil {
 				return err
 			}
-			return s.check(file, out, *strict)
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			return s.check(file, out, *strict, day)
 		}
 	},
 }
@@ -63,7 +69,7 @@ type problemShown struct {
 	Warning bool   `json:"warning"`
 }
 
-func (s *session) check(file string, out *flag.Output, strict bool) error {
+func (s *session) check(file string, out *flag.Output, strict bool, today schedule.Date) error {
 	l, err := s.read(file)
 	if err != nil {
 		return err
@@ -75,7 +81,7 @@ func (s *session) check(file string, out *flag.Output, strict bool) error {
 	}
 	var p *schedule.Program
 	if !bad {
-		if p, err = s.program(file, l.site, l.done); err != nil {
+		if p, err = s.program(file, l.site, l.done, today); err != nil {
 			return err
 		}
 		more, err := l.overPlan(p)
@@ -125,7 +131,7 @@ func (l *loaded) overPlan(p *schedule.Program) ([]schedule.Problem, error) {
 	if len(l.done) == 0 {
 		return nil, nil
 	}
-	bare, err := plan.Program(l.site, nil)
+	bare, err := plan.Program(l.site, nil, p.Through)
 	if err != nil {
 		return nil, err
 	}

@@ -25,6 +25,7 @@ part where only one key ends so. VALUES are parted by commas, or run from one to
 another by a step; for dates the step is in days.
 
         --vary KEY=VALUES   the key and its values
+        --today DATE        as of DATE (default: today)
         --format FORM       text, json, csv, markdown, or html: a page with the
                             programs under each other on one axis of time
     -o, --output FILE       write to FILE
@@ -33,13 +34,18 @@ another by a step; for dates the step is in days.
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := flag.NewOutput(fs, "text", "json", "csv", "markdown", "html")
+		today := flag.Today(fs)
 		vary := fs.String("vary", "", "")
 		exitCode := fs.Bool("exit-code", false, "")
 		return func(s *session, args []string) error {
 			if err := out.Check(); err != nil {
 				return err
 			}
-			all, inputs, err := s.variants(args, *vary)
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			all, inputs, err := s.variants(args, *vary, day)
 			if err != nil {
 				return err
 			}
@@ -62,13 +68,13 @@ another by a step; for dates the step is in days.
 }
 
 // variants makes the programs that are to be compared, the first one first.
-func (s *session) variants(args []string, vary string) (all []text.Variant, inputs []string, err error) {
+func (s *session) variants(args []string, vary string, today schedule.Date) (all []text.Variant, inputs []string, err error) {
 	if vary != "" {
 		file, err := one(args, "FILE")
 		if err != nil {
 			return nil, nil, err
 		}
-		return s.varied(file, vary)
+		return s.varied(file, vary, today)
 	}
 	if len(args) == 1 {
 		return nil, nil, misuse("a second FILE is missing, or --vary KEY=VALUES")
@@ -77,7 +83,7 @@ func (s *session) variants(args []string, vary string) (all []text.Variant, inpu
 		return nil, nil, err
 	}
 	for _, file := range args {
-		l, p, err := s.plan(file)
+		l, p, err := s.plan(file, today)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -88,12 +94,12 @@ func (s *session) variants(args []string, vary string) (all []text.Variant, inpu
 }
 
 // varied makes the program of a file as it stands, and one for each value.
-func (s *session) varied(file, vary string) ([]text.Variant, []string, error) {
+func (s *session) varied(file, vary string, today schedule.Date) ([]text.Variant, []string, error) {
 	key, values, err := flag.ParseVary(vary)
 	if err != nil {
 		return nil, nil, misuse("--vary: %s", err)
 	}
-	l, p, err := s.plan(file)
+	l, p, err := s.plan(file, today)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -117,7 +123,7 @@ func (s *session) varied(file, vary string) ([]text.Variant, []string, error) {
 				return nil, nil, exit{code: exitSite}
 			}
 		}
-		p, err := s.program(name, site, done)
+		p, err := s.program(name, site, done, today)
 		if err != nil {
 			return nil, nil, err
 		}

@@ -39,7 +39,7 @@ against the limits: did we put down too much?
 			if err != nil {
 				return err
 			}
-			in, p, err := s.plan(file)
+			in, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

@@ -16,6 +16,7 @@ given, the tables each step needs, questions, and ruled room to answer. With
 --key it writes every step worked out, with its source, in place of the room.
 
         --key           the answers with their working
+        --today DATE    as of DATE (default: today)
         --area ID       one area (default: all, one after the other)
         --format FORM   html or markdown
     -o, --output FILE   write to FILE
@@ -23,6 +24,7 @@ given, the tables each step needs, questions, and ruled room to answer. With
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := flag.NewOutput(fs, "html", "markdown")
+		today := flag.Today(fs)
 		area := fs.String("area", "", "")
 		key := fs.Bool("key", false, "")
 		return func(s *session, args []string) error {
@@ -33,7 +35,11 @@ given, the tables each step needs, questions, and ruled room to answer. With
 			if err := out.Check(); err != nil {
 				return err
 			}
-			l, p, err := s.plan(file)
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

@@ -14,12 +14,14 @@ var materialsCommand = command{
 Lists each material: what the program takes of it, what is on hand, how many
 whole packs to buy by which day, what they cost, and what is left over.
 
+        --today DATE    as of DATE (default: today)
         --format FORM   text, json, csv or markdown
     -o, --output FILE   write to FILE
         --no-color      no colour
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
+		today := flag.Today(fs)
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
 			if err != nil {
@@ -28,7 +30,11 @@ whole packs to buy by which day, what they cost, and what is left over.
 			if err := out.Check(); err != nil {
 				return err
 			}
-			l, p, err := s.plan(file)
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

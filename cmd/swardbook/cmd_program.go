@@ -14,7 +14,8 @@ var programCommand = command{
 	help: `    swardbook program lawn.toml
     swardbook program lawn.toml --next 2
 
-Writes the program: what is due and what comes next, all jobs a line each, what
+Writes the program of the season that holds today and the start of the next (JSON
+and CSV: all of it): what is due and what comes next, all jobs a line each, what
 limits each area and what it needs, what was left out and why, what was assumed.
 
         --next N        only the next N jobs, how to do them, what to take
@@ -54,7 +55,7 @@ limits each area and what it needs, what was left out and why, what was assumed.
 			if err != nil {
 				return err
 			}
-			l, p, err := s.plan(file)
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}
@@ -77,13 +78,14 @@ limits each area and what it needs, what was left out and why, what was assumed.
 func (s *session) programAs(p *schedule.Program, out *flag.Output, person string, next int, full bool, today schedule.Date) ([]byte, error) {
 	switch out.Format {
 	case "json":
-		return schedule.EncodeJSON(p)
+		return schedule.EncodeJSON(p.AsOf(today))
 	case "csv":
 		return []byte(text.Entries(p, today).CSV()), nil
 	case "markdown":
-		return []byte("# " + text.Escape(p.Title) + "\n\n" + text.Short(p, today).Markdown()), nil
+		return []byte("# " + text.Escape(p.Title) + "\n\n" + text.Short(p.AsOf(today).Around(today), today).Markdown()), nil
 	}
 	style := s.style(out.File, today)
+	p = p.AsOf(today).Around(today)
 	switch {
 	case person != "" && !slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return !e.Kind.Notice() }):
 		return []byte(text.Nothing(p, p.Site.PersonName(person), style)), nil

@@ -3,12 +3,13 @@ package main
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/book"
-	"swardbook/schedule/plan"
+	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
 )
 
@@ -23,9 +24,13 @@ Writes down what was really done, and says what changes in the rest of the
 program. Without AMOUNT the job went as planned. AMOUNT is a weight, a volume,
 packs or a share: "96 lb", "18 kg", "2.5 gal", "1.5 packs", half, "50 %".
 
-What is left to the plan is written out, material and amount, so that the line
-holds whatever the site file says later. Of two lines for one job the last in
-the book counts.
+The line is written whole, with what the bag holds and what was planned, so that
+it holds whatever the site file says later. Lines for one job add up: half twice
+is the whole, and after half the job stays due for the rest.
+
+What looks like a slip is refused with the reason: twice the planned amount or
+more than goes down at once, a day still to come or before the area was sown, a
+bag that does not serve the job.
 
 JOB is the job's id, or as much of it as fits one job only. What was put down
 before the program, or beside it, is recorded by its kind and area:
@@ -33,7 +38,10 @@ before the program, or beside it, is recorded by its kind and area:
     swardbook record lawn.toml starter "10 lb" --area east --material starter
         --date 2026-08-24
 
-        --date DATE      the day it was done (default: today)
+        --date DATE      the day it was done (default: --today)
+        --today DATE     the day it is (default: from the clock)
+        --instead        the lines for the same job are struck out: this one counts
+        --sure           record what looks like a slip
         --missed         it was not done, and will not be on that day
         --by PERSON      who did it
         --note TEXT      what else there is to say
@@ -43,7 +51,10 @@ before the program, or beside it, is recorded by its kind and area:
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		r := &recording{}
-		day := flag.Day(fs, "date")
+		date := flag.Day(fs, "date")
+		today := flag.Today(fs)
+		fs.BoolVar(&r.instead, "instead", false, "")
+		fs.BoolVar(&r.sure, "sure", false, "")
 		fs.StringVar(&r.done.By, "by", "", "")
 		fs.StringVar(&r.done.Note, "note", "", "")
 		fs.StringVar(&r.done.Material, "material", "", "")
@@ -60,8 +71,13 @@ before the program, or beside it, is recorded by its kind and area:
 				return misuse("--missed and an amount cannot both be; part of the job done is an amount, like half")
 			}
 			var err error
-			if r.done.Date, err = day(s.now); err != nil {
+			if r.today, err = today(s.now); err != nil {
 				return err
+			}
+			if r.done.Date = r.today; fs.Changed("date") {
+				if r.done.Date, err = date(s.now); err != nil {
+					return err
+				}
 			}
 			return s.record(args[0], args[1], r)
 		}
@@ -70,12 +86,14 @@ before the program, or beside it, is recorded by its kind and area:
 
 // recording is one line for the record book.
 type recording struct {
-	done   schedule.Done
-	amount string
+	done          schedule.Done
+	amount        string
+	today         schedule.Date
+	instead, sure bool
 }
 
 func (s *session) record(file, job string, r *recording) error {
-	l, before, err := s.plan(file)
+	l, before, err := s.plan(file, r.today)
 	if err != nil {
 		return err
 	}
@@ -85,21 +103,41 @@ func (s *session) record(file, job string, r *recording) error {
 	if err := r.settle(before, job); err != nil {
 		return err
 	}
-	line, err := l.newLine(r.done, r.amount)
+	was, struck := before, []int(nil)
+	if r.instead {
+		if l.book, struck, err = r.strike(l, before); err != nil {
+			return err
+		}
+		l.done, _ = sitefile.LoadRecord(l.record, l.book, l.site)
+		if was, err = s.program(file, l.site, l.done, r.today); err != nil {
+			return err
+		}
+	}
+	line, err := l.newLine(was, r)
 	if err != nil {
 		return err
 	}
-	after, err := plan.Program(l.site, line.Done)
+	after, err := s.program(file, l.site, line.Done, r.today)
 	if err != nil {
-		return siteError(err)
+		return err
 	}
-	if err := appendRecord(l.record, line.Text); err != nil {
+	if r.instead {
+		err = strikeRecord(l.record, struck)
+	}
+	if err == nil {
+		err = appendRecord(l.record, line.Text)
+	}
+	if err != nil {
 		return err
 	}
 	changes := schedule.Compare(before, after)
-	answer := "Recorded in " + l.record + ": " + line.Text
-	if old := line.Replaced(); old != "" {
-		answer += old + "\n"
+	lines := strings.SplitAfter(strings.TrimSuffix(line.Text, "\n"), "\n")
+	answer := "Recorded in " + l.record + ": " + lines[len(lines)-1] + "\n"
+	switch {
+	case len(struck) > 0:
+		answer += "It takes the place of " + numbered(struck) + ", struck out.\n"
+	case len(line.Before) > 0:
+		answer += "It adds to " + numbered(line.Before) + " about the same job; --instead would take its place.\n"
 	}
 	if len(changes) == 0 {
 		answer += "Nothing else changes.\n"
@@ -107,6 +145,24 @@ func (s *session) record(file, job string, r *recording) error {
 		answer += "In the program: " + text.Tally(changes) + ".\n" + text.Changes(changes, s.style("", schedule.Date{}))
 	}
 	return s.print(answer)
+}
+
+// numbered names lines of the book: "line 3 and line 5".
+func numbered(lines []int) string {
+	var out []string
+	for _, n := range lines {
+		out = append(out, "line "+strconv.Itoa(n))
+	}
+	return strings.Join(out, " and ")
+}
+
+// strike gives the book without the lines about the job, and which those are.
+func (r *recording) strike(l *loaded, p *schedule.Program) ([]byte, []int, error) {
+	line := book.NewLine(l.record, l.book, p, r.done, r.amount, r.today)
+	if len(line.Wrong) == 0 && len(line.Before) == 0 {
+		return nil, nil, misuse("--instead: no line about %s is on record", r.done.Job)
+	}
+	return book.Struck(l.book, line.Before), line.Before, nil
 }
 
 // settle finds the job that is meant, and its area.
@@ -120,8 +176,8 @@ func (r *recording) settle(p *schedule.Program, job string) error {
 			return misuse("%s", strings.Replace(err.Error(), "--for", "--by", 1))
 		}
 	}
-	_, kind, number, kindErr := schedule.JobName(job)
-	alone := kindErr == nil && number == 0
+	area, kind, _, number, kindErr := schedule.JobName(job)
+	alone := kindErr == nil && number == 0 && area == ""
 	if alone && (d.Area != "" || d.Date.Before(p.Start)) { // beside the program, or before it
 		d.Job = kind.String()
 		if d.Area == "" && len(p.Site.Areas) == 1 {
@@ -146,14 +202,16 @@ func (r *recording) settle(p *schedule.Program, job string) error {
 }
 
 // newLine writes the line, or says what is wrong with it.
-func (l *loaded) newLine(d schedule.Done, amount string) (book.Line, error) {
-	line, err := book.NewLine(l.record, l.book, l.site, d, amount)
-	if err != nil {
-		return line, siteError(err)
-	}
+func (l *loaded) newLine(p *schedule.Program, r *recording) (book.Line, error) {
+	line := book.NewLine(l.record, l.book, p, r.done, r.amount, r.today)
 	var wrong []error
 	for _, p := range line.Wrong {
 		wrong = append(wrong, fmt.Errorf("%s: %s (%s)", p.Key, p.Message, p.Hint))
+	}
+	if !r.sure {
+		for _, p := range line.Doubts {
+			wrong = append(wrong, fmt.Errorf("%s: %s (%s --sure records it)", p.Key, p.Message, p.Hint))
+		}
 	}
 	if len(wrong) > 0 {
 		return line, exit{exitUse, errors.Join(wrong...)}

@@ -37,7 +37,7 @@ One person's own calendar is: swardbook calendar lawn.toml --for PERSON.
 			if err != nil {
 				return err
 			}
-			l, p, err := s.plan(file)
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

@@ -39,7 +39,7 @@ and no script.
 			if err != nil {
 				return err
 			}
-			l, p, err := s.plan(file)
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

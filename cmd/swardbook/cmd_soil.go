@@ -15,6 +15,7 @@ Says what each reading means, ranked by what limits the grass most; what each
 area needs in all; and, as far as a report can tell, why it is pale there.
 
         --why           with every step of the working, and its source
+        --today DATE    as of DATE (default: today)
         --area ID       one area
         --format FORM   text, json, csv or markdown (the findings)
     -o, --output FILE   write to FILE
@@ -22,6 +23,7 @@ area needs in all; and, as far as a report can tell, why it is pale there.
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
 		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
+		today := flag.Today(fs)
 		working := fs.Bool("why", false, "")
 		area := fs.String("area", "", "")
 		return func(s *session, args []string) error {
@@ -32,7 +34,11 @@ area needs in all; and, as far as a report can tell, why it is pale there.
 			if err := out.Check(); err != nil {
 				return err
 			}
-			l, p, err := s.plan(file)
+			day, err := today(s.now)
+			if err != nil {
+				return err
+			}
+			l, p, err := s.plan(file, day)
 			if err != nil {
 				return err
 			}

@@ -35,7 +35,7 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
 			if err != nil {
 				return err
 			}
-			l, p, err := s.plan(args[0])
+			l, p, err := s.plan(args[0], day)
 			if err != nil {
 				return err
 			}

@@ -17,11 +17,11 @@ func faulty(ctx context.Context, args ...string) (talk string, code int) {
 	var b strings.Builder
 	s := &session{ctx: ctx, stdin: strings.NewReader(""), stdout: &b, stderr: &b, now: time.Now,
 		env: func(string) string { return "" },
-		planner: func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+		planner: func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 			if s.Title == "Bad" {
 				panic("planted")
 			}
-			return plan.Program(s, book)
+			return plan.Program(s, book, last)
 		}}
 	code = s.run(args)
 	return b.String(), code

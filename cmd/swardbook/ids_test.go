@@ -28,7 +28,7 @@ func TestEachJobHasAnIDOfItsOwn(t *testing.T) {
 					soil = &agronomy.Report{Depth: 4, Method: agronomy.Mehlich3, PH: 5.2, Texture: agronomy.Loam, Potassium: agronomy.Reading{Given: true, PPM: 30}}
 				}
 				n++
-				p, err := plan.Program(multiYear(place, grass, start, days, seeded, soil), nil)
+				p, err := plan.Program(multiYear(place, grass, start, days, seeded, soil), nil, schedule.Date{})
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -176,7 +176,7 @@ func outcome(t *testing.T, key string, text []byte) []byte {
 	if site == nil {
 		t.Fatalf("%s: %s", key, problemText(problems))
 	}
-	p, err := plan.Program(site, nil)
+	p, err := plan.Program(site, nil, schedule.Date{})
 	if err != nil {
 		t.Fatalf("%s: %v", key, err)
 	}

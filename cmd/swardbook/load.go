@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -54,11 +55,16 @@ func (s *session) read(file string) (*loaded, error) {
 	return l, nil
 }
 
-// program plans a site. A panic of the planner ends as an error that names the
+// program plans a site as of a day: without a last day of its own it reaches to the
+// end of the season that follows. A panic of the planner ends as an error that names the
 // site.
-func (s *session) program(file string, site *schedule.Site, done []schedule.Done) (p *schedule.Program, err error) {
+func (s *session) program(file string, site *schedule.Site, done []schedule.Done, today schedule.Date) (p *schedule.Program, err error) {
 	err = schedule.Guarded(func() (err error) {
-		p, err = s.planner(site, done)
+		last, err := plan.LastDay(site, today)
+		if err != nil {
+			return err
+		}
+		p, err = s.planner(site, done, last)
 		return err
 	})
 	if fault, ok := errors.AsType[*schedule.Fault](err); ok {
@@ -72,7 +78,7 @@ func (s *session) program(file string, site *schedule.Site, done []schedule.Done
 
 // plan reads a site and makes its program. Problems go to stderr; errors among
 // them end the command.
-func (s *session) plan(file string) (*loaded, *schedule.Program, error) {
+func (s *session) plan(file string, today schedule.Date) (*loaded, *schedule.Program, error) {
 	l, err := s.read(file)
 	if err != nil {
 		return nil, nil, err
@@ -81,7 +87,7 @@ func (s *session) plan(file string) (*loaded, *schedule.Program, error) {
 	if schedule.Fatal(l.problems) {
 		return nil, nil, exit{code: exitSite}
 	}
-	p, err := s.program(file, l.site, l.done)
+	p, err := s.program(file, l.site, l.done, today)
 	if err != nil {
 		return nil, nil, err
 	}

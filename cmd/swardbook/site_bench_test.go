@@ -37,7 +37,7 @@ func BenchmarkSite(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				p, err := plan.Program(c.site, nil)
+				p, err := plan.Program(c.site, nil, schedule.Date{})
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -2,114 +2,172 @@ package book
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
-	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
 // Line is a line that is about to be added to a record book.
 type Line struct {
-	Text     string          // as [Append] takes it
-	Done     []schedule.Done // the book with it
-	Replaces []int           // lines about the same numbered job, which count no longer
-	Wrong    []schedule.Problem
+	Text   string             // as [Append] takes it
+	Done   []schedule.Done    // the book with it
+	Before []int              // older lines about the same job, which count beside it
+	Wrong  []schedule.Problem // what cannot be; nothing else is then set
+	Doubts []schedule.Problem // what hardly can
 }
 
-// NewLine writes what was done as a line for a record book, whose text is given
-// with its name. The line stands by itself: a material and an amount that were
-// left to the plan ("half", "as planned") are written out as the program now has
-// them, so that no later edit of the site changes what is down. What the program
-// does not know either stays as it was given.
-//
-// What cannot be is in Wrong, and nothing else is then set.
-func NewLine(name string, text []byte, site *schedule.Site, d schedule.Done, amount string) (Line, error) {
+// NewLine writes what was done as a line for a record book, whose text is given with
+// its name, and p is the program that it now leads to. The line stands by itself:
+// what the bag held, and an amount that was left to the plan ("half", "as planned"),
+// are written out, so that no later edit of the site file changes what is down. What
+// nobody knows stays as it was given.
+func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amount string, today schedule.Date) Line {
 	book := string(text)
-	switch {
-	case book == "":
-		book = sitefile.Header
-	case !strings.HasSuffix(book, "\n"):
+	if book != "" && !strings.HasSuffix(book, "\n") {
 		book += "\n"
 	}
-	at := strings.Count(book, "\n") + 1
-	l := Line{Text: sitefile.AppendLine(d, amount)}
-	read, ok := l.read(name, book, at, site)
+	area, kind, season, n, err := schedule.JobName(d.Job)
+	if d.Area == "" {
+		d.Area = area
+	}
+	where := p.Site.Area(d.Area)
+	l := Line{}
+	given, ok := l.given(d, amount, p.Site)
 	if !ok {
-		return Line{Wrong: l.Wrong}, nil
+		return l
 	}
-	if !read.Missed && (read.Material == "" || read.Share > 0) {
-		material, down, err := plan.WorkedOut(site, l.Done, at)
-		if err != nil {
-			return Line{}, err
+	if where == nil || err != nil {
+		l.Wrong = []schedule.Problem{{Key: "job", Message: "names no area of the site", Hint: "like east/lime"}}
+		return l
+	}
+	season, n, entry := p.Meant(d.Area, kind, season, n, d.Date)
+	down := schedule.Down{Done: given, AreaID: d.Area, Kind: kind, Season: season, N: n}
+	down.By, down.Note = d.By, d.Note
+	whole := season > 0
+	if whole && kind.Spreads() && !given.Missed {
+		whole = l.weigh(&down, entry, p, where)
+	}
+	head := ""
+	if whole {
+		if l.Text = sitefile.WholeLine(down, where.Size, p.Metric); !sitefile.IsWhole(text) {
+			head = sitefile.Header
 		}
-		if down > 0 {
-			d.Material = material
-			if read.Share > 0 {
-				amount = weight(down, site.Metric)
-			}
-			l = Line{Text: sitefile.AppendLine(d, amount)}
-			if read, ok = l.read(name, book, at, site); !ok {
-				return Line{Wrong: l.Wrong}, nil
+	} else {
+		l.Text = sitefile.AppendLine(d, amount)
+		if sitefile.IsWhole(text) {
+			head = sitefile.ShortHeader
+		}
+	}
+	l.Text = head + l.Text
+	if book == "" && head == "" {
+		book = sitefile.Header
+	}
+	l.read(name, book, p.Site)
+	if len(l.Wrong) > 0 {
+		return Line{Wrong: l.Wrong}
+	}
+	l.Doubts = doubts(p, down, entry, today)
+	for _, c := range p.Cases {
+		for _, o := range c.Down {
+			if o.AreaID == down.AreaID && o.Kind == kind && o.Season == season && o.N == n && o.Presumed == nil && !o.NotDone && o.Line > 0 {
+				l.Before = append(l.Before, o.Line)
 			}
 		}
 	}
-	l.Replaces = replaced(name, book, site, read)
-	return l, nil
+	return l
 }
 
-// read reads the book with the line at its end, and gives the line back.
-func (l *Line) read(name, book string, at int, site *schedule.Site) (schedule.Done, bool) {
+// given reads amount and material as the person wrote them.
+func (l *Line) given(d schedule.Done, amount string, site *schedule.Site) (schedule.Done, bool) {
+	d.Job = strings.TrimSuffix(d.Job, "/")
+	read, problems := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.AppendLine(d, amount)), nil)
+	_, more := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.AppendLine(d, amount)), site)
+	for _, p := range append(problems, more...) {
+		if !p.Warning && !slices.ContainsFunc(l.Wrong, func(o schedule.Problem) bool { return o.Message == p.Message }) {
+			l.Wrong = append(l.Wrong, p)
+		}
+	}
+	if len(read) == 0 || len(l.Wrong) > 0 {
+		return d, false
+	}
+	return read[0], true
+}
+
+// weigh works out what the line brings, from what was given and what was planned; it
+// tells whether that is known.
+func (l *Line) weigh(d *schedule.Down, planned *schedule.Entry, p *schedule.Program, a *schedule.Area) bool {
+	m, ok := materialOf(p.Site, d, planned)
+	if !ok {
+		return false
+	}
+	per := func(w agronomy.Pounds) agronomy.PerThousand {
+		return agronomy.PerThousand(float64(w) * 1000 / float64(a.Size))
+	}
+	var rate agronomy.PerThousand
+	switch {
+	case d.Weight > 0:
+		rate = per(d.Weight)
+	case d.Volume > 0:
+		w, ok := m.WeightOf(d.Volume)
+		if rate = per(w); !ok {
+			return false
+		}
+	case d.Packs > 0:
+		w, ok := m.PackWeight()
+		if rate = per(w * agronomy.Pounds(d.Packs)); !ok {
+			return false
+		}
+	case planned == nil || planned.Rate == 0:
+		return false
+	default:
+		rate = planned.Rate * agronomy.PerThousand(d.Share)
+	}
+	d.Dose = material.DoseOf(m, rate)
+	if planned != nil && planned.Rate > 0 {
+		d.Of = planned.Rate.Over(a.Size)
+		for _, o := range p.CaseOf(d.AreaID).Down { // of the rest of a job, the whole
+			if planned.Rest && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
+				d.Of = max(d.Of, o.Of)
+			}
+		}
+	}
+	return true
+}
+
+func materialOf(site *schedule.Site, d *schedule.Down, planned *schedule.Entry) (material.Material, bool) {
+	if d.Material == "" && planned != nil && planned.Dose.Rate > 0 {
+		return planned.Dose.Material, true
+	}
+	var fit []material.Material
+	for _, m := range append(slices.Clone(site.Materials), material.TradeMaterials()...) {
+		if m.ID == d.Material {
+			return m, true
+		}
+		if !m.ToBuy && d.Kind.ServedBy(m) {
+			fit = append(fit, m)
+		}
+	}
+	if d.Material == "" && len(fit) == 1 { // only one bag in the shed can have been meant
+		return fit[0], true
+	}
+	return material.Material{}, false
+}
+
+// read reads the book with the line at its end.
+func (l *Line) read(name, book string, site *schedule.Site) {
+	at := strings.Count(book, "\n") + 1
 	done, problems := sitefile.LoadRecord(name, []byte(book+l.Text), site)
 	for _, p := range problems {
 		if p.Line >= at && !p.Warning {
 			l.Wrong = append(l.Wrong, p)
 		}
 	}
-	l.Done = done
-	for _, d := range done {
-		if d.Line == at {
-			return d, len(l.Wrong) == 0
-		}
-	}
-	if l.Wrong == nil { // the book as a whole does not do, as when it grew too long
+	if len(l.Wrong) == 0 && !slices.ContainsFunc(done, func(d schedule.Done) bool { return d.Line >= at }) {
+		// the book as a whole does not do, as when it grew too long
 		l.Wrong = slices.DeleteFunc(problems, func(p schedule.Problem) bool { return p.Warning })
 	}
-	return schedule.Done{}, false
-}
-
-// Replaced says in a sentence which lines count no longer; "" for none.
-func (l *Line) Replaced() string {
-	var old []string
-	for _, n := range l.Replaces {
-		old = append(old, strconv.Itoa(n))
-	}
-	if old == nil {
-		return ""
-	}
-	return "It replaces line " + strings.Join(old, " and line ") + " about the same job; the two are not added."
-}
-
-// replaced gives the lines of the book that a new one takes the place of. A job
-// that was missed and is done on a later day is none.
-func replaced(name, book string, site *schedule.Site, by schedule.Done) (lines []int) {
-	before, _ := sitefile.LoadRecord(name, []byte(book), site)
-	for _, d := range before {
-		if strings.Contains(d.Job, "/") && d.Job == by.Job && !(d.Missed && d.Date.Before(by.Date)) {
-			lines = append(lines, d.Line)
-		}
-	}
-	return lines
-}
-
-// weight writes a weight to the last digit: a rounded one would leave a trace of
-// the job undone.
-func weight(p agronomy.Pounds, metric bool) string {
-	amount, unit := float64(p), " lb"
-	if metric {
-		amount, unit = p.Kilograms(), " kg"
-	}
-	return strconv.FormatFloat(amount, 'f', -1, 64) + unit
+	l.Done = done
 }

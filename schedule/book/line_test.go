@@ -2,7 +2,6 @@ package book_test
 
 import (
 	"os"
-	"reflect"
 	"strings"
 	"testing"
 
@@ -37,9 +36,9 @@ func done(t *testing.T, job, date string) schedule.Done {
 
 func newLine(t *testing.T, s *schedule.Site, text string, d schedule.Done, amount string) book.Line {
 	t.Helper()
-	l, err := book.NewLine(name, []byte(text), s, d, amount)
-	if err != nil || len(l.Wrong) > 0 {
-		t.Fatal(err, l.Wrong)
+	l := book.NewLine(name, []byte(text), plan(t, s, text), d, amount, schedule.Date{})
+	if len(l.Wrong) > 0 {
+		t.Fatal(l.Wrong)
 	}
 	return l
 }
@@ -50,86 +49,90 @@ func plan(t *testing.T, s *schedule.Site, text string) *schedule.Program {
 	if schedule.Fatal(ps) {
 		t.Fatal(ps)
 	}
-	p, err := scplan.Program(s, lines)
+	p, err := scplan.Program(s, lines, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return p
 }
 
-// A line that leaves material and amount to the plan is written whole: the
-// program is what the short line would make it, and the line means the same when
-// the soil report changes, where the short one would mean something else.
+// A line says itself what it means: it means the same when the soil report or the
+// bag changes, and when the bag is struck out, where a short one would mean
+// something else.
 func TestLineStandsByItself(t *testing.T) {
 	for _, units := range []string{"us", "metric"} {
 		for _, amount := range []string{"", "half", "30 %"} {
 			change := []string{`units = "us"`, `units = "` + units + `"`}
 			now, later := site(t, change...), site(t, append(change, "ph = 5.1", "ph = 5.6")...)
-			d := done(t, "east/lime/1", "2026-09-23")
+			struck := site(t, append(change, "[material.limestone]", "[material.chalk]", "pelletized limestone", "chalk")...)
+			d := done(t, "east/lime/2026-1", "2026-09-23")
 			l := newLine(t, now, "", d, amount)
-			whole, short := sitefile.Header+l.Text, sitefile.Header+sitefile.AppendLine(d, amount)
-			if !strings.Contains(l.Text, ",limestone,") || amount != "" && strings.Contains(l.Text, amount) {
+			whole, short := sitefile.Header+l.Text, sitefile.ShortHeader+sitefile.AppendLine(d, amount)
+			if !strings.Contains(l.Text, ",limestone,0-0-0") || amount != "" && strings.Contains(l.Text, amount) {
 				t.Fatalf("%q is written as %q", amount, l.Text)
 			}
-			if a, b := plan(t, now, whole), plan(t, now, short); len(schedule.Compare(a, b)) > 0 {
-				t.Errorf("%s, %q: the whole line changes the program: %+v", units, amount, schedule.Compare(a, b))
-			}
-			dose := func(s *schedule.Site, text string) schedule.Entry {
-				e, _, err := plan(t, s, text).Find("east/lime/1")
-				if err != nil || e == nil {
-					t.Fatal(err)
+			down := func(s *schedule.Site, text string) float64 {
+				for _, x := range plan(t, s, text).Cases[0].Down {
+					if x.Line > 0 {
+						return float64(schedule.EffectiveLime(x))
+					}
 				}
-				return *e
+				t.Fatalf("%q is not down", text)
+				return 0
 			}
-			if a, b := dose(now, whole), dose(later, whole); a.Summary != b.Summary {
-				t.Errorf("%s, %q: was %q, is after another report %q", units, amount, a.Summary, b.Summary)
+			if a, b := down(now, whole), down(now, short); a < 0.99*b || a > 1.01*b {
+				t.Errorf("%s, %q: the whole line brings %g, the short one %g", units, amount, a, b)
 			}
-			if a, b := dose(now, short), dose(later, short); a.Summary == b.Summary {
-				t.Errorf("%s, %q: the short line means %q with both reports, so nothing was tested", units, amount, a.Summary)
+			if a, b, c := down(now, whole), down(later, whole), down(struck, whole); a != b || a != c {
+				t.Errorf("%s, %q: was %g, is %g after another report and %g without the bag", units, amount, a, b, c)
+			}
+			if a, b := down(now, short), down(later, short); a == b {
+				t.Errorf("%s, %q: the short line means %g with both reports, so nothing was tested", units, amount, a)
 			}
 		}
 	}
 }
 
-// What was given stays as it was given.
+// What was given stays as it was given, and what nobody knows is left open.
 func TestLineKeepsWhatWasGiven(t *testing.T) {
 	s := site(t)
 	for _, c := range []struct{ job, amount, want string }{
-		{"east/lime/1", "48 lb", "2026-09-23,east,east/lime/1,limestone,48 lb,,\n"},
-		{"east/soil-test/1", "", "2026-09-23,east,east/soil-test/1,,,,\n"},
-		{"east/lime/9", "half", "2026-09-23,east,east/lime/9,,half,,\n"}, // none such is planned
+		{"east/lime/2026-1", "48 lb", ",48 lb,"},
+		{"east/soil-test/2026-1", "", "2026-09-23,east,soil-test,2026,1,,,,,,,,\n"},
+		{"east/lime/2026-9", "half", sitefile.ShortHeader + "2026-09-23,east,east/lime/2026-9,,half,,\n"}, // none such is planned
 	} {
-		if l := newLine(t, s, "", done(t, c.job, "2026-09-23"), c.amount); l.Text != c.want {
+		if l := newLine(t, s, "", done(t, c.job, "2026-09-23"), c.amount); !strings.Contains(l.Text, c.want) {
 			t.Errorf("got %q, want %q", l.Text, c.want)
 		}
 	}
-	missed := done(t, "east/lime/1", "2026-09-23")
+	missed := done(t, "east/lime/2026-1", "2026-09-23")
 	missed.Missed = true
-	if l := newLine(t, s, "", missed, ""); l.Text != "2026-09-23,east,east/lime/1,,missed,,\n" {
+	if l := newLine(t, s, "", missed, ""); l.Text != "2026-09-23,east,lime,2026,1,,,,,missed,,,\n" {
 		t.Errorf("missed: %q", l.Text)
 	}
-	if l, _ := book.NewLine(name, nil, s, done(t, "east/lime/1", "2026-09-23"), "lots"); len(l.Wrong) != 1 || l.Text != "" {
+	if l := book.NewLine(name, nil, plan(t, s, ""), done(t, "east/lime/2026-1", "2026-09-23"), "lots", schedule.Date{}); len(l.Wrong) != 1 || l.Text != "" {
 		t.Errorf("an amount that is none: %+v", l)
 	}
 }
 
-// A second line for a job says which it replaces, and no line else does.
-func TestLineReplaces(t *testing.T) {
+// An older book goes on in the newer form, and is read as a whole.
+func TestLineGoesOnInAnOlderBook(t *testing.T) {
 	s := site(t)
-	text := sitefile.Header + "2026-09-19,,west/potassium/1,,missed,,\n2026-09-23,,east/lime/1,limestone,30 lb,,\n"
-	for job, want := range map[string][]int{"east/lime/1": {3}, "west/potassium/1": nil, "east/potassium/1": nil} {
-		l := newLine(t, s, text, done(t, job, "2026-09-24"), "half")
-		if !reflect.DeepEqual(l.Replaces, want) || (l.Replaced() == "") != (want == nil) {
-			t.Errorf("%s replaces %v (%q), want %v", job, l.Replaces, l.Replaced(), want)
-		}
+	text := sitefile.ShortHeader + "2026-09-23,,east/lime/1,limestone,30 lb,,\n"
+	l := newLine(t, s, text, done(t, "east/lime/2026-1", "2026-09-24"), "20 lb")
+	if !strings.HasPrefix(l.Text, sitefile.Header) || len(l.Before) != 1 || l.Before[0] != 2 || len(l.Done) != 2 {
+		t.Errorf("%q beside %v: %+v", l.Text, l.Before, l.Done)
+	}
+	if again := newLine(t, s, text+l.Text, done(t, "east/lime/2026-1", "2026-09-25"), "10 lb"); strings.Contains(again.Text, "date") || len(again.Before) != 2 {
+		t.Errorf("%q beside %v", again.Text, again.Before)
 	}
 }
 
 // A book that has no room for the line says so, and there is no line.
 func TestLineTooMany(t *testing.T) {
-	full := sitefile.Header + strings.Repeat("2026-09-23,,east/lime/1,limestone,30 lb,,\n", 1999)
-	l, err := book.NewLine(name, []byte(full), site(t), done(t, "east/lime/1", "2026-09-24"), "half")
-	if err != nil || len(l.Wrong) == 0 || !strings.Contains(l.Wrong[0].Message, "more than 2000 lines") || l.Text != "" {
-		t.Errorf("got %v, %+v, %q", err, l.Wrong, l.Text)
+	full := sitefile.Header + strings.Repeat("2026-09-23,east,soil-test,2026,1,,,,,,,,\n", 19999)
+	l := book.NewLine(name, []byte(full), plan(t, site(t), ""), done(t, "east/lime/2026-1", "2026-09-24"), "half", schedule.Date{})
+	if len(l.Wrong) == 0 || !strings.Contains(l.Wrong[0].Message, "more than 20000 lines") || l.Text != "" {
+		t.Errorf("got %+v, %q", l.Wrong, l.Text)
 	}
 }

@@ -18,12 +18,12 @@ import (
 // panicsAt is a planner that panics at the sites of one title, as a fault of
 // the program would.
 func panicsAt(title string) schedule.Planner {
-	return func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+	return func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		if s.Title == title {
 			var none []int
 			_ = none[len(book)] // index out of range
 		}
-		return plan.Program(s, book)
+		return plan.Program(s, book, last)
 	}
 }
 
@@ -63,11 +63,11 @@ func TestPanicKeepsTheLastGoodProgram(t *testing.T) {
 func TestFormSurvivesAPanic(t *testing.T) {
 	w := newWorld(t)
 	w.record = true
-	w.plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+	w.plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		if len(book) > 0 {
 			panic("a line")
 		}
-		return plan.Program(s, book)
+		return plan.Program(s, book, last)
 	}
 	w.put("mill.toml", lawn)
 	w.start()
@@ -103,12 +103,12 @@ func TestPublishSurvivesAPanic(t *testing.T) {
 func endless(t *testing.T, title string) (_ schedule.Planner, tries *atomic.Int64) {
 	over, tries := make(chan struct{}), &atomic.Int64{}
 	t.Cleanup(func() { close(over) })
-	return func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+	return func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		if s.Title == title {
 			tries.Add(1)
 			<-over
 		}
-		return plan.Program(s, book)
+		return plan.Program(s, book, last)
 	}, tries
 }
 
@@ -146,11 +146,11 @@ func TestEndlessPlansMakeRoom(t *testing.T) {
 		w := newWorld(t)
 		over := make(chan struct{})
 		defer close(over)
-		w.plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+		w.plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 			if s.Title != "Mill green" {
 				<-over
 			}
-			return plan.Program(s, book)
+			return plan.Program(s, book, last)
 		}
 		w.put("mill.toml", lawn)
 		const many = 40

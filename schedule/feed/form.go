@@ -32,6 +32,7 @@ const (
 type entry struct {
 	ID                     string // of the form, so that posting it twice records once
 	Job, What, Amount      string
+	Sure                   string // not empty: what looks like a slip is meant
 	Date, By, Note, Signed string
 }
 
@@ -43,6 +44,7 @@ type formPage struct {
 	People      []schedule.Person
 	Today       string
 	Wrong       []string // what must be mended, if it was posted before
+	Doubt       bool     // or said to be meant
 	Choice      []jobView
 }
 
@@ -54,7 +56,7 @@ func (f *Feed) form(a answered, w http.ResponseWriter, q *http.Request, s *site)
 	}
 	switch q.Method {
 	case http.MethodGet, http.MethodHead:
-		return f.showForm(a, w, q, s, entry{ID: rand.Text(), Job: q.URL.Query().Get("job"), What: allDone}, http.StatusOK, nil)
+		return f.showForm(a, w, q, s, entry{ID: rand.Text(), Job: q.URL.Query().Get("job"), What: allDone}, http.StatusOK, nil, false)
 	case http.MethodPost:
 		return f.post(a, w, q, s)
 	}
@@ -82,7 +84,7 @@ func (f *Feed) mayRecord(host string) bool {
 
 // showForm shows the form, or the choice of a job when none is named or none
 // of that name can be recorded.
-func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *site, e entry, status int, wrong []string) answered {
+func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *site, e entry, status int, wrong []string, doubt bool) answered {
 	good, err := f.program(q.Context(), s)
 	if errors.Is(err, errBusy) {
 		return busy(a, w)
@@ -92,7 +94,7 @@ func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *s
 		return f.sendUnready(a, w, q, n.title, n.problems)
 	}
 	today := day(f.o.Now())
-	v := formPage{head: newHead("Record a job"), entry: e, Site: good.program.Title, Today: today.String(), Wrong: wrong,
+	v := formPage{head: newHead("Record a job"), entry: e, Site: good.program.Title, Today: today.String(), Wrong: wrong, Doubt: doubt,
 		People: good.site.Crew.People}
 	if v.Date == "" {
 		v.Date = v.Today
@@ -132,6 +134,9 @@ func about(p *schedule.Program, id string) (job, who string, ok bool) {
 			return l.ID + ", left out of the program: " + l.Reason, "", true
 		}
 	}
+	if e, _, err := p.Find(id); err == nil && e != nil && e.ID != id && strings.Count(id, "/") == 2 { // from an older calendar
+		return about(p, e.ID)
+	}
 	return "", "", false
 }
 
@@ -169,13 +174,13 @@ func (f *Feed) post(a answered, w http.ResponseWriter, q *http.Request, s *site)
 		return refuse(a, w, http.StatusBadRequest)
 	}
 	get := func(key string) string { return strings.TrimSpace(q.PostForm.Get(key)) }
-	e := entry{ID: get("id"), Job: get("job"), What: get("what"), Amount: get("amount"), Date: get("date"), By: get("by"), Note: get("note")}
+	e := entry{ID: get("id"), Job: get("job"), What: get("what"), Amount: get("amount"), Date: get("date"), By: get("by"), Note: get("note"), Sure: get("sure")}
 	if !hmac.Equal([]byte(get("signed")), []byte(f.sign(s, e.ID))) {
 		return f.message(a, w, q, http.StatusForbidden, "Not recorded", "The form is from before the feed was started anew. Open it again, and send it then.")
 	}
 	o, err := f.record(s, e)
 	if u, ok := errors.AsType[*unusable](err); ok {
-		return f.showForm(a, w, q, s, e, http.StatusUnprocessableEntity, u.wrong)
+		return f.showForm(a, w, q, s, e, http.StatusUnprocessableEntity, u.wrong, u.doubt)
 	}
 	switch {
 	case errors.Is(err, errNoProgram):

@@ -16,9 +16,9 @@ import (
 // counted makes a press whose plans are counted.
 func counted(t *testing.T) (*press, *atomic.Int64) {
 	p, n := newPress(t), &atomic.Int64{}
-	p.o.Plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+	p.o.Plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		n.Add(1)
-		return plan.Program(s, book)
+		return plan.Program(s, book, last)
 	}
 	return p, n
 }

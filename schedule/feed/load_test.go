@@ -104,7 +104,7 @@ func TestBodiesAreDropped(t *testing.T) {
 	}
 	plans := 0
 	plan := w.feed.o.Plan
-	w.feed.o.Plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+	w.feed.o.Plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		plans++
 		return plan(s, book)
 	}
@@ -123,9 +123,9 @@ func TestMidnightPlansNothing(t *testing.T) {
 	const sites = 5
 	w := newWorld(t)
 	var plans atomic.Int64
-	w.plan = func(s *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
+	w.plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		plans.Add(1)
-		return plan.Program(s, book)
+		return plan.Program(s, book, last)
 	}
 	w.record = true
 	for i := range sites {

@@ -38,7 +38,7 @@ func (f *Feed) make(ctx context.Context, s *site, path string) (made, error) {
 		}
 		m, err := inTurn(ctx, f, func() (made, error) {
 			m := made{reading: n.from.reading(s.name)}
-			if m.reading.plan(s.name, f.o.Plan); m.reading.program == nil || path == "" {
+			if m.reading.plan(s.name, day(t.now), f.o.Plan); m.reading.program == nil || path == "" {
 				return m, nil
 			}
 			m.err = schedule.Guarded(func() (err error) {

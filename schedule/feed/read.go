@@ -14,6 +14,7 @@ import (
 	"unicode/utf8"
 
 	"swardbook/schedule"
+	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
 
@@ -115,12 +116,15 @@ func (r *reading) parse(name string, normals func(string) ([]byte, error)) {
 func (r *reading) usable() bool { return r.site != nil && !schedule.Fatal(r.problems) }
 
 // plan makes the program, or adds to the problems why there is none.
-func (r *reading) plan(name string, plan schedule.Planner) {
+func (r *reading) plan(name string, today schedule.Date, planner schedule.Planner) {
 	if !r.usable() {
 		return
 	}
 	err := schedule.Guarded(func() (err error) {
-		r.program, err = plan(r.site, r.done)
+		last, err := plan.LastDay(r.site, today)
+		if err == nil {
+			r.program, err = planner(r.site, r.done, last)
+		}
 		return err
 	})
 	if err != nil {
@@ -131,9 +135,9 @@ func (r *reading) plan(name string, plan schedule.Planner) {
 }
 
 // read loads a site and plans it.
-func read(root *os.Root, name string, now time.Time, plan schedule.Planner) *reading {
+func read(root *os.Root, name string, now time.Time, planner schedule.Planner) *reading {
 	r := load(root, name, now)
-	r.plan(name, plan)
+	r.plan(name, day(now), planner)
 	return r
 }
 

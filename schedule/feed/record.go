@@ -14,16 +14,18 @@ import (
 var errNoProgram = errors.New("the files of this site have errors, so nothing can be recorded until they are mended")
 
 // unusable is the error of a form that a person can mend.
-type unusable struct{ wrong []string }
+type unusable struct {
+	wrong []string
+	doubt bool // it can be, but hardly: whoever sends it again with that said means it
+}
 
 func (u *unusable) Error() string { return strings.Join(u.wrong, "; ") }
 
 // outcome is what a recorded job did to the rest of the program.
 type outcome struct {
-	Line     string // as it stands in the record book
-	Replaced string // which lines count no longer; "" none
-	Tally    string // "2 moved, 1 grew"; "" nothing changed
-	Changes  []changeView
+	Line    string // as it stands in the record book
+	Tally   string // "2 moved, 1 grew"; "" nothing changed
+	Changes []changeView
 }
 
 type changeView struct{ Job, ID, What, Text string }
@@ -63,7 +65,7 @@ func (f *Feed) record(s *site, e entry) (outcome, error) {
 		after *schedule.Program
 	}
 	a, err := inTurn(context.Background(), f, func() (a answer, err error) {
-		a.line, a.after, err = r.with(s.name, d, amount, f.o.Plan)
+		a.line, a.after, err = r.with(s.name, d, amount, e.Sure != "", day(now), f.o.Plan)
 		return a, err
 	})
 	if err != nil {
@@ -73,7 +75,6 @@ func (f *Feed) record(s *site, e entry) (outcome, error) {
 		return outcome{}, err
 	}
 	o := outcomeOf(a.line.Text, r.program, a.after)
-	o.Replaced = a.line.Replaced()
 	s.recorded[e.ID] = o
 	f.look(s)
 	f.o.Log.Info("recorded", "site", s.logName(), "job", d.Job, "changes", text.Tally(schedule.Compare(r.program, a.after)))
@@ -123,13 +124,14 @@ func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount st
 
 // with writes a job as a line of the record book and gives the program as it
 // will be with it, or says what is wrong with the line.
-func (r *reading) with(name string, d schedule.Done, amount string, plan schedule.Planner) (book.Line, *schedule.Program, error) {
-	line, err := book.NewLine(recordBook(name), r.book, r.site, d, amount)
-	if err != nil {
-		return line, nil, &unusable{[]string{word.Capital(err.Error()) + "."}}
+func (r *reading) with(name string, d schedule.Done, amount string, sure bool, today schedule.Date, plan schedule.Planner) (book.Line, *schedule.Program, error) {
+	line := book.NewLine(recordBook(name), r.book, r.program, d, amount, today)
+	u := &unusable{doubt: len(line.Wrong) == 0}
+	wrong := line.Wrong
+	if !sure {
+		wrong = append(wrong, line.Doubts...)
 	}
-	u := &unusable{}
-	for _, p := range line.Wrong {
+	for _, p := range wrong {
 		w := p.Message
 		if p.Key != "" {
 			w = p.Key + ": " + w
@@ -142,9 +144,9 @@ func (r *reading) with(name string, d schedule.Done, amount string, plan schedul
 	if u.wrong != nil {
 		return line, nil, u
 	}
-	p, err := plan(r.site, line.Done)
+	p, err := plan(r.site, line.Done, r.program.Through)
 	if err != nil {
-		return line, nil, &unusable{[]string{word.Capital(err.Error()) + "."}}
+		return line, nil, &unusable{wrong: []string{word.Capital(err.Error()) + "."}}
 	}
 	return line, p, nil
 }

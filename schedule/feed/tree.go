@@ -149,7 +149,7 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 		}
 		return file{path, htmlType, body}, err
 	case jsonFile:
-		body, err := schedule.EncodeJSON(p)
+		body, err := schedule.EncodeJSON(p.AsOf(day(t.now)))
 		if err != nil {
 			err = fmt.Errorf("the JSON: %w", err)
 		}

@@ -69,7 +69,7 @@ func TestFiveHundredSites(t *testing.T) {
 		if schedule.Fatal(problems) {
 			t.Fatalf("seed %d: %v\n%s", seed, problems, text)
 		}
-		p, err := plan.Program(site, nil)
+		p, err := plan.Program(site, nil, schedule.Date{})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}

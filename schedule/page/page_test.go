@@ -71,7 +71,7 @@ func plan(t testing.TB, file string) *schedule.Program {
 			t.Fatal(problems)
 		}
 	}
-	p, err := scplan.Program(s, book)
+	p, err := scplan.Program(s, book, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}

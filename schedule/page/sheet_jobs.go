@@ -92,7 +92,7 @@ func (b *sheetBuilder) next(jobs []jobView) nextView {
 	var days []schedule.Date
 	for _, j := range jobs {
 		switch {
-		case j.Standing == "overdue":
+		case j.Standing == "taken":
 			v.Overdue = append(v.Overdue, j)
 		case j.Standing == "due" && !j.open:
 			v.Due = append(v.Due, j)

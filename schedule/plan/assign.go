@@ -14,7 +14,7 @@ import (
 // placement is the answer of [place.Place] with what it was asked.
 type placement struct {
 	place.Answer
-	jobs    []schedule.Job // those to place, and after them what went down before the program
+	jobs    []schedule.Job // those to place, and after them what has its day
 	problem place.Problem
 	limits  []limit
 	blocked []map[string]int
@@ -67,8 +67,9 @@ func (p *placement) blockedBy(c place.Cause) string {
 	return fmt.Sprintf("%s (%s)", word.Inside(strings.TrimSuffix(p.limits[c.Limit].why, ".")), other)
 }
 
-func (pl *planner) placeJobs(jobs []schedule.Job) *placement {
-	all := append(slices.Clip(jobs), pl.before()...)
+// placeJobs puts the jobs of some areas on days, beside what stands.
+func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
+	all := append(slices.Clip(jobs), pl.standing(lives)...)
 	out := &placement{jobs: all, limits: limitsBetween(all), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
 	out.problem = place.Problem{Tasks: make([]place.Task, len(all)), Limits: make([]place.Limit, len(out.limits)), PerDay: pl.site.Crew.JobsPerDay, Bonus: schedule.Units(togetherBonus)}
 	for i := range all {
@@ -113,18 +114,36 @@ func (p *placement) wait(i int, until schedule.Date, why string) {
 	p.waits[i] = why
 }
 
-// before gives what went down so shortly before the program that its jobs
-// still keep their distance from it.
-func (pl *planner) before() []schedule.Job {
+// standing gives what has its day already: what went down in the areas so shortly
+// before that their jobs still keep their distance from it, and what is planned in
+// the other areas, whose crew is the same.
+func (pl *planner) standing(lives []*life) []schedule.Job {
 	var out []schedule.Job
 	for _, c := range pl.cases {
-		for _, d := range c.Down {
-			if !d.NotDone && d.Date.Before(c.Start) && c.Start.DaysFrom(d.Date) < nutrient.LongestSpacing() {
-				out = append(out, schedule.Job{Kind: d.Kind, N: d.N, Area: c.Area, Dose: d.Dose, On: d.Date, State: schedule.Finished})
+		for i := len(c.Down) - 1; i >= 0; i-- {
+			d := &c.Down[i]
+			if c.Start.DaysFrom(d.Date) >= nutrient.LongestSpacing() {
+				break
+			}
+			if !d.NotDone {
+				out = append(out, schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: c.Area, Dose: d.Dose, On: d.Date, State: schedule.Finished})
 			}
 		}
 	}
-	return out
+	if lives == nil {
+		return out
+	}
+	for _, l := range pl.lives {
+		if slices.Contains(lives, l) {
+			continue
+		}
+		for _, j := range l.planned {
+			if !j.Kind.Notice() {
+				out = append(out, j)
+			}
+		}
+	}
+	return append(out, pl.sowing.Jobs...)
 }
 
 func (pl *planner) areaIndex(a *schedule.Area) int {
@@ -135,15 +154,17 @@ func (pl *planner) areaIndex(a *schedule.Area) int {
 }
 
 func (pl *planner) caseOf(a *schedule.Area) *schedule.Case {
-	if i := pl.areaIndex(a); i >= 0 {
-		return pl.cases[i]
+	for _, c := range pl.cases {
+		if a != nil && c.Area.ID == a.ID {
+			return c
+		}
 	}
-	return &pl.whole
+	return nil
 }
 
 // noDay says why a job was left out.
 func (pl *planner) noDay(j *schedule.Job, days *placement, i int) schedule.LeftOut {
-	l := schedule.LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.AreaID()}
+	l := schedule.LeftOut{ID: j.ID(), Season: j.Season, N: j.N, Kind: j.Kind, Area: j.AreaID(), Date: j.Windows[0].From}
 	var whys []string
 	for _, b := range days.Causes[i] {
 		if w := days.blockedBy(b); !slices.Contains(whys, w) {

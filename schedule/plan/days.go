@@ -1,15 +1,14 @@
 package plan
 
-import (
-	"swardbook/schedule"
-)
+import "swardbook/schedule"
 
-// workdays lists the days of the program.
-func (pl *planner) workdays() []schedule.Workday {
+// workdays lists the days from the site's first to a last.
+func (pl *planner) workdays(last schedule.Date) []schedule.Workday {
+	start := pl.site.Start
 	crew, open := &pl.site.Crew, pl.almanac.Open
-	days := make([]schedule.Workday, 0, schedule.Span{From: pl.site.Start, To: pl.site.Through}.Days())
+	days := make([]schedule.Workday, 0, schedule.Span{From: start, To: last}.Days())
 	words := crew.DayWords()
-	for d := pl.site.Start; len(days) < cap(days); d = d.Next() {
+	for d := start; len(days) < cap(days); d = d.Next() {
 		day := schedule.Workday{Date: d, Frozen: true}
 		if !crew.Works(d) {
 			day.Shut = words
@@ -19,7 +18,7 @@ func (pl *planner) workdays() []schedule.Workday {
 		days = append(days, day)
 	}
 	for _, o := range open {
-		from, to := o.From.DaysFrom(pl.site.Start), o.To.DaysFrom(pl.site.Start)
+		from, to := o.From.DaysFrom(start), o.To.DaysFrom(start)
 		for n := max(0, from); n <= min(len(days)-1, to); n++ {
 			days[n].Frozen = false
 		}

@@ -27,7 +27,7 @@ func Example() {
 	if schedule.Fatal(problems) {
 		return
 	}
-	program, err := plan.Program(site, nil)
+	program, err := plan.Program(site, nil, schedule.Date{})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -22,7 +22,7 @@ import (
 // book may name it.
 func TestOneKindMore(t *testing.T) {
 	site := garden(t)
-	usual, err := plan.Program(site, nil)
+	usual, err := plan.Program(site, nil, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,9 +57,9 @@ func TestOneKindMore(t *testing.T) {
 		title, category             string
 		sheetSays, lessonSays, said string
 	}{
-		{plan.Overseed, "Overseed East lawn", "Lawn,Overseed", "overseeding", "Overseeding", "Overseeding 1 on East lawn"},
-		{plan.Gypsum, "Gypsum on East lawn", "Lawn,Gypsum", "gypsum", "Gypsum", "Gypsum 1 on East lawn"},
-		{plan.Iron, "Green up East lawn", "Lawn,Iron", "iron for color", "Iron for color", "Iron for color 1 on East lawn"},
+		{plan.Overseed, "Overseed East lawn", "Lawn,Overseed", "overseeding", "Overseeding", "Overseeding 2026-1 on East lawn"},
+		{plan.Gypsum, "Gypsum on East lawn", "Lawn,Gypsum", "gypsum", "Gypsum", "Gypsum 2026-1 on East lawn"},
+		{plan.Iron, "Green up East lawn", "Lawn,Iron", "iron for color", "Iron for color", "Iron for color 2026-1 on East lawn"},
 	} {
 		e, _, err := p.Find("east/" + want.kind.String() + "/1")
 		if err != nil || e == nil {
@@ -110,7 +110,7 @@ func TestOneKindMoreOnRecord(t *testing.T) {
 	}
 	p, err = plan.PlanWithMore(site, []schedule.Done{
 		{Line: 2, Date: gypsum.Date, Area: "east", Job: gypsum.ID, AsPlanned: true},
-		{Line: 3, Date: gypsum.Date.AddDays(1), Area: "east", Job: "iron", Weight: 2},
+		{Line: 3, Date: gypsum.Date.AddDays(1), Area: "east", Job: "iron", Weight: 2.6},
 		{Line: 4, Date: overseed.Date.AddDays(1), Area: "east", Job: "overseed"},
 	})
 	if err != nil {
@@ -123,10 +123,10 @@ func TestOneKindMoreOnRecord(t *testing.T) {
 		}
 	}
 	iron, _, _ := p.Find("east/iron/1")
-	if iron == nil || iron.Material != "iron" || iron.Pounds != 2 {
+	if iron == nil || iron.Material != "iron" || iron.Pounds != 2.6 {
 		t.Errorf("iron on record: %+v", iron)
 	}
-	usual, err := plan.Program(site, []schedule.Done{{Line: 3, Date: gypsum.Date, Area: "east", Job: "iron", Weight: 2}})
+	usual, err := plan.Program(site, []schedule.Done{{Line: 3, Date: gypsum.Date, Area: "east", Job: "iron", Weight: 2.6}}, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -26,12 +26,15 @@ func limitsBetween(jobs []schedule.Job) []limit {
 		things[i] = jobs[i].Things()
 	}
 	for a := range jobs {
+		if !jobs[a].On.IsZero() {
+			break // what has its day stands last, and none of it moves for another
+		}
 		for b := a + 1; b < len(jobs); b++ {
-			if jobs[a].Area == nil || jobs[a].Area != jobs[b].Area {
+			if jobs[a].Area == nil || jobs[a].AreaID() != jobs[b].AreaID() {
 				continue
 			}
-			if !jobs[a].On.IsZero() && !jobs[b].On.IsZero() {
-				continue // neither moves for the other
+			if jobs[a].Kind == jobs[b].Kind && jobs[a].Season == jobs[b].Season && jobs[a].N == jobs[b].N {
+				continue // the rest of a job waits for nothing that is down of it
 			}
 			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
 				l.A, l.B = a, b

@@ -8,8 +8,9 @@ import (
 	"swardbook/schedule/word"
 )
 
-// notices adds the closing and the reopening of the season.
-func (pl *planner) notices(p *schedule.Proposal) {
+// notices gives the closing and the reopening of each season of the site: that of
+// its first area.
+func (pl *planner) notices() (out []schedule.Job) {
 	a, m := pl.almanac, pl.site.Measure()
 	closes, reopens := a.Ground.LastSafe, a.Ground.Reopens
 	last := "After today the ground may freeze: nothing more is spread until it is open again."
@@ -24,11 +25,12 @@ func (pl *planner) notices(p *schedule.Proposal) {
 		if w.Never {
 			return
 		}
-		n := 0
-		for d := a.After(w, pl.site.Start); !d.After(pl.site.Through); d = a.After(w, d.AddDays(1)) {
-			n++
-			p.Jobs = append(p.Jobs, schedule.Job{Kind: k, N: n, Title: title, Summary: summary, Steps: steps, Why: why,
+		first := a.After(w, pl.site.Start)
+		year := a.TurfYear(first, pl.season())
+		for d := first; !d.After(pl.last); d = a.After(w, d.AddDays(1)) {
+			out = append(out, schedule.Job{Kind: k, Season: year, N: 1, Title: title, Summary: summary, Steps: steps, Why: why, On: d, Bound: []string{"the ideal day"},
 				Windows: []schedule.Window{{Span: schedule.Span{From: d, To: d}, Ideal: d, Opens: w.Words, Closes: w.Words}}})
+			year++
 		}
 	}
 	add(schedule.LastSafe, closes, "Last safe day to spread", last, lastWhy,
@@ -37,4 +39,5 @@ func (pl *planner) notices(p *schedule.Proposal) {
 	add(schedule.Reopen, reopens, "Ground and growth open again", "The ground is expected to be open and the grass to wake: the season's jobs begin.",
 		[]schedule.Reason{{Text: "the ground reopens, or growth begins where it never freezes", Source: "model, gp-pace"}},
 		"Look before the first job: no frost in the top inch, no standing water.")
+	return out
 }

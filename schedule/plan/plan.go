@@ -5,70 +5,179 @@ import (
 	"fmt"
 	"slices"
 
-	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
 	scrule "swardbook/schedule/rule"
 )
 
-// Program makes the program of a site from its site file and its record book and
-// from nothing else: the same input gives the same program, whatever the day.
+// Program makes the program of a site through a last day from its site file and
+// its record book and from nothing else: the same input gives the same program,
+// whatever the day. A site with a last day of its own ends there; without one the
+// caller's counts, see [LastDay].
 //
-// It works in stages. The place gives its year; a sowing still to come is dated
-// first, as everything else in its area hangs on it; the record book is worked
-// out line by line; each rule then proposes jobs with windows; and [place.Place] puts
-// them on days. What finds no day is left out with the reason.
+// Each area is planned a season at a time, and in a season from one event to the
+// next: a day on record, the answer to a soil sample, the season's end. What was
+// planned for days before the event counts as down from then on; then the event is
+// read, and what is left of the season is planned anew. So nothing that comes later
+// changes what came before, and a later last day moves no earlier entry.
 //
 // The error is the place's: see [climate.PlaceErrors].
-func Program(site *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
-	return With(site, book, schedule.Kinds(), scrule.All)
+func Program(site *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
+	return With(site, book, last, schedule.Kinds(), scrule.All)
 }
 
 // With is [Program] for any table of kinds and the rules that go with it.
-func With(site *schedule.Site, book []schedule.Done, kinds schedule.KindTable, rules []scrule.Rule) (*schedule.Program, error) {
-	pl, err := readBook(site, book, kinds, rules)
+func With(site *schedule.Site, book []schedule.Done, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*schedule.Program, error) {
+	pl, err := newPlanner(site, last, kinds, rules)
 	if err != nil {
 		return nil, err
 	}
-	return pl.program(pl.settle(pl.book)), nil
+	pl.live(book)
+	return pl.program(), nil
 }
 
-// readBook does all of [Program] that comes before the program itself.
-func readBook(site *schedule.Site, book []schedule.Done, kinds schedule.KindTable, rules []scrule.Rule) (*planner, error) {
+// LastDay gives the last day of a program that is asked for on a day: the site's
+// own, else the end of the season that follows the one holding the day, for the
+// area whose season ends last, so that at least a year lies ahead.
+func LastDay(site *schedule.Site, today schedule.Date) (schedule.Date, error) {
+	if !site.Through.IsZero() {
+		return site.Through, nil
+	}
+	year, err := site.Place.Year()
+	if err != nil {
+		return schedule.Date{}, err
+	}
+	return lastDay(site, schedule.NewAlmanac(year, site.Start, site.Start), today), nil
+}
+
+func lastDay(site *schedule.Site, a *schedule.Almanac, today schedule.Date) schedule.Date {
+	last := schedule.Date{}
+	for _, area := range site.Areas {
+		s := area.Stand.Season()
+		begun := schedule.Later(site.Start, area.Seeded)
+		y := max(a.TurfYear(today, s), a.SeasonOf(begun, s))
+		last = schedule.Later(last, a.YearBegins(y+2, s).AddDays(-1))
+	}
+	return last
+}
+
+// planner carries what the stages share.
+type planner struct {
+	site    *schedule.Site
+	kinds   schedule.KindTable
+	rules   []scrule.Rule
+	almanac *schedule.Almanac
+	last    schedule.Date
+	days    []schedule.Workday // from the site's start
+	law     *schedule.SiteLaw
+	lives   []*life // of the areas, in the order of the file
+	used    map[string]float64
+	sown    map[string]schedule.Date // areas still to be sown: the day, unset if none was found
+	sowing  schedule.Proposal        // the sow jobs, with their day in On
+	notes   []string                 // about the record book
+	found   struct {                 // what the placing found, over all seasons
+		contested, stopped bool
+	}
+
+	cases     []*schedule.Case            // of the areas that are being planned
+	noStarter map[string]schedule.LeftOut // areas whose starter finds no day, see settle
+}
+
+func newPlanner(site *schedule.Site, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*planner, error) {
 	year, err := site.Place.Year()
 	if err != nil {
 		return nil, err
 	}
-	pl := &planner{site: site, kinds: kinds, rules: rules, almanac: schedule.NewAlmanac(year, site.Start, site.Through), law: schedule.NewLaw(site), sown: map[string]schedule.Date{}}
-	pl.days = pl.workdays()
-	pl.whole = schedule.Case{Site: site, Almanac: pl.almanac, Days: pl.days}
-	pl.sow(book)
-	pl.read(book)
+	pl := &planner{site: site, kinds: kinds, rules: rules, law: schedule.NewLaw(site), used: map[string]float64{}, sown: map[string]schedule.Date{}}
+	pl.almanac = schedule.NewAlmanac(year, site.Start, site.Start)
+	if pl.last = last; !site.Through.IsZero() {
+		pl.last = site.Through
+	} else if last.Before(site.Start) {
+		pl.last = lastDay(site, pl.almanac, site.Start)
+	}
+	horizon := pl.last
+	for i := range site.Areas {
+		a := &site.Areas[i]
+		s := a.Stand.Season()
+		for _, day := range []schedule.Date{pl.last, a.Seeded} {
+			horizon = schedule.Later(horizon, pl.almanac.YearBegins(pl.almanac.SeasonOf(schedule.Later(site.Start, day), s)+1, s))
+		}
+	}
+	pl.almanac = schedule.NewAlmanac(year, site.Start, horizon)
+	pl.days = pl.workdays(horizon.AddDays(sowAhead))
 	return pl, nil
 }
 
-// WorkedOut gives the material and the weight that a line of the record book
-// brought to its area, as [Program] reads it: none when the job spreads nothing, or
-// when neither the line nor the plan tells. The error is the place's.
-func WorkedOut(site *schedule.Site, book []schedule.Done, line int) (material string, down agronomy.Pounds, err error) {
-	pl, err := readBook(site, book, schedule.Kinds(), scrule.All)
-	if err != nil {
-		return "", 0, err
-	}
-	for _, d := range pl.book {
-		if d.Line == line && d.Presumed == nil {
-			return d.Dose.Material.ID, d.Dose.Rate.Over(site.Area(d.AreaID).Size), nil
+// sowAhead is how long after the wished day a sowing is still looked for, in days:
+// the windows of a whole year.
+const sowAhead = 400 // [common]
+
+// sow dates the sowings that are still to come.
+func (pl *planner) sow(book []schedule.Done) {
+	for _, d := range book { // a sowing on record is the day
+		area, k, _, _, err := pl.kinds.JobName(d.Job)
+		if a := pl.site.Area(cmp.Or(d.Area, area)); err == nil && k == schedule.Sow && a != nil && !d.Missed {
+			pl.sown[a.ID] = d.Date
 		}
 	}
-	return "", 0, nil
+	coming := func(a *schedule.Area) bool {
+		_, done := pl.sown[a.ID]
+		return !done && !a.Seeded.IsZero() && !a.Seeded.Before(pl.site.Start)
+	}
+	var jobs []schedule.Job
+	pl.cases = nil
+	for i := range pl.site.Areas {
+		a := &pl.site.Areas[i]
+		if !coming(a) {
+			continue
+		}
+		c := pl.newCase(&life{area: a, year: pl.almanac.SeasonOf(a.Seeded, a.Stand.Season())}, schedule.NewShed(pl.site, nil))
+		c.Start, c.Begins, c.Through, c.Opens = pl.site.Start, pl.site.Start, a.Seeded.AddDays(sowAhead), startOpens
+		c.Days = pl.days
+		pl.cases = append(pl.cases, c)
+		pl.sown[a.ID] = schedule.Date{}
+		p := scrule.Sow(&scrule.Treatment{Case: c})
+		pl.name(c, &p)
+		pl.sowing.Left = append(pl.sowing.Left, p.Left...)
+		jobs = append(jobs, p.Jobs...)
+	}
+	if len(pl.cases) == 0 {
+		return
+	}
+	days := pl.placeJobs(jobs, nil)
+	for i := range jobs {
+		j := &jobs[i]
+		if !days.has(i) {
+			pl.sowing.Left = append(pl.sowing.Left, pl.noDay(j, days, i))
+			continue
+		}
+		j.Bound = pl.bound(j, days, i)
+		pl.sown[j.Area.ID] = j.On
+		j.Season = pl.almanac.SeasonOf(j.On, j.Area.Stand.Season())
+		c := pl.cases[slices.IndexFunc(pl.cases, func(c *schedule.Case) bool { return c.Area.ID == j.Area.ID })]
+		if words := scrule.SowingWords(c, j); words != "" {
+			j.Summary += " " + words
+		}
+		if wish := j.Area.Seeded; j.On != wish {
+			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.Window().Carried, "the nearest day that holds is "+j.On.Short()))})
+		}
+		pl.sowing.Jobs = append(pl.sowing.Jobs, *j)
+	}
 }
 
-// settle gathers every job and puts it on a day. A starter that finds none would
-// bring what the other feedings leave to it: all is planned again without it.
-func (pl *planner) settle(book []schedule.Down) (schedule.Proposal, *placement) {
-	for pl.noStarter = (map[string]schedule.LeftOut{}); ; {
-		found := pl.gather(book)
-		days := pl.placeJobs(found.Jobs)
+// bound gives a placed job its day, and says what bound it.
+func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
+	j.On = days.on(i)
+	return pl.boundBy(j, days, i)
+}
+
+// settle gathers the jobs of some areas and puts them on days. A starter that finds
+// none would bring what the other feedings leave to it: all is planned again
+// without it.
+func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
+	for pl.noStarter = map[string]schedule.LeftOut{}; ; {
+		found := pl.propose(lives)
+		days := pl.placeJobs(found.Jobs, lives)
 		before := len(pl.noStarter)
 		for _, c := range pl.cases {
 			if l, out := pl.starterOut(c, found, days); out {
@@ -99,89 +208,16 @@ func (pl *planner) starterOut(c *schedule.Case, found schedule.Proposal, days *p
 	return schedule.LeftOut{}, false
 }
 
-// planned gives the jobs that follow from what is down. Without a starter to come
-// they need no days to be known.
-func (pl *planner) planned(book []schedule.Down) []schedule.Job {
-	pl.noStarter = nil
-	found := pl.gather(book)
-	if slices.ContainsFunc(pl.cases, func(c *schedule.Case) bool { return c.StarterCounts }) {
-		found, _ = pl.settle(book)
-	}
-	return found.Jobs
-}
-
-// gather collects every job that follows from what is down: those that the
-// rules propose, those on record, the sowings and the notices.
-func (pl *planner) gather(book []schedule.Down) schedule.Proposal {
-	found := pl.propose(book)
-	found.Add(pl.sowing)
-	pl.recorded(&found)
-	pl.notices(&found)
-	found.Assumed = append(found.Assumed, pl.assumed...)
-	return found
-}
-
-// read works the record book out, day by day. What was planned for a day
-// before a line and is not on record by then is taken as done as planned: it
-// keeps its day and counts, until a later line says otherwise.
-func (pl *planner) read(lines []schedule.Done) {
-	keeper := &bookkeeper{site: pl.site, kinds: pl.kinds, plan: pl.planned}
-	lines = inOrder(lines)
-	for i, l := range lines {
-		if (i == 0 || l.Date != lines[i-1].Date) && l.Date.After(pl.site.Start) {
-			keeper.book = pl.takenAsDone(keeper.book, l.Date)
-		}
-		keeper.read(l)
-	}
-	pl.book, pl.assumed = keeper.book, keeper.assumed
-}
-
-// takenAsDone adds to the book what was planned for days before d.
-func (pl *planner) takenAsDone(book []schedule.Down, d schedule.Date) []schedule.Down {
-	found, days := pl.settle(book)
-	jobs := found.Jobs
-	for i := range jobs {
-		j := jobs[i]
-		if !days.has(i) || !j.On.IsZero() || j.Area == nil || j.Kind == schedule.Sow {
-			continue
-		}
-		j.On = days.on(i)
-		if j.On.Before(d) {
-			j.Bound = pl.boundBy(&j, days, i)
-			book = append(book, schedule.Down{Done: schedule.Done{Date: j.On}, AreaID: j.Area.ID, Kind: j.Kind, N: j.N, Dose: j.Dose, Presumed: &j})
-		}
-	}
-	return byDate(book)
-}
-
-// planner carries what the stages share.
-type planner struct {
-	site    *schedule.Site
-	kinds   schedule.KindTable
-	rules   []scrule.Rule
-	almanac *schedule.Almanac
-	days    []schedule.Workday
-	law     *schedule.SiteLaw
-	book    []schedule.Down
-	cases   []*schedule.Case
-	whole   schedule.Case            // for what is nobody's area: the notices
-	sown    map[string]schedule.Date // areas still to be sown: the day, unset if none was found
-	sowing  schedule.Proposal        // the sow jobs, with their day in On
-	assumed []string                 // about the record book
-
-	noStarter map[string]schedule.LeftOut // areas whose starter finds no day, see settle
-}
-
 // usualJobs is about what one area gets in a year; more only costs time.
 const usualJobs = 8
 
-// propose asks every rule about every area.
-func (pl *planner) propose(book []schedule.Down) schedule.Proposal {
-	all := schedule.Proposal{Jobs: make([]schedule.Job, 0, usualJobs*len(pl.site.Areas)), Assumed: pl.site.NotPlanned()}
-	pl.cases = pl.cases[:0]
-	sh := schedule.NewShed(pl.site, book)
-	for i := range pl.site.Areas {
-		c := pl.newCase(&pl.site.Areas[i], book, sh)
+// propose asks every rule about some areas, each in its season.
+func (pl *planner) propose(lives []*life) schedule.Proposal {
+	all := schedule.Proposal{Jobs: make([]schedule.Job, 0, usualJobs*len(lives))}
+	pl.cases = pl.cases[:0:0]
+	sh := schedule.NewShed(pl.site, pl.packs(lives))
+	for _, l := range lives {
+		c := pl.newCase(l, sh)
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.Seeded, c.NoStand = day, day.IsZero()
 		}
@@ -190,83 +226,22 @@ func (pl *planner) propose(book []schedule.Down) schedule.Proposal {
 		c.NeedP, c.NoP = nutrient.PhosphorusNeed(c.Report, c.Place.State, c.Future())
 		c.Asked = c.Question(schedule.Date{})
 		p := scrule.Propose(c, pl.rules)
-		c.Needs, c.Yearly, c.StarterCounts = p.Needs, p.Yearly, p.Starter
+		pl.name(c, &p)
+		c.Needs, c.Yearly, c.StarterCounts, c.Notes, c.InShed = p.Needs, p.Yearly, p.Starter, p.Assumed, p.Shed
+		p.Jobs = append(p.Jobs, l.rests(c)...)
 		all.Add(p)
 		pl.cases = append(pl.cases, c)
-		for _, a := range c.Area.Assumed {
-			all.Assumed = append(all.Assumed, a.Text)
-		}
-		if why, mixed := c.Area.Stand.Mixed(); mixed {
-			all.Assumed = append(all.Assumed, c.Area.Name+": "+why.Text)
-		}
 	}
 	return all
 }
 
-// sow dates the sowings that are still to come.
-func (pl *planner) sow(book []schedule.Done) {
-	for _, d := range book { // a sowing on record is the day
-		area, k, _, err := pl.kinds.JobName(d.Job)
-		if a := pl.site.Area(cmp.Or(d.Area, area)); err == nil && k == schedule.Sow && a != nil && !d.Missed {
-			pl.sown[a.ID] = d.Date
-		}
+// name gives what the rules proposed in a case its season.
+func (pl *planner) name(c *schedule.Case, p *schedule.Proposal) {
+	for i := range p.Jobs {
+		p.Jobs[i].Season = c.Year
 	}
-	coming := func(a *schedule.Area) bool {
-		_, done := pl.sown[a.ID]
-		return !done && !a.Seeded.IsZero() && !a.Seeded.Before(pl.site.Start)
-	}
-	areas := pl.site.Areas
-	if !slices.ContainsFunc(areas, func(a schedule.Area) bool { return coming(&a) }) {
-		return
-	}
-	var jobs []schedule.Job
-	for i := range areas {
-		c := pl.newCase(&areas[i], nil, schedule.NewShed(pl.site, nil))
-		pl.cases = append(pl.cases, c)
-		if coming(c.Area) {
-			pl.sown[c.Area.ID] = schedule.Date{}
-			p := scrule.Sow(&scrule.Treatment{Case: c})
-			pl.sowing.Left = append(pl.sowing.Left, p.Left...)
-			jobs = append(jobs, p.Jobs...)
-		}
-	}
-	days := pl.placeJobs(jobs)
-	for i := range jobs {
-		j := &jobs[i]
-		if !days.has(i) {
-			pl.sowing.Left = append(pl.sowing.Left, pl.noDay(j, days, i))
-			continue
-		}
-		j.On = days.on(i)
-		pl.sown[j.Area.ID] = j.On
-		if words := scrule.SowingWords(pl.caseOf(j.Area), j); words != "" {
-			j.Summary += " " + words
-		}
-		if wish := j.Area.Seeded; j.On != wish {
-			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.Window().Carried, "the nearest day that holds is "+j.On.Short()))})
-		}
-		pl.sowing.Jobs = append(pl.sowing.Jobs, *j)
-	}
-}
-
-// recorded adds the jobs of the record book and drops those they settle. Of
-// several under one id the last counts.
-func (pl *planner) recorded(p *schedule.Proposal) {
-	var jobs []schedule.Job
-	last := map[string]int{} // where the job that counts stands in jobs
-	for _, c := range pl.cases {
-		for _, j := range c.RecordedJobs() {
-			last[j.ID()] = len(jobs)
-			jobs = append(jobs, j)
-		}
-	}
-	p.Jobs = slices.DeleteFunc(p.Jobs, func(o schedule.Job) bool {
-		_, settled := last[o.ID()]
-		return settled
-	})
-	for i, j := range jobs {
-		if last[j.ID()] == i {
-			p.Jobs = append(p.Jobs, j)
-		}
+	for i := range p.Left {
+		l := &p.Left[i]
+		l.Season, l.Date, l.ID = c.Year, c.Start, schedule.JobID(c.Area.ID, l.Kind, c.Year, l.N)
 	}
 }

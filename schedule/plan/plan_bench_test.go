@@ -35,7 +35,7 @@ func BenchmarkPlan(b *testing.B) {
 			}
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Program(site, nil); err != nil {
+				if _, err := Program(site, nil, schedule.Date{}); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -65,7 +65,7 @@ func BenchmarkDearest(b *testing.B) {
 		}
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := Program(site, s.book); err != nil {
+				if _, err := Program(site, s.book, schedule.Date{}); err != nil {
 					b.Fatal(err)
 				}
 			}

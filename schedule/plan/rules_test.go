@@ -68,7 +68,7 @@ func PlanWithMore(site *schedule.Site, book []schedule.Done) (*schedule.Program,
 	more := slices.Insert(schedule.Kinds(), schedule.Kinds().Rank(schedule.Starter), Overseed)
 	more = slices.Insert(more, more.Rank(schedule.Sulfur), Gypsum)
 	more = slices.Insert(more, more.Rank(schedule.LastSafe), Iron)
-	return With(site, book, more, append(slices.Clip(scrule.All),
+	return With(site, book, schedule.Date{}, more, append(slices.Clip(scrule.All),
 		scrule.Rule{Kind: Overseed, Propose: func(c *scrule.Treatment) (p schedule.Proposal) {
 			if c.DoneSince(Overseed, c.Start) {
 				return p

@@ -48,12 +48,12 @@ func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why s
 func nitrogenDays(c *schedule.Case, p *placement) []dated {
 	var all []dated
 	for _, d := range c.Down {
-		if !d.NotDone && d.Presumed == nil && d.Dose.N > 0 {
-			all = append(all, dated{d.Date, d.Dose.N, -1})
+		if !d.NotDone && d.Dose.N > 0 {
+			all = append(all, dated{d.Date, d.Dose.N, -1}) // with what is left of a job done in part
 		}
 	}
 	for i := range p.jobs {
-		if j := &p.jobs[i]; j.Area == c.Area && j.State != schedule.Finished && j.Dose.N > 0 && p.has(i) {
+		if j := &p.jobs[i]; j.Area == c.Area && !j.Rest && j.State != schedule.Finished && j.Dose.N > 0 && p.has(i) {
 			all = append(all, dated{p.on(i), j.Dose.N, i})
 		}
 	}

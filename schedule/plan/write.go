@@ -2,8 +2,9 @@ package plan
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
-	"strconv"
+	"strings"
 
 	"swardbook/agronomy/material"
 	"swardbook/climate"
@@ -12,34 +13,31 @@ import (
 	"swardbook/schedule/word"
 )
 
-// program writes down the proposals, each on its day.
-func (pl *planner) program(p schedule.Proposal, days *placement) *schedule.Program {
-	jobs := p.Jobs
-	out := pl.frame(p)
-	turfYear := pl.turfYear()
-	out.Entries = make([]schedule.Entry, 0, len(jobs))
-	for _, i := range days.byDay() {
-		if i >= len(jobs) {
-			continue // from before the program
-		}
-		j := &jobs[i]
-		if !days.has(i) {
-			out.LeftOut = append(out.LeftOut, pl.noDay(j, days, i))
+// program writes down what is down and what is planned, each job on its day.
+func (pl *planner) program() *schedule.Program {
+	out := pl.frame()
+	for _, j := range pl.jobs() {
+		if j.On.After(pl.last) || j.On.Before(pl.site.Start) {
 			continue
 		}
-		settled := !j.On.IsZero() && j.Kind != schedule.Sow
-		j.On = days.on(i)
-		e := pl.entry(j, turfYear)
+		e := pl.entry(&j)
 		e.BoundBy = append(e.BoundBy, j.Bound...)
-		if !settled {
-			e.BoundBy = pl.boundBy(j, days, i)
-		}
 		out.Entries = append(out.Entries, e)
 	}
-	if days.Contested {
+	for _, l := range pl.lives {
+		out.LeftOut = append(append(out.LeftOut, l.closed...), l.left...)
+		for _, j := range l.planned {
+			if j.On.After(pl.last) {
+				out.LeftOut = append(out.LeftOut, schedule.LeftOut{ID: j.ID(), Season: j.Season, N: j.N, Kind: j.Kind, Area: j.AreaID(), Date: j.On, CarriedTo: j.On,
+					Reason: "it falls after the last day of the program, " + pl.last.Short()})
+			}
+		}
+	}
+	out.LeftOut = append(out.LeftOut, pl.sowing.Left...)
+	if pl.found.contested {
 		out.Assumptions = append(out.Assumptions, "Areas want the same days of the crew: the job that matters more has the day, the others move, and days are exchanged while that gains anything.")
 	}
-	if days.Stopped {
+	if pl.found.stopped {
 		out.Assumptions = append(out.Assumptions, "So many jobs compete for the same days that the search stopped before it had tried everything: every limit holds, but a better spread may exist.")
 	}
 	out.TellSupplies()
@@ -47,6 +45,135 @@ func (pl *planner) program(p schedule.Proposal, days *placement) *schedule.Progr
 	slices.SortStableFunc(out.LeftOut, func(a, b schedule.LeftOut) int { return cmp.Compare(a.ID, b.ID) })
 	out.NextJobs()
 	return out
+}
+
+// jobs gives every job that has a day, in order of time.
+func (pl *planner) jobs() []schedule.Job {
+	var out []schedule.Job
+	for _, l := range pl.lives {
+		out = append(out, l.planned...)
+		for i := range l.down {
+			d := &l.down[i]
+			if d.Presumed == nil || d.Presumed.On.After(pl.last) {
+				continue
+			}
+			j := *d.Presumed
+			if d.Date.Before(l.told) {
+				j.State, j.Note = schedule.Taken, "not on record: taken as done as planned"
+			}
+			out = append(out, j)
+		}
+	}
+	open := map[string]*schedule.Job{} // what is left of jobs done in part
+	for i := range out {
+		if out[i].Rest {
+			open[out[i].ID()] = &out[i]
+		}
+	}
+	var done []schedule.Job
+	for _, l := range pl.lives {
+		for _, j := range pl.recorded(l) {
+			if rest := open[j.ID()]; rest != nil {
+				rest.Note = "the rest: " + j.Note
+				continue
+			}
+			done = append(done, j)
+		}
+	}
+	sown := map[string]bool{}
+	for _, j := range done {
+		sown[j.ID()] = true
+	}
+	for _, j := range pl.sowing.Jobs {
+		if !sown[j.ID()] {
+			out = append(out, j)
+		}
+	}
+	out = append(append(out, done...), pl.notices()...)
+	slices.SortStableFunc(out, func(a, b schedule.Job) int { return a.On.Compare(b.On) })
+	return out
+}
+
+// recorded gives the jobs of the record book, one for the lines that name one job:
+// what they brought adds up. A job that was missed is one too, unless it is planned
+// again or was done after all.
+func (pl *planner) recorded(l *life) []schedule.Job {
+	var out []schedule.Job
+	at := map[string]int{}
+	m := pl.site.Measure()
+	parts := map[string][]string{}
+	for i := range l.down {
+		d := &l.down[i]
+		if d.Presumed != nil {
+			continue
+		}
+		j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: l.area, Dose: d.Dose, On: d.Date, State: schedule.Finished, Note: d.Note}
+		switch {
+		case d.NotDone:
+			j.State = schedule.Missed
+		case d.Taken:
+			j.State, j.Note = schedule.Taken, "not on record: taken as done as planned"
+		}
+		why := "the soil report of " + d.Date.Short()
+		if d.Line > 0 {
+			why = fmt.Sprintf("line %d of the record book", d.Line)
+		}
+		j.Why = []schedule.Reason{{Text: why}}
+		id := j.ID()
+		if n, again := at[id]; again {
+			o := &out[n]
+			if j.State == schedule.Missed || o.State == schedule.Missed {
+				if j.State != schedule.Missed {
+					out[n] = j
+				}
+			} else {
+				j.Dose, j.Why = material.Sum(o.Dose, d.Dose), append(o.Why, j.Why...)
+				out[n] = j
+			}
+		} else {
+			at[id] = len(out)
+			out = append(out, j)
+		}
+		if d.Dose.Rate > 0 {
+			parts[id] = append(parts[id], m.DoseWords(d.Dose, l.area.Size)+" on "+d.Date.Short())
+		}
+	}
+	planned := map[string]bool{}
+	for i := range l.planned {
+		planned[l.planned[i].ID()] = !l.planned[i].Rest
+	}
+	for i := range l.down {
+		if p := l.down[i].Presumed; p != nil && !p.Rest {
+			planned[p.ID()] = true
+		}
+	}
+	out = slices.DeleteFunc(out, func(j schedule.Job) bool { return planned[j.ID()] })
+	for i := range out {
+		j := &out[i]
+		j.Title = word.Capital(j.Kind.Noun()) + " on " + l.area.Name
+		j.Summary = j.Title
+		if j.Dose.Rate > 0 {
+			j.Summary += ", " + m.DoseWords(j.Dose, l.area.Size)
+		}
+		if lines := parts[j.ID()]; len(lines) > 1 {
+			j.Note = strings.TrimSpace(j.Note + " " + word.Capital(word.List(lines)) + ".")
+		}
+		if by := pl.by(l, j); by != "" {
+			j.Summary += ", by " + by
+		}
+		j.Summary += "."
+	}
+	return out
+}
+
+// by names who did a job, as its last line says.
+func (pl *planner) by(l *life, j *schedule.Job) string {
+	for i := len(l.down) - 1; i >= 0; i-- {
+		if d := &l.down[i]; d.Presumed == nil && d.Kind == j.Kind && d.Season == j.Season && d.N == j.N && d.By != "" {
+			return pl.site.PersonName(d.By)
+		}
+	}
+	return ""
 }
 
 // boundBy says what bound a job's day.
@@ -74,11 +201,11 @@ func (pl *planner) boundBy(j *schedule.Job, days *placement, i int) []string {
 	return out
 }
 
-func (pl *planner) entry(j *schedule.Job, turfYear string) schedule.Entry {
+func (pl *planner) entry(j *schedule.Job) schedule.Entry {
 	s, d := pl.site, j.Dose
 	w := j.Window()
 	e := schedule.Entry{
-		ID: j.ID(), UID: pl.uid(j, turfYear), Kind: j.Kind, Title: j.Title, Summary: j.Summary,
+		ID: j.ID(), UID: schedule.UID(s.ID, j.AreaID(), j.Kind, j.Season, j.N), Kind: j.Kind, Season: j.Season, Rest: j.Rest, Title: j.Title, Summary: j.Summary,
 		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: w.Last, Window: schedule.WindowWords(w),
 		Who: s.Who(j.ID()), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, schedule.Planned), Note: j.Note,
@@ -110,47 +237,56 @@ func (pl *planner) entry(j *schedule.Job, turfYear string) schedule.Entry {
 	return e
 }
 
-// uid names the job for calendars: by site, area, job and turf year, never by
-// date or title, so that a moved job moves.
-func (pl *planner) uid(j *schedule.Job, turfYear string) string {
-	return pl.site.ID + "." + j.AreaID() + "." + j.Kind.String() + "." + strconv.Itoa(j.N) + "." + turfYear + "@swardbook"
-}
-
-// turfYear is the one in which the program starts, for the grass of the site.
-func (pl *planner) turfYear() string {
-	season := climate.Cool
-	if len(pl.cases) > 0 && !slices.ContainsFunc(pl.cases, func(c *schedule.Case) bool { return c.Season == climate.Cool }) {
-		season = climate.Warm
-	}
-	return strconv.Itoa(pl.almanac.TurfYear(pl.site.Start, season))
-}
-
 // frame writes everything of the program but the entries.
-func (pl *planner) frame(p schedule.Proposal) *schedule.Program {
+func (pl *planner) frame() *schedule.Program {
 	s := pl.site
 	out := &schedule.Program{
-		Format: 1, Title: s.Title, SiteID: s.ID, Start: s.Start, Through: s.Through, Metric: s.Metric, Site: s,
+		Format: 1, Title: s.Title, SiteID: s.ID, Start: s.Start, Through: pl.last, Metric: s.Metric, Site: s,
 		Place:   schedule.PlaceShown{Where: pl.almanac.Where, State: s.Place.State, County: s.County, Hardiness: s.Place.Hardiness, ClimateFrom: pl.almanac.From, Better: pl.almanac.Better},
 		Season:  pl.almanac.Season(s.Measure(), pl.season()),
-		Entries: []schedule.Entry{}, LeftOut: append([]schedule.LeftOut{}, p.Left...), InTheShed: []string{}, Laws: []schedule.LawLine{}, LawNotes: []string{},
+		Entries: []schedule.Entry{}, LeftOut: []schedule.LeftOut{}, InTheShed: []string{}, Laws: []schedule.LawLine{}, LawNotes: []string{},
 	}
 	out.Assumptions = []string{}
 	for _, a := range s.Assumed {
 		out.Assumptions = append(out.Assumptions, a.Text)
 	}
-	out.Assumptions = append(out.Assumptions, schedule.Unique(p.Assumed)...)
-	for _, c := range pl.cases {
-		out.Areas = append(out.Areas, c.Shown())
+	assumed := pl.site.NotPlanned()
+	for _, l := range pl.lives {
+		assumed = append(assumed, l.shown.Notes...)
+		for _, a := range l.area.Assumed {
+			assumed = append(assumed, a.Text)
+		}
+		if why, mixed := l.area.Stand.Mixed(); mixed {
+			assumed = append(assumed, l.area.Name+": "+why.Text)
+		}
 	}
-	out.InTheShed = append(out.InTheShed, p.Shed...)
-	out.Cases, out.BookNotes, out.Table = pl.cases, pl.assumed, pl.kinds
+	out.Assumptions = append(out.Assumptions, schedule.Unique(append(assumed, pl.notes...))...)
+	for _, l := range pl.lives {
+		c := *l.shown
+		c.Down, c.Yearly = l.down, l.yearly()
+		out.Areas = append(out.Areas, c.Shown())
+		out.InTheShed = append(out.InTheShed, c.InShed...)
+		out.Cases = append(out.Cases, &c)
+		out.Chapters = append(out.Chapters, l.all...)
+	}
+	out.BookNotes, out.Table = pl.notes, pl.kinds
 	pl.laws(out)
 	return out
 }
 
+// yearly gives the nitrogen that each season of the area was planned to have.
+func (l *life) yearly() (out []schedule.YearlyN) {
+	for i, c := range l.all {
+		if i+1 == len(l.all) || l.all[i+1].Year != c.Year {
+			out = append(out, c.Yearly...)
+		}
+	}
+	return out
+}
+
 func (pl *planner) season() climate.Season {
-	if len(pl.cases) > 0 {
-		return pl.cases[0].Season
+	if len(pl.site.Areas) > 0 {
+		return pl.site.Areas[0].Stand.Season()
 	}
 	return climate.Cool
 }

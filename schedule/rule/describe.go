@@ -28,6 +28,13 @@ func (c *Treatment) describe(j *schedule.Job) {
 	}
 }
 
+// DescribeRest writes the words of what is left of a job done in part.
+func DescribeRest(c *schedule.Case, j *schedule.Job) {
+	j.Title, j.Summary, j.Steps, j.Cautions = "", "", nil, nil
+	j.Why = j.Why[:max(0, len(j.Why)-1)] // the last reason leads to the weight of the whole
+	(&Treatment{Case: c}).describe(j)
+}
+
 func (c *Treatment) describeSample(j *schedule.Job, m word.Measure) {
 	how := soil.HowToSample(c.Future() && c.Area.Soil == nil)
 	depth := how.Depth

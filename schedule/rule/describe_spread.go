@@ -15,8 +15,11 @@ import (
 func (c *Treatment) describeSpread(j *schedule.Job, m word.Measure) {
 	d, size := j.Dose, c.Area.Size
 	a := d.For(size)
-	packs := word.InPacks(a.Packs)
-	j.Title = word.Title(j.Kind.Of().Verb, c.Area.Name, m.Amount(d, size), packs, schedule.TitleLength)
+	packs, other := word.InPacks(a.Packs), ""
+	if j.Rest {
+		other = "the other "
+	}
+	j.Title = word.Title(j.Kind.Of().Verb, c.Area.Name, other+m.Amount(d, size), packs, schedule.TitleLength)
 	do, amount := "Spread ", m.Measured(a.Weight)
 	if d.Material.Liquid {
 		do = "Spray "
@@ -24,7 +27,7 @@ func (c *Treatment) describeSpread(j *schedule.Job, m word.Measure) {
 	if a.Volume > 0 {
 		amount = m.Volume(a.Volume)
 	}
-	j.Summary = do + amount + " of " + word.MaterialName(d.Material) + packs + " on " + c.Area.Name + "."
+	j.Summary = do + other + amount + " of " + word.MaterialName(d.Material) + packs + " on " + c.Area.Name + "."
 	if brings := m.Brings(d); brings != "" {
 		j.Because = strings.TrimSpace(word.Sentence(j.Because) + " This brings " + brings + ".")
 	}

@@ -14,7 +14,7 @@ import (
 
 func program(t *testing.T, p place) *schedule.Program {
 	t.Helper()
-	out, err := plan.Program(p.site(t), p.book)
+	out, err := plan.Program(p.site(t), p.book, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -118,10 +118,10 @@ func (c *Treatment) wantK() want {
 func p2o5Of(d schedule.Down) agronomy.PerThousand { return d.Dose.P2O5 }
 func k2oOf(d schedule.Down) agronomy.PerThousand  { return d.Dose.K2O }
 
-// asPlanned sums what went down since the start in the jobs of a kind that were
+// asPlanned sums what went down this season in the jobs of a kind that were
 // done as planned.
 func (c *Treatment) asPlanned(k schedule.Kind, of func(schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
-	return c.between(schedule.Span{From: schedule.Later(c.Start, c.Area.Sampled), To: c.Through}, func(d schedule.Down) agronomy.PerThousand {
+	return c.between(schedule.Span{From: schedule.Later(c.Begins, c.Area.Sampled), To: c.Through}, func(d schedule.Down) agronomy.PerThousand {
 		if d.Kind != k || !d.AsPlanned && d.Presumed == nil {
 			return 0
 		}
@@ -137,6 +137,12 @@ func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(schedule.Down)
 	}
 	if err != nil {
 		f.found.Leave(c.Area, k, 1, err.Error(), "")
+		return want{}
+	}
+	if why, stale := c.Stale(); stale {
+		if n.Year > 0 {
+			f.found.Leave(c.Area, k, 1, why, "psu-report-notes")
+		}
 		return want{}
 	}
 	for _, a := range n.Assumed {

@@ -31,7 +31,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	switch {
 	case c.Area.Care == nutrient.LowCare:
 		return leave("low care asks for no late nitrogen", "ksu-eckert")
-	case b.young && c.Almanac.TurfYear(c.Seeded, c.Season) == b.year:
+	case b.young && c.SeasonOf(c.Seeded) == b.year:
 		return leave("no late nitrogen in the first autumn of a stand, unless it has been mowed three times by then", "common")
 	case custom && high == 0:
 		return leave("the custom of the state is no nitrogen so late", source)
@@ -66,16 +66,13 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 }
 
 // lateNumber numbers the late dose of a turf year: 1 if no dose comes before it,
-// else 2, and by turf years from the third on.
+// else 2.
 func (b *nitrogenYear) lateNumber() int {
 	c, n := b.c, 1
 	taken := slices.ContainsFunc(c.feeding.late, func(f feed) bool { return f.n == n }) ||
 		slices.ContainsFunc(c.ThisYear(), func(d schedule.Down) bool { return d.Kind == schedule.LateNitrogen && d.N == n && !d.NotDone })
 	if b.n > 0 || taken {
 		n = 2
-	}
-	if years := b.year - c.Almanac.TurfYear(c.Start, c.Season); years >= 2 {
-		n = years + 1
 	}
 	return n
 }

@@ -18,20 +18,10 @@ type growSeason struct {
 	span  schedule.Opening
 }
 
-// shortest is the least part of a season inside the program, in days, for
-// which its nitrogen is planned; a season that is only touched belongs to the
-// next program.
-const shortest = 45 // [common]
-
-// planNitrogen plans the nitrogen of each turf year that the program covers.
+// planNitrogen plans the nitrogen of the season.
 func (c *Treatment) planNitrogen(p, k *want) {
-	first := c.Almanac.TurfYear(c.Start, c.Season)
-	last := c.Almanac.TurfYear(c.Through, c.Season)
 	c.feeding.first = c.firstSeason()
-	n := 0
-	for y := first; y <= last; y++ {
-		n = c.turfYearNitrogen(y, n, p, k)
-	}
+	c.turfYearNitrogen(c.Year, 0, p, k)
 }
 
 // firstSeason gives the feeding season in which the stand may first be fed: the
@@ -58,7 +48,7 @@ func (c *Treatment) firstSeason() schedule.Span {
 // before it, and the result the number of its last.
 func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f := &c.feeding
-	young := !c.Seeded.IsZero() && c.Almanac.TurfYear(c.Seeded, c.Season) == y
+	young := !c.Seeded.IsZero() && c.SeasonOf(c.Seeded) == y
 	need, err := nutrient.NitrogenYear(c.nitrogenCase(young))
 	if err != nil {
 		f.found.Leave(c.Area, schedule.Nitrogen, n+1, err.Error(), "")
@@ -97,7 +87,7 @@ func (c *Treatment) nitrogenCase(young bool) nutrient.NitrogenCase {
 	nc := nutrient.NitrogenCase{Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
 		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.Report.OrganicMatter, New: young}
 	if !c.Seeded.IsZero() {
-		nc.Age = max(0, float64(c.Start.DaysFrom(c.Seeded))/365)
+		nc.Age = max(0, float64(c.Begins.DaysFrom(c.Seeded))/365)
 	}
 	return nc
 }
@@ -177,7 +167,7 @@ func nitrogenOf(d schedule.Down) agronomy.PerThousand { return d.Dose.N }
 
 // season plans one season's doses and gives what the year has left after it.
 func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.PerThousand {
-	c, f := b.c, &b.c.feeding
+	c := b.c
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share), why: slices.Clip(b.why),
 		inside: schedule.Span{From: schedule.Later(s.span.From, c.Start), To: schedule.Earlier(s.span.To, c.Through)}}
 	if b.young {
@@ -188,14 +178,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 		}
 		b.lessDown(&plan, left)
 	}
-	switch {
-	case plan.inside.Days() <= 0:
-		b.skip(plan)
-		return left - plan.down
-	case plan.inside.To == c.Through && plan.inside.Days() < min(shortest, s.span.Days()):
-		f.found.Left = append(f.found.Left, schedule.LeftOut{ID: schedule.JobID(c.Area.ID, schedule.Nitrogen, b.n+1), Kind: schedule.Nitrogen, Area: c.Area.ID,
-			Reason: "the " + s.name + " only begins before the end of the program; its nitrogen belongs to the next one", CarriedTo: s.span.From})
-
+	if plan.inside.Days() <= 0 {
 		b.skip(plan)
 		return left - plan.down
 	}

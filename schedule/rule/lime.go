@@ -57,6 +57,9 @@ func (c *Treatment) planLime() liming {
 		effective = schedule.Remains(need.Rate, d)
 		why = append(why, schedule.Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
+	if why, stale := c.Stale(); stale {
+		return leave(why)
+	}
 	level := soil.LevelIn(c.Report, agronomy.Magnesium, c.Place.State)
 	kind, kindWhy := lime.ChooseStone(c.Report, level)
 	l.stone = c.limestone(kind)

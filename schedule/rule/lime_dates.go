@@ -22,7 +22,7 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	next := c.Number(schedule.Lime)
 	os, last := c.LastUseful(c.Open(), nutrient.LastLime)
 	if c.Future() {
-		os = []schedule.Opening{{Span: schedule.Span{From: c.Start, To: c.Seeded}, Opens: "start of the program", Closes: "the day of sowing"}}
+		os = []schedule.Opening{{Span: schedule.Span{From: c.Start, To: c.Seeded}, Opens: c.Opens, Closes: "the day of sowing"}}
 	}
 	if last := c.lastLime(); !last.IsZero() && !c.Future() {
 		os = schedule.From(os, last.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
@@ -88,8 +88,8 @@ func (c *Treatment) Finish(p *schedule.Proposal, j schedule.Job, os []schedule.O
 	var next schedule.Date
 	j.Windows, next = c.Windows(os, ideal)
 	if len(j.Windows) == 0 {
-		l := schedule.LeftOut{ID: j.ID(), Kind: j.Kind, Area: j.AreaID(), CarriedTo: next}
-		l.Reason = "no window for it inside the program"
+		l := schedule.LeftOut{N: j.N, Kind: j.Kind, Area: j.AreaID(), CarriedTo: next}
+		l.Reason = "no window for it before the season ends"
 		if next.IsZero() && len(os) == 0 {
 			l.Reason = "the place has no window for it"
 		}

@@ -27,6 +27,10 @@ func magnesiumJobs(c *Treatment) schedule.Proposal {
 	if !schedule.WorthJob(left) {
 		return p
 	}
+	if why, stale := c.Stale(); stale {
+		p.Leave(c.Area, schedule.Magnesium, 1, why, "psu-report-notes")
+		return p
+	}
 	if l := &c.liming; len(l.dressings) > 0 {
 		brings := l.total * agronomy.PerThousand(l.stone.Magnesium) / 100
 		if brings >= left/2 { // [common] the rest comes with the next report

@@ -22,8 +22,19 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 		}
 	}
 	first := c.limeDown()
+	stale, tooOld := c.Stale()
+	if c.Area.Soil == nil || tooOld { // a sample whose results never came decides nothing for ever
+		if again := last.AddMonths(12); !last.IsZero() && !again.After(c.Start) { // [common]
+			j.Why = []schedule.Reason{{Text: "No results of the sample of " + last.Short() + " have been entered."}}
+			if tooOld {
+				j.Why = append(j.Why, schedule.Reason{Text: stale + ".", Source: "psu-report-notes, vt-fall-2008, purdue-sampling"})
+			}
+			c.Finish(&p, j, os, schedule.Soonest)
+			return p
+		}
+	}
 	if c.Area.Soil != nil && last.After(c.Area.Sampled) && (first.IsZero() || !last.Before(first.AddMonths(how.AfterLime[0]-1))) {
-		p.Leave(c.Area, schedule.SoilTest, j.N, "a sample was taken on "+last.Short()+"; enter its results in the site file", "")
+		p.Leave(c.Area, schedule.SoilTest, j.N, "the sample of "+last.Short()+" decides; enter its results in the site file", "")
 		return p
 	}
 	switch {
@@ -32,8 +43,11 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 		c.Finish(&p, j, os, schedule.Soonest)
 		return p
 	case c.Area.Soil == nil:
-		j.Why = []schedule.Reason{{Text: "A sample was taken on " + last.Short() + "; enter its results in the site file."}}
-		p.Leave(c.Area, schedule.SoilTest, j.N, j.Why[0].Text, "")
+		text := "a sample was taken on " + last.Short() + "; enter its results in the site file"
+		if !c.Answer.IsZero() {
+			text = "a sample was taken on " + last.Short() + "; its answer is expected by " + c.Answer.Short()
+		}
+		p.Leave(c.Area, schedule.SoilTest, j.N, text, "")
 		return p
 	case !first.IsZero():
 		from, to := first.AddMonths(how.AfterLime[0]), first.AddMonths(how.AfterLime[1])
@@ -62,7 +76,7 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 		j.Why = append(j.Why, schedule.Reason{Text: "The report is more than three years old."})
 	}
 	if due.After(c.Through) {
-		p.Left = append(p.Left, schedule.LeftOut{ID: j.ID(), Kind: schedule.SoilTest, Area: c.Area.ID, CarriedTo: due,
+		p.Left = append(p.Left, schedule.LeftOut{N: j.N, Kind: schedule.SoilTest, Area: c.Area.ID, CarriedTo: due,
 			Reason: fmt.Sprintf("the report of %s is good for three years", last.Short()), Source: "psu-report-notes, vt-fall-2008, purdue-sampling"})
 		return p
 	}

@@ -40,6 +40,9 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 		return p
 	}
 	p.Needs = []schedule.Need{{Kind: schedule.Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), c.Report.PH.Words(), target.Words())}}
+	if why, stale := c.Stale(); stale {
+		return leave(why)
+	}
 	m, ok := c.sulfurMaterial()
 	if !ok {
 		return leave("no elemental sulfur is known")

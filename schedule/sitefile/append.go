@@ -1,30 +1,21 @@
 package sitefile
 
 import (
-	"encoding/csv"
 	"strings"
 
 	"swardbook/schedule"
 )
 
-// AppendLine writes one line of a record book. The amount is given as a person
+// AppendLine writes one line of an older record book. The amount is given as a person
 // writes it ("96 lb", "half", ""); a missed job writes "missed". Line breaks
 // in a cell become spaces. A cell that a spreadsheet would run as a formula
-// gets an apostrophe before it, which [LoadRecord] takes away again. A new
-// book begins with [Header].
+// gets an apostrophe before it, which [LoadRecord] takes away again.
 func AppendLine(d schedule.Done, amount string) string {
 	if d.Missed {
 		amount = "missed"
 	}
 	cells := []string{d.Date.String(), d.Area, d.Job, d.Material, amount, d.By, d.Note}
-	for i, s := range cells {
-		cells[i] = toCell(strings.Join(strings.Fields(s), " "))
-	}
-	var b strings.Builder
-	w := csv.NewWriter(&b)
-	w.Write(cells) // a strings.Builder takes everything
-	w.Flush()
-	return b.String()
+	return csvLine(cells)
 }
 
 // runs tells text that a spreadsheet takes for a formula, or would once its

@@ -47,7 +47,7 @@ func TestCountyBinds(t *testing.T) {
 		if s == nil {
 			t.Fatal(ps)
 		}
-		p, err := plan.Program(s, nil)
+		p, err := plan.Program(s, nil, schedule.Date{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -96,13 +96,17 @@ type reader struct {
 // readable refuses what cannot be the text of such a file. It reports true when
 // the text may be read further.
 func readable(file string, text []byte) (schedule.Problem, bool) {
+	return readableUpTo(file, text, maxBytes)
+}
+
+func readableUpTo(file string, text []byte, most int) (schedule.Problem, bool) {
 	fail := func(line int, message, hint string) (schedule.Problem, bool) {
 		return schedule.Problem{File: file, Line: line, Message: message, Hint: hint}, false
 	}
 	s := string(text)
 	switch {
-	case len(text) > maxBytes:
-		return fail(0, fmt.Sprintf("the file holds %d bytes, more than the %d that are read", len(text), maxBytes), "check that this is the right file")
+	case len(text) > most:
+		return fail(0, fmt.Sprintf("the file holds %d bytes, more than the %d that are read", len(text), most), "check that this is the right file")
 	case strings.HasPrefix(s, "\xff\xfe"), strings.HasPrefix(s, "\xfe\xff"):
 		return fail(1, "the file is UTF-16", "save it as UTF-8")
 	case !utf8.Valid(text):

@@ -1,7 +1,6 @@
 package sitefile
 
 import (
-	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -9,21 +8,35 @@ import (
 	"slices"
 	"strings"
 
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 )
 
-// Header is the first line of a record book.
-const Header = "date,area,job,material,amount,by,note\n"
+// Header is the first line of a record book whose lines stand by themselves.
+const Header = "date,area,kind,season,n,material,analysis,slow,lime_value,amount,of,by,note\n"
 
-var columns = strings.Split(strings.TrimSpace(Header), ",")
+// ShortHeader names the columns of an older book, or of one kept in a spreadsheet: what a
+// line leaves open is worked out from the site file and the plan.
+const ShortHeader = "date,area,job,material,amount,by,note\n"
 
-// How long a record book may be. Each line is worked out against the program
-// that the lines before it lead to, so time grows with the square of both;
-// a site of two areas plans a book at either bound in about two seconds.
+var columns, shortColumns = strings.Split(strings.TrimSpace(Header), ","), strings.Split(strings.TrimSpace(ShortHeader), ",")
+
+// How long a record book may be. // [common] some 300 years of a large site
 const (
-	maxLines = 2000 // [common]
-	maxPlans = 400  // times that the lines ask for a program, see plans // [common]
+	maxLines = 20_000
+	maxBook  = 4 << 20 // bytes
 )
+
+// bags lists what a line may name as its material.
+func bags(site *schedule.Site) map[string]*material.Material {
+	out := map[string]*material.Material{}
+	if site != nil {
+		for _, m := range append(material.TradeMaterials(), site.Materials...) {
+			out[m.ID] = &m
+		}
+	}
+	return out
+}
 
 // book reads one record book.
 type book struct {
@@ -31,7 +44,8 @@ type book struct {
 	site  *schedule.Site // nil: areas and materials are not known
 	order []string       // the columns in the order of the file
 	done  []schedule.Done
-	seen  map[schedule.Done]int // the line of each, without line, person and note
+	seen  map[schedule.Done]int         // the line of each, without line, person and note
+	bags  map[string]*material.Material // what can be meant by a name
 }
 
 // LoadRecord reads a record book: one line a job done or missed, columns as in
@@ -40,50 +54,23 @@ type book struct {
 // there are; it may be nil. Lines with a problem are left out of what comes
 // back.
 //
-// A job column may hold a kind ("lime"), a kind with its number ("lime/1") or
+// A book may have a second line of column names, from which its lines are of the
+// other form: [Append] goes on so where an older book is continued. The lines of
+// the newer form for one job add up.
+//
+// In the older form a job column may hold a kind ("lime"), a kind with its number ("lime/1") or
 // a whole id ("east/lime/1"). Lines that name a kind alone each count. Lines
 // that name the same numbered job are corrections: the last one counts, and a
 // warning says which it replaced.
 func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done, []schedule.Problem) {
-	b := &book{complaints: complaints{file: name}, site: site, order: columns, seen: map[schedule.Done]int{}}
+	b := &book{complaints: complaints{file: name}, site: site, order: shortColumns, bags: bags(site), seen: map[schedule.Done]int{}}
 	text = withoutMark(text)
-	if p, ok := readable(name, text); !ok {
+	if p, ok := readableUpTo(name, text, maxBook); !ok {
 		return nil, []schedule.Problem{p}
 	}
 	b.read(commas(text))
 	b.correct()
-	b.bound()
 	return b.done, b.all()
-}
-
-// bound refuses a book that would take too long to work out.
-func (b *book) bound() {
-	if n := b.plans(); n > maxPlans {
-		last := slices.MaxFunc(b.done, func(x, y schedule.Done) int { return cmp.Compare(x.Line, y.Line) })
-		b.report(schedule.Problem{Line: last.Line, Message: fmt.Sprintf("the book would need the program worked out %d times, and %d is the most", n, maxPlans),
-			Hint: `begin a new record book and keep this one beside it; a line needs it less when its job has a number ("east/lime/1") and it names material and amount`})
-	}
-}
-
-// plans counts how often the lines ask for the program: once for each new day
-// in it, and once for each line that leaves number, material or amount to it.
-func (b *book) plans() int {
-	if b.site == nil {
-		return 0
-	}
-	n, days := 0, map[schedule.Date]bool{}
-	for _, d := range b.done {
-		if d.Date.After(b.site.Start) && !days[d.Date] {
-			days[d.Date] = true
-			n++
-		}
-		_, kind, number, _ := schedule.JobName(d.Job) // checked when it was read
-		short := !d.Missed && spreads(kind.String()) && (d.Share > 0 || d.Material == "")
-		if number == 0 || short {
-			n++
-		}
-	}
-	return n
 }
 
 func (b *book) read(text []byte) {
@@ -114,7 +101,7 @@ func (b *book) read(text []byte) {
 		line, _ := c.FieldPos(0)
 		switch {
 		case slices.IndexFunc(cells, func(s string) bool { return s != "" }) < 0, strings.HasPrefix(cells[0], "#"):
-		case first && isHeader(cells):
+		case first && isHeader(cells), slices.Contains(cells, "date") && (slices.Contains(cells, "kind") || slices.Contains(cells, "job")):
 			first = false
 			if !b.header(line, cells) {
 				return
@@ -140,15 +127,15 @@ func (b *book) header(line int, cells []string) bool {
 	for _, s := range cells {
 		s = strings.ToLower(s)
 		switch {
-		case s != "" && !slices.Contains(columns, s):
-			b.report(schedule.Problem{Line: line, Key: s, Message: "unknown column", Hint: suggest(s, columns)})
+		case s != "" && !slices.Contains(columns, s) && s != "job":
+			b.report(schedule.Problem{Line: line, Key: s, Message: "unknown column", Hint: suggest(s, append(slices.Clone(columns), "job"))})
 		case s != "" && slices.Contains(b.order, s):
 			b.report(schedule.Problem{Line: line, Key: s, Message: "the column is there twice", Hint: "remove one of the two"})
 		}
 		b.order = append(b.order, s)
 	}
 	for _, s := range []string{"date", "job"} {
-		if !slices.Contains(b.order, s) {
+		if !slices.Contains(b.order, s) && !(s == "job" && slices.Contains(b.order, "kind")) {
 			b.report(schedule.Problem{Line: line, Key: s, Message: "the column is missing", Hint: "columns: " + strings.Join(columns, ", ")})
 		}
 	}
@@ -178,6 +165,7 @@ func (b *book) row(line int, cells []string) {
 	d.Area, d.Job = w.job()
 	m := w.material(&d)
 	w.amount(&d, m)
+	w.whole(&d)
 	if b.site != nil && !d.Date.IsZero() {
 		w.plausible(d)
 	}
@@ -191,12 +179,18 @@ func (b *book) row(line int, cells []string) {
 	}
 }
 
-// correct keeps the last line of each numbered job. A job that was missed and
+// numbered tells a job that an older line names by a number without a season.
+func numbered(job string) bool {
+	_, _, season, n, err := schedule.JobName(job)
+	return err == nil && n > 0 && season == 0
+}
+
+// correct keeps the last of the older lines of each numbered job. A job that was missed and
 // taken up again on a later day is no correction.
 func (b *book) correct() {
 	last := map[string]schedule.Done{}
 	for _, d := range b.done {
-		if strings.Contains(d.Job, "/") {
+		if numbered(d.Job) {
 			last[d.Job] = d
 		}
 	}

@@ -88,7 +88,7 @@ func TestRecordProblems(t *testing.T) {
 		{"2026-09-19,east,lime,limestone,half,," + strings.Repeat("x", 201), "note", "201 characters", ""},
 		{"2026-09-19,east,lime,limestone,half,,\"a\nb\"", "note", "line break", ""},
 	} {
-		got, ps := LoadRecord("r.csv", []byte(Header+"\n"+c.line+"\n"), fullSite(t))
+		got, ps := LoadRecord("r.csv", []byte(ShortHeader+"\n"+c.line+"\n"), fullSite(t))
 		if len(ps) == 0 || len(got) != 0 {
 			t.Errorf("%s: %d problems, %d lines kept; want a problem and no line", c.line, len(ps), len(got))
 			continue
@@ -119,7 +119,7 @@ func TestRecordHeaderProblems(t *testing.T) {
 
 // The last line of a numbered job counts, and the other is named.
 func TestCorrection(t *testing.T) {
-	text := Header +
+	text := ShortHeader +
 		"2026-09-19,,east/lime/1,limestone,96 lb,,\n" +
 		"2026-09-20,east,nitrogen,starter,10 lb,,\n" +
 		"2026-09-21,east,lime/1,limestone,48 lb,,only half of it\n" +
@@ -142,7 +142,7 @@ func TestCorrection(t *testing.T) {
 func TestMissedThenDone(t *testing.T) {
 	for dates, warnings := range map[[2]string]int{{"2026-09-19", "2026-09-23"}: 0, {"2026-09-23", "2026-09-19"}: 1} {
 		for _, amount := range []string{"48 lb", "missed"} {
-			text := Header + dates[0] + ",,east/lime/1,,missed,,\n" + dates[1] + ",,east/lime/1,," + amount + ",,\n"
+			text := ShortHeader + dates[0] + ",,east/lime/1,,missed,,\n" + dates[1] + ",,east/lime/1,," + amount + ",,\n"
 			got, ps := LoadRecord("r.csv", []byte(text), fullSite(t))
 			if len(got) != 1 || got[0].Line != 3 || len(ps) != warnings {
 				t.Errorf("missed on %s, %s on %s: got %+v, %v", dates[0], amount, dates[1], got, ps)
@@ -163,7 +163,7 @@ func TestAppendLine(t *testing.T) {
 				t.Errorf("%q begins like a formula", cell)
 			}
 		}
-		got, ps := LoadRecord("r.csv", []byte(Header+line), site)
+		got, ps := LoadRecord("r.csv", []byte(ShortHeader+line), site)
 		want := strings.ReplaceAll(note, "\n", " ")
 		if len(ps) != 0 || len(got) != 1 || got[0].Note != want || got[0].By != want || got[0].Weight != 96 {
 			t.Errorf("%q: line %q came back as %+v, %v", note, line, got, ps)
@@ -176,7 +176,7 @@ func TestAppendLine(t *testing.T) {
 }
 
 func FuzzRecord(f *testing.F) {
-	f.Add(Header + "2026-09-19,east,lime,limestone,half,,\n")
+	f.Add(ShortHeader + "2026-09-19,east,lime,limestone,half,,\n")
 	f.Add("2026-09-19,,east/lime/1,,missed,,'=x\n\"a\n")
 	f.Add("job;date\n")
 	site := fullSite(f)
@@ -218,37 +218,9 @@ func TestRecordLines(t *testing.T) {
 // A comma that cannot set off thousands is no decimal point either.
 func TestRecordWithADecimalComma(t *testing.T) {
 	for _, amount := range []string{"0,500 kg", "12,5 lb", "0,5 gal"} {
-		got, ps := LoadRecord("r.csv", []byte(Header+`2026-10-10,west,nitrogen,liquid,"`+amount+`",,`+"\n"), fullSite(t))
+		got, ps := LoadRecord("r.csv", []byte(ShortHeader+`2026-10-10,west,nitrogen,liquid,"`+amount+`",,`+"\n"), fullSite(t))
 		if len(got) != 0 || len(ps) != 1 || ps[0].Warning || !strings.Contains(ps[0].Hint, "write a point: "+strings.Replace(amount, ",", ".", 1)) {
 			t.Errorf("%s: %v, %v", amount, got, ps)
-		}
-	}
-}
-
-// A book that would keep the planner busy for long is refused where it grew too
-// long, and lines that say all of a numbered job ask for little.
-func TestRecordBound(t *testing.T) {
-	for _, c := range []struct {
-		line    string // %d is a number of its own
-		n       int
-		refused bool
-	}{
-		{"2026-09-23,east,lime,limestone,%d lb,,", maxPlans - 1, false}, // and the day itself
-		{"2026-09-23,east,lime,limestone,%d lb,,", maxPlans, true},
-		{"2026-09-23,east,east/lime/%d,,half,,", maxPlans, true},
-		{"2026-09-23,east,east/lime/%d,limestone,1 lb,,", maxLines - 1, false},
-		{"2026-09-23,east,east/lime/%d,,missed,,", maxLines - 1, false},
-	} {
-		text := Header
-		for i := range c.n {
-			text += fmt.Sprintf(c.line+"\n", i+1)
-		}
-		_, ps := LoadRecord("r.csv", []byte(text), fullSite(t))
-		if refused := schedule.Fatal(ps); refused != c.refused {
-			t.Errorf("%d of %q: refused %v: %v", c.n, c.line, refused, ps)
-		}
-		if c.refused && (ps[len(ps)-1].Line != c.n+1 || !strings.Contains(ps[len(ps)-1].Message, "400 is the most")) {
-			t.Errorf("%d of %q: %v", c.n, c.line, ps)
 		}
 	}
 }

@@ -68,13 +68,23 @@ func dateHint(s string) string {
 func (w row) job() (area, job string) {
 	s := w.cells["job"]
 	area = w.cells["area"]
+	if kind := w.cells["kind"]; s == "" && kind != "" {
+		s = kind
+		if season, n := w.cells["season"], w.cells["n"]; season != "" || n != "" {
+			s += "/" + season + "-" + n
+			if _, _, _, _, err := schedule.JobName(s); err != nil {
+				w.wrong("season", fmt.Sprintf("season %q and number %q name no job", season, n), "the year in which the season begins, like 2026, and a number such as 1; leave both empty if you do not know")
+				return area, ""
+			}
+		}
+	}
 	if s == "" {
-		w.wrong("job", "is missing", "a kind of job or an id, like lime or east/lime/1")
+		w.wrong("job", "is missing", "a kind of job or an id, like lime or east/lime/2026-1")
 		return area, ""
 	}
-	idArea, kind, n, err := schedule.JobName(s)
+	idArea, kind, season, n, err := schedule.JobName(s)
 	if err != nil {
-		hint := "like lime, lime/1 or east/lime/1"
+		hint := "like lime, lime/2026-1 or east/lime/2026-1"
 		parts := strings.Split(s, "/")
 		name := parts[(len(parts)-1)/2] // of lime, lime/1 and east/lime/1
 		if _, known := schedule.KindNamed(name); !known && len(parts) <= 3 {
@@ -103,7 +113,10 @@ func (w row) job() (area, job string) {
 			w.wrong("area", fmt.Sprintf("unknown area %q", area), suggest(area, ids))
 		}
 	}
-	if n > 0 {
+	switch {
+	case season > 0:
+		return area, schedule.JobID(area, kind, season, n)
+	case n > 0: // of an older book
 		return area, fmt.Sprintf("%s/%s/%d", area, kind, n)
 	}
 	return area, kind.String()
@@ -119,17 +132,21 @@ func kindNames() []string {
 	return out
 }
 
-// material reads the material and looks it up; a nil one was not named.
+// material reads the material and looks it up; a nil one was not named, or is no
+// longer in the site file and the line says itself what it held.
 func (w row) material(d *schedule.Done) *material.Material {
 	d.Material = w.cells["material"]
 	if d.Material == "" || w.site == nil {
 		return nil
 	}
+	if m := w.bags[d.Material]; m != nil {
+		return m
+	}
+	if w.cells["analysis"] != "" || w.cells["lime_value"] != "" {
+		return nil
+	}
 	var ids []string
 	for _, m := range append(slices.Clone(w.site.Materials), material.TradeMaterials()...) {
-		if m.ID == d.Material {
-			return &m
-		}
 		ids = append(ids, m.ID)
 	}
 	w.wrong("material", fmt.Sprintf("unknown material %q", d.Material), suggest(d.Material, ids)+" What is not in the site file goes there first, as [material.NAME]")
@@ -138,18 +155,18 @@ func (w row) material(d *schedule.Done) *material.Material {
 
 // plausible compares a line with the site's program and with the lines before.
 func (w row) plausible(d schedule.Done) {
-	numbered := strings.Contains(d.Job, "/")
+	named := strings.Contains(d.Job, "/")
 	switch {
-	case d.Date.Before(w.site.Start) && !numbered && !d.Missed && spreads(d.Job) && (d.AsPlanned || d.Material == ""):
+	case d.Date.Before(w.site.Start) && !named && !d.Missed && spreads(d.Job) && (d.AsPlanned || d.Material == ""):
 		w.wrong("material", "before the program starts nothing is planned, so the line must say what went down", "give the material and the amount")
-	case d.Date.After(w.site.Through):
+	case !w.site.Through.IsZero() && d.Date.After(w.site.Through):
 		w.doubt("date", fmt.Sprintf("is after the program ends, %s", w.site.Through), "is the year right?")
 	}
-	if numbered {
+	if numbered(d.Job) || d.Missed && named {
 		return
 	}
 	same := d
-	same.Line, same.By, same.Note = 0, "", ""
+	same.Line, same.By, same.Note, same.Content = 0, "", "", nil
 	if line, ok := w.seen[same]; ok {
 		w.doubt("job", fmt.Sprintf("the same as line %d", line), "if it was done once, remove one of the two")
 	}

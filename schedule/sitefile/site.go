@@ -12,8 +12,9 @@ import (
 	"swardbook/schedule"
 )
 
-// Longest program, in days. [common] two years; a report is too old by then
-const maxProgram = 730
+// Longest program with a last day of its own, in days. [common] three years; a
+// report is too old by then
+const maxProgram = 1096
 
 // read fills the site from the head of the file and its tables.
 func (r *reader) read(top table) {
@@ -76,10 +77,6 @@ func (r *reader) readDays(top table) {
 	if s.Start.IsZero() {
 		return
 	}
-	if !top.given("through") {
-		s.Through = s.Start.AddMonths(12).AddDays(-1)
-		r.assume("last day not given: the program runs for one year, through %s", s.Through)
-	}
 	if s.Through.IsZero() {
 		return
 	}
@@ -88,7 +85,7 @@ func (r *reader) readDays(top table) {
 		top.wrong("through", fmt.Sprintf("the last day, %s, is before the start, %s", s.Through, s.Start), "have the two changed places?")
 		s.Through = schedule.Date{} // or every later day would be wrong too
 	case days > maxProgram:
-		top.wrong("through", fmt.Sprintf("the program would run for %d days", days), fmt.Sprintf("at most %d: a later year wants a new soil report", maxProgram))
+		top.wrong("through", fmt.Sprintf("the program would run for %d days", days), fmt.Sprintf("at most %d; without through the site goes on by itself, season after season", maxProgram))
 	}
 }
 

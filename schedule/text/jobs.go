@@ -57,8 +57,11 @@ func (s *sheet) job(p *schedule.Program, e *schedule.Entry) {
 	state := p.Standing(e, s.Today)
 	title := clean(e.Date.Words() + ": " + e.Title)
 	mark := ""
-	if state == "overdue" {
-		state += ", taken as done"
+	switch state {
+	case string(schedule.Taken):
+		state += " as done"
+	case string(schedule.Due):
+		state += " until " + e.Latest.Short()
 	}
 	if state != string(schedule.Planned) {
 		mark = " (" + state + ")"
@@ -116,7 +119,7 @@ func whoName(e *schedule.Entry) string {
 func takenAsDone(p *schedule.Program, today schedule.Date) int {
 	n := 0
 	for i := range p.Entries {
-		if p.Standing(&p.Entries[i], today) == "overdue" {
+		if p.Standing(&p.Entries[i], today) == string(schedule.Taken) {
 			n++
 		}
 	}

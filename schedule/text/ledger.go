@@ -19,7 +19,7 @@ func Ledger(title string, l schedule.Ledger, m scword.Measure, style Style) stri
 	for _, a := range l.Areas {
 		s.head(a.Name)
 		s.para(2, a.Verdict)
-		down, taken := s.lines("Down", a, schedule.OnRecord, m), s.lines("Taken as done", a, schedule.Taken, m)
+		down, taken := s.lines("Down", a, schedule.OnRecord, m), s.lines("Taken as done", a, schedule.TakenAsDone, m)
 		if planned := s.lines("Planned", a, schedule.ToCome, m); !down && !taken && !planned {
 			s.para(2, "Nothing is down or planned.")
 		}

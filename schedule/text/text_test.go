@@ -53,7 +53,7 @@ func ledger(t testing.TB) schedule.Ledger {
 	d := date(t, "2026-09-19")
 	return schedule.Ledger{Areas: []schedule.AreaLedger{{Area: "east", Name: "East lawn", Verdict: "No.",
 		Lines: []schedule.LedgerLine{
-			{Date: d, Job: "east/late-nitrogen/1", State: schedule.Taken, Down: true, N: 0.5, SlowN: 0.2, P2O5: 0.7, K2O: 0.3, Lime: 37, SumN: 0.5, Feeding: 0.2, FeedsTo: d},
+			{Date: d, Job: "east/late-nitrogen/1", State: schedule.TakenAsDone, Down: true, N: 0.5, SlowN: 0.2, P2O5: 0.7, K2O: 0.3, Lime: 37, SumN: 0.5, Feeding: 0.2, FeedsTo: d},
 			{Date: d, Text: "7 lb of starter, before the program", State: schedule.OnRecord, Down: true, N: 0.5, SumN: 1}},
 		Limits: []schedule.LedgerLimit{{What: "quick nitrogen in any 30 days", Limit: 1, Most: 1.2, Down: 0.3, Passed: true, Source: "common"}}}}}
 }

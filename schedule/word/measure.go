@@ -62,6 +62,20 @@ func Figures(v float64, n int) string {
 	return Number(v, max(0, n-before))
 }
 
+// Fine writes a weight to be read back: three figures, which a scale does not pass.
+func (m Measure) Fine(p agronomy.Pounds) string {
+	if m.Metric {
+		if kg := p.Kilograms(); kg >= 1 || kg == 0 {
+			return Figures(kg, 3) + " kg"
+		}
+		return Figures(p.Kilograms()*1000, 3) + " g"
+	}
+	if p >= 1 || p == 0 {
+		return Figures(float64(p), 3) + " lb"
+	}
+	return Figures(float64(p)*16, 3) + " oz"
+}
+
 // Weight writes "96 lb", "6 oz", "44 kg" or "180 g".
 func (m Measure) Weight(p agronomy.Pounds) string {
 	if m.Metric {

@@ -1,0 +1,58 @@
+package book
+
+import (
+	"fmt"
+
+	"swardbook/agronomy/lime"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// doubts says what about a line can hardly be: a slip of the unit, the point, the
+// year or the bag.
+func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today schedule.Date) (out []schedule.Problem) {
+	add := func(key, hint, format string, args ...any) {
+		out = append(out, schedule.Problem{Key: key, Message: fmt.Sprintf(format, args...), Hint: hint})
+	}
+	c := p.CaseOf(d.AreaID)
+	if c == nil {
+		return nil
+	}
+	m := c.Measure()
+	if !today.IsZero() && d.Date.After(today) {
+		add("date", "is the year right?", "%s is still to come", d.Date.Short())
+	}
+	early := d.Kind.Sows() || d.Kind.Samples() || d.Kind == schedule.Lime || d.Kind == schedule.Starter
+	if !early && !c.Seeded.IsZero() && d.Date.Before(c.Seeded) {
+		add("date", "is the year right?", "%s is before %s was sown, %s", d.Date.Short(), c.Area.Name, c.Seeded.Short())
+	}
+	if begins := c.SeasonBegins(d.Season); d.Date.Before(begins) {
+		add("date", "is the year right, and the job the one that is meant?", "%s is before the season of the job begins, %s", d.Date.Short(), begins.Short())
+	}
+	if d.NotDone || d.Missed || d.Dose.Rate == 0 {
+		return out
+	}
+	if !d.Kind.ServedBy(d.Dose.Material) {
+		add("material", "is it the bag that is meant, and the job?", "%s does not serve for %s", word.MaterialName(d.Dose.Material), d.Kind.Noun())
+	}
+	if planned != nil && planned.Rate > 0 {
+		if brought, was := schedule.Brings(d.Kind, d.Dose), schedule.Brings(d.Kind, planned.Dose); brought > schedule.OverPlanned*was+schedule.Dust {
+			add("amount", "are the unit and the decimal point right?", "%s on %s is %s times what is planned, %s",
+				m.Amount(d.Dose, c.Area.Size), c.Area.Name, word.Figures(float64(brought/was), 2), m.DoseWords(planned.Dose, c.Area.Size))
+			return out
+		}
+	}
+	switch most := c.MostN.Single; {
+	case d.Kind == schedule.Lime:
+		cap, _ := lime.Cap(d.Dose.Material, true)
+		if c.Area.Cored {
+			cap = max(cap, lime.CapCored)
+		}
+		if planned == nil && float64(d.Dose.Rate) > 1.05*float64(cap) {
+			add("amount", "are the unit and the decimal point right?", "%s is more than turf takes at once, %s", m.Rate(d.Dose.Rate), m.Rate(cap))
+		}
+	case d.Dose.N > most*1.05 && d.Kind.Feeds():
+		add("amount", "are the unit and the decimal point right?", "%s is more than goes down at once, %s", m.NutrientRate(d.Dose.N, "N"), m.NutrientRate(most, "N"))
+	}
+	return out
+}

@@ -1,0 +1,336 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+	scrule "swardbook/schedule/rule"
+)
+
+// life is one area through its seasons: what is down so far, what is planned for the
+// rest of the season, and what is known of its soil.
+type life struct {
+	area    *schedule.Area // as the site file has it
+	reports []schedule.SoilReport
+	known   int           // how many of them are known
+	year    int           // its season now
+	begins  schedule.Date // of the season, or of the program
+	ends    schedule.Date // last day of the season
+	from    schedule.Date // nothing new is placed before
+	opens   string        // what that day is
+	told    schedule.Date // of the last line or answer: what is older and not on record is taken as done
+	down    []schedule.Down
+	planned []schedule.Job // with their days, none before from
+	left    []schedule.LeftOut
+	closed  []schedule.LeftOut // of the seasons before
+	now     *schedule.Case     // the last one planned by
+	shown   *schedule.Case     // that of the last line or answer: what is known of the area now
+	all     []*schedule.Case
+}
+
+// Words for the day from which a plan runs.
+const (
+	startOpens  = "start of the program"
+	seasonOpens = "the season begins"
+	lineOpens   = "the last line on record"
+	answerOpens = "the answer to the soil sample"
+)
+
+// live goes through the events of all areas in order of time.
+func (pl *planner) live(book []schedule.Done) {
+	pl.sow(book)
+	for i := range pl.site.Areas {
+		pl.lives = append(pl.lives, pl.begin(&pl.site.Areas[i]))
+	}
+	lines := inOrder(append(slices.Clip(book), pl.samples(book)...))
+	for len(lines) > 0 && lines[0].Date.Before(pl.site.Start) {
+		pl.line(lines[0])
+		lines = lines[1:]
+	}
+	for _, l := range pl.lives {
+		for l.known < len(l.reports) && !l.reports[l.known].Answer().After(pl.site.Start) {
+			l.known++
+		}
+	}
+	pl.plan(pl.lives)
+	horizon := pl.last
+	if len(lines) > 0 {
+		horizon = schedule.Later(horizon, lines[len(lines)-1].Date)
+	}
+	for {
+		next := horizon.Next()
+		if len(lines) > 0 {
+			next = lines[0].Date
+		}
+		for _, l := range pl.lives {
+			next = schedule.Earlier(next, l.ends.Next())
+			if l.known < len(l.reports) {
+				next = schedule.Earlier(next, l.reports[l.known].Answer())
+			}
+		}
+		if next.After(horizon) {
+			break
+		}
+		pl.turn(next, nil) // the season and the answer first, so that the lines meet the new plan
+		n := 0
+		for n < len(lines) && lines[n].Date == next {
+			n++
+		}
+		pl.turn(next, lines[:n])
+		lines = lines[n:]
+	}
+}
+
+// begin gives the life of an area on the site's first day.
+func (pl *planner) begin(a *schedule.Area) *life {
+	l := &life{area: a, reports: a.AllReports(), from: pl.site.Start, begins: pl.site.Start, opens: startOpens}
+	season := a.Stand.Season()
+	begun := schedule.Later(pl.site.Start, a.Seeded)
+	if day := pl.sown[a.ID]; !day.IsZero() {
+		begun = schedule.Later(pl.site.Start, day)
+	}
+	l.year = pl.almanac.SeasonOf(begun, season)
+	l.ends = pl.almanac.YearBegins(l.year+1, season).AddDays(-1)
+	return l
+}
+
+// turn brings the areas that something happens to on a day up to that day, and plans
+// what is left of their season. What went down as it was planned changes nothing.
+func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
+	var turned []*life
+	anew := map[*life]bool{}
+	for _, l := range pl.lives {
+		ended := l.ends.Before(day)
+		answered := l.known < len(l.reports) && !l.reports[l.known].Answer().After(day)
+		told := slices.ContainsFunc(lines, func(d schedule.Done) bool { return pl.areaOf(d) == l.area.ID })
+		if !ended && !answered && !told {
+			continue
+		}
+		anew[l] = ended || answered
+		pl.freeze(l, day, ended)
+		l.from = day
+		if ended {
+			season := l.area.Stand.Season()
+			l.closed, l.left = append(l.closed, l.left...), nil
+			l.year++
+			l.begins, l.ends, l.opens = l.ends.Next(), pl.almanac.YearBegins(l.year+1, season).AddDays(-1), seasonOpens
+		}
+		if answered {
+			l.known++
+			l.opens, l.told = answerOpens, day
+		}
+		if told {
+			l.opens, l.told = lineOpens, day
+		}
+	}
+	for _, d := range lines {
+		if l := pl.life(pl.areaOf(d)); pl.line(d) {
+			anew[l] = true
+		}
+	}
+	for _, l := range pl.lives {
+		if anew[l] {
+			turned = append(turned, l)
+		}
+	}
+	if len(turned) > 0 {
+		pl.plan(turned)
+	}
+}
+
+// freeze has what was planned for days before one count as down. What is left of a
+// job done in part is not: it joins the next dressing once its window is closed.
+func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
+	var ahead []schedule.Job
+	for i := range l.planned {
+		j := l.planned[i]
+		switch {
+		case j.Rest && !ended && !j.Window().To.Before(day):
+			ahead = append(ahead, j)
+		case j.Rest && !ended:
+		case j.On.Before(day):
+			pl.put(l, schedule.Down{Done: schedule.Done{Date: j.On}, AreaID: j.Area.ID, Kind: j.Kind, Season: j.Season, N: j.N, Dose: j.Dose, Presumed: &j, NotDone: j.Rest})
+		default:
+			ahead = append(ahead, j)
+		}
+	}
+	l.planned = ahead
+}
+
+// plan plans the rest of the season of some areas together; the days of the others
+// stand.
+func (pl *planner) plan(lives []*life) {
+	for _, l := range lives {
+		l.planned = slices.DeleteFunc(l.planned, func(j schedule.Job) bool { return !j.Rest })
+		l.left = nil
+	}
+	found, days := pl.settle(lives)
+	of := map[string]*life{}
+	for i, l := range lives {
+		of[l.area.ID] = l
+		l.planned = nil
+		c := pl.cases[i]
+		l.now = c
+		l.all = append(l.all, c)
+		if l.opens != seasonOpens || l.shown == nil {
+			l.shown = c
+		}
+	}
+	for i := range found.Jobs {
+		j := &found.Jobs[i]
+		l := of[j.Area.ID]
+		if !days.has(i) {
+			l.left = append(l.left, pl.noDay(j, days, i))
+			continue
+		}
+		j.Bound = pl.bound(j, days, i)
+		l.planned = append(l.planned, *j)
+	}
+	for _, o := range found.Left {
+		of[o.Area].left = append(of[o.Area].left, o)
+	}
+	pl.found.contested = pl.found.contested || days.Contested
+	pl.found.stopped = pl.found.stopped || days.Stopped
+}
+
+// rests gives what is left of jobs done in part, to be placed anew.
+func (l *life) rests(c *schedule.Case) (out []schedule.Job) {
+	for _, j := range l.planned {
+		var open []schedule.Window
+		for _, w := range j.Windows {
+			if w.From = schedule.Later(w.From, l.from); !w.To.Before(w.From) {
+				w.Ideal = schedule.Later(w.Ideal, w.From)
+				open = append(open, w)
+			}
+		}
+		if j.Rest && len(open) > 0 {
+			j.On, j.Windows = schedule.Date{}, open
+			scrule.DescribeRest(c, &j)
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// put adds to what is down, which stays in order of time.
+func (pl *planner) put(l *life, d schedule.Down) {
+	i := len(l.down)
+	for i > 0 && l.down[i-1].Date.After(d.Date) {
+		i--
+	}
+	if i < len(l.down) { // cases of before hold the list as it was
+		l.down = slices.Clone(l.down)
+	}
+	l.down = slices.Insert(l.down, i, d)
+	pl.draw(l, d, 1)
+}
+
+// draw counts the packs that went down, or came back when a line takes the place of
+// what was presumed.
+func (pl *planner) draw(l *life, d schedule.Down, sign float64) {
+	if d.Dose.Rate > 0 && !d.NotDone {
+		pl.used[d.Dose.Material.ID] += sign * pl.site.PacksUsed(d.Date, d.Dose, l.area.Size)
+	}
+}
+
+// packs counts what is used or promised of each material when some areas are
+// planned anew.
+func (pl *planner) packs(lives []*life) map[string]float64 {
+	out := make(map[string]float64, len(pl.used))
+	for id, n := range pl.used {
+		out[id] = n
+	}
+	for _, l := range pl.lives {
+		for i := range l.planned {
+			if j := &l.planned[i]; j.Spreads() {
+				out[j.Dose.Material.ID] += pl.site.PacksUsed(j.On, j.Dose, l.area.Size)
+			}
+		}
+	}
+	return out
+}
+
+// samples gives the soil samples that reports speak of whose answer comes after the
+// start, as lines: a sample was taken, whether or not the book says so.
+func (pl *planner) samples(book []schedule.Done) (out []schedule.Done) {
+	for _, l := range pl.lives {
+		for _, r := range l.reports {
+			if r.Sampled.IsZero() || !r.Answer().After(pl.site.Start) {
+				continue
+			}
+			near := slices.ContainsFunc(book, func(d schedule.Done) bool {
+				_, k, _, _, err := pl.kinds.JobName(d.Job)
+				off := d.Date.DaysFrom(r.Sampled)
+				return err == nil && k == schedule.SoilTest && pl.areaOf(d) == l.area.ID && !d.Missed && max(off, -off) <= nearTaken
+			})
+			if !near {
+				out = append(out, schedule.Done{Date: r.Sampled, Area: l.area.ID, Job: schedule.SoilTest.String(), AsPlanned: true})
+			}
+		}
+	}
+	return out
+}
+
+// areaOf gives the area of a line.
+func (pl *planner) areaOf(d schedule.Done) string {
+	if d.Area != "" {
+		return d.Area
+	}
+	area, _, _, _, _ := pl.kinds.JobName(d.Job)
+	return cmp.Or(area, d.Area)
+}
+
+// life finds the life of an area.
+func (pl *planner) life(area string) *life {
+	for _, l := range pl.lives {
+		if l.area.ID == area {
+			return l
+		}
+	}
+	return nil
+}
+
+// seasonOn names the season of an area that holds a day.
+func (pl *planner) seasonOn(l *life, d schedule.Date) int {
+	if !d.Before(l.begins) || l.begins == pl.site.Start && !d.Before(pl.almanac.YearBegins(l.year, l.area.Stand.Season())) {
+		return l.year
+	}
+	return pl.almanac.TurfYear(d, l.area.Stand.Season())
+}
+
+// newCase gathers what the rules read about an area now.
+func (pl *planner) newCase(l *life, sh *schedule.Shed) *schedule.Case {
+	a := *l.area
+	a.Soil, a.Sampled, a.Received = nil, schedule.Date{}, schedule.Date{}
+	if l.known > 0 {
+		r := l.reports[l.known-1]
+		a.Soil, a.Sampled, a.Received = r.Soil, r.Sampled, r.Received
+	}
+	season := a.Stand.Season()
+	c := &schedule.Case{Site: pl.site, Area: &a, Year: l.year, Begins: l.begins, Start: l.from, Opens: l.opens, Through: l.ends,
+		Almanac: pl.almanac, Season: season, Growth: pl.almanac.GrowthOf(season), Law: pl.law, MostN: nutrient.LimitsOfNitrogen(season), Shed: sh, Seeded: a.Seeded}
+	c.Report, _ = a.Report()
+	if l.known < len(l.reports) && l.reports[l.known].Sampled.Before(l.from) {
+		c.Answer = l.reports[l.known].Answer()
+	}
+	if !l.from.IsZero() {
+		c.Days = pl.days[l.from.DaysFrom(pl.site.Start):]
+	}
+	c.Down = slices.Clip(l.down)
+	for _, j := range l.planned { // what is left of jobs done in part counts as down
+		if !j.Rest {
+			continue
+		}
+		c.Down = slices.Clone(c.Down)
+		for i := len(c.Down) - 1; i >= 0; i-- {
+			if d := &c.Down[i]; d.Kind == j.Kind && d.Season == j.Season && d.N == j.N && !d.NotDone {
+				d.Dose = material.Sum(j.Dose, d.Dose)
+				break
+			}
+		}
+	}
+	return c
+}

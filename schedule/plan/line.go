@@ -1,0 +1,267 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+)
+
+// inOrder sorts the lines of a record book by day.
+func inOrder(lines []schedule.Done) []schedule.Done {
+	slices.SortStableFunc(lines, func(a, c schedule.Done) int {
+		return cmp.Or(a.Date.Compare(c.Date), cmp.Compare(a.Line, c.Line))
+	})
+	return lines
+}
+
+// line adds one line of the record book to what is down. A line that stands by
+// itself is read as it is; a short one, "as planned" or "half", is read against the
+// plan that the lines before it led to. A line about a job that was presumed takes
+// its place; what it leaves of the dose first planned stays due. It tells whether the
+// line brings anything that the plan did not hold.
+func (pl *planner) line(d schedule.Done) (anew bool) {
+	_, k, season, n, err := pl.kinds.JobName(d.Job)
+	if err != nil {
+		pl.assume(d, err.Error()+"; the line counts for nothing")
+		return false
+	}
+	l := pl.life(pl.areaOf(d))
+	if l == nil {
+		pl.assume(d, fmt.Sprintf("no area %q; the line counts for nothing", pl.areaOf(d)))
+		return false
+	}
+	down := schedule.Down{Done: d, AreaID: l.area.ID, Kind: k, Season: season, N: n, NotDone: d.Missed, Taken: d.Taken}
+	if down.Season == 0 {
+		down.Season = pl.seasonOn(l, d.Date)
+	}
+	if down.N == 0 {
+		down.N = pl.number(l, down)
+	}
+	planned := pl.takeBack(l, down)
+	if d.Missed || !k.Spreads() {
+		pl.put(l, down)
+		if k.Samples() && !d.Missed {
+			pl.awaitResults(l, down)
+		}
+		return d.Missed || !k.Sows() && !pl.asPlanned(l, down, planned)
+	}
+	switch dose, why := pl.doseOf(l, down, planned); {
+	case why != "":
+		pl.assume(d, why)
+	default:
+		down.Dose = dose
+	}
+	pl.put(l, down)
+	if rest, ok := pl.rest(l, down, planned); ok {
+		l.planned = append(l.planned, rest)
+		return true
+	}
+	return !pl.asPlanned(l, down, planned)
+}
+
+// awaitResults says that a sample which is on record wants its results.
+func (pl *planner) awaitResults(l *life, d schedule.Down) {
+	if slices.ContainsFunc(l.reports, func(r schedule.SoilReport) bool { return !r.Sampled.AddDays(nearTaken).Before(d.Date) }) {
+		return
+	}
+	n := d.N + 1
+	l.left = append(l.left, schedule.LeftOut{ID: schedule.JobID(l.area.ID, d.Kind, d.Season, n), Season: d.Season, N: n, Kind: d.Kind, Area: l.area.ID, Date: d.Date,
+		Reason: "a sample was taken on " + d.Date.Short() + "; enter its results in the site file"})
+}
+
+// near is how far an amount may lie from the plan and still be what was planned: a
+// person rounds, and a spreader is no scale.
+const near = 0.06 // [common]
+
+// asPlanned tells whether a line says no more than that a job was done as it was
+// planned, on a day that leaves the others theirs.
+func (pl *planner) asPlanned(l *life, d schedule.Down, planned *schedule.Job) bool {
+	if planned == nil || planned.Rest || d.Season != l.year {
+		return false
+	}
+	if d.Kind.Spreads() {
+		if d.Dose.Material.ID != planned.Dose.Material.ID || !alike(d.Dose.Rate, planned.Dose.Rate) || !alike(d.Dose.N, planned.Dose.N) ||
+			!alike(d.Dose.P2O5, planned.Dose.P2O5) || !alike(d.Dose.K2O, planned.Dose.K2O) {
+			return false
+		}
+	}
+	jobs := slices.Clone(l.planned)
+	for i := range jobs {
+		jobs[i].On = schedule.Date{}
+	}
+	done := *planned
+	done.State, done.Dose, done.On = schedule.Finished, d.Dose, d.Date
+	for _, lim := range limitsBetween(append(jobs, done)) {
+		if lim.B != len(jobs) {
+			continue
+		}
+		days := d.Date.DaysFrom(l.planned[lim.A].On)
+		if days >= 0 && days < lim.AThenB || days <= 0 && -days < lim.BThenA {
+			return false
+		}
+	}
+	return true
+}
+
+func alike(a, b agronomy.PerThousand) bool {
+	off := a - b
+	return max(off, -off) <= near*max(a, b)+schedule.Dust
+}
+
+// How far a line that names only a kind may lie from the job it settles, in days:
+// from one still to come, and from one presumed done.
+const (
+	nearPlanned = 60 // [common]
+	nearTaken   = 21 // [common]
+)
+
+// number gives the number of a line that names only a kind: that of the job of the
+// season whose day is nearest, if it is near enough, else a new one.
+func (pl *planner) number(l *life, d schedule.Down) int {
+	best, n, last := nearPlanned+1, 0, 0
+	near := func(j *schedule.Job, day schedule.Date, most int) {
+		off := day.DaysFrom(d.Date)
+		if off = max(off, -off); off <= most && (off < best || off == best && most == nearTaken) {
+			best, n = off, j.N
+		}
+	}
+	for i := range l.planned {
+		if j := &l.planned[i]; j.Kind == d.Kind && j.Season == d.Season {
+			last = max(last, j.N)
+			near(j, j.Window().Ideal, nearPlanned)
+		}
+	}
+	for i := range l.down {
+		o := &l.down[i]
+		if o.Kind != d.Kind || o.Season != d.Season {
+			continue
+		}
+		last = max(last, o.N)
+		if o.Presumed != nil {
+			near(o.Presumed, o.Date, nearTaken)
+		}
+	}
+	if n > 0 {
+		return n
+	}
+	return last + 1
+}
+
+// takeBack removes what was planned or presumed of the job of a line, and gives it;
+// nil if the plan held no such job.
+func (pl *planner) takeBack(l *life, d schedule.Down) (planned *schedule.Job) {
+	for i := range l.planned {
+		if j := l.planned[i]; j.Kind == d.Kind && j.Season == d.Season && j.N == d.N {
+			l.planned = slices.Delete(l.planned, i, i+1)
+			return &j
+		}
+	}
+	for i := len(l.down) - 1; i >= 0; i-- {
+		if o := l.down[i]; o.Presumed != nil && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
+			pl.draw(l, o, -1)
+			l.down = slices.Delete(slices.Clone(l.down), i, i+1)
+			return o.Presumed
+		}
+	}
+	return nil
+}
+
+// doseOf works out what a line brought, or says why that cannot be told.
+func (pl *planner) doseOf(l *life, d schedule.Down, planned *schedule.Job) (material.Dose, string) {
+	m, ok := pl.material(d, planned)
+	if !ok {
+		return material.Dose{}, "the material is not known, so the line counts for nothing; name it in the material column"
+	}
+	rate, ok := rateOf(d.Done, m, l.area, planned)
+	if !ok {
+		return material.Dose{}, "there is no planned job to take the amount from, so the line counts for nothing; give the amount"
+	}
+	return material.DoseOf(m, rate), ""
+}
+
+func (pl *planner) material(d schedule.Down, planned *schedule.Job) (material.Material, bool) {
+	if d.Content != nil { // the line says itself what the bag held
+		return *d.Content, true
+	}
+	if d.Material != "" {
+		for _, m := range append(slices.Clone(pl.site.Materials), material.TradeMaterials()...) {
+			if m.ID == d.Material {
+				return m, true
+			}
+		}
+		return material.Material{}, false
+	}
+	if planned != nil {
+		return planned.Dose.Material, true
+	}
+	var fit []material.Material
+	for _, m := range pl.site.Materials {
+		if d.Kind.ServedBy(m) {
+			fit = append(fit, m)
+		}
+	}
+	if len(fit) == 1 { // only one bag in the shed can have been meant
+		return fit[0], true
+	}
+	return material.Material{}, false
+}
+
+func rateOf(d schedule.Done, m material.Material, a *schedule.Area, planned *schedule.Job) (agronomy.PerThousand, bool) {
+	over := func(p agronomy.Pounds) agronomy.PerThousand {
+		return agronomy.PerThousand(float64(p) * 1000 / float64(a.Size))
+	}
+	switch {
+	case d.Weight > 0:
+		return over(d.Weight), true
+	case d.Volume > 0:
+		p, ok := m.WeightOf(d.Volume)
+		return over(p), ok
+	case d.Packs > 0:
+		p, ok := m.PackWeight()
+		return over(p * agronomy.Pounds(d.Packs)), ok
+	case planned == nil:
+		return 0, false
+	case d.Share > 0:
+		return planned.Dose.Rate * agronomy.PerThousand(d.Share), true
+	}
+	return planned.Dose.Rate, true
+}
+
+// restShare is how much of the dose first planned may be missing before the rest of
+// it is still a job: less is within what a person weighs out.
+const restShare = 0.1 // [common]
+
+// rest gives what a line leaves of a job whose window is still open: the same job,
+// with what is still missing of the dose first planned.
+func (pl *planner) rest(l *life, d schedule.Down, planned *schedule.Job) (schedule.Job, bool) {
+	if planned == nil || d.NotDone || d.Dose.Rate == 0 || planned.Dose.Rate == 0 || planned.Season != l.year {
+		return schedule.Job{}, false
+	}
+	if d.Dose.Material.ID != planned.Dose.Material.ID {
+		return schedule.Job{}, false // what another bag leaves open is the rules' to say
+	}
+	first := planned.Dose.Rate
+	if d.Of > 0 { // the dose first planned, of which the plan may hold only the rest
+		first = agronomy.PerThousand(float64(d.Of) * 1000 / float64(l.area.Size))
+		if !planned.Rest {
+			first = max(first, planned.Dose.Rate)
+		}
+	}
+	left := planned.Dose.Rate - d.Dose.Rate
+	w := planned.Window()
+	if left < first*restShare || w.To.Before(d.Date) {
+		return schedule.Job{}, false
+	}
+	j := *planned
+	j.Dose, j.Rest = material.DoseOf(planned.Dose.Material, left), true
+	j.On, j.Bound = schedule.Later(d.Date, planned.On), nil
+	return j, true
+}
+
+func (pl *planner) assume(d schedule.Done, text string) {
+	pl.notes = append(pl.notes, fmt.Sprintf("record book line %d: %s", d.Line, text))
+}
