@@ -106,7 +106,7 @@ func TestBodiesAreDropped(t *testing.T) {
 	plan := w.feed.o.Plan
 	w.feed.o.Plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
 		plans++
-		return plan(s, book)
+		return plan(s, book, last)
 	}
 	if r := w.get("/mill/program.html", "If-None-Match", was.Get("Etag")); r.StatusCode != 304 || plans != 0 {
 		t.Errorf("status %d after %d plans", r.StatusCode, plans)

@@ -223,7 +223,7 @@ func proposals(t *testing.T, site *schedule.Site, book []schedule.Done, words bo
 			return p
 		}}
 	}
-	p, err := plan.With(site, book, schedule.Kinds(), rules)
+	p, err := plan.With(site, book, schedule.Date{}, schedule.Kinds(), rules)
 	if err != nil {
 		t.Fatal(err)
 	}
