@@ -22,11 +22,12 @@ type Shed struct {
 // from.
 func NewShed(s *Site, used map[string]float64) *Shed {
 	sh := &Shed{Materials: slices.DeleteFunc(slices.Clone(s.Materials), func(m material.Material) bool { return m.Pesticide })}
-	sh.own = len(sh.Materials)
 	for i := range sh.Materials {
 		m := &sh.Materials[i]
 		m.OnHand = max(0, m.OnHand-used[m.ID])
 	}
+	sh.Materials = slices.DeleteFunc(sh.Materials, func(m material.Material) bool { return m.NoRebuy && m.OnHand < 0.01 }) // [common] a hundredth of a pack is dust in the bag
+	sh.own = len(sh.Materials)
 	sh.Materials = append(sh.Materials, material.TradeMaterials()...)
 	return sh
 }

@@ -48,7 +48,7 @@ type Area struct {
 	Sampled     Date
 	Received    Date              // when the answer came; unset: two weeks after the sample
 	Soil        *agronomy.Report  // the report in force, in a site as read the first; nil without one
-	Reports     []SoilReport      // all, by sampling day
+	Reports     []SoilReport      // all, by sampling day, where there are several
 	Assumed     []agronomy.Reason // defaults the file left to us
 }
 

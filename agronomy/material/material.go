@@ -35,6 +35,7 @@ type Material struct {
 	PackVolume agronomy.Gallons
 	OnHand     float64 // packs
 	Price      float64 // per pack, in the site's own money; 0 not given
+	NoRebuy    bool    // what is on hand may be used, none of it is ever bought
 	Pesticide  bool    // kills or prevents weeds, moss, insects or disease: never planned
 	ToBuy      bool    // a plain material of the trade, not in the site file
 }

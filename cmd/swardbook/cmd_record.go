@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"swardbook/cmd/swardbook/flag"
@@ -40,7 +39,7 @@ before the program, or beside it, is recorded by its kind and area:
 
         --date DATE      the day it was done (default: --today)
         --today DATE     the day it is (default: from the clock)
-        --instead        the lines for the same job are struck out: this one counts
+        --instead        strike out the lines for the same job: this one counts
         --sure           record what looks like a slip
         --missed         it was not done, and will not be on that day
         --by PERSON      who did it
@@ -135,9 +134,9 @@ func (s *session) record(file, job string, r *recording) error {
 	answer := "Recorded in " + l.record + ": " + lines[len(lines)-1] + "\n"
 	switch {
 	case len(struck) > 0:
-		answer += "It takes the place of " + numbered(struck) + ", struck out.\n"
+		answer += "It takes the place of " + book.Numbered(struck) + ", struck out.\n"
 	case len(line.Before) > 0:
-		answer += "It adds to " + numbered(line.Before) + " about the same job; --instead would take its place.\n"
+		answer += line.Beside() + "; --instead would take its place.\n"
 	}
 	if len(changes) == 0 {
 		answer += "Nothing else changes.\n"
@@ -147,19 +146,10 @@ func (s *session) record(file, job string, r *recording) error {
 	return s.print(answer)
 }
 
-// numbered names lines of the book: "line 3 and line 5".
-func numbered(lines []int) string {
-	var out []string
-	for _, n := range lines {
-		out = append(out, "line "+strconv.Itoa(n))
-	}
-	return strings.Join(out, " and ")
-}
-
 // strike gives the book without the lines about the job, and which those are.
 func (r *recording) strike(l *loaded, p *schedule.Program) ([]byte, []int, error) {
 	line := book.NewLine(l.record, l.book, p, r.done, r.amount, r.today)
-	if len(line.Wrong) == 0 && len(line.Before) == 0 {
+	if len(line.Before) == 0 {
 		return nil, nil, misuse("--instead: no line about %s is on record", r.done.Job)
 	}
 	return book.Struck(l.book, line.Before), line.Before, nil
@@ -177,7 +167,10 @@ func (r *recording) settle(p *schedule.Program, job string) error {
 		}
 	}
 	area, kind, _, number, kindErr := schedule.JobName(job)
-	alone := kindErr == nil && number == 0 && area == ""
+	alone := kindErr == nil && number == 0 && !kind.Notice()
+	if alone && area != "" && p.Site.Area(area) != nil {
+		d.Area = area // the nearest of the kind is meant
+	}
 	if alone && (d.Area != "" || d.Date.Before(p.Start)) { // beside the program, or before it
 		d.Job = kind.String()
 		if d.Area == "" && len(p.Site.Areas) == 1 {

@@ -64,7 +64,7 @@ func busySites(t *testing.T, dir string) {
 	if !ok {
 		t.Fatal("the site has no material")
 	}
-	site, book := strings.NewReplacer(`days = ["sat", "wed"]`, "days = [\"sat\", \"wed\"]\njobs_per_day = 2", "west = \"tovi\"\n", "").Replace(head), sitefile.Header
+	site, book := strings.NewReplacer(`days = ["sat", "wed"]`, "days = [\"sat\", \"wed\"]\njobs_per_day = 2", "west = \"tovi\"\n", "").Replace(head), sitefile.ShortHeader
 	for i := range 12 {
 		site += fmt.Sprintf("[area.west%d]", i) + strings.NewReplacer("[area.west", fmt.Sprintf("[area.west%d", i), "West strip", fmt.Sprintf("West strip %d", i)).Replace(west)
 	}

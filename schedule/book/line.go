@@ -2,6 +2,7 @@ package book
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"swardbook/agronomy"
@@ -70,14 +71,39 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 		return Line{Wrong: l.Wrong}
 	}
 	l.Doubts = doubts(p, down, entry, today)
+	l.before(p, down)
+	if len(l.Before) > 0 && !whole && !given.Missed {
+		return Line{Wrong: []schedule.Problem{{Key: "amount", Message: "the job is on record in whole already", Hint: "give what went down beside it, or let this line take the place of that one"}}, Before: l.Before}
+	}
+	return l
+}
+
+// before finds the lines about the same job.
+func (l *Line) before(p *schedule.Program, down schedule.Down) {
 	for _, c := range p.Cases {
 		for _, o := range c.Down {
-			if o.AreaID == down.AreaID && o.Kind == kind && o.Season == season && o.N == n && o.Presumed == nil && !o.NotDone && o.Line > 0 {
+			if o.AreaID == down.AreaID && o.Kind == down.Kind && o.Season == down.Season && o.N == down.N && o.Presumed == nil && !o.NotDone && o.Line > 0 {
 				l.Before = append(l.Before, o.Line)
 			}
 		}
 	}
-	return l
+}
+
+// Beside says in a sentence which lines the new one adds to; "" for none.
+func (l *Line) Beside() string {
+	if len(l.Before) == 0 {
+		return ""
+	}
+	return "It adds to " + Numbered(l.Before) + " about the same job"
+}
+
+// Numbered names lines of a book: "line 3 and line 5".
+func Numbered(lines []int) string {
+	var out []string
+	for _, n := range lines {
+		out = append(out, "line "+strconv.Itoa(n))
+	}
+	return strings.Join(out, " and ")
 }
 
 // given reads amount and material as the person wrote them.
@@ -129,8 +155,8 @@ func (l *Line) weigh(d *schedule.Down, planned *schedule.Entry, p *schedule.Prog
 	if planned != nil && planned.Rate > 0 {
 		d.Of = planned.Rate.Over(a.Size)
 		for _, o := range p.CaseOf(d.AreaID).Down { // of the rest of a job, the whole
-			if planned.Rest && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
-				d.Of = max(d.Of, o.Of)
+			if planned.Rest && o.Presumed == nil && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
+				d.Of += o.Dose.Rate.Over(a.Size)
 			}
 		}
 	}

@@ -15,10 +15,10 @@ import (
 // and the same form works once there is room.
 func TestFullDisk(t *testing.T) {
 	w := recording(t)
-	before := sitefile.Header + "2026-09-13,east,east/lime/1,,half,,\n"
+	before := sitefile.ShortHeader + "2026-09-13,east,east/lime/1,,half,,\n"
 	w.put("mill.record.csv", before)
 	w.refresh()
-	v := w.open("east/lime/1")
+	v := w.open("east/lime/2026-1")
 	calendar := w.page("/mill/program.ics")
 
 	signal.Ignore(syscall.SIGXFSZ)

@@ -71,7 +71,7 @@ func TestFormSurvivesAPanic(t *testing.T) {
 	}
 	w.put("mill.toml", lawn)
 	w.start()
-	r := w.post(w.open("east/lime/1"))
+	r := w.post(w.open("east/lime/2026-1"))
 	if r.StatusCode != http.StatusInternalServerError || w.book() != "" {
 		t.Errorf("status %d, book %q", r.StatusCode, w.book())
 	}

@@ -61,14 +61,14 @@ func with(v url.Values, key, value string) url.Values {
 
 func TestRecordThroughTheForm(t *testing.T) {
 	w := recording(t)
-	wants(t, "the landing page", w.page("/mill/"), `href="done?job=east%2Flime%2F1"`)
+	wants(t, "the landing page", w.page("/mill/"), `href="done?job=east%2Flime%2F2026-1"`)
 	calendar := w.page("/mill/program.ics")
-	wants(t, "the calendar", strings.ReplaceAll(calendar, "\r\n ", ""), "https://example.org/lawns/mill/done?job=east%2Flime%2F1")
-	wants(t, "the choice of jobs", w.page("/mill/done"), "done?job=east%2Flime%2F1")
-	form := w.page("/mill/done?job=east%2Flime%2F1")
+	wants(t, "the calendar", strings.ReplaceAll(calendar, "\r\n ", ""), "https://example.org/lawns/mill/done?job=east%2Flime%2F2026-1")
+	wants(t, "the choice of jobs", w.page("/mill/done"), "done?job=east%2Flime%2F2026-1")
+	form := w.page("/mill/done?job=east%2Flime%2F2026-1")
 	wants(t, "the form", form, `value="2026-09-14"`, `<option value="ines" selected>Ines`)
 
-	v := with(with(w.open("east/lime/1"), "what", "part"), "amount", "half")
+	v := with(with(w.open("east/lime/2026-1"), "what", "part"), "amount", "half")
 	v.Set("by", "ines")
 	v.Set("note", "=ran out,\n\"really\"")
 	r := w.post(v, "Sec-Fetch-Site", "same-origin")
@@ -76,15 +76,15 @@ func TestRecordThroughTheForm(t *testing.T) {
 	if r.StatusCode != 200 || r.Header.Get("Cache-Control") != "no-store" {
 		t.Fatalf("status %d: %s", r.StatusCode, page)
 	}
-	wants(t, "the confirmation", page, "2026-09-14,east,east/lime/1,limestone,34.48627691051932 lb,ines,", "What changes in the program", "east/lime/1")
-	want := sitefile.Header + "2026-09-14,east,east/lime/1,limestone,34.48627691051932 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
+	wants(t, "the confirmation", page, "2026-09-14,east,lime,2026,1,limestone,0-0-0,,90,34.5 lb,69 lb,ines,", "What changes in the program", "east/lime/2026-1")
+	want := sitefile.Header + "2026-09-14,east,lime,2026,1,limestone,0-0-0,,90,34.5 lb,69 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
 	if w.book() != want {
 		t.Errorf("book %q, want %q", w.book(), want)
 	}
 	if w.page("/mill/program.ics") == calendar {
 		t.Error("the calendar did not move")
 	}
-	wants(t, "the JSON", w.page("/mill/program.json"), `"state": "done"`)
+	wants(t, "the JSON", w.page("/mill/program.json"), `"rest": true`)
 
 	// The same form again, as a nervous finger sends it.
 	if again := bodyOf(t, w.post(v)); again != page {
@@ -95,21 +95,25 @@ func TestRecordThroughTheForm(t *testing.T) {
 	}
 	lacks(t, "the log", w.logged(), v.Get("signed"), v.Get("id"))
 
-	// Another form for the same job takes the place of the line, and says so.
-	wants(t, "the second record", bodyOf(t, w.post(w.open("east/lime/1"))), "It replaces line 2 about the same job")
+	// Another form for the same job brings the rest, and says so.
+	wants(t, "the second record", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "It adds to line 2 about the same job")
+	wants(t, "the JSON", w.page("/mill/program.json"), `"state": "done"`)
+	wants(t, "a third", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "on record in whole already")
+	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/lime/2026-2"), "amount", "900 lb"))), "times what is planned", `name="sure"`)
+	wants(t, "a slip that is meant", bodyOf(t, w.post(with(with(w.open("east/lime/2026-2"), "amount", "900 lb"), "sure", "yes"))), ",900 lb,")
 }
 
 func TestMissedJob(t *testing.T) {
 	w := recording(t)
-	if r := w.post(with(w.open("east/lime/1"), "what", "missed")); r.StatusCode != 200 {
+	if r := w.post(with(w.open("east/lime/2026-1"), "what", "missed")); r.StatusCode != 200 {
 		t.Fatal(r.StatusCode)
 	}
-	wants(t, "the book", w.book(), "2026-09-14,east,east/lime/1,,missed,,\n")
+	wants(t, "the book", w.book(), "2026-09-14,east,lime,2026,1,,,,,missed,,,\n")
 }
 
 func TestFormsThatCannotBe(t *testing.T) {
 	w := recording(t)
-	good := w.open("east/lime/1")
+	good := w.open("east/lime/2026-1")
 	for _, c := range []struct {
 		form url.Values
 		want string
@@ -151,7 +155,7 @@ func TestFormsFromElsewhere(t *testing.T) {
 	w := recording(t)
 	w.put("other.toml", strings.Replace(lawn, "mill-green-4h2k", "other-9999", 1))
 	w.refresh()
-	good := w.open("east/lime/1")
+	good := w.open("east/lime/2026-1")
 	for _, c := range []struct {
 		form    url.Values
 		headers []string
@@ -198,7 +202,7 @@ func TestFormsFromElsewhere(t *testing.T) {
 			t.Errorf("host %s: %d", host, r.StatusCode)
 		}
 	}
-	if r := w.post(w.open("east/lime/1"), "Origin", "https://example.org"); r.StatusCode != 200 {
+	if r := w.post(w.open("east/lime/2026-1"), "Origin", "https://example.org"); r.StatusCode != 200 {
 		t.Errorf("from the public address: %d", r.StatusCode)
 	}
 }
@@ -212,7 +216,7 @@ func TestFiftyRecordersAtOnce(t *testing.T) {
 	w.start()
 	var all sync.WaitGroup
 	for i := range 50 {
-		v := with(w.open("east/lime/1"), "note", fmt.Sprint("from ", i))
+		v := with(with(w.open("east/lime/2026-1"), "note", fmt.Sprint("from ", i)), "amount", "2 lb")
 		for range 2 {
 			all.Go(func() {
 				if r := w.post(v); r.StatusCode != 200 {
@@ -235,20 +239,20 @@ func TestFiftyRecordersAtOnce(t *testing.T) {
 
 func TestNothingIsRecordedOnTopOfErrors(t *testing.T) {
 	w := recording(t)
-	v := w.open("east/lime/1")
-	w.put("mill.record.csv", sitefile.Header+"nonsense,,,,,,\n")
+	v := w.open("east/lime/2026-1")
+	w.put("mill.record.csv", sitefile.ShortHeader+"nonsense,,,,,,\n")
 	r := w.post(v)
 	if r.StatusCode != http.StatusConflict {
 		t.Errorf("status %d", r.StatusCode)
 	}
-	if w.book() != sitefile.Header+"nonsense,,,,,,\n" {
+	if w.book() != sitefile.ShortHeader+"nonsense,,,,,,\n" {
 		t.Errorf("the book is now %q", w.book())
 	}
-	w.put("mill.record.csv", sitefile.Header+"2026-09-13,east,east/lime/1,,half,,torn") // no line end
+	w.put("mill.record.csv", sitefile.ShortHeader+"2026-09-13,east,east/lime/1,,half,,torn") // no line end
 	if r := w.post(v); r.StatusCode != 200 {
 		t.Errorf("after mending: %d", r.StatusCode)
 	}
-	wants(t, "the book", w.book(), ",torn\n2026-09-14,east,east/lime/1,limestone,68.97255382103864 lb,,\n")
+	wants(t, "the book", w.book(), ",torn\n"+sitefile.Header+"2026-09-14,east,lime,2026,1,limestone,0-0-0,,90,34.5 lb,69 lb,,\n")
 }
 
 func TestChangesAreNamed(t *testing.T) {

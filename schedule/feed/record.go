@@ -24,6 +24,7 @@ func (u *unusable) Error() string { return strings.Join(u.wrong, "; ") }
 // outcome is what a recorded job did to the rest of the program.
 type outcome struct {
 	Line    string // as it stands in the record book
+	Beside  string // which lines it adds to; "" none
 	Tally   string // "2 moved, 1 grew"; "" nothing changed
 	Changes []changeView
 }
@@ -74,7 +75,9 @@ func (f *Feed) record(s *site, e entry) (outcome, error) {
 	if err := book.Append(f.o.Sites, recordBook(s.name), a.line.Text); err != nil {
 		return outcome{}, err
 	}
-	o := outcomeOf(a.line.Text, r.program, a.after)
+	lines := strings.Split(strings.TrimSpace(a.line.Text), "\n")
+	o := outcomeOf(lines[len(lines)-1], r.program, a.after)
+	o.Beside = a.line.Beside()
 	s.recorded[e.ID] = o
 	f.look(s)
 	f.o.Log.Info("recorded", "site", s.logName(), "job", d.Job, "changes", text.Tally(schedule.Compare(r.program, a.after)))

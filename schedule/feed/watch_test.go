@@ -153,7 +153,7 @@ func TestSequenceSurvivesARestart(t *testing.T) {
 	w.pass(time.Hour)
 	w.refresh()
 	for _, path := range paths {
-		if n, _ := sequenceOf(t, w.page(path), "east/lime/1"); n != 1 {
+		if n, _ := sequenceOf(t, w.page(path), "east/lime/2026-1"); n != 1 {
 			t.Errorf("%s: sequence %d after a change", path, n)
 		}
 	}
@@ -165,7 +165,7 @@ func TestSequenceSurvivesARestart(t *testing.T) {
 	}
 	w.put("mill.toml", strings.Replace(lawn, "2600 sq ft", "2800 sq ft", 1))
 	w.start()
-	if n, _ := sequenceOf(t, w.page("/mill/program.ics"), "east/lime/1"); n != 2 {
+	if n, _ := sequenceOf(t, w.page("/mill/program.ics"), "east/lime/2026-1"); n != 2 {
 		t.Errorf("sequence %d after a restart with a change", n)
 	}
 }
@@ -190,7 +190,7 @@ func TestWithoutState(t *testing.T) {
 	w.page("/mill/program.ics")
 	w.put("mill.toml", strings.Replace(lawn, "2600 sq ft", "2700 sq ft", 1))
 	w.refresh()
-	if n, _ := sequenceOf(t, w.page("/mill/program.ics"), "east/lime/1"); n != 1 {
+	if n, _ := sequenceOf(t, w.page("/mill/program.ics"), "east/lime/2026-1"); n != 1 {
 		t.Errorf("sequence %d, kept in memory", n)
 	}
 }

@@ -74,7 +74,7 @@ func (pl *planner) jobs() []schedule.Job {
 	for _, l := range pl.lives {
 		for _, j := range pl.recorded(l) {
 			if rest := open[j.ID()]; rest != nil {
-				rest.Note = "the rest: " + j.Note
+				rest.Note = strings.TrimSpace("down already: " + pl.site.Measure().DoseWords(j.Dose, l.area.Size) + ", " + j.On.Short() + ". " + j.Note)
 				continue
 			}
 			done = append(done, j)

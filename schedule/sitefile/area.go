@@ -99,14 +99,57 @@ func (r *reader) readArea(t table, id string, alone bool) schedule.Area {
 		assume("%s: not said whether clippings are returned, taken as returned", a.Name)
 	}
 	if t.given("soil") {
-		s := t.under("soil")
-		a.Sampled = r.readSampled(s)
-		a.Soil = readSoil(s, a)
+		r.readReports(t.under("soil"), &a, assume)
+	}
+	return a
+}
+
+// readReports reads the soil reports of an area: one that stands by itself, and those
+// that stand beside it under their sampling days.
+func (r *reader) readReports(all table, a *schedule.Area, assume func(string, ...any)) {
+	read := func(s table, sampled schedule.Date) {
+		one := schedule.SoilReport{Sampled: sampled, Received: s.date("received"), Soil: readSoil(s, *a)}
+		if !one.Received.IsZero() && one.Received.Before(one.Sampled) {
+			s.wrong("received", fmt.Sprintf("the answer came on %s, before the soil was sampled, %s", one.Received, one.Sampled), "check the year of both")
+		}
+		for _, o := range a.Reports {
+			if o.Sampled == sampled && !sampled.IsZero() {
+				s.wrong("sampled", fmt.Sprintf("two reports are of %s", sampled), "keep the one that holds, or mend the day")
+			}
+		}
 		if !s.given("depth") {
 			assume("%s: depth of the sample not given; figures by the acre are taken over a plough layer", a.Name)
 		}
+		a.Reports = append(a.Reports, one)
 	}
-	return a
+	var dated []string
+	alone := len(all.values) == 0
+	for _, name := range all.names() {
+		if _, err := schedule.ParseDate(name); err == nil {
+			dated = append(dated, name)
+		} else {
+			alone = true
+		}
+	}
+	if alone {
+		read(all, r.readSampled(all))
+	}
+	for _, name := range dated {
+		s := all.under(name)
+		day, _ := schedule.ParseDate(name)
+		if s.given("sampled") && s.date("sampled") != day {
+			s.wrong("sampled", fmt.Sprintf("is not %s, by which the report is named", day), "remove it, or name the report by the day of the sample")
+		}
+		if through := r.site.Through; !through.IsZero() && day.After(through) {
+			s.wrong("", fmt.Sprintf("the soil was sampled on %s, after the program ends, %s", day, through), "check the year of both")
+		}
+		read(s, day)
+	}
+	slices.SortStableFunc(a.Reports, func(x, y schedule.SoilReport) int { return x.Sampled.Compare(y.Sampled) })
+	a.Soil, a.Sampled, a.Received = a.Reports[0].Soil, a.Reports[0].Sampled, a.Reports[0].Received
+	if len(a.Reports) == 1 {
+		a.Reports = nil
+	}
 }
 
 // readStand reads one grass, or a mixture with the share of each.

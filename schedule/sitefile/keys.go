@@ -3,6 +3,8 @@ package sitefile
 import (
 	"strings"
 	"sync"
+
+	"swardbook/schedule"
 )
 
 // shape is what a value may look like; a key may take more than one.
@@ -82,6 +84,7 @@ var keys = []key{
 
 	{"area.*.soil", asTable, ""},
 	{"area.*.soil.sampled", asDate, `2026-08-11`},
+	{"area.*.soil.received", asDate, `2026-08-20`},
 	{"area.*.soil.depth", asQuantity, `"4 in"`},
 	{"area.*.soil.method", asText, `"mehlich-3"`},
 	{"area.*.soil.ph", asNumber, `5.6`},
@@ -119,6 +122,8 @@ var keys = []key{
 	{"material.*.pesticide", asFlag, `false`},
 	{"material.*.pack", asQuantity, `"40 lb"`},
 	{"material.*.on_hand", asNumber, `1.5`},
+	{"material.*.counted", asDate, `2026-09-12`},
+	{"material.*.rebuy", asFlag, `true`},
 	{"material.*.price", asNumber, `7.25`},
 
 	{"local", asTable, ""},
@@ -183,12 +188,33 @@ func (n *node) under(name string) *node {
 	if k := n.below[name]; k != nil {
 		return k
 	}
-	return n.below["*"]
+	star := n.below["*"]
+	if star != nil && star.pattern == datedSoil {
+		if _, err := schedule.ParseDate(name); err != nil {
+			return nil
+		}
+	}
+	return star
+}
+
+// datedSoil is a soil report that stands beside others under its sampling day. It
+// takes every key of one that stands alone.
+const datedSoil = "area.*.soil.*"
+
+func soilKeys(all []key) (dated []key) {
+	dated = append(dated, key{datedSoil, asTable, ""})
+	for _, k := range all {
+		if name, ok := strings.CutPrefix(k.pattern, "area.*.soil."); ok {
+			dated = append(dated, key{datedSoil + "." + name, k.takes, k.example})
+		}
+	}
+	return dated
 }
 
 var tree = sync.OnceValue(func() *node {
 	root := &node{below: map[string]*node{}}
-	for _, k := range allKeys() {
+	all := allKeys()
+	for _, k := range append(all, soilKeys(all)...) {
 		at := root
 		parts := strings.Split(k.pattern, ".")
 		for _, p := range parts[:len(parts)-1] {
@@ -196,7 +222,9 @@ var tree = sync.OnceValue(func() *node {
 		}
 		last := parts[len(parts)-1]
 		at.below[last] = &node{k, map[string]*node{}, nil}
-		at.names = append(at.names, last)
+		if last != "*" || len(at.names) == 0 {
+			at.names = append(at.names, last)
+		}
 	}
 	return root
 })

@@ -9,6 +9,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
+	"swardbook/schedule"
 )
 
 var materialKinds = []material.Kind{material.LimeMaterial, material.FertilizerMaterial, material.SulfurMaterial,
@@ -46,7 +47,17 @@ func (r *reader) readMaterials(top table) {
 				t.wrong(id, fmt.Sprintf("differs from %q only in capitals", other.ID), "choose an id that cannot be mistaken for it")
 			}
 		}
-		r.site.Materials = append(r.site.Materials, r.readMaterial(t.under(id), id))
+		m := t.under(id)
+		r.site.Materials = append(r.site.Materials, r.readMaterial(m, id))
+		if day := m.date("counted"); !day.IsZero() {
+			if r.site.Counted == nil {
+				r.site.Counted = map[string]schedule.Date{}
+			}
+			r.site.Counted[id] = day
+		}
+		if m.given("counted") && !m.given("on_hand") {
+			m.wrong("counted", "is given, but not what was counted", "give on_hand, the packs there were on that day")
+		}
 	}
 }
 
@@ -67,6 +78,7 @@ func (r *reader) readMaterial(t table, id string) material.Material {
 		Sulfur:    agronomy.Percent(t.number("sulfur", 0, 100)),
 		Pesticide: t.flag("pesticide"),
 		OnHand:    t.number("on_hand", 0, 10000),
+		NoRebuy:   t.given("rebuy") && !t.flag("rebuy"),
 		Price:     t.number("price", 0, 1e6),
 	}
 	if m.Name == "" {

@@ -40,7 +40,7 @@ func readSoil(t table, a schedule.Area) *agronomy.Report {
 	for _, s := range soil.Suspicious(*r, t.site.Place.State) {
 		at := t
 		if !t.given(s.Field) { // the texture stands with the area
-			at.path = strings.TrimSuffix(t.path, ".soil")
+			at.path, _, _ = strings.Cut(t.path, ".soil")
 		}
 		message, hint, _ := strings.Cut(s.Text, ": ")
 		at.doubt(s.Field, plain(message), strings.TrimSuffix(hint, "."))
