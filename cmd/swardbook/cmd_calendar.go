@@ -20,7 +20,9 @@ var calendarCommand = command{
 Writes the program as a calendar. With -o the file that is there is read first:
 events that changed are changed in place, jobs that vanished are cancelled, and
 a file with nothing to change is not touched. A file that is not this calendar
-is refused and left as it is.
+is refused and left as it is. The file of a person or an area that is no more
+turns into cancellations that say whose the jobs are now; after 60 days it is
+removed.
 
         --today DATE    as of DATE (default: today)
         --area ID       jobs in one area
@@ -53,15 +55,17 @@ is refused and left as it is.
 			if err != nil {
 				return err
 			}
-			if _, err := pick.Apply(p); err != nil { // names are checked here, cut by ical
-				return err
-			}
 			kinds, err := pick.Kinds()
 			if err != nil {
 				return err
 			}
 			o := ical.Options{Area: pick.Area, Person: pick.Person, Kinds: kinds, Address: *address}
-			if err := s.calendar(p, o, out.File, l.inputs()); err != nil {
+			_, unknown := pick.Apply(p) // names are checked here, cut by ical
+			err = s.calendar(p, o, out.File, l.inputs())
+			if other := errors.As(err, new(*ical.Refused)) || errors.As(err, new(*ical.Unwritable)); unknown != nil && other {
+				return unknown // the file is not of somebody who was there
+			}
+			if err != nil {
 				return err
 			}
 			return strictly(*strict, p)
@@ -104,6 +108,12 @@ func (s *session) updateCalendar(file string, old []byte, p *schedule.Program, o
 	data, changes, err := ical.Update(old, p, o, s.now())
 	if err != nil {
 		return fmt.Errorf("%s: %w", file, err)
+	}
+	if data == nil {
+		if err := os.Remove(file); err != nil {
+			return fmt.Errorf("could not remove %s: %w", file, bare(err))
+		}
+		return s.print(file + ": removed: its person or area is no more, and nothing is left to tell\n")
 	}
 	changed, err := replaceFile(file, data)
 	if err != nil {

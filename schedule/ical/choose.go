@@ -79,14 +79,13 @@ func (o *Options) holds(e *schedule.Entry) bool {
 // head names the calendar and checks the options, which it puts in their
 // settled form: addresses checked, kinds in the order of the trade.
 func head(p *schedule.Program, o *Options) (calendar, error) {
-	c := calendar{id: p.SiteID}
+	var c calendar
 	var choice []string
 	if o.Area != "" {
 		i := slices.IndexFunc(p.Areas, func(a schedule.AreaShown) bool { return a.ID == o.Area })
 		if i < 0 {
 			return c, &Unwritable{fmt.Sprintf("the site has no area %q", o.Area), "its areas are " + areaIDs(p)}
 		}
-		c.id += ".area-" + o.Area
 		choice = append(choice, p.Areas[i].Name)
 	}
 	if o.Person != "" {
@@ -94,24 +93,46 @@ func head(p *schedule.Program, o *Options) (calendar, error) {
 		if !ok {
 			return c, &Unwritable{fmt.Sprintf("the site has no person %q", o.Person), "name one from [crew.people]"}
 		}
-		c.id += ".for-" + o.Person
 		choice = append(choice, name)
 	}
+	if err := o.settle(p); err != nil {
+		return c, err
+	}
+	for _, k := range o.Kinds {
+		choice = append(choice, k.String())
+	}
+	c.id, c.source = o.id(p.SiteID), o.Address
+	if !plainID(c.id) {
+		return c, &Unwritable{fmt.Sprintf("the calendar would be called %q", c.id), "ids hold letters, digits and hyphens, and fewer kinds make it shorter"}
+	}
+	c.name = calendarName(p, choice)
+	return c, nil
+}
+
+// id names the calendar: the site, and what part of it was chosen.
+func (o *Options) id(site string) string {
+	if o.Area != "" {
+		site += ".area-" + o.Area
+	}
+	if o.Person != "" {
+		site += ".for-" + o.Person
+	}
+	for _, k := range o.Kinds {
+		site += "." + k.String()
+	}
+	return site
+}
+
+// settle checks the addresses, and puts the kinds in the order of the trade.
+func (o *Options) settle(p *schedule.Program) error {
 	if o.Kinds != nil {
 		all := p.Kinds()
 		for _, k := range o.Kinds {
 			if !slices.Contains(all, k) {
-				return c, &Unwritable{fmt.Sprintf("%q is no kind of job", k), fmt.Sprint("the kinds are ", all)}
+				return &Unwritable{fmt.Sprintf("%q is no kind of job", k), fmt.Sprint("the kinds are ", all)}
 			}
 		}
 		o.Kinds = slices.DeleteFunc(all, func(k schedule.Kind) bool { return !slices.Contains(o.Kinds, k) })
-		for _, k := range o.Kinds {
-			c.id += "." + k.String()
-			choice = append(choice, k.String())
-		}
-	}
-	if !plainID(c.id) {
-		return c, &Unwritable{fmt.Sprintf("the calendar would be called %q", c.id), "ids hold letters, digits and hyphens, and fewer kinds make it shorter"}
 	}
 	for _, address := range []*string{&o.Address, &o.Record, &o.Page} {
 		if *address == "" {
@@ -119,13 +140,11 @@ func head(p *schedule.Program, o *Options) (calendar, error) {
 		}
 		link, ok := webLink(*address)
 		if !ok {
-			return c, &Unwritable{fmt.Sprintf("%q is no web address", *address), "write it as https://example.org/lawn.ics"}
+			return &Unwritable{fmt.Sprintf("%q is no web address", *address), "write it as https://example.org/lawn.ics"}
 		}
 		*address = link
 	}
-	c.source = o.Address
-	c.name = calendarName(p, choice)
-	return c, nil
+	return nil
 }
 
 // nameLimit is how much of a calendar's name phones show. // [common]

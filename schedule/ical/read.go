@@ -44,8 +44,11 @@ func read(text []byte) (calendar, error) {
 	}
 	var c calendar
 	for _, p := range cal.CalendarProperties {
-		if p.IANAToken == string(ics.PropertyXWRCalID) {
+		switch p.IANAToken {
+		case string(ics.PropertyXWRCalID):
 			c.id = p.Value
+		case string(ics.PropertyName):
+			c.name = p.Value
 		}
 	}
 	seen := map[string]bool{}

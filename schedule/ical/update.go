@@ -23,25 +23,23 @@ const (
 // now as its stamp, or a second after its old stamp if that is later; all
 // others keep theirs, so that out equals old when nothing changed. A job that
 // left the program is cancelled, and dropped 30 days past its day; a past one
-// from before the program's first day stays as it was for 18 months.
+// from before the program's first day stays as it was for 18 months. The calendar
+// of a person or an area that is no more turns into cancellations; out is nil, and
+// the file can go, when it has told so for 60 days.
 //
 // Errors are [*Refused] when old is another program's, another calendar's or
 // cannot be read, and [*Unwritable] as in [Write]. Nothing may be written then.
 func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []byte, changes Changes, err error) {
+	if Gone(p, o) {
+		return endCalendar(old, p, o, now)
+	}
 	c, err := choose(p, o)
 	if err != nil {
 		return nil, changes, err
 	}
-	before, err := read(old)
+	before, now, err := readOwn(old, c.id, now)
 	if err != nil {
 		return nil, changes, err
-	}
-	if before.id != c.id {
-		return nil, changes, &Refused{fmt.Sprintf("the file holds the calendar %q, not %q", before.id, c.id), otherName}
-	}
-	now = now.UTC().Truncate(time.Second)
-	if !datable(dayOf(now)) {
-		return nil, changes, &Unwritable{fmt.Sprintf("the clock says %s", now.Format(time.DateOnly)), "set it right"}
 	}
 	had := make(map[string]Event, len(before.events))
 	for _, e := range before.events {
@@ -74,7 +72,7 @@ func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []by
 		case drop:
 			changes.Dropped = append(changes.Dropped, e.words())
 		case cancel:
-			c.events = append(c.events, e.revised(cancelled(e, p), now))
+			c.events = append(c.events, e.revised(cancelled(e, p, ""), now))
 			changes.Cancelled = append(changes.Cancelled, e.words())
 		case keep:
 			c.events = append(c.events, e)
@@ -82,6 +80,22 @@ func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []by
 	}
 	out, err = encode(c)
 	return out, changes, err
+}
+
+// readOwn reads the calendar that old must be, and sets the clock to whole seconds.
+func readOwn(old []byte, id string, now time.Time) (calendar, time.Time, error) {
+	before, err := read(old)
+	if err != nil {
+		return before, now, err
+	}
+	if before.id != id {
+		return before, now, &Refused{fmt.Sprintf("the file holds the calendar %q, not %q", before.id, id), otherName}
+	}
+	now = now.UTC().Truncate(time.Second)
+	if !datable(dayOf(now)) {
+		return before, now, &Unwritable{fmt.Sprintf("the clock says %s", now.Format(time.DateOnly)), "set it right"}
+	}
+	return before, now, nil
 }
 
 // revised gives the event new content, the next SEQUENCE and a later stamp.
@@ -123,12 +137,12 @@ func fate(e Event, start, today schedule.Date) int {
 	return cancel
 }
 
-// cancelled is the content that tells a reader not to do the job, and why.
-func cancelled(e Event, p *schedule.Program) Content {
+// cancelled is the content that tells a reader not to do the job, why, and more.
+func cancelled(e Event, p *schedule.Program, more string) Content {
 	c := e.Content
 	title := bareTitle(e.Summary)
 	c.Summary = titled(cancelledTitle, title)
-	c.Description = clean("Do not do this job: " + title + ".\n" + whyGone(e, p) + "\n\n" + e.Link)
+	c.Description = clean("Do not do this job: " + title + ".\n" + whyGone(e, p) + more + "\n\n" + e.Link)
 	c.Cancelled = true
 	c.Remind = nil
 	return c

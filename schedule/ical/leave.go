@@ -1,0 +1,76 @@
+package ical
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"swardbook/schedule"
+)
+
+// goneDays is how long the calendar of somebody gone goes on telling so. // [common]
+const goneDays = 60
+
+// ends stands in every event that was cancelled because its calendar ends.
+const ends = "This calendar ends: its subscription can be removed."
+
+// Gone tells whether the options name a person or an area that the site does not
+// have, or no longer.
+func Gone(p *schedule.Program, o Options) bool {
+	if o.Person != "" {
+		if _, known := personName(p, o.Person); !known {
+			return true
+		}
+	}
+	return o.Area != "" && !slices.ContainsFunc(p.Areas, func(a schedule.AreaShown) bool { return a.ID == o.Area })
+}
+
+// endCalendar cancels what was still to be done in a calendar of somebody gone, and
+// says whose it is now; what is past stays. The days count from the first event
+// that was cancelled so; where there is none to cancel, the calendar has nothing
+// to tell and is gone at once.
+func endCalendar(old []byte, p *schedule.Program, o Options, now time.Time) (out []byte, changes Changes, err error) {
+	if err := o.settle(p); err != nil {
+		return nil, changes, err
+	}
+	c, now, err := readOwn(old, o.id(p.SiteID), now)
+	if err != nil {
+		return nil, changes, err
+	}
+	c.source = o.Address
+	var since time.Time
+	for i := range c.events {
+		e := &c.events[i]
+		switch {
+		case e.Cancelled && strings.Contains(e.Description, ends):
+			if since.IsZero() || e.Stamp.Before(since) {
+				since = e.Stamp
+			}
+		case !e.Cancelled && stillToDo(*e, p, dayOf(now)):
+			*e = e.revised(cancelled(*e, p, "\n"+ends), now)
+			changes.Cancelled = append(changes.Cancelled, e.words())
+		}
+	}
+	if since.IsZero() && changes.Cancelled == nil || !since.IsZero() && now.After(since.AddDate(0, 0, goneDays)) {
+		changes = Changes{}
+		for _, e := range c.events {
+			changes.Dropped = append(changes.Dropped, e.words())
+		}
+		return nil, changes, nil
+	}
+	out, err = encode(c)
+	return out, changes, err
+}
+
+// stillToDo tells whether the event is of a job that is not done and may be done
+// today or later.
+func stillToDo(e Event, p *schedule.Program, today schedule.Date) bool {
+	if e.Summary != bareTitle(e.Summary) { // done or missed
+		return false
+	}
+	if !e.Date.Before(today) {
+		return true
+	}
+	i := slices.IndexFunc(p.Entries, func(now schedule.Entry) bool { return now.UID == e.UID })
+	return i >= 0 && p.Entries[i].State != schedule.Finished && p.Entries[i].State != schedule.Missed && !p.Entries[i].Latest.Before(today)
+}
