@@ -25,6 +25,7 @@
 //	read       a site file, its record book and its normals become a program
 //	turn       one site's turn is bounded, and its panic its own
 //	tree       a program becomes the files of its site
+//	leaver     the calendar of somebody gone ends
 //	resource   a file becomes the bytes and headers of an answer
 //	answer     conditional requests, after RFC 9110
 //	feed       requests find their site

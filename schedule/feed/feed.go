@@ -219,7 +219,7 @@ func (n *shown) has(path string) bool {
 	case landingFile, calendarFile, sheetFile, jsonFile:
 		return true
 	}
-	return slices.Contains(n.parts, path)
+	return slices.Contains(n.parts, path) || slices.Contains(n.left, path)
 }
 
 // busy answers when there is no turn for a request: come again soon.

@@ -117,13 +117,16 @@ func (f *Feed) ready(ctx context.Context, s *site, path string, enough func(*res
 		next.mark = was.mark
 	}
 	if m.err != nil {
-		if m.err != errNoFile {
+		if m.err == errOver {
+			f.forget(s, path)
+		}
+		if !errors.Is(m.err, errNoFile) {
 			f.mu.Lock()
 			f.say(slog.LevelError, s.name, "a file of the site cannot be made", "file", path, "error", m.err.Error())
 			f.mu.Unlock()
 			f.fault(s.name, m.err)
 		}
-		if isFault(m.err) || m.err == errNoFile {
+		if isFault(m.err) || errors.Is(m.err, errNoFile) {
 			next.bad = m.err
 			s.put(path, next)
 		}
@@ -168,7 +171,7 @@ func (f *Feed) there(s *site, path string, enough func(*resource) bool) (*resour
 	defer s.mu.Unlock()
 	k := s.slots[path]
 	switch {
-	case k == nil || k.of != n || daily(path) && k.day != day(f.o.Now()):
+	case k == nil || k.of != n || n.daily(path) && k.day != day(f.o.Now()):
 		return nil, nil
 	case k.bad != nil:
 		return nil, k.bad

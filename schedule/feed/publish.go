@@ -65,7 +65,8 @@ type Failure struct {
 }
 
 // Publish writes the tree of every site of the folder as plain files. What is
-// there already with the same bytes is not touched; nothing is deleted. One
+// there already with the same bytes is not touched. Nothing is deleted but the
+// calendar of a person or an area that is no more, when it has told so for 60 days. One
 // site that fails never stops the others. The error is for what stops them all,
 // a context that ended among it.
 //

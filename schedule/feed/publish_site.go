@@ -51,11 +51,18 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err != nil {
 		return nil, err
 	}
+	over := slices.DeleteFunc(slices.Clone(made), func(m file) bool { return m.body != nil })
+	made = slices.DeleteFunc(made, func(m file) bool { return m.body == nil })
 	known := map[string]bool{}
 	files := make([]book.File, len(made))
 	for i, m := range made {
 		known[m.path] = true
 		files[i] = book.File{Name: prefix + "/" + m.path, Data: m.body}
+	}
+	for _, m := range over {
+		if err := p.o.Out.Remove(prefix + "/" + m.path); err != nil {
+			return nil, unwritten(err)
+		}
 	}
 	wrote, err := book.ReplaceAll(p.o.Out, files, private)
 	if err == nil {
@@ -92,6 +99,11 @@ func (p *publisher) press(name string) (out pressed) {
 	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
 		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)
 	}}
+	var parts []string
+	for _, k := range t.parts(out.reading.program) {
+		parts = append(parts, k.path)
+	}
+	t.left = left(p.o.Out, prefix, parts)
 	out.files, out.err = t.files(out.reading.program)
 	return out
 }

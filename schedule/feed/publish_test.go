@@ -160,16 +160,19 @@ func TestOldFilesAreReportedNotRemoved(t *testing.T) {
 	p.put("b.toml", named("b"))
 	p.publish()
 	os.Remove(filepath.Join(p.dir, "b.toml"))
-	p.put("a.toml", strings.NewReplacer("oskar = \"Oskar\"\n", "", "nitrogen = \"oskar\"\n", "").Replace(named("a")))
+	p.put("a.toml", strings.Replace(named("a"), "Site a", "Site A", 1))
+	if err := os.WriteFile(filepath.Join(p.out, "a/person/stray.ics"), []byte("not ours"), 0o666); err != nil {
+		t.Fatal(err)
+	}
 	done := p.publish()
-	if fmt.Sprint(done.Old) != "[a/person/oskar.ics b/]" {
+	if fmt.Sprint(done.Old) != "[a/person/stray.ics b/]" {
 		t.Errorf("old: %v", done.Old)
 	}
 	p.file("b/program.ics")
-	p.file("a/person/oskar.ics")
+	p.file("a/person/stray.ics")
 	// A broken site that may have a secret: its folder must not be called old.
 	p.put("b.toml", "title = 3\nsecret = 4\n")
-	if done := p.publish(); done.OldUnchecked == "" || fmt.Sprint(done.Old) != "[a/person/oskar.ics]" {
+	if done := p.publish(); done.OldUnchecked == "" || fmt.Sprint(done.Old) != "[a/person/stray.ics]" {
 		t.Errorf("%+v", done)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"log/slog"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -55,6 +56,7 @@ type shown struct {
 	before              *inputs            // the last good ones, until from is known to be as good
 	problems            []schedule.Problem // of the newest files, when from is older
 	parts               []string           // the calendars of persons and areas
+	left                []string           // those of persons and areas that are no more
 }
 
 // shownOf shows what was read. It keeps nothing of it: the texts of a site are
@@ -82,8 +84,11 @@ type slot struct {
 // errNoFile is the error of a path that the site does not have.
 var errNoFile = errors.New("no such file")
 
-// daily tells whether a file changes with the day.
-func daily(path string) bool { return path == landingFile || path == sheetFile }
+// daily tells whether a file changes with the day. The calendar of somebody gone
+// does, as its days are counted.
+func (n *shown) daily(path string) bool {
+	return path == landingFile || path == sheetFile || slices.Contains(n.left, path)
+}
 
 // fresh gives what is shown of a site, after a look at its files if nobody has
 // looked in this round. It waits for nobody unless nothing is known yet.
@@ -165,6 +170,7 @@ func (f *Feed) goOn(s *site, r *reading) {
 
 // show replaces what is shown.
 func (f *Feed) show(s *site, n *shown) {
+	n.left = f.leavers(s, n)
 	was := s.shown.Swap(n)
 	if was == nil || was.prefix != n.prefix || was.title != n.title || was.note != n.note || was.private != n.private {
 		f.dirty.Store(true)

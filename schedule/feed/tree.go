@@ -47,7 +47,8 @@ type tree struct {
 	problems []schedule.Problem // of the newest files, when an older program is shown
 	// old gives the calendar that was published before at a path of the tree;
 	// the error is fs.ErrNotExist when there was none.
-	old func(path string) ([]byte, error)
+	old  func(path string) ([]byte, error)
+	left []string // calendars that were published before for persons and areas that are no more
 }
 
 // day is the day that is today where the clock hangs.
@@ -90,7 +91,8 @@ func (t *tree) parts(p *schedule.Program) []part {
 	return out
 }
 
-// files makes all files of a site. A calendar of one person or area that cannot
+// files makes all files of a site. One without a body is of somebody gone and is
+// to be removed. A calendar of one person or area that cannot
 // be written, because it would be empty, is left out with the reason on the
 // landing page; anything else that fails is an error.
 func (t *tree) files(p *schedule.Program) ([]file, error) {
@@ -106,6 +108,16 @@ func (t *tree) files(p *schedule.Program) ([]file, error) {
 			return nil, err
 		}
 		out = append(out, file{k.path, calendarType, body})
+	}
+	for _, path := range t.left {
+		switch f, err := t.leaver(p, path); {
+		case err == nil:
+			out = append(out, f)
+		case errors.Is(err, errOver):
+			out = append(out, file{path: path}) // to be removed
+		case !errors.Is(err, errNoFile):
+			return nil, err
+		}
 	}
 	for _, path := range []string{sheetFile, jsonFile} {
 		f, err := t.file(p, path)
@@ -165,7 +177,7 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 		}
 		return file{path, calendarType, body}, err
 	}
-	return file{}, errNoFile
+	return t.leaver(p, path)
 }
 
 // calendar writes a calendar on top of the one that was there.

@@ -83,12 +83,14 @@ func (o Ordinance) String() string {
 // and "St. Lucie" are.
 func SameCounty(a, b string) bool { return countyKey(a) == countyKey(b) }
 
+var countySigns = strings.NewReplacer(".", "", "'", "", "’", "", "-", " ")
+
 func countyKey(name string) string {
 	name = strings.ToLower(strings.TrimSpace(name))
 	for _, end := range [...]string{" county", " parish", " borough"} {
 		name = strings.TrimSuffix(name, end)
 	}
-	name = strings.NewReplacer(".", "", "'", "", "’", "", "-", " ").Replace(name)
+	name = countySigns.Replace(name)
 	if rest, ok := strings.CutPrefix(name, "saint "); ok {
 		name = "st " + rest
 	}
