@@ -28,12 +28,13 @@ type Person struct {
 // an area ("west/lime"), of an area, of a kind.
 type Assignment struct{ Jobs, Person string }
 
-// exactness says how exactly a name means the job of an id: by the id, its area
-// and kind, its area, its kind; 0 not at all.
+// exactness says how exactly a name means the job of an id: by the id, the id
+// without its season, its area and kind, its area, its kind; 0 not at all.
 func exactness(name, id string) int {
 	area, rest, _ := strings.Cut(id, "/")
-	kind, _, _ := strings.Cut(rest, "/")
-	return 1 + slices.Index([]string{kind, area, area + "/" + kind, id}, name)
+	kind, number, _ := strings.Cut(rest, "/")
+	_, n, _ := strings.Cut(number, "-")
+	return 1 + slices.Index([]string{kind, area, area + "/" + kind, area + "/" + kind + "/" + n, id}, name)
 }
 
 // Who finds the person for the job of an id: the most exact name wins.

@@ -40,6 +40,7 @@ type Job struct {
 	On    Date
 	State State
 	Note  string
+	By    string   // who did it, as the record book says
 	Bound []string // what bound the day when it was planned
 	Rest  bool     // what is left of a job done in part
 }

@@ -207,7 +207,7 @@ func (pl *planner) entry(j *schedule.Job) schedule.Entry {
 	e := schedule.Entry{
 		ID: j.ID(), UID: schedule.UID(s.ID, j.AreaID(), j.Kind, j.Season, j.N), Kind: j.Kind, Season: j.Season, Rest: j.Rest, Title: j.Title, Summary: j.Summary,
 		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: w.Last, Window: schedule.WindowWords(w),
-		Who: s.Who(j.ID()), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
+		Who: cmp.Or(j.By, s.Who(j.ID())), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, schedule.Planned), Note: j.Note,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,
 	}
