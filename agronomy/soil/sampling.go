@@ -10,9 +10,10 @@ import (
 type Sampling struct {
 	Depth     agronomy.Inches
 	Cores     int
-	RetestIn  int    // years until the next, where nothing was limed
-	AfterLime [2]int // months after lime at which a retest tells
-	Steps     []agronomy.Reason
+	RetestIn  int               // years until the next, where nothing was limed
+	AfterLime [2]int            // months after lime at which a retest tells
+	Steps     []agronomy.Reason // what to do
+	Why       []agronomy.Reason // what depth and season follow from
 }
 
 // Where texts differ (3 to 6 in, 6 to 20 cores, every 1 to 5 years), this is
@@ -40,10 +41,12 @@ func HowToSample(seedbed bool) Sampling {
 	}
 	s.Steps = []agronomy.Reason{
 		{Text: fmt.Sprintf("Take about %d cores to %s from all over the area and mix them in a clean plastic pail; a zinc pail spoils the reading.", s.Cores, s.Depth), Source: "ar-lime, cornell-sampling"},
-		depth,
 		{Text: "Leave thatch and leaves out, and let the mix dry in the air.", Source: "cornell-sampling"},
 		{Text: "Keep apart what differs in soil, slope, past treatment or looks: front from back, good from poor.", Source: "cornell-sampling, vt-452-125"},
 		{Text: "Come back in the same season, with the soil about as moist, and to the same laboratory, so that reports can be compared.", Source: "purdue-sampling"},
+	}
+	s.Why = []agronomy.Reason{
+		depth,
 		{Text: "Sample two to three months before you mean to fertilize; autumn and winter are quieter at the laboratory.", Source: "nc-sampling, mo-sampling"},
 	}
 	return s

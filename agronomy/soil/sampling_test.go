@@ -20,4 +20,6 @@ func TestHowToSample(t *testing.T) {
 	}
 	check.Resolve(t, lawn.Steps)
 	check.Resolve(t, bed.Steps)
+	check.Resolve(t, lawn.Why)
+	check.Resolve(t, bed.Why)
 }

@@ -2,7 +2,10 @@ package ical
 
 import (
 	"fmt"
+	"io"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -59,6 +62,50 @@ func someSite(r *rand.Rand) string {
 
 var titledAmount = regexp.MustCompile(`, [0-9.,]+ (lb|oz|kg|g|gal|fl oz|L|mL)( \([0-9./]+ packs?\))?$`)
 
+// TestExamples: the same holds for the examples.
+func TestExamples(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*/site.toml")
+	if err != nil || len(files) < 3 {
+		t.Fatal(files, err)
+	}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		site, problems := sitefile.Load(file, text, func(name string) (io.ReadCloser, error) {
+			return os.Open(filepath.Join(filepath.Dir(file), name))
+		})
+		if schedule.Fatal(problems) {
+			t.Fatal(problems)
+		}
+		p, err := plan.Program(site, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := choose(p, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, e := range c.events {
+			short(t, file, e, &p.Entries[i])
+		}
+	}
+}
+
+// short checks a SUMMARY in each state: short, and with its amount.
+func short(t *testing.T, site string, e Event, from *schedule.Entry) {
+	t.Helper()
+	for _, s := range []string{e.Summary, titled(doneTitle, from.Title), titled(missedTitle, from.Title), titled(cancelledTitle, from.Title)} {
+		if n := utf8.RuneCountInString(s); n > summaryLength {
+			t.Errorf("%s: %d characters: %s", site, n, s)
+		}
+		if from.Material != "" && !titledAmount.MatchString(s) {
+			t.Errorf("%s: no amount: %s", site, s)
+		}
+	}
+}
+
 // TestFiveHundredSites: each SUMMARY is short and keeps its amount, and an
 // event reads in one breath. Run with -v to see what is longer, and why.
 func TestFiveHundredSites(t *testing.T) {
@@ -82,14 +129,7 @@ func TestFiveHundredSites(t *testing.T) {
 		}
 		for i, e := range c.events {
 			from := p.Entries[i]
-			for _, s := range []string{e.Summary, titled(doneTitle, from.Title), titled(missedTitle, from.Title), titled(cancelledTitle, from.Title)} {
-				if n := utf8.RuneCountInString(s); n > summaryLength {
-					t.Errorf("seed %d: %d characters: %s", seed, n, s)
-				}
-				if from.Material != "" && !titledAmount.MatchString(s) {
-					t.Errorf("seed %d: no amount: %s", seed, s)
-				}
-			}
+			short(t, fmt.Sprint("seed ", seed), e, &p.Entries[i])
 			if from.Material == "" {
 				continue
 			}

@@ -51,6 +51,7 @@ func (c *Treatment) describeSample(j *schedule.Job, m word.Measure) {
 			j.Why = append(j.Why, s)
 		}
 	}
+	j.Why = append(j.Why, how.Why...)
 	j.Steps = append(j.Steps, "Enter the results in the site file and make the program again; the jobs move by themselves.")
 	j.IfRain = "If the soil is soaked, wait until it crumbles."
 }

@@ -34,7 +34,10 @@ func (c *Treatment) dateLime() schedule.Proposal {
 			Again: i > 0 || c.Since(c.Area.Sampled, schedule.EffectiveLime) > 0}
 		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
-		dressing := fmt.Sprintf("Dressing %d of %d", i+1, len(l.dressings))
+		dressing := "One dressing"
+		if n := len(l.dressings); n > 1 {
+			dressing = fmt.Sprintf("Dressing %d of %d", i+1, n)
+		}
 		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread)); err == nil {
 			j.Because += fmt.Sprintf(" %s brings about %.1f in a year.", dressing, float64(ph))
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})

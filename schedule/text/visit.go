@@ -74,10 +74,12 @@ func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool
 		if l := latest(e); !l.IsZero() {
 			last = "last safe day " + weekday(l, e.Date)
 		}
-		t.add(weekday(e.Date, s.Today), word.Cut(task(e), most), amount(p, e)+word.InPacks(e.Packs), whoName(e), last)
+		t.add(weekday(e.Date, s.Today), word.Cut(task(e), most), strings.TrimPrefix(amount(p, e)+word.InPacks(e.Packs), "-"), whoName(e), last)
 	}
-	if !slices.ContainsFunc(t.Rows, func(r []string) bool { return r[3] != "" }) {
-		t = t.without(3)
+	for _, i := range []int{3, 2} { // nobody, or nothing to weigh
+		if !slices.ContainsFunc(t.Rows, func(r []string) bool { return r[i] != "" }) {
+			t = t.without(i)
+		}
 	}
 	if !dated {
 		t = t.without(0)

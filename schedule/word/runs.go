@@ -46,7 +46,7 @@ func tied(a, b string) bool {
 	switch {
 	case ended(a): // a comma or a full stop ends what belongs together
 		return false
-	case a == "sq" && bare == "ft", a == "fl" && bare == "oz", a == "pH" && IsFigure(b), weekdayWords[a] && IsFigure(b):
+	case a == "sq" && bare == "ft", a == "fl" && bare == "oz", a == "pH" && IsFigure(b), weekdayWords[a] && IsFigure(b), a == "§":
 		return true
 	case IsFigure(a) && (unitWords[bare] || strings.HasSuffix(bare, "/1000")):
 		return true
