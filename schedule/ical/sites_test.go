@@ -133,6 +133,9 @@ func TestFiveHundredSites(t *testing.T) {
 			if from.Material == "" {
 				continue
 			}
+			if small := from.Pounds < 1 && !from.Dose.Material.Liquid; small && !site.Metric && !strings.Contains(e.Description, " cup") && !strings.Contains(e.Description, "tablespoon") {
+				t.Errorf("seed %d: a small amount without its cups:\n%s", seed, e.Description)
+			}
 			n := utf8.RuneCountInString(e.Description)
 			jobs, chars, longest = jobs+1, chars+n, max(longest, n)
 			young, law := strings.Contains(e.Description, "mowed three or four times"), strings.Contains(e.Description, "By law")

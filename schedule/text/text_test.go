@@ -161,9 +161,10 @@ func TestVisit(t *testing.T) {
 	p := lawn(t, false)
 	second := p.Entries[0]
 	second.ID, second.Title, second.Cautions = "west/lime/1", "Lime West lawn, 40 lb", []string{"Dust.", "Dust. And wind."}
+	second.IfRain = "wait. Drizzle does no harm."
 	p.Entries = append([]schedule.Entry{second}, p.Entries...)
 	for today, want := range map[string][]string{
-		"2026-09-12": {"Next: Sat 19 Sep, in 7 days", "Lime West lawn", "Lime the long eastern strip", "last safe day Mon 16 Nov", "Spread half one way", "Wait.", "Mind: Dust. And wind."},
+		"2026-09-12": {"Next: Sat 19 Sep, in 7 days", "Lime West lawn", "Lime the long eastern strip", "last safe day Mon 16 Nov", "Spread half one way", "Wait. Drizzle does no harm.", "Mind: Dust. And wind."},
 		"2026-09-18": {"Next: Sat 19 Sep, tomorrow"},
 		"2026-09-19": {"Next: Sat 19 Sep, today"},
 		"2026-09-30": {"Due, and not in the record book", "Sat 19 Sep Lime West lawn", "last safe day Mon 16 Nov", "Spread half one way", "Mind: Dust."},

@@ -41,7 +41,7 @@ func (s *sheet) ahead(p *schedule.Program) {
 		return
 	}
 	s.para(2, how(p, jobs))
-	s.para(2, once(jobs, func(e *schedule.Entry) []string { return []string{e.IfRain} }))
+	s.para(2, once(jobs, func(e *schedule.Entry) []string { return strings.Split(e.IfRain, ". ") }))
 	if mind := once(jobs, func(e *schedule.Entry) []string { return e.Cautions }); mind != "" {
 		s.para(2, "Mind: "+mind)
 	}

@@ -101,7 +101,11 @@ func (m Measure) Measured(p agronomy.Pounds) string {
 		return text
 	}
 	if m.Metric {
-		return text + " (about " + Figures(p.Kilograms()*1000*473/454, 1) + " mL)" // a pint is 473 mL, a pound 454 g
+		ml := p.Kilograms() * 1000 * 473 / 454 // a pint is 473 mL, a pound 454 g
+		if ml >= 20 {
+			ml = math.Round(ml/10) * 10
+		}
+		return text + " (about " + Number(ml, 0) + " mL)"
 	}
 	switch cups := math.Round(float64(p)*8) / 4; {
 	case cups == 0:
