@@ -63,7 +63,7 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 		"a little potassium with a feeding":     {feed(nitrogen, 1, 0, 1, 0.49), feed(potassium, 1, 0, 0, 0.3), 0, 0, 0, ""},
 		"two of a kind":                         {feed(potassium, 1, 0, 0, 0.2), feed(potassium, 2, 0, 0, 0.2), 28, 28, 1, turf},
 		"two of a kind, the later number first": {feed(potassium, 2, 0, 0, 0.2), feed(potassium, 1, 0, 0, 0.2), 28, 28, -1, turf},
-		"two of a kind, one of them on record":  {on(feed(nitrogen, 1, 0.7, 0, 0), "2026-09-01"), feed(nitrogen, 2, 0.7, 0, 0), 30, 30, 0, quick},
+		"two of a kind, one of them on record":  {feed(nitrogen, 2, 0.7, 0, 0), on(feed(nitrogen, 1, 0.7, 0, 0), "2026-09-01"), 30, 30, 0, quick},
 		"two of a kind that put nothing down":   {schedule.Job{Kind: nitrogen, N: 1, Area: area}, schedule.Job{Kind: nitrogen, N: 2, Area: area}, 1, 1, 1, "jobs of one kind follow each other"},
 		"lime twice":                            {lime(1), lime(2), 90, 90, 1, "Lime at the surface needs months to react; published intervals run from one to six months."},
 		"lime and ammonium":                     {lime(1), feed(nitrogen, 1, 0.7, 0, 0), 14, 7, 0, "Fresh lime turns ammonium and urea into ammonia gas."},

@@ -107,7 +107,7 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 		if d.Presumed != nil {
 			continue
 		}
-		j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: l.area, Dose: d.Dose, On: d.Date, State: schedule.Finished, Note: d.Note}
+		j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: l.area, Dose: d.Dose, On: d.Date, By: d.By, State: schedule.Finished, Note: d.Note}
 		switch {
 		case d.NotDone:
 			j.State = schedule.Missed

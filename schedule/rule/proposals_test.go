@@ -215,7 +215,7 @@ func proposals(t *testing.T, site *schedule.Site, book []schedule.Done, words bo
 	for i, r := range rule.All {
 		rules[i] = rule.Rule{Kind: r.Kind, Propose: func(c *rule.Treatment) schedule.Proposal {
 			p := r.Propose(c)
-			key := c.Area.ID + "/" + r.Kind.String()
+			key := fmt.Sprintf("%s/%d/%s", c.Area.ID, c.Year, r.Kind)
 			if _, known := asked[key]; !known {
 				order = append(order, key)
 			}
