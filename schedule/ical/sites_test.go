@@ -79,7 +79,7 @@ func TestExamples(t *testing.T) {
 		if schedule.Fatal(problems) {
 			t.Fatal(problems)
 		}
-		p, err := plan.Program(site, nil)
+		p, err := plan.Program(site, nil, schedule.Date{})
 		if err != nil {
 			t.Fatal(err)
 		}
