@@ -45,7 +45,7 @@ func Compare(was, is *Program) []Change {
 			out = append(out, Change{ID: e.ID, What: "moved", Was: o.Date, Is: e.Date,
 				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), word.Plural(int(math.Abs(float64(days))), "day"), dir)})
 		}
-		if math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05 { // less is not seen on a scale
+		if m.Weight(o.Pounds) != m.Weight(e.Pounds) && (math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05) { // less is not seen on a scale
 			what := "grew"
 			if e.Rate < o.Rate || e.Rate == o.Rate && e.Pounds < o.Pounds {
 				what = "shrank"

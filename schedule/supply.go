@@ -38,16 +38,40 @@ type Use struct {
 	Packs  float64         `json:"packs"`
 }
 
-// Supplies lists every material that the program uses or that is in the shed,
-// in the order of the site file, then what must be bought beside it.
+// usedUp gives the packs of each material that are down since they were counted: on
+// record, or taken as done.
+func (p *Program) usedUp() map[string]float64 {
+	used := map[string]float64{}
+	for _, c := range p.Cases {
+		for _, d := range c.Down {
+			if d.Presumed == nil && !d.NotDone {
+				used[d.Dose.Material.ID] += p.Site.PacksUsed(d.Date, d.Dose, c.Area.Size)
+			}
+		}
+	}
+	for _, e := range p.Entries {
+		if a := p.Site.Area(e.Area); a != nil && e.State == Taken {
+			used[e.Material] += p.Site.PacksUsed(e.Date, e.Dose, a.Size)
+		}
+	}
+	return used
+}
+
+// ahead tells whether a job still takes of its material.
+func (e *Entry) ahead() bool { return e.State == Planned || e.State == Due }
+
+// Supplies lists every material that the program still uses or that is in the shed,
+// in the order of the site file, then what must be bought beside it. What is down
+// already is not used again.
 func (p *Program) Supplies() []Supply {
 	var out []Supply
+	used := p.usedUp()
 	at := map[string]int{}
 	add := func(m material.Material) int {
 		if i, ok := at[m.ID]; ok {
 			return i
 		}
-		s := Supply{Material: m.ID, Name: word.MaterialName(m), OnHand: m.OnHand, Uses: []Use{}, Priced: m.Price > 0}
+		s := Supply{Material: m.ID, Name: word.MaterialName(m), OnHand: max(0, m.OnHand-used[m.ID]), Uses: []Use{}, Priced: m.Price > 0}
 		switch w, ok := m.PackWeight(); {
 		case m.PackVolume > 0:
 			s.PackSize = word.Measure{Metric: p.Metric}.Volume(m.PackVolume)
@@ -63,7 +87,7 @@ func (p *Program) Supplies() []Supply {
 	}
 	materials := map[string]material.Material{}
 	for _, e := range p.Entries {
-		if e.Material == "" {
+		if e.Material == "" || !e.ahead() {
 			continue
 		}
 		m := e.Dose.Material
@@ -96,8 +120,14 @@ func (p *Program) Supplies() []Supply {
 			s.Note = "the size of a pack is not given, so packs cannot be counted"
 			continue
 		}
+		m.OnHand = s.OnHand
 		b := m.Purchase(s.Packs)
 		s.Buy, s.Cost, s.Left = b.Packs, math.Round(b.Cost*100)/100, b.Left
+		if m.NoRebuy && s.Buy > 0 {
+			s.Note = fmt.Sprintf("%s short, and none of it is to be bought", word.Packs(s.Packs-s.OnHand))
+			s.Buy, s.Cost, s.Left = 0, 0, 0
+			continue
+		}
 		if s.Buy == 0 {
 			s.By = Date{}
 		} else if !s.Priced {

@@ -11,7 +11,8 @@ var materialsCommand = command{
 	what: "what to use or buy, how many packs, by when, the cost",
 	help: `    swardbook materials lawn.toml
 
-Lists each material: what the program takes of it, what is on hand, how many
+Lists each material, for the season that holds today and the start of the next:
+what the program still takes of it, what is on hand, how many
 whole packs to buy by which day, what they cost, and what is left over.
 
         --today DATE    as of DATE (default: today)
@@ -38,7 +39,7 @@ whole packs to buy by which day, what they cost, and what is left over.
 			if err != nil {
 				return err
 			}
-			all := p.Supplies()
+			all := p.AsOf(day).Around(day).Supplies()
 			return s.tabled(out, suppliesShown{1, p.Title, all},
 				func() text.Table { return text.Supplies(all) },
 				func(st text.Style) string { return text.Materials(p.Title, all, p.Site.Measure(), st) }, l.inputs()...)

@@ -49,7 +49,7 @@ and no script.
 			if err := flag.KnownPerson(p.Site, *person); err != nil {
 				return err
 			}
-			data, err := page.Sheet(p, page.Options{Today: day, Area: *area, Person: *person, Link: p.Site.Calendar.Link})
+			data, err := page.Sheet(p.Around(day), page.Options{Today: day, Area: *area, Person: *person, Link: p.Site.Calendar.Link})
 			if err != nil {
 				return err
 			}

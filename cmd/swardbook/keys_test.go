@@ -61,6 +61,7 @@ var keyChanges = []struct {
 	{"area.*.soluble_only", "true", nil},
 	{"area.*.cored", "true", []string{"area.east.seeded=2020-05-01"}},
 	{"area.*.soil.sampled", "2022-01-15", []string{"place.state=MN", "area.east.seeded=2018-05-01"}},
+	{"area.*.soil.received", "2026-10-20", nil},
 	{"area.*.soil.depth", "6 in", nil},
 	{"area.*.soil.method", "bray-1", nil},
 	{"area.*.soil.ph", "5.6", nil},
@@ -92,6 +93,7 @@ var keyChanges = []struct {
 	{"material.*.pesticide", "true", nil},
 	{"material.*.pack", "50 lb", nil},
 	{"material.*.on_hand", "9", nil},
+	{"material.*.rebuy", "false", nil},
 	{"material.*.price", "9.5", nil},
 	{"local.no_nitrogen", `["04-01/06-30"]`, nil},
 	{"local.no_phosphorus", `["09-01/12-31"]`, nil},
@@ -122,8 +124,9 @@ func TestEveryKeyHasAnEffect(t *testing.T) {
 		t.Fatal(err)
 	}
 	seen := map[string]bool{
-		"calendar.secret": true, // names the feed's path
-		"material.*.form": true, // goes with density, and is set with it
+		"calendar.secret":    true, // names the feed's path
+		"material.*.counted": true, // with a record book; see testdata/script/materials.txtar
+		"material.*.form":    true, // goes with density, and is set with it
 	}
 	for _, c := range keyChanges {
 		seen[c.key] = true

@@ -32,7 +32,7 @@
 //
 // A job that leaves the program stays as a cancelled event that says "Do not do
 // this job", until 30 days past its day. A past job from before the program's
-// first day is history and stays as it was for 18 months. A cancelled job that
+// first day is history and stays as it was for a year. A cancelled job that
 // comes back is an ordinary event again, with a higher SEQUENCE.
 //
 // # Library and own code

@@ -2,6 +2,8 @@ package ical
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"swardbook/schedule"
@@ -15,7 +17,7 @@ type Changes struct {
 // How long an event stays in the file after its day. // [common]
 const (
 	cancelledDays = 30 // long enough to be seen on every phone
-	historyMonths = 18 // a record of the season before
+	historyMonths = 12 // a record of the season before
 )
 
 // Update makes the calendar of a program anew on top of old, which is what the
@@ -23,9 +25,10 @@ const (
 // now as its stamp, or a second after its old stamp if that is later; all
 // others keep theirs, so that out equals old when nothing changed. A job that
 // left the program is cancelled, and dropped 30 days past its day; a past one
-// from before the program's first day stays as it was for 18 months. The calendar
-// of a person or an area that is no more turns into cancellations; out is nil, and
-// the file can go, when it has told so for 60 days.
+// from before the program's first day, and one that was done, stays as it was for a
+// year and is then dropped, also where the program still has it. The
+// calendar of a person or an area that is no more turns into cancellations; out is
+// nil, and the file can go, when it has told so for 60 days.
 //
 // Errors are [*Refused] when old is another program's, another calendar's or
 // cannot be read, and [*Unwritable] as in [Write]. Nothing may be written then.
@@ -45,6 +48,14 @@ func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []by
 	for _, e := range before.events {
 		had[e.UID] = e
 	}
+	c.events = slices.DeleteFunc(c.events, func(e Event) bool {
+		over := dayOf(now).After(e.Date.AddMonths(historyMonths))
+		if was, known := had[e.UID]; over && known {
+			changes.Dropped = append(changes.Dropped, was.words())
+			delete(had, e.UID)
+		}
+		return over
+	})
 	for i := range c.events {
 		e := &c.events[i]
 		was, known := had[e.UID]
@@ -126,7 +137,7 @@ func fate(e Event, start, today schedule.Date) int {
 		return drop
 	case e.Cancelled:
 		return keep
-	case e.Date.Before(start) && e.Date.Before(today):
+	case (e.Date.Before(start) || strings.HasPrefix(e.Summary, doneTitle)) && e.Date.Before(today): // what was done is never called off
 		if today.After(e.Date.AddMonths(historyMonths)) {
 			return drop
 		}

@@ -199,11 +199,11 @@ analysis = "46-0-0"
 	if s == nil || len(ps) > 0 {
 		t.Fatal(ps)
 	}
-	if s.ID != "edar-row-the-2nd" || s.Through != day(2027, 9, 11) || s.Areas[0].Care != "medium" || !s.Areas[0].Clippings || s.Areas[0].Name != s.Title {
+	if s.ID != "edar-row-the-2nd" || !s.Through.IsZero() || s.Areas[0].Care != "medium" || !s.Areas[0].Clippings || s.Areas[0].Name != s.Title {
 		t.Errorf("%+v", s)
 	}
 	said := fmt.Sprint(s.Assumed, s.Areas[0].Assumed)
-	for _, want := range []string{"edar-row-the-2nd", "2027-09-11", "US units", "any day of the week", "urea: no packs", "taken as medium", "taken as returned", "plough layer"} {
+	for _, want := range []string{"edar-row-the-2nd", "US units", "any day of the week", "urea: no packs", "taken as medium", "taken as returned", "plough layer"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not named in %s", want, said)
 		}

@@ -67,7 +67,7 @@ func TestRecordProblems(t *testing.T) {
 		{"2026-09-19,west,east/lime/1,limestone,half,,", "area", "not the area", "empty"},
 		{"2026-09-19,,north/lime/1,limestone,half,,", "area", "unknown area", "east, west"},
 		{"2026-09-19,east,liem,limestone,half,,", "job", "unknown kind", "lime"},
-		{"2026-09-19,east,lime/x,limestone,half,,", "job", "no number", ""},
+		{"2026-09-19,east,lime/x,limestone,half,,", "job", "no season and number", ""},
 		{"2026-09-19,east,a/b/c/d,limestone,half,,", "job", "no job", ""},
 		{"2026-09-19,east,,limestone,half,,", "job", "is missing", ""},
 		{"2026-09-19,east,last-safe,,,,", "job", "nothing to record", ""},
