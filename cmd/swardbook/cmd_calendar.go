@@ -62,8 +62,10 @@ removed.
 			o := ical.Options{Area: pick.Area, Person: pick.Person, Kinds: kinds, Address: *address}
 			_, unknown := pick.Apply(p) // names are checked here, cut by ical
 			err = s.calendar(p, o, out.File, l.inputs())
-			if other := errors.As(err, new(*ical.Refused)) || errors.As(err, new(*ical.Unwritable)); unknown != nil && other {
-				return unknown // the file is not of somebody who was there
+			_, refused := errors.AsType[*ical.Refused](err)
+			_, unwritable := errors.AsType[*ical.Unwritable](err)
+			if unknown != nil && (refused || unwritable) {
+				return unknown // there is no file of somebody who was there
 			}
 			if err != nil {
 				return err

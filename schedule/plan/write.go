@@ -295,6 +295,9 @@ func (pl *planner) season() climate.Season {
 func (pl *planner) laws(out *schedule.Program) {
 	s := pl.site
 	for _, r := range pl.law.Rules {
+		if r.Extent == law.InTown { // the notes say to ask about it
+			continue
+		}
 		out.Laws = append(out.Laws, schedule.LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.AsOf, Sure: r.Confidence.String() + ", " + r.How.String()})
 	}
 	st, _, err := law.For(s.Place.State, s.County, s.CrewIs())

@@ -65,6 +65,19 @@ func TestCountyBinds(t *testing.T) {
 	if n, law := closed(""); n != 0 || strings.Count(law, "Sarasota County: no products with nitrogen from June 1 to September 30") != 1 {
 		t.Errorf("%d feedings on closed days; %s", n, law)
 	}
+	s, _ := load(t, strings.NewReplacer("34236", "02601", "St. Augustinegrass", "tall fescue").Replace(sarasota))
+	p, err := plan.Program(s, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range p.Laws {
+		if strings.Contains(l.Text, "Town of") {
+			t.Errorf("a town's rule among those that are kept: %s", l.Text)
+		}
+	}
+	if notes := strings.Join(p.LawNotes, "\n"); !strings.Contains(notes, "Ask here: Mashpee, nitrogen closed October 30 to April 14.") {
+		t.Errorf("nobody is told to ask: %s", notes)
+	}
 	if n, law := closed(`county = "Orange"`); n == 0 || strings.Contains(law, "Sarasota") {
 		t.Errorf("%d feedings in summer where no county closes it; %s", n, law)
 	}
