@@ -143,7 +143,7 @@ var cases = []place{
 			a.Care, s.Materials = nutrient.HighCare, []material.Material{stone(2), bag("blend", 24, 2, 8, 0.35, 1)}
 			s.Spreader.Width = 4
 		}},
-	{name: "record-ohio", state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-01", soil: ppm(agronomy.Mehlich3, 5.0, 20, 60, 60),
+	{name: "record-ohio", words: true, state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-01", soil: ppm(agronomy.Mehlich3, 5.0, 20, 60, 60),
 		book: []schedule.Done{line(2, "2026-08-10", "lime", 0.5), line(3, "2026-08-25", "nitrogen", 2), line(4, "2026-09-20", "potassium", 0), line(5, "2026-10-02", "phosphorus", 1)},
 		change: func(s *schedule.Site, a *schedule.Area) {
 			a.Care, s.Materials = nutrient.HighCare, []material.Material{stone(9), bag("blend", 24, 2, 8, 0, 3)}
@@ -196,6 +196,33 @@ var cases = []place{
 		}},
 	{name: "first-spring-michigan", state: "MI", zone: "5b", grass: "kentucky bluegrass", start: "2027-04-10", seeded: -230,
 		soil: ppm(agronomy.Mehlich3, 6.3, 22, 80, 100)},
+	{name: "paspalum-carolina", state: "SC", zone: "9a", grass: "seashore paspalum", start: "2027-02-01", soil: ppm(agronomy.Mehlich1, 6.0, 20, 60, 40)},
+	{name: "own-optimum-ohio", words: true, state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-15", soil: &agronomy.Report{Depth: 4, PH: 5.9, Texture: agronomy.Loam,
+		Phosphorus: agronomy.Reading{Given: true, PPM: 5, Wanted: agronomy.Optimum{Given: true, Low: 60, High: 80}}, Potassium: agronomy.Reading{Given: true, PPM: 5, Wanted: agronomy.Optimum{Given: true, Low: 250, High: 300}},
+		Magnesium: agronomy.Reading{Given: true, PPM: 10, Wanted: agronomy.Optimum{Given: true, Low: 100, High: 120}}},
+		book: []schedule.Done{{Line: 2, Date: schedule.Date{Year: 2026, Month: 8, Day: 20}, Area: "a", Job: "magnesium", Material: "trade-magnesium-sulfate", Weight: 4}}},
+	{name: "old-stand-maine", words: true, state: "ME", zone: "5a", grass: "kentucky bluegrass", start: "2026-08-01", seeded: -7000, soil: ppm(agronomy.ModifiedMorgan, 6.2, 5, 120, 70),
+		change: func(_ *schedule.Site, a *schedule.Area) { a.Clippings = true }},
+	{name: "late-recorded-indiana", words: true, state: "IN", zone: "6a", grass: "tall fescue", start: "2026-08-15", soil: ppm(agronomy.Mehlich3, 6.5, 40, 150, 100),
+		book:   []schedule.Done{{Line: 2, Date: schedule.Date{Year: 2026, Month: 7, Day: 20}, Area: "a", Job: "nitrogen", Material: "trade-urea", Weight: 3}, {Line: 3, Date: schedule.Date{Year: 2026, Month: 10, Day: 28}, Area: "a", Job: "late-nitrogen", Material: "trade-urea", Weight: 3.5}},
+		change: func(_ *schedule.Site, a *schedule.Area) { a.Care = nutrient.HighCare }},
+	{name: "full-year-jersey", words: true, state: "NJ", zone: "7a", grass: "tall fescue", start: "2026-08-15", soil: ppm(agronomy.Mehlich3, 6.5, 40, 150, 100),
+		book:   []schedule.Done{{Line: 2, Date: schedule.Date{Year: 2026, Month: 4, Day: 20}, Area: "a", Job: "nitrogen", Material: "trade-urea", Weight: 4}, {Line: 3, Date: schedule.Date{Year: 2026, Month: 6, Day: 10}, Area: "a", Job: "nitrogen", Material: "trade-urea", Weight: 4}},
+		change: func(_ *schedule.Site, a *schedule.Area) { a.Care = nutrient.HighCare }},
+	{name: "leaf-feed-ohio", words: true, state: "OH", zone: "6a", grass: "fine fescue", start: "2027-03-01", soil: ppm(agronomy.Mehlich3, 6.3, 40, 150, 100),
+		change: func(s *schedule.Site, a *schedule.Area) {
+			liquid := bag("liquid", 8, 0, 0, 0, 4)
+			liquid.Liquid, liquid.Density, liquid.Pack, liquid.PackVolume = true, 9.6, 0, 2.5
+			a.Size, a.Care, s.Materials, s.Sprayer = 800, nutrient.LowCare, []material.Material{liquid}, schedule.Sprayer{Tank: 4, Covers: 1000}
+			s.Local.MaxN, s.Local.Note = 0.2, "town code"
+		}},
+	{name: "hot-arizona", state: "AZ", zone: "8b", grass: "tall fescue", start: "2026-08-15", soil: ppm(agronomy.Olsen, 7.1, 20, 250, 200),
+		change: func(_ *schedule.Site, a *schedule.Area) { a.Care = nutrient.HighCare }},
+	{name: "sown-south-florida", words: true, state: "FL", zone: "10b", grass: "bermudagrass", start: "2027-01-05", seeded: 40, soil: ppm(agronomy.Mehlich3, 6.4, 10, 60, 80)},
+	{name: "rest-of-lime-iowa", state: "IA", zone: "5a", grass: "kentucky bluegrass", start: "2026-09-01", soil: ppm(agronomy.Mehlich3, 5.9, 40, 200, 150),
+		change: func(s *schedule.Site, a *schedule.Area) {
+			a.Soil.Depth, a.Soil.TargetPH, s.Materials = 2, 6.2, []material.Material{stone(1)}
+		}},
 	{name: "two-areas-virginia", state: "VA", zone: "7a", grass: "tall fescue", start: "2026-09-01", soil: ppm(agronomy.Mehlich3, 5.5, 20, 60, 45),
 		change: func(s *schedule.Site, a *schedule.Area) {
 			b := *a
@@ -235,6 +262,7 @@ func proposals(t *testing.T, site *schedule.Site, book []schedule.Done, words bo
 		if e.Kind.Sows() {
 			fmt.Fprintf(w, "sown %s: %s\n  %s\n", e.Date, e.Title, e.Summary)
 			w.once("  - ", e.Steps...)
+			w.once("  ~ ", e.IfRain)
 			w.once("  ! ", e.Cautions...)
 			w.reasons(e.Why)
 		}
