@@ -240,12 +240,12 @@ func TestCellsNames(t *testing.T) {
 		k    Kind
 		n    int
 	}{"lime": {"", Lime, 0}, "lime/1": {"", Lime, 1}, "east/lime/12": {"east", Lime, 12}, "east/late-nitrogen/1": {"east", LateNitrogen, 1}} {
-		if area, k, n, err := JobName(text); err != nil || area != want.area || k != want.k || n != want.n {
+		if area, k, _, n, err := JobName(text); err != nil || area != want.area || k != want.k || n != want.n {
 			t.Errorf("%s: %s %s %d (%v)", text, area, k, n, err)
 		}
 	}
 	for text, says := range map[string]string{"": "unknown kind", "mow": `unknown kind of job "mow"`, "lime/0": "has no number", "lime/x": "write it as lime/1", "a/b/lime/1": "is no job", "east/lime/": "has no number", "east/mow/1": "unknown kind"} {
-		if _, _, _, err := JobName(text); err == nil || !strings.Contains(err.Error(), says) {
+		if _, _, _, _, err := JobName(text); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%q: %v, want %q", text, err, says)
 		}
 	}

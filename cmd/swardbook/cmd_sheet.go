@@ -11,15 +11,18 @@ var sheetCommand = command{
 	help: `    swardbook sheet lawn.toml -o lawn.html
     swardbook sheet lawn.toml --for mara -o mara.html
 
-Writes the program as one HTML file, for a phone, a desk and paper: the next job
-first, every job with a box to tick, a drawing of the year, what the soil report
-says, what to buy, the law, the workings and their sources. It needs no network
-and no script.
+Writes the program as one HTML file, for phone, desk and paper. Printed it is
+a page to pin up, for one area or two: what is due or next, with how and what to
+mind; all dates with amount, who and a box; what to buy, whom to ask; the year,
+drawn. On the screen whatever else the program says stands behind headings that
+open: each job, what the soil report says, the law, the workings and their
+sources. It needs no network and no script.
 
         --today DATE    tell what is next and what is due as of DATE
                         (default: today)
         --area ID       one area
         --for PERSON    jobs of one person
+        --full          open all headings, and print what is behind them
         --strict        exit status 4 if anything was left out
     -o, --output FILE   write to FILE
         --no-color      no colour in what is said
@@ -29,6 +32,7 @@ and no script.
 		today := flag.Today(fs)
 		area := fs.String("area", "", "")
 		person := fs.String("for", "", "")
+		full := fs.Bool("full", false, "")
 		strict := fs.Bool("strict", false, "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
@@ -49,7 +53,7 @@ and no script.
 			if err := flag.KnownPerson(p.Site, *person); err != nil {
 				return err
 			}
-			data, err := page.Sheet(p.Around(day), page.Options{Today: day, Area: *area, Person: *person, Link: p.Site.Calendar.Link})
+			data, err := page.Sheet(p.Around(day), page.Options{Today: day, Area: *area, Person: *person, Link: p.Site.Calendar.Link, Full: *full})
 			if err != nil {
 				return err
 			}

@@ -210,7 +210,7 @@ func TestTree(t *testing.T) {
 		}
 	}
 	land := w.page("/mill/")
-	wants(t, "the landing page", land, "<h1>Mill green</h1>", "Next: ", "webcal://example.org/lawns/mill/program.ics",
+	wants(t, "the landing page", land, "<h1>Mill green</h1>", "next, ", "webcal://example.org/lawns/mill/program.ics",
 		"https://example.org/lawns/mill/program.ics", "person/ines.ics", "East &lt;lawn&gt;", `aria-label="QR code`, "program.json", "Remove Alerts")
 	lacks(t, "the landing page", land, "East <lawn>", "ZgotmplZ", "done?job", "<script")
 	wants(t, "the index", w.page("/"), `<a href="mill/">Mill green</a>`)

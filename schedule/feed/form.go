@@ -43,9 +43,12 @@ type formPage struct {
 	Site, About string
 	People      []schedule.Person
 	Today       string
-	Wrong       []string // what must be mended, if it was posted before
-	Doubt       bool     // or said to be meant
-	Choice      []jobView
+	Doubt       bool      // it may be said to be meant
+	Wrong       []string  // what must be mended, if it was posted before
+	Amounts     bool      // the job puts something down that can be measured
+	Ahead       string    // the day of a job that lies ahead; "" it can have been done
+	Choice      []jobView // what may have been done
+	Later       []jobView
 }
 
 // form answers the address of the form: GET shows it, POST records.
@@ -56,7 +59,7 @@ func (f *Feed) form(a answered, w http.ResponseWriter, q *http.Request, s *site)
 	}
 	switch q.Method {
 	case http.MethodGet, http.MethodHead:
-		return f.showForm(a, w, q, s, entry{ID: rand.Text(), Job: q.URL.Query().Get("job"), What: allDone}, http.StatusOK, nil, false)
+		return f.showForm(a, w, q, s, entry{ID: rand.Text(), Job: q.URL.Query().Get("job")}, http.StatusOK, nil, false)
 	case http.MethodPost:
 		return f.post(a, w, q, s)
 	}
@@ -100,11 +103,14 @@ func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *s
 		v.Date = v.Today
 	}
 	v.Signed = f.sign(s, e.ID)
-	switch job, who, known := about(good.program, e.Job); {
+	switch job, known := about(good.program, e.Job, today); {
 	case known:
-		v.About = job
+		v.About, v.Amounts, v.Ahead = job.words, job.amounts, job.ahead
 		if v.By == "" {
-			v.By = who
+			v.By = job.who
+		}
+		if v.What == "" && v.Ahead == "" && q.Method != http.MethodPost {
+			v.What = allDone
 		}
 	default:
 		if e.Job != "" {
@@ -112,7 +118,7 @@ func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *s
 			v.Wrong = append(v.Wrong, "There is no such job in the program now. Choose one:")
 		}
 		v.Job = ""
-		v.Choice = choice(good.program)
+		v.Choice, v.Later = choice(good.program, today)
 	}
 	page, err := render("form.html", v)
 	if err != nil {
@@ -121,34 +127,33 @@ func (f *Feed) showForm(a answered, w http.ResponseWriter, q *http.Request, s *s
 	return sendPage(a, w, q, status, page)
 }
 
-// about says what job an id means, and whose it is. Notices and unknown ids
-// cannot be recorded.
-func about(p *schedule.Program, id string) (job, who string, ok bool) {
+// asked is what a form needs to know of its job.
+type asked struct {
+	words, who string
+	amounts    bool   // it puts something down that can be measured
+	ahead      string // its day, if it cannot have been done yet
+}
+
+// about says what job an id means. Notices and unknown ids cannot be recorded.
+func about(p *schedule.Program, id string, today schedule.Date) (a asked, ok bool) {
 	for i := range p.Entries {
 		if e := &p.Entries[i]; e.ID == id && !e.Kind.Notice() {
-			return e.Title + ", planned for " + e.Date.Words() + ": " + e.Summary, e.Who, true
+			a = asked{words: e.Title + ", planned for " + e.Date.Words() + ": " + e.Summary, who: e.Who, amounts: e.Kind.Spreads()}
+			if !recordable(p, e, today) {
+				a.ahead = e.Date.Words()
+			}
+			return a, true
 		}
 	}
 	for _, l := range p.LeftOut {
 		if l.ID == id {
-			return l.ID + ", left out of the program: " + l.Reason, "", true
+			return asked{words: l.ID + ", left out of the program: " + l.Reason, amounts: l.Kind.Spreads()}, true
 		}
 	}
 	if e, _, err := p.Find(id); err == nil && e != nil && e.ID != id && strings.Count(id, "/") == 2 { // from an older calendar
 		return about(p, e.ID)
 	}
-	return "", "", false
-}
-
-func choice(p *schedule.Program) []jobView {
-	var out []jobView
-	for _, e := range p.Entries {
-		if !e.Kind.Notice() {
-			out = append(out, jobView{Title: e.Title, Day: e.Date.Words(), Who: e.WhoName,
-				Record: formPath + "?job=" + url.QueryEscape(e.ID)})
-		}
-	}
-	return out
+	return asked{}, false
 }
 
 // sign proves that this run of the feed gave out a form for this site.

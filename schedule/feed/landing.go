@@ -5,7 +5,6 @@ import (
 	"embed"
 	"fmt"
 	"html/template"
-	"net/url"
 	"slices"
 	"strings"
 	"sync"
@@ -54,9 +53,12 @@ type landing struct {
 	Span, Today string
 	Warning     string // the newest files have errors
 	Problems    []schedule.Problem
-	Next        string // heading of the jobs that come next
-	Jobs        []jobView
-	Due         []jobView // their day has passed, their window has not
+	When        spoken    // what there is to do first
+	Due         []jobView // from their day to the end of their window
+	Then        spoken    // what comes after jobs that are due
+	Next        []jobView // all of the next day with work
+	Past        []jobView // nothing was written down while there was time
+	Earlier     int       // more of those
 	Whole       link
 	People      []link
 	Areas       []link
@@ -65,12 +67,6 @@ type landing struct {
 	Private     bool
 	Record      bool
 	LastSafe    string
-}
-
-// jobView is one job on the landing page.
-type jobView struct {
-	Title, Summary, Day, LastSafe, Who string
-	Record                             string
 }
 
 // link is one calendar to subscribe to.
@@ -114,38 +110,7 @@ func (t *tree) landing(p *schedule.Program, why map[string]string) *landing {
 			l.Areas = append(l.Areas, one)
 		}
 	}
-	if !p.Season.LastSafe.IsZero() && !today.After(p.Season.LastSafe) {
-		l.LastSafe = p.Season.LastSafe.Words()
-	}
-	var first schedule.Date
-	for i := range p.Entries {
-		e := &p.Entries[i]
-		if e.State != schedule.Planned || e.Kind.Notice() || today.After(e.Latest) {
-			continue
-		}
-		v := jobView{Title: e.Title, Summary: e.Summary, Day: e.Date.Words(), Who: e.WhoName}
-		if !e.LastSafe.IsZero() {
-			v.LastSafe = e.LastSafe.Words()
-		}
-		if t.record {
-			v.Record = formPath + "?job=" + url.QueryEscape(e.ID)
-		}
-		switch {
-		case e.Date.Before(today):
-			l.Due = append(l.Due, v)
-		case first.IsZero() || e.Date == first:
-			first = e.Date
-			l.Jobs = append(l.Jobs, v)
-		}
-	}
-	switch {
-	case first.IsZero():
-		l.Next = "Nothing more is planned in this program"
-	case first == today:
-		l.Next = "Today: " + first.Words()
-	default:
-		l.Next = "Next: " + first.Words()
-	}
+	l.tell(p, today, t.record)
 	return l
 }
 

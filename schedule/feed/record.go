@@ -90,7 +90,7 @@ func (e entry) done(r *reading, today schedule.Date) (d schedule.Done, amount st
 	u := &unusable{}
 	d = schedule.Done{Job: e.Job, By: e.By, Note: e.Note}
 	d.Area, _, _ = strings.Cut(e.Job, "/")
-	if _, _, known := about(r.program, e.Job); !known {
+	if _, known := about(r.program, e.Job, today); !known {
 		u.wrong = append(u.wrong, "There is no such job in the program now.")
 	}
 	switch e.What {

@@ -7,9 +7,10 @@
 // and runs no script. It is read on a phone, on a desk, on paper, by eye and by
 // ear, in light and dark, and no meaning hangs on colour.
 //
-// Marks on an axis of time: a bracket is the window of a job, an open diamond
-// its ideal day, a filled square the chosen day, a filled circle a job on
-// record, a cross one that was missed. Hatching is closed ground.
+// In a drawing time runs to the right and each kind of job has a lane: a line is
+// the window of a job with a fence at its last safe day, a square the chosen day,
+// larger and coloured if it is due or next, hollow if it is past and taken as done;
+// a circle is a job on record, a cross one that was missed. Tinted ground is closed.
 //
 // The pages leave out nothing the program says. A figure that they draw and
 // the program does not carry, the soil's temperature and the growth through

@@ -45,30 +45,3 @@ func (c cited) HTML() template.HTML {
 	}
 	return m.html()
 }
-
-// HTML is the drawing as SVG.
-func (f figure) HTML() template.HTML {
-	var m markup
-	m.Grow(100 * (len(f.Shapes) + 10))
-	m.put(`<svg class="drawing" viewBox="0 0 `, num(f.W), ` `, num(f.H), `" role="img" aria-labelledby="`, f.ID, `-title `, f.ID, `-desc" xmlns="http://www.w3.org/2000/svg">
-<title id="`, f.ID, `-title">`, f.Title, `</title>
-<desc id="`, f.ID, `-desc">`, f.Desc, `</desc>
-<defs><pattern id="`, f.ID, `-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="hatch" d="M 0 0 V 6"/></pattern></defs>
-`)
-	for _, s := range f.Shapes {
-		switch {
-		case s.Text != "":
-			m.put(`<text class="`, s.Class, `" x="`, s.X, `" y="`, s.Y, `" text-anchor="`, s.Anchor, `"`)
-			if s.Turn != "" {
-				m.put(` transform="`, s.Turn, `"`)
-			}
-			m.put(`>`, s.Text, "</text>\n")
-		case s.Class == "closed":
-			m.put(`<path class="closed" d="`, s.D, `" fill="url(#`, f.ID, "-hatch)\"/>\n")
-		default:
-			m.put(`<path class="`, s.Class, `" d="`, s.D, "\"/>\n")
-		}
-	}
-	m.put("</svg>")
-	return m.html()
-}

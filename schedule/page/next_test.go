@@ -4,53 +4,100 @@ import (
 	"strings"
 	"testing"
 
+	"swardbook/schedule"
 	"swardbook/schedule/page"
 )
+
+// plain is a text with single spaces, and without what keeps lines together.
+func plain(text string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(text, "\u2060", "")), " ")
+}
 
 // section cuts one section out of a page, without its tags.
 func section(t *testing.T, b []byte, id string) string {
 	t.Helper()
 	for _, e := range elements(t, id, b) {
-		if e.attr["id"] == id {
-			return strings.Join(strings.Fields(e.text), " ")
+		if e.attr["id"] == id || id == "body" && e.name == id {
+			return plain(e.text)
 		}
 	}
 	t.Fatalf("no section %q", id)
 	return ""
 }
 
-// In the first seconds a reader learns what is next, how much, and what to do
-// if it rains.
+// sheet writes the garden's sheet and gives one section of it.
+func sheet(t *testing.T, id string, o page.Options) string {
+	t.Helper()
+	b, err := page.Sheet(planned(t, "garden"), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return section(t, b, id)
+}
+
+func wants(t *testing.T, when, got string, all ...string) {
+	t.Helper()
+	for _, want := range all {
+		if !strings.Contains(got, strings.Join(strings.Fields(want), " ")) {
+			t.Errorf("%s: %q is missing:\n%s", when, want, got)
+		}
+	}
+}
+
+// In the first seconds a reader learns what to do on which day, how much, with
+// what, by whom, and what to do if it rains.
 func TestNextJobComesFirst(t *testing.T) {
-	p := stored(t, "garden")
+	p := planned(t, "garden")
 	first := p.Entries[0]
-	sheet := func(o page.Options) string {
-		b, err := page.Sheet(p, o)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return section(t, b, "next")
-	}
-	got := sheet(page.Options{})
-	for _, want := range []string{"Next: " + first.Date.Words(), first.Title, first.Summary, "Rain: " + first.IfRain, "Last safe day", first.WhoName} {
-		if !strings.Contains(got, want) {
-			t.Errorf("the next job lacks %q:\n%s", want, got)
-		}
-	}
-	if !strings.HasPrefix(got, "Next: ") {
+	day := first.Date.Time().Format("Mon 2 Jan")
+	got := sheet(t, "next", page.Options{Today: first.Date.AddDays(-5)})
+	wants(t, "before", got, day+" next, in 5 days", "Lime, East lawn", "83 lb", first.MaterialName, first.WhoName, first.LastSafe.DayMonth(), "Rain. ", "Only half done")
+	if !strings.HasPrefix(got, day) {
 		t.Errorf("the section begins with %.40q", got)
 	}
-	if got := sheet(page.Options{Today: first.Date}); !strings.HasPrefix(got, "Today: "+first.Date.Words()) {
+	wants(t, "the day before", sheet(t, "next", page.Options{Today: first.Date.AddDays(-1)}), "next, tomorrow")
+	if got := sheet(t, "next", page.Options{Today: first.Date}); !strings.HasPrefix(got, "Today "+day) {
 		t.Errorf("on the day: %.60q", got)
 	}
-	if got := sheet(page.Options{Today: first.Date.AddDays(1)}); !strings.Contains(got, "Due, and not in the record book") || !strings.Contains(got, first.Title) {
-		t.Errorf("a day late: %s", got)
+	got = sheet(t, "next", page.Options{Today: first.Date.AddDays(1)})
+	if !strings.HasPrefix(got, "Due now since "+day) {
+		t.Errorf("a day late: %.60q", got)
 	}
-	if got := sheet(page.Options{Today: first.Latest.AddDays(1)}); !strings.Contains(got, "Past, and not in the record book") {
-		t.Errorf("after the window: %s", got)
+	wants(t, "a day late", got, "Lime, East lawn", "Wed 7 Oct, next, in 13 days", "Starter, East lawn")
+	late := first.Latest.AddDays(1)
+	if got := sheet(t, "next", page.Options{Today: late}); strings.Contains(got, "83 lb (2.1 packs)") && strings.HasPrefix(got, "Due") {
+		t.Errorf("after its window it is still due: %.100q", got)
 	}
-	if got := sheet(page.Options{Today: p.Through.AddDays(1)}); !strings.HasPrefix(got, "Nothing is left to do") {
+	wants(t, "after its window", sheet(t, "rest", page.Options{Today: late}), "What is behind", "taken as done: its window has closed")
+	if got := sheet(t, "next", page.Options{Today: p.Through.AddDays(1)}); !strings.HasPrefix(got, "Nothing to do this program ended") {
 		t.Errorf("after the program: %.60q", got)
+	}
+}
+
+// What the jobs of a visit share is said once; what only one says names it.
+func TestVisitSaysThingsOnce(t *testing.T) {
+	p := planned(t, "garden")
+	got := sheet(t, "next", page.Options{})
+	for _, e := range p.Entries[:3] {
+		for _, c := range e.Cautions {
+			if n := strings.Count(got, strings.Join(strings.Fields(c), " ")); n != 1 {
+				t.Errorf("%d times: %s", n, c)
+			}
+		}
+	}
+	wants(t, "how", got, "Potassium. ", "Potassium, East lawn. ", "Potassium, West lawn. ")
+}
+
+// The dates are those still to come, a box for each job.
+func TestDatesFromTodayOn(t *testing.T) {
+	p := planned(t, "garden")
+	today := schedule.Date{Year: 2026, Month: 12, Day: 1}
+	got := sheet(t, "dates", page.Options{Today: today})
+	for _, e := range p.Entries {
+		name := e.Date.Time().Format("Mon 2 Jan")
+		if open := e.Date.After(today); open != strings.Contains(got, name) {
+			t.Errorf("%s of %s: %v", name, e.ID, open)
+		}
 	}
 }
 
@@ -59,7 +106,7 @@ func TestOnePersonsSheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s := string(b); !strings.Contains(s, "for Teo") || strings.Contains(section(t, b, "dates"), "Lime East") {
+	if s := string(b); !strings.Contains(s, "for Teo") || strings.Contains(section(t, b, "dates"), "Lime, East") {
 		t.Error("Teo's sheet holds another's job, or does not name him")
 	}
 	if m := section(t, b, "materials"); strings.Contains(m, "limestone") || !strings.Contains(m, "starter") {
@@ -97,7 +144,7 @@ func TestNamesAreText(t *testing.T) {
 }
 
 func TestProgramWithoutSiteIsRefused(t *testing.T) {
-	p := *stored(t, "garden")
+	p := *planned(t, "garden")
 	p.Site = nil
 	if _, err := page.Sheet(&p, page.Options{}); err == nil {
 		t.Error("a program without a site has no year to draw")
@@ -106,7 +153,7 @@ func TestProgramWithoutSiteIsRefused(t *testing.T) {
 
 // The worksheet gives no answer away, and both forms ask the same.
 func TestWorksheetHoldsNoAnswers(t *testing.T) {
-	p := stored(t, "garden")
+	p := planned(t, "garden")
 	work, err := page.Lesson(p, false, page.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/law"
 	"swardbook/schedule/word"
 )
 
@@ -15,9 +16,10 @@ type Options struct {
 	Today   schedule.Date // what is next, due and done is told by it; unset: the first day of the program
 	Area    string        // only this area, by id
 	Person  string        // only this person's jobs, by id
-	Link    string        // address of the calendar or the page, printed at the end; "" none
+	Link    string        // address of the calendar or the page, printed on it; "" none
 	Record  string        // address of the form on which what was done is entered; "" none
 	Warning string        // what the reader must know first, at the top; "" none
+	Full    bool          // print the reports, workings and sources too
 }
 
 func (o Options) today(p *schedule.Program) schedule.Date {
@@ -38,43 +40,36 @@ func (o Options) view(p *schedule.Program) (*schedule.Program, error) {
 	return p.Filter(o.Area, o.Person, nil), nil
 }
 
-// sheetView is the sheet as its template reads it.
+// sheetView is the sheet as its template reads it: the page to pin up, and the
+// rest.
 type sheetView struct {
 	head
-	For, Span, Place, Today, Warning string
-	Next                             nextView
-	Dates                            []datesOfYear
-	Year                             yearView
-	Areas                            []areaView
-	Whole                            []jobView // jobs of the site as a whole
-	Supplies                         []supplyView
-	Narrowed                         bool // the materials are those of some jobs only
-	Shed                             []string
-	LeftOut                          []leftView
-	Assumptions                      []string
-	Laws                             []schedule.LawLine
-	LawNotes                         []string
-	Workings                         []workingsView
-	Sources                          sources
-	Through                          string
-	Link                             string
-	Record                           bool
+	For, Span, Place, Today, ISO, Warning string
+	Visit                                 visitView
+	Dates                                 datesView
+	Ask                                   askView
+	Year                                  yearView
+	Link, Record                          string
+
+	Full     bool
+	Past     []rowView
+	Jobs     []jobView
+	Areas    []areaView
+	Supplies []supplyView
+	Narrowed bool // the materials are those of some jobs only
+	Shed     []string
+	LeftOut  []leftView
+	Assumed  []string
+	Laws     []schedule.LawLine
+	LawNotes []string
+	Workings []workingsView
+	Sources  sources
 }
 
-// datesOfYear is the program at a glance: one year of it.
-type datesOfYear struct {
-	Year  int
-	Lines []jobView
-}
-
-type leftView struct {
-	What, Carried string
-	Why           cited
-}
-
-// Sheet writes the program as one HTML file to read on a phone and to print.
-// The program must carry its site, whose place gives the drawing of the year;
-// a place whose climate cannot be worked out is an error.
+// Sheet writes the program as one HTML file: a page to print and pin up, the
+// same to read on a phone, and behind headings whatever else the program says.
+// The program must carry its site, whose place gives the drawing of the year; a
+// place whose climate cannot be worked out is an error.
 func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	whole := p
 	p, err := o.view(p)
@@ -87,26 +82,28 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	}
 	cite := newCitations()
 	b := &sheetBuilder{p: p, whole: whole, o: o, cite: cite, measure: word.Measure{Metric: p.Metric}, today: o.today(p)}
+	b.from, b.to = front(p, b.today)
+	b.next = b.nextDay()
 	v := &sheetView{
-		head: newHead(p.Title), For: b.forWhom(), Span: span(p.Start, p.Through),
-		Place: placeWords(p), Today: b.today.Words(), Warning: o.Warning,
-		Assumptions: p.Assumptions, Laws: p.Laws, LawNotes: p.LawNotes,
-		Through: p.Through.Short(), Link: o.Link, Record: o.Record != "",
+		head: newHead(p.Title), For: b.forWhom(), Span: span(p.Start, p.Through), Place: strings.Replace(placeWords(p), "hardiness ", "", 1),
+		Today: b.today.Words(), ISO: b.today.String(), Warning: o.Warning, Link: o.Link, Record: o.Record, Full: o.Full,
+		Laws: p.Laws, LawNotes: p.LawNotes, Narrowed: p != whole,
 	}
-	jobs := make([]jobView, len(p.Entries))
-	for i := range p.Entries {
-		jobs[i] = b.job(&p.Entries[i])
-	}
-	v.Next = b.next(jobs)
-	v.Dates = glance(jobs)
+	v.Supplies = b.supplies()
+	v.Visit = b.visit(v.Supplies)
+	v.Dates = b.dates()
+	v.Ask = b.ask()
 	v.Year = b.year(year)
-	v.Areas, v.Whole = b.areas(jobs)
+	v.Past, v.Jobs = b.past(), b.jobs()
+	v.Areas = b.areas()
 	if p == whole {
 		for _, s := range p.InTheShed {
 			v.Shed = append(v.Shed, named(p, s))
 		}
 	}
-	v.Supplies, v.Narrowed = b.supplies(), p != whole
+	for _, a := range p.Assumptions {
+		v.Assumed = append(v.Assumed, word.Sentence(word.Capital(a)))
+	}
 	for _, l := range p.LeftOut {
 		v.LeftOut = append(v.LeftOut, b.left(l))
 	}
@@ -117,12 +114,53 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 }
 
 type sheetBuilder struct {
-	p       *schedule.Program // as narrowed by the options
-	whole   *schedule.Program
-	o       Options
-	cite    *citations
-	measure word.Measure
-	today   schedule.Date
+	p        *schedule.Program // as narrowed by the options
+	whole    *schedule.Program
+	o        Options
+	cite     *citations
+	measure  word.Measure
+	today    schedule.Date
+	next     schedule.Date // the next day with work after today; unset: none
+	from, to schedule.Date // what the page to pin up shows
+}
+
+// lookBack and lookAhead bound the page to pin up where a program is longer
+// than a season and what comes before it: days.
+const (
+	oneSeason = 400
+	lookBack  = 60
+)
+
+// front gives the days that the page to pin up shows: all of a program of one
+// season, of a longer one the year ahead and what lies just behind.
+func front(p *schedule.Program, today schedule.Date) (from, to schedule.Date) {
+	if p.Through.DaysFrom(p.Start) <= oneSeason || today.After(p.Through) {
+		return p.Start, p.Through
+	}
+	from = schedule.Later(p.Start, today.AddDays(-lookBack))
+	return from, schedule.Earlier(p.Through, from.AddDays(lookBack).AddMonths(12))
+}
+
+// standing tells how an entry stands today; open, whether it is still to do.
+func (b *sheetBuilder) standing(e *schedule.Entry) (s string, open bool) {
+	s = b.p.Standing(e, b.today)
+	return s, s == "due" || s == string(schedule.Planned)
+}
+
+// nextDay is the first day after today, or today, on which something is
+// planned that is not due yet.
+func (b *sheetBuilder) nextDay() schedule.Date {
+	var first schedule.Date
+	for i := range b.p.Entries {
+		e := &b.p.Entries[i]
+		if s, _ := b.standing(e); s != string(schedule.Planned) || e.Kind.Notice() {
+			continue
+		}
+		if first.IsZero() || e.Date.Before(first) {
+			first = e.Date
+		}
+	}
+	return first
 }
 
 func (b *sheetBuilder) forWhom() string {
@@ -149,39 +187,15 @@ func (b *sheetBuilder) areaName(id string) string {
 
 func placeWords(p *schedule.Program) string {
 	var out []string
-	switch {
-	case p.Place.Where != "":
+	if s, _, err := law.For(p.Place.State, p.Site.County, p.Site.CrewIs()); p.Place.Where != "" {
 		out = append(out, p.Place.Where)
-	case p.Place.State != "":
-		out = append(out, p.Place.State)
+	} else if err == nil {
+		out = append(out, s.Name)
 	}
 	if p.Place.Hardiness != "" {
 		out = append(out, "hardiness zone "+p.Place.Hardiness)
 	}
 	return strings.Join(out, ", ")
-}
-
-func glance(jobs []jobView) []datesOfYear {
-	var out []datesOfYear
-	for _, j := range jobs {
-		if len(out) == 0 || out[len(out)-1].Year != j.on.Year {
-			out = append(out, datesOfYear{Year: j.on.Year})
-		}
-		last := &out[len(out)-1]
-		last.Lines = append(last.Lines, j)
-	}
-	return out
-}
-
-func (b *sheetBuilder) left(l schedule.LeftOut) leftView {
-	v := leftView{What: word.Capital(l.Kind.Noun()), Why: cited{word.Sentence(named(b.p, l.Reason)), b.cite.refs(l.Source)}}
-	if l.Area != "" {
-		v.What += ", " + b.areaName(l.Area)
-	}
-	if !l.CarriedTo.IsZero() {
-		v.Carried = "Carried to " + l.CarriedTo.Words() + "."
-	}
-	return v
 }
 
 // recordLink gives the address of the form for one job.

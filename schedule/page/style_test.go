@@ -75,13 +75,12 @@ func TestContrast(t *testing.T) {
 			on, what string
 			least    float64
 		}{
-			{"paper", "ink", 7},      // running text, better than AA
-			{"paper", "soft", 4.5},   // small print
-			{"paper", "accent", 4.5}, // links
-			{"shade", "ink", 7},
-			{"shade", "soft", 4.5},
-			{"shade", "accent", 4.5},
-			{"paper", "edge", 3}, // lines that mean something
+			{"ground", "ink", 7},    // running text, better than AA
+			{"ground", "soft", 4.5}, // small print
+			{"ground", "due", 4.5},  // the days that close
+			{"tint", "ink", 7},
+			{"tint", "due", 4.5},
+			{"tint2", "ink", 7},
 		} {
 			if c := contrast(t, p[pair.on], p[pair.what]); c < pair.least {
 				t.Errorf("%s: %s on %s has contrast %.2f, want %.1f", name, pair.what, pair.on, c, pair.least)
@@ -115,41 +114,6 @@ func TestPolicyAllowsTheStyle(t *testing.T) {
 	sum := sha256.Sum256(m[1])
 	if want := base64.StdEncoding.EncodeToString(sum[:]); !strings.Contains(newHead("x").Policy, "'sha256-"+want+"'") {
 		t.Errorf("the policy %q lacks sha256-%s", newHead("x").Policy, want)
-	}
-}
-
-func TestSpreadKeepsGapsAndEnds(t *testing.T) {
-	got := spread([]float64{10, 11, 12, 50}, 5, 0, 100)
-	want := []float64{6, 11, 16, 50}
-	for i := range want {
-		if math.Abs(got[i]-want[i]) > 1e-9 {
-			t.Fatalf("got %v, want %v", got, want)
-		}
-	}
-	for _, g := range spread([]float64{1, 1, 1, 99, 99, 99}, 10, 0, 100) {
-		if g < 0 || g > 100 {
-			t.Errorf("a label at %g leaves the drawing", g)
-		}
-	}
-	if spread(nil, 5, 0, 100) != nil {
-		t.Error("labels out of nothing")
-	}
-}
-
-func TestLiftTakesOnlyWhatAllShare(t *testing.T) {
-	job := func(material, rain string, cautions ...string) jobView {
-		return jobView{spreads: true, open: true, material: material, Rain: rain, Cautions: cautions}
-	}
-	every, jobs := lift([]jobView{job("lime", "wait", "label", "mask"), job("lime", "wait", "mask", "label", "wind"), job("urea", "wait", "label")}, true)
-	if len(every) != 2 || every[0].Rain != "wait" || fmt.Sprint(every[0].Items) != "[label]" || fmt.Sprint(every[1].Items) != "[mask]" {
-		t.Errorf("lifted %+v", every)
-	}
-	if len(jobs[0].Cautions) != 0 || fmt.Sprint(jobs[1].Cautions) != "[wind]" || jobs[2].Rain != "" {
-		t.Errorf("left %+v", jobs)
-	}
-	every, jobs = lift([]jobView{job("lime", "wait", "label")}, true)
-	if len(every) != 0 || jobs[0].Rain != "wait" {
-		t.Errorf("a single job shares with nobody: %+v", every)
 	}
 }
 

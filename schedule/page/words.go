@@ -1,6 +1,7 @@
 package page
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -35,27 +36,20 @@ func span(from, to schedule.Date) string {
 	return from.Short() + " to " + to.Short()
 }
 
-// tied puts no-break spaces where no line should end: between a number and its
-// unit, and inside a date.
+// tied puts no-break spaces where no line should end, between a number and its
+// unit and inside a date, and keeps an analysis such as 18-24-12 on one line.
 func tied(text string) string {
-	var b strings.Builder
-	b.Grow(len(text) + 16)
-	for i, clump := range word.Runs(text) {
-		if i > 0 {
-			b.WriteByte(' ')
-		}
-		for {
-			word, rest, more := strings.Cut(clump, " ")
-			b.WriteString(word)
-			if !more {
-				break
-			}
-			b.WriteString("\u00a0")
-			clump = rest
-		}
+	words := word.Runs(text)
+	for i, w := range words {
+		words[i] = analyses.ReplaceAllStringFunc(strings.ReplaceAll(w, " ", "\u00a0"), func(a string) string {
+			return strings.ReplaceAll(a, "-", "-\u2060")
+		})
 	}
-	return b.String()
+	return strings.Join(words, " ")
 }
+
+// analyses are the three numbers of a fertilizer.
+var analyses = regexp.MustCompile(`\b\d+(\.\d+)?-\d+(\.\d+)?-\d+`)
 
 // named puts the names of jobs in place of their ids, which say little to a
 // reader.
@@ -95,4 +89,36 @@ func jobName(id string, k schedule.Kind, area string) string {
 		name += " on " + area
 	}
 	return name
+}
+
+// jobWords names a job as a page does: "Lime, East lawn".
+func jobWords(p *schedule.Program, e *schedule.Entry) string {
+	name := kindWords(e.Kind)
+	if e.AreaName == "" || len(p.Site.Areas) == 1 && e.AreaName == p.Title {
+		return name
+	}
+	return name + ", " + e.AreaName
+}
+
+// kindWords names what is done in the fewest words: "Feed", "Soil sample".
+func kindWords(k schedule.Kind) string {
+	name := k.Of().Verb
+	for _, end := range []string{" on", " for"} {
+		name = strings.TrimSuffix(name, end)
+	}
+	if name == "" || k.Samples() || k.Notice() {
+		return word.Capital(k.Noun())
+	}
+	return name
+}
+
+// amountOf writes what is spread or sprayed in all; "" nothing is.
+func amountOf(e *schedule.Entry, m word.Measure) string {
+	switch {
+	case e.Gallons > 0:
+		return m.Volume(e.Gallons)
+	case e.Pounds > 0:
+		return m.Weight(e.Pounds)
+	}
+	return ""
 }

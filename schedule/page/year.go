@@ -10,29 +10,26 @@ import (
 	"swardbook/schedule/word"
 )
 
-// yearView is the place's year: a drawing, what its marks mean, and the same
-// in tables.
+// yearView is the place's year: a drawing at two widths, what its marks mean,
+// and the same in tables.
 type yearView struct {
-	Figure  figure
-	Seasons []climate.Season // whose growth is drawn
-	From    string
-	Better  []string
-	Words   []string
-	Events  []event
-	Soil    string // "soil at 2 in, °F"
-	Growth  []growthKey
-	Months  []monthRow
+	Narrow, Wide *figure
+	Key          []keyMark
+	Note         string // how sure the days are
+	From         string
+	Better       []string
+	Words        []string
+	Events       []event
+	Soil         string // "Soil at 2 in"
+	Growth       []string
+	Months       []monthRow
 }
 
 // event is one dated event of the year, with the span of 8 years in 10.
 type event struct {
 	What, When, Between string
 	on                  schedule.Date
-	short               string // words beside the drawing; "" leaves it out there
 }
-
-// growthKey is the growth of one season: how it is drawn, and in words.
-type growthKey struct{ Class, Text string }
 
 type monthRow struct {
 	Month, Soil string
@@ -44,33 +41,64 @@ const soilDepth climate.Inches = 2
 
 func (b *sheetBuilder) year(y *climate.Year) yearView {
 	p := b.p
-	v := yearView{From: p.Place.ClimateFrom, Better: p.Place.Better}
+	v := yearView{From: p.Place.ClimateFrom, Better: p.Place.Better, Soil: "Soil at " + b.measure.Depth(soilDepth)}
 	for _, w := range p.Season.Words {
 		v.Words = append(v.Words, word.Capital(strings.TrimSuffix(w, "."))+".")
 	}
-	for _, a := range p.Site.Areas {
-		if b.o.Area != "" && b.o.Area != a.ID {
-			continue
-		}
-		if s := a.Stand.Season(); !slices.Contains(v.Seasons, s) {
-			v.Seasons = append(v.Seasons, s)
-		}
+	seasons := b.seasons()
+	for _, s := range seasons {
+		v.Growth = append(v.Growth, "Growth of "+s.String()+" grass")
 	}
-	slices.Sort(v.Seasons)
 	v.Events = b.events()
-	v.Soil = "Soil at " + b.measure.Depth(soilDepth)
-	for _, s := range v.Seasons {
-		v.Growth = append(v.Growth, growthKey{growthClass(len(v.Growth)), "Growth of " + s.String() + " grass"})
-	}
-	for _, d := range midMonths(p.Start, p.Through) {
+	for _, d := range midMonths(b.from, b.to) {
 		row := monthRow{Month: d.Time().Format("Jan 2006"), Soil: b.measure.Temperature(y.Soil(soilDepth, d.DayOfYear()))}
-		for _, s := range v.Seasons {
+		for _, s := range seasons {
 			row.Growth = append(row.Growth, fmt.Sprintf("%.0f %%", 100*y.Growth(d.DayOfYear(), s)))
 		}
 		v.Months = append(v.Months, row)
 	}
-	v.Figure = b.drawYear(y, v)
+	if n := p.Season.SpreadDays; n > 0 {
+		v.Note = fmt.Sprintf("8 years in 10 the autumn days fall within %s of these. A soil thermometer is better than the date: under %s at %s, stop sooner.",
+			word.Plural(n, "day"), b.measure.Temperature(40), b.measure.Depth(soilDepth))
+	}
+	s := scene{program: p, from: b.from, to: b.to, today: b.today, how: b.mark, lanes: lanesOf(p), year: y, seasons: seasons, measure: b.measure}
+	var used marks
+	v.Narrow, v.Wide, used = s.drawn("year", "The year of "+p.Title, b.describeYear(v))
+	v.Key = key(used, len(seasons) > 1, !p.Season.FirstFreeze.P50.IsZero() || !p.Season.LastFreeze.P50.IsZero())
 	return v
+}
+
+// seasons lists those of the grasses on the sheet.
+func (b *sheetBuilder) seasons() []climate.Season {
+	var out []climate.Season
+	for _, a := range b.p.Site.Areas {
+		if b.o.Area != "" && b.o.Area != a.ID {
+			continue
+		}
+		if s := a.Stand.Season(); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// mark tells how the drawing shows a job.
+func (b *sheetBuilder) mark(e *schedule.Entry) marks {
+	switch b.p.Standing(e, b.today) {
+	case string(schedule.Finished):
+		return done
+	case string(schedule.Missed):
+		return missed
+	case "due":
+		return due
+	case string(schedule.Planned):
+		if e.Date == b.next {
+			return due
+		}
+		return chosen
+	}
+	return taken
 }
 
 // midMonths gives the middle of each month that the program touches, at most
@@ -97,16 +125,16 @@ func (b *sheetBuilder) events() []event {
 		return fmt.Sprintf("soil at %s falls below %s", b.measure.Depth(soilDepth), b.measure.Temperature(f))
 	}
 	all := []event{
-		{"First autumn freeze", "", odds(s.FirstFreeze), s.FirstFreeze.P50, "first freeze"},
-		{word.Capital(soil(50)), "", spreadOf(s.SoilBelow50, s.SpreadDays), s.SoilBelow50, "soil below " + b.measure.Temperature(50)},
-		{word.Capital(soil(40)), "", spreadOf(s.SoilBelow40, s.Spread40Days), s.SoilBelow40, "soil below " + b.measure.Temperature(40)},
-		{"Growth ends", "", spreadOf(s.GrowthEnds, s.SpreadDays), s.GrowthEnds, "growth ends"},
-		{"Last safe day to spread", "", "", s.LastSafe, "last safe day"},
-		{"Ground frozen in an early year", "", "", s.GroundFreeze.Early, ""},
-		{"Ground frozen in half of the years", "", "", s.GroundFreeze.Median, "ground freezes"},
-		{"Ground open again", "", "", s.Reopens, "ground open"},
-		{"Growth begins", "", spreadOf(s.GrowthBegins, s.SpringDays), s.GrowthBegins, "growth begins"},
-		{"Last spring freeze", "", odds(s.LastFreeze), s.LastFreeze.P50, "last freeze"},
+		{"First autumn freeze", "", odds(s.FirstFreeze), s.FirstFreeze.P50},
+		{word.Capital(soil(50)), "", spreadOf(s.SoilBelow50, s.SpreadDays), s.SoilBelow50},
+		{word.Capital(soil(40)), "", spreadOf(s.SoilBelow40, s.Spread40Days), s.SoilBelow40},
+		{"Growth ends", "", spreadOf(s.GrowthEnds, s.SpreadDays), s.GrowthEnds},
+		{"Last safe day to spread", "", "", s.LastSafe},
+		{"Ground frozen in an early year", "", "", s.GroundFreeze.Early},
+		{"Ground frozen in half of the years", "", "", s.GroundFreeze.Median},
+		{"Ground open again", "", "", s.Reopens},
+		{"Growth begins", "", spreadOf(s.GrowthBegins, s.SpringDays), s.GrowthBegins},
+		{"Last spring freeze", "", odds(s.LastFreeze), s.LastFreeze.P50},
 	}
 	all = slices.DeleteFunc(all, func(e event) bool { return e.on.IsZero() })
 	for i := range all {
@@ -114,4 +142,24 @@ func (b *sheetBuilder) events() []event {
 	}
 	slices.SortStableFunc(all, func(a, c event) int { return a.on.Compare(c.on) })
 	return all
+}
+
+// describeYear says in words what the drawing shows.
+func (b *sheetBuilder) describeYear(v yearView) string {
+	out := []string{fmt.Sprintf("Time runs to the right, %s.", span(b.from, b.to))}
+	for _, e := range v.Events {
+		out = append(out, fmt.Sprintf("%s: %s.", e.What, e.on.Short()))
+	}
+	for i := range b.p.Entries {
+		e := &b.p.Entries[i]
+		if e.Kind.Notice() {
+			continue
+		}
+		text := jobWords(b.p, e)
+		if a := amountOf(e, b.measure); a != "" {
+			text += ", " + a
+		}
+		out = append(out, fmt.Sprintf("%s: %s.", e.Date.Short(), text))
+	}
+	return strings.Join(out, " ")
 }

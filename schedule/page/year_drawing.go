@@ -12,213 +12,297 @@ import (
 	"swardbook/schedule/word"
 )
 
-// The plane of the drawing: time runs down. From the left stand the months,
-// the curves, one lane for each kind of job, and the dates in words.
+// The drawing of the year: time runs to the right. From the top stand the
+// months; today and the days that close and open the ground; growth and soil,
+// each with a scale of its own; freezes; a lane for each kind of job. It is made
+// twice, for a narrow and for a wide page: on the narrow one the name of a row
+// stands above it, on the wide one at its left.
+
 const (
-	yearWidth  = 360.0
-	yearTop    = 88.0
-	yearMargin = 16.0
-	curveLeft  = 30.0
-	curveRight = 114.0
-	lanesLeft  = 124.0
-	laneWidth  = 16.0
-	lanesRoom  = 82.0 // leaves the longest date in words its room, in the widest of common letters
-	wordsGap   = 13.5
-	perDay     = 1.55
-	shortest   = 260.0
-	longest    = 1250.0
+	narrowWidth = 328.0 // a phone of 360 pixels between its margins
+	wideWidth   = 704.0 // 186 mm of paper
+	wideNames   = 108.0 // room for names at the left
+	lanePad     = 2.0   // above and below what a lane holds
 )
 
-// label is a date in words at the right of the drawing.
-type label struct {
-	at    float64
-	from  float64 // x where its hairline starts
-	class string
-	text  string
+// scene is what a drawing shows.
+type scene struct {
+	program  *schedule.Program
+	from, to schedule.Date
+	today    schedule.Date // unset: not shown
+	how      func(*schedule.Entry) marks
+	lanes    []schedule.Kind
+	year     *climate.Year // unset: neither growth nor soil nor freezes
+	seasons  []climate.Season
+	measure  word.Measure
 }
 
-func (b *sheetBuilder) drawYear(y *climate.Year, v yearView) figure {
-	p := b.p
-	days := float64(p.Through.DaysFrom(p.Start) + 1)
-	t := timeline{from: p.Start, to: p.Through, start: yearTop,
-		perDay: min(max(perDay, shortest/days), longest/days)}
-	lanes := lanesOf(p)
-	wide := min(laneWidth, lanesRoom/float64(max(1, len(lanes))))
-	lanesRight := lanesLeft + wide*float64(len(lanes))
-	f := figure{ID: "year", Title: "The year of " + p.Title, Desc: b.describeYear(v), W: yearWidth, H: t.end() + yearMargin}
+// artist draws one scene at one width.
+type artist struct {
+	scene
+	f    *figure
+	t    timeline
+	wide bool
+	y    float64 // how far down it has come
+	used marks   // that were drawn
+}
 
-	b.drawGround(&f, t, lanesRight)
-	for _, d := range t.months() {
-		f.line("hair", 0, t.at(d), lanesRight, t.at(d))
-		f.word("small", "start", 0, t.at(d)+11, d.Time().Format("Jan"))
-		if d.Month == 1 {
-			f.word("small", "start", 0, t.at(d)+22, fmt.Sprint(d.Year))
+// drawn makes the drawing at both widths, and tells the marks it used.
+func (s scene) drawn(id, title, desc string) (narrow, wide *figure, used marks) {
+	for _, isWide := range []bool{false, true} {
+		f := &figure{ID: id, Class: "narrow", Title: title, Desc: desc, W: narrowWidth, letter: 11}
+		t := timeline{from: s.from, to: s.to, start: 28, end: narrowWidth - 4}
+		if isWide {
+			f.ID, f.Class, f.W, f.letter = id+"-wide", "wide", wideWidth, 10.5
+			t.start, t.end = wideNames, wideWidth-4
+		}
+		a := artist{scene: s, f: f, t: t, wide: isWide}
+		a.draw()
+		used |= a.used
+		if isWide {
+			wide = f
+		} else {
+			narrow = f
 		}
 	}
-	b.drawCurves(&f, t, y, v.Seasons)
-	labels := b.drawEvents(&f, t, v.Events, lanesRight)
-	for i, k := range lanes {
-		x := lanesLeft + wide*(float64(i)+0.5)
-		f.upright("small", x+4, yearTop-8, k.Noun())
-		labels = append(labels, drawLane(&f, t, p, k, x)...)
-	}
-	drawLabels(&f, t, labels, lanesRight)
-	return f
+	return narrow, wide, used
 }
 
-// drawGround hatches the days on which the ground is closed.
-func (b *sheetBuilder) drawGround(f *figure, t timeline, right float64) {
-	s := b.p.Season
-	if s.LastSafe.IsZero() || s.Reopens.IsZero() || s.GroundFreeze.Median.IsZero() && s.GroundFreeze.Early.IsZero() {
-		return
+func (a *artist) draw() {
+	f := a.f
+	a.months()
+	top := a.y
+	days := a.turns()
+	body := a.y
+	if a.year != nil {
+		a.growth()
+		a.soil()
+		a.freezes()
 	}
-	closed := [][2]schedule.Date{{s.LastSafe, s.Reopens}}
-	if s.Reopens.Before(s.LastSafe) { // the program begins on closed ground
-		closed = [][2]schedule.Date{{t.from, s.Reopens}, {s.LastSafe, t.to}}
-	}
-	for _, c := range closed {
-		if a, z, ok := t.within(c[0], c[1]); ok {
-			f.box("closed", curveLeft, a, right, z)
+	for _, k := range a.lanes {
+		f.back.line("hair", 0, a.y, a.t.end, a.y)
+		a.y += lanePad
+		a.name(k.Noun(), "", a.y+f.letter)
+		if !a.wide {
+			a.y += f.letter + 4
 		}
+		a.y = a.lane(a.program, k, a.y)
+	}
+	f.back.line("hair", 0, a.y, a.t.end, a.y)
+	f.H = a.y + 2
+	var under layer
+	for _, s := range a.t.shut(a.program.Season) {
+		under.box("closed", a.t.at(s[0]), body, a.t.at(s[1]), a.y)
+	}
+	for _, d := range days {
+		under.line(d.class, a.t.at(d.on), top+float64(d.line)*(f.letter+4)+f.letter+2, a.t.at(d.on), a.y)
+	}
+	under.put(f.back.String())
+	f.back = under
+}
+
+// name writes what a row is, at its left or above it.
+func (a *artist) name(text, scale string, y float64) {
+	a.words("b", 0, y, text)
+	if scale != "" {
+		a.words("q", a.f.width(text+" ", true), y, scale)
 	}
 }
 
-// drawCurves draws the soil's temperature as a line and growth as a shade.
-func (b *sheetBuilder) drawCurves(f *figure, t timeline, y *climate.Year, seasons []climate.Season) {
-	low, high := 30.0, 80.0 // °F, widened to what the place needs
-	for d := climate.Day(1); d <= 365; d++ {
-		s := float64(y.Soil(soilDepth, d))
-		low, high = min(low, 10*math.Floor(s/10)), max(high, 10*math.Ceil(s/10))
-	}
-	x := func(temp float64) float64 { return curveLeft + (temp-low)/(high-low)*(curveRight-curveLeft) }
-	ticks := []float64{32, 50, 65, 80, 95} // °F
-	if b.p.Metric {
-		ticks = []float64{32, 50, 68, 86} // 0, 10, 20, 30 °C
-	}
-	for _, c := range ticks {
-		if c > high || c < low {
-			continue
-		}
-		f.line("hair", x(c), yearTop-4, x(c), t.end())
-		f.word("small", "middle", x(c), yearTop-8, strings.Fields(b.measure.Temperature(climate.Fahrenheit(c)))[0])
-	}
-	f.word("small", "start", curveLeft, yearTop-22, "soil "+unitOf(b.measure)+", growth")
-	step := max(1, int(3/t.perDay))
-	var soil []any
-	for i, s := range seasons {
-		var edge []any
-		edge = append(edge, "M", curveLeft, t.start)
-		for d := t.from; !d.After(t.to); d = d.AddDays(step) {
-			edge = append(edge, "L", curveLeft+y.Growth(d.DayOfYear(), s)*(curveRight-curveLeft), t.at(d))
-		}
-		f.path(growthClass(i), append(edge, "L", curveLeft, t.end(), "Z")...)
-	}
-	verb := "M"
-	for d := t.from; !d.After(t.to); d = d.AddDays(step) {
-		soil = append(soil, verb, x(float64(y.Soil(soilDepth, d.DayOfYear()))), t.at(d))
-		verb = "L"
-	}
-	f.path("soil", soil...)
-}
+// monthLetter is the height of the letters in the names of months.
+const monthLetter = 10.0
 
-// growthClass shades the growth of the first season and dashes a second one.
-func growthClass(i int) string {
-	if i > 0 {
-		return "growth2"
-	}
-	return "growth"
-}
-
-func unitOf(m word.Measure) string {
-	return strings.Fields(m.Temperature(50))[1]
-}
-
-// drawEvents draws the freezes with their spread and the events of the year.
-func (b *sheetBuilder) drawEvents(f *figure, t timeline, events []event, right float64) []label {
-	for _, o := range []schedule.Odds{b.p.Season.FirstFreeze, b.p.Season.LastFreeze} {
-		for shift := -1; shift <= 1; shift++ { // the same event of the years about
-			if a, z, ok := t.within(o.P10.AddMonths(12*shift), o.P90.AddMonths(12*shift)); ok && !o.P50.IsZero() {
-				f.path("spread", "M", curveLeft-3, a, "h 6 m -3 0 V", z, "m -3 0 h 6")
+func (a *artist) months() {
+	f := a.f
+	a.y = f.letter + 2
+	year := 0
+	for d := (schedule.Date{Year: a.t.from.Year, Month: a.t.from.Month, Day: 1}); !d.After(a.t.to); d = d.AddMonths(1) {
+		x, next := a.t.at(d), a.t.at(d.AddMonths(1))
+		f.back.path("tick", "M", x, " ", f.letter+6, "v", f.letter)
+		name := d.Time().Format("Jan")
+		for _, short := range []string{name, name[:1]} {
+			if next-x >= f.width(short, false)*monthLetter/f.letter+2.2 {
+				f.front.word("q m", x+2, a.y+f.letter+3, short)
+				break
 			}
 		}
+		if d.Year != year && next-x > 5 && x+2+f.width("2026", true) <= f.W {
+			f.front.word("b", x+2, a.y, fmt.Sprint(d.Year))
+			year = d.Year
+		}
 	}
-	var out []label
-	for _, e := range events {
-		if e.short == "" || !t.has(e.on) {
-			continue
+	a.y += f.letter + 8
+}
+
+// turn is a day that stands out on the whole axis.
+type turn struct {
+	on          schedule.Date
+	text, class string
+	line        int
+}
+
+// turns writes today and the days on which the ground closes and opens.
+func (a *artist) turns() []turn {
+	f, s := a.f, a.program.Season
+	all := []turn{{on: a.today, text: "today", class: "today"}}
+	for years := -1; years <= 2; years++ {
+		if !s.LastSafe.IsZero() {
+			all = append(all, turn{on: s.LastSafe.AddMonths(12 * years), text: "last safe day", class: "safe"})
 		}
-		class := "event"
-		if e.short == "last safe day" || e.short == "ground open" {
-			class = "close"
+		if !s.Reopens.IsZero() {
+			all = append(all, turn{on: s.Reopens.AddMonths(12 * years), text: "open again", class: "open"})
 		}
-		f.line(class, curveLeft, t.at(e.on), right, t.at(e.on))
-		out = append(out, label{t.at(e.on), right, "soft", e.on.DayMonth() + " " + e.short})
+	}
+	all = slices.DeleteFunc(all, func(d turn) bool { return !a.t.has(d.on) })
+	slices.SortStableFunc(all, func(x, y turn) int { return cmp.Or(x.on.Compare(y.on), cmp.Compare(x.class, y.class)) })
+	lines := rows{gap: 6}
+	for i := range all {
+		d := &all[i]
+		d.text += " " + d.on.DayMonth()
+		class := map[string]string{"today": "b", "safe": "b c", "open": "l"}[d.class]
+		w := f.width(d.text, class != "l")
+		x := min(max(a.t.at(d.on)-1, 0), f.W-w)
+		d.line = lines.put(x, x+w)
+		y := a.y + float64(d.line)*(f.letter+4) + f.letter
+		f.front.box("ground", x-1, y-f.letter+1, x+w+1, y+3)
+		f.front.word(class, x, y, d.text)
+	}
+	a.y += float64(len(lines.rows))*(f.letter+4) + 2
+	return all
+}
+
+// sampled lists the days at which a curve is drawn.
+func (a *artist) sampled() []schedule.Date {
+	var out []schedule.Date
+	for d := a.t.from; d.Before(a.t.to); d = d.AddDays(3) {
+		out = append(out, d)
+	}
+	return append(out, a.t.to)
+}
+
+// curve is the path of a value of the year, laid by y.
+func (a *artist) curve(y func(schedule.Date) float64) []any {
+	var out []any
+	for i, d := range a.sampled() {
+		if i > 0 {
+			out = append(out, "L")
+		}
+		out = append(out, a.t.at(d), " ", y(d))
 	}
 	return out
 }
 
-// drawLane draws the windows and chosen days of one kind of job.
-func drawLane(f *figure, t timeline, p *schedule.Program, k schedule.Kind, x float64) []label {
-	for _, w := range brackets(p, k) {
-		if a, z, ok := t.within(w.from, w.to); ok {
-			off := x - 5 + 2.5*float64(w.beside%3)
-			f.path("window", "M", off+3, a, "h -3 V", z, "h 3")
-		}
+// growth draws how well grass grows, from none to its best.
+func (a *artist) growth() {
+	f := a.f
+	high := 30.0
+	if a.wide {
+		high = 15
+		a.name("growth", "0 to best", a.y+high-3)
+	} else {
+		a.name("growth,", "none to best", a.y+f.letter)
+		a.y += f.letter + 4
 	}
-	type day struct {
-		on    schedule.Date
-		state schedule.State
-		jobs  int
-	}
-	var days []day
-	var ideals []schedule.Date
-	for _, e := range p.Entries {
-		if e.Kind != k || !t.has(e.Date) {
+	foot := a.y + high
+	for i, s := range a.seasons {
+		line := a.curve(func(d schedule.Date) float64 { return foot - high*a.year.Growth(d.DayOfYear(), s) })
+		if i > 0 {
+			f.middle.path("growth2", append([]any{"M"}, line...)...)
 			continue
 		}
-		if t.has(e.Ideal) && e.Ideal != e.Date && e.State == schedule.Planned && !slices.Contains(ideals, e.Ideal) {
-			ideals = append(ideals, e.Ideal)
-			f.ideal(x+1, t.at(e.Ideal))
-		}
-		i := slices.IndexFunc(days, func(d day) bool { return d.on == e.Date && d.state == e.State })
-		if i < 0 {
-			days = append(days, day{e.Date, e.State, 0})
-			i = len(days) - 1
-		}
-		days[i].jobs++
+		parts := append([]any{"M", a.t.at(a.t.from), " ", foot, "L"}, line...)
+		f.middle.path("growth", append(parts, "L", a.t.at(a.t.to), " ", foot, "Z")...)
 	}
-	var out []label
-	for _, d := range days {
-		f.chosen(x+1, t.at(d.on), d.state)
-		text := d.on.DayMonth() + " " + k.Noun()
-		if d.jobs > 1 {
-			text += fmt.Sprintf(" ×%d", d.jobs)
+	for _, s := range a.t.shut(a.program.Season) {
+		x, z, w := a.t.at(s[0]), a.t.at(s[1]), f.width("ground closed", false)
+		if w+6 <= z-x {
+			f.middle.word("q", (x+z-w)/2, foot-5, "ground closed")
 		}
-		out = append(out, label{t.at(d.on), x + 7, "strong", text})
 	}
-	return out
+	a.y = foot + 5
 }
 
-// drawLabels writes the dates apart from each other, each with a hairline to
-// its day.
-func drawLabels(f *figure, t timeline, labels []label, right float64) {
-	slices.SortStableFunc(labels, func(a, b label) int { return cmp.Compare(a.at, b.at) })
-	wish := make([]float64, len(labels))
-	for i, l := range labels {
-		wish[i] = l.at
+// soil draws its temperature where roots and seeds are.
+func (a *artist) soil() {
+	f := a.f
+	low, high := 30.0, 80.0 // °F, widened to what the place needs
+	for d := climate.Day(1); d <= 365; d++ {
+		s := float64(a.year.Soil(soilDepth, d))
+		low, high = min(low, 10*math.Floor(s/10)), max(high, 10*math.Ceil(s/10))
 	}
-	for i, y := range spread(wish, wordsGap, t.start+4, t.end()+8) {
-		l := labels[i]
-		f.path("leader", "M", l.from, l.at, "H", right, "L", right+8, y)
-		f.word(l.class, "start", right+11, y+4, l.text)
+	tall := 46.0
+	unit := strings.Fields(a.measure.Temperature(50))[1]
+	if a.wide {
+		tall = 26
+		a.name("soil "+a.measure.Depth(soilDepth), unit, a.y+tall/2+4)
+	} else {
+		a.name("soil at "+a.measure.Depth(soilDepth)+",", unit, a.y+f.letter)
+		a.y += f.letter + 4
 	}
+	y := func(temp float64) float64 { return a.y + tall - tall*(temp-low)/(high-low) }
+	ticks := []float64{32, 50, 70} // °F
+	if a.measure.Metric {
+		ticks = []float64{32, 50, 68} // 0, 10, 20 °C
+	}
+	for _, t := range ticks {
+		f.back.line("hair", a.t.start, y(t), a.t.end, y(t))
+		text := strings.Fields(a.measure.Temperature(climate.Fahrenheit(t)))[0]
+		f.front.word("q", a.t.start-4-f.width(text, false), y(t)+f.letter*0.35, text)
+	}
+	line := a.curve(func(d schedule.Date) float64 { return y(float64(a.year.Soil(soilDepth, d.DayOfYear()))) })
+	f.middle.path("soil", append([]any{"M"}, line...)...)
+	a.y += tall + 5
 }
 
-// describeYear says in words what the drawing shows.
-func (b *sheetBuilder) describeYear(v yearView) string {
-	out := []string{fmt.Sprintf("Time runs down, %s.", span(b.p.Start, b.p.Through))}
-	for _, e := range v.Events {
-		out = append(out, fmt.Sprintf("%s: %s.", e.What, e.on.Short()))
+// freezes draws the first and the last one with the spread of 8 years in 10.
+func (a *artist) freezes() {
+	f := a.f
+	type span struct {
+		x, mid, z float64
+		text      string
+		at        float64
+		line      int
 	}
-	return strings.Join(append(out, "The jobs and their days are in the table of dates; the figures of the curves in the table of months."), " ")
+	lines := rows{gap: 6}
+	var all []span
+	for _, o := range []struct {
+		odds schedule.Odds
+		name string
+	}{{a.program.Season.FirstFreeze, "first"}, {a.program.Season.LastFreeze, "last"}} {
+		for years := -1; years <= 1; years++ {
+			mid := o.odds.P50.AddMonths(12 * years)
+			if o.odds.P50.IsZero() || !a.t.has(mid) {
+				continue
+			}
+			s := span{x: a.t.at(o.odds.P10.AddMonths(12 * years)), mid: a.t.at(mid), z: a.t.at(o.odds.P90.AddMonths(12 * years)),
+				text: o.name + " " + mid.DayMonth()}
+			w := f.width(s.text, false)
+			switch {
+			case s.z+nearBar+w <= f.W:
+				s.at = s.z + nearBar
+			case s.x-nearBar-w >= a.t.start:
+				s.at = s.x - nearBar - w
+			default:
+				s.at = max(a.t.start, f.W-w)
+			}
+			s.line = lines.put(min(s.x, s.at), max(s.z, s.at+w))
+			all = append(all, s)
+		}
+	}
+	if len(all) == 0 {
+		return
+	}
+	if a.wide {
+		a.name("freezes", "", a.y+f.letter)
+	} else {
+		a.name("freezes,", "8 years in 10", a.y+f.letter)
+		a.y += f.letter + 4
+	}
+	for _, s := range all {
+		y := a.y + float64(s.line)*(f.letter+5) + f.letter*0.65
+		f.front.path("ink", "M", s.x, " ", y, "H", s.z, "M", s.x, " ", y-3, "v6M", s.z, " ", y-3, "v6")
+		f.front.path("thick", "M", s.mid, " ", y-4, "v8")
+		a.words("l", s.at, y+f.letter*0.36, s.text)
+	}
+	a.y += float64(len(lines.rows))*(f.letter+5) + 3
 }

@@ -66,7 +66,7 @@ func TestCountyBinds(t *testing.T) {
 		t.Errorf("%d feedings on closed days; %s", n, law)
 	}
 	s, _ := load(t, strings.NewReplacer("34236", "02601", "St. Augustinegrass", "tall fescue").Replace(sarasota))
-	p, err := plan.Program(s, nil)
+	p, err := plan.Program(s, nil, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}

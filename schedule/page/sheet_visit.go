@@ -1,0 +1,203 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// visitView answers "what do I do now?": the jobs that are due, else those of
+// the next day with work, with all that one needs to do them.
+type visitView struct {
+	Day, ISO, Small string // "Wed 23 Sep", "2026-09-23", "next, in 5 days: 3 jobs"
+	Due             bool   // nothing is ahead of it
+	Jobs            []rowView
+	Who, With       bool // some job has a person, a material
+	How, Rain, Mind []spoken
+	Buy             []string
+	Spreads         bool
+	Then            string    // heading of what comes after jobs that are due
+	After           []rowView // and the jobs
+}
+
+// spoken is a sentence of some jobs of a visit; Of names them unless it holds for
+// all.
+type spoken struct{ Of, Text string }
+
+func (b *sheetBuilder) visit(supplies []supplyView) visitView {
+	var v visitView
+	var jobs, after []*schedule.Entry
+	for i := range b.p.Entries {
+		e := &b.p.Entries[i]
+		s, _ := b.standing(e)
+		switch {
+		case e.Kind.Notice():
+		case s == "due":
+			jobs = append(jobs, e)
+		case s == string(schedule.Planned) && e.Date == b.next:
+			after = append(after, e)
+		}
+	}
+	switch {
+	case len(jobs) > 0:
+		v.Due = true
+		v.Then = b.ahead(b.next)
+	case len(after) > 0:
+		jobs, after = after, nil
+	default:
+		v.Day, v.Small = "Nothing to do", fmt.Sprintf("until this program ends on %s", b.p.Through.Words())
+		if b.today.After(b.p.Through) {
+			v.Small = fmt.Sprintf("this program ended on %s", b.p.Through.Words())
+		}
+		return v
+	}
+	first := jobs[0].Date
+	v.ISO, v.Day = first.String(), dayMonth(first)
+	switch {
+	case !v.Due:
+		v.Small = b.ahead(first)
+	case first == b.today:
+		v.Day, v.Small = "Today", dayMonth(first)
+	default:
+		v.Day, v.Small = "Due now", "since "+dayMonth(first)
+	}
+	v.Small += ": " + word.Plural(len(jobs), "job")
+	for _, e := range jobs {
+		r := b.row(e)
+		v.Jobs = append(v.Jobs, r)
+		v.Who = v.Who || r.Who != ""
+		v.With = v.With || r.With != ""
+		v.Spreads = v.Spreads || e.Kind.Spreads()
+	}
+	for _, e := range after {
+		v.After = append(v.After, b.row(e))
+	}
+	v.Buy = shopping(supplies)
+	toBuy := strings.Join(v.Buy, " ")
+	v.How = b.common(jobs, func(e *schedule.Entry) []string {
+		return slices.DeleteFunc(slices.Clone(e.Steps), func(s string) bool { // the shopping says it
+			return strings.HasPrefix(s, "Buy ") && e.MaterialName != "" && strings.Contains(toBuy, e.MaterialName)
+		})
+	})
+	v.Rain = b.common(jobs, func(e *schedule.Entry) []string {
+		if e.IfRain == "" {
+			return nil
+		}
+		return []string{e.IfRain}
+	})
+	v.Mind = b.common(jobs, func(e *schedule.Entry) []string { return e.Cautions })
+	return v
+}
+
+// ahead tells how far off a day is: "next, in 5 days".
+func (b *sheetBuilder) ahead(d schedule.Date) string {
+	if d.IsZero() {
+		return ""
+	}
+	when := "tomorrow"
+	if n := d.DaysFrom(b.today); n > 1 {
+		when = "in " + word.Plural(n, "day")
+	}
+	if d.Year != b.today.Year {
+		when = fmt.Sprintf("%d, %s", d.Year, when)
+	}
+	return "next, " + when
+}
+
+// common gathers what the jobs of a visit say, each thing once: first what all
+// of them say, item by item; then sentence by sentence what those of one kind
+// share, and what only one says.
+func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry) []string) []spoken {
+	says := map[*schedule.Entry][]string{}
+	for _, e := range jobs {
+		says[e] = list(e)
+	}
+	shared := func(s string, among []*schedule.Entry) bool {
+		return !slices.ContainsFunc(among, func(e *schedule.Entry) bool { return !slices.Contains(says[e], s) })
+	}
+	var out []spoken
+	for _, item := range says[jobs[0]] {
+		if shared(item, jobs) {
+			out = append(out, spoken{"", item})
+		}
+	}
+	for _, e := range jobs {
+		says[e] = slices.DeleteFunc(slices.Clone(says[e]), func(s string) bool {
+			return slices.ContainsFunc(out, func(o spoken) bool { return o.Text == s })
+		})
+	}
+	if len(jobs) == 1 {
+		return out
+	}
+	for _, e := range jobs {
+		says[e] = sentences(says[e])
+	}
+	for _, e := range jobs {
+		kin := slices.DeleteFunc(slices.Clone(jobs), func(o *schedule.Entry) bool { return o.Kind != e.Kind })
+		for _, s := range says[e] {
+			of := jobWords(b.p, e)
+			if shared(s, kin) {
+				of = kindWords(e.Kind)
+			}
+			i := slices.IndexFunc(out, func(o spoken) bool { return o.Of == of })
+			switch {
+			case i < 0:
+				out = append(out, spoken{of, s})
+			case !strings.Contains(out[i].Text, s):
+				out[i].Text += " " + s
+			}
+		}
+	}
+	return out
+}
+
+// sentences parts texts where one sentence ends and the next begins; what
+// stands in parentheses, such as a citation, stays whole.
+func sentences(texts []string) []string {
+	var out []string
+	for _, text := range texts {
+		from, depth := 0, 0
+		for i := 0; i+2 < len(text); i++ {
+			switch text[i] {
+			case '(':
+				depth++
+			case ')':
+				depth--
+			case '.':
+				if next := text[i+2]; depth == 0 && text[i+1] == ' ' && 'A' <= next && next <= 'Z' {
+					out, from = append(out, text[from:i+1]), i+2
+				}
+			}
+		}
+		out = append(out, text[from:])
+	}
+	return out
+}
+
+// shopping writes what to buy by when, a line a day.
+func shopping(supplies []supplyView) []string {
+	var days, lines []string
+	for _, s := range supplies {
+		if s.Buy == "" {
+			continue
+		}
+		text := s.Buy + " of " + s.Name
+		if s.OnHand != "" {
+			text += " (" + s.OnHand + " in the shed)"
+		}
+		i := slices.Index(days, s.By)
+		if i < 0 {
+			days = append(days, s.By)
+			lines = append(lines, "By "+s.By+": "+text)
+			continue
+		}
+		lines[i] += "; " + text
+	}
+	for i := range lines {
+		lines[i] = word.Sentence(lines[i])
+	}
+	return lines
+}
