@@ -267,14 +267,10 @@ func TestCellsNames(t *testing.T) {
 	if got := strings.Join(next, ","); got != "a/nitrogen/1,a/nitrogen/1,,," {
 		t.Error(got)
 	}
-	s := &Site{Crew: Crew{Who: []Assignment{{"lime", "mara"}, {"east", "teo"}, {"lime", "finn"}}, People: []Person{{"mara", "Mara"}}}}
-	for _, c := range []struct {
-		k    Kind
-		a    *Area
-		want string
-	}{{Lime, &Area{ID: "west"}, "mara"}, {Lime, &Area{ID: "east"}, "teo"}, {Nitrogen, &Area{ID: "east"}, "teo"}, {Nitrogen, &Area{ID: "west"}, ""}, {Lime, nil, "mara"}, {LastSafe, nil, ""}} {
-		if got := s.Who(c.k, c.a); got != c.want {
-			t.Errorf("%s is %q's, want %q", c.k, got, c.want)
+	s := &Site{Crew: Crew{Who: []Assignment{{"lime", "mara"}, {"east", "teo"}, {"lime", "finn"}}, People: []Person{{ID: "mara", Name: "Mara"}}}}
+	for id, want := range map[string]string{"west/lime/2026-1": "mara", "east/lime/2026-1": "teo", "east/nitrogen/2026-1": "teo", "west/nitrogen/2026-1": "", "site/lime/2026-1": "mara", "site/last-safe/2026-1": ""} {
+		if got := s.Who(id); got != want {
+			t.Errorf("%s is %q's, want %q", id, got, want)
 		}
 	}
 	if s.PersonName("mara") != "Mara" || s.PersonName("teo") != "teo" {
@@ -333,8 +329,7 @@ func TestCellsSupplies(t *testing.T) {
 	if steps := p.Entries[1].Steps; len(steps) != 1 || steps[0] != "Buy 3 packs of limestone first: what is in the shed does not last the program." {
 		t.Error(steps)
 	}
-	book := []Down{{Done: Done{Date: on(t, "2026-09-01")}, AreaID: "a", Dose: material.DoseOf(stone, 20)}, {Done: Done{Date: on(t, "2026-08-31")}, AreaID: "a", Dose: material.DoseOf(stone, 20)}, {Done: Done{Date: on(t, "2026-09-02")}, AreaID: "none", Dose: material.DoseOf(stone, 20)}}
-	sh := NewShed(site, book)
+	sh := NewShed(site, map[string]float64{"stone": 1})
 	if len(sh.Stock()) != 3 || sh.Stock()[0].OnHand != 2 || len(sh.Trade()) != len(material.TradeMaterials()) || site.Materials[0].OnHand != 3 {
 		t.Errorf("%+v", sh.Stock())
 	}

@@ -6,7 +6,6 @@ import (
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
 	"swardbook/schedule/page"
-	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
 )
 
@@ -20,9 +19,10 @@ var compareCommand = command{
 
 Lays programs beside the first and lists what moved, grew, shrank, appeared or
 vanished. --vary makes a program for each value of one key of the site file and
-compares it with the file as it stands. KEY is the key's whole path, or its last
-part where only one key ends so. VALUES are parted by commas, or run from one to
-another by a step; for dates the step is in days.
+compares it with the file as it stands; where values make no difference it says
+which other key decides. KEY is the key's whole path, or its last part where only
+one key ends so. VALUES are parted by commas, or run from one to another by a step;
+for dates the step is in days.
 
         --vary KEY=VALUES   the key and its values
         --today DATE        as of DATE (default: today)
@@ -93,45 +93,6 @@ func (s *session) variants(args []string, vary string, today schedule.Date) (all
 	return against(all), inputs, nil
 }
 
-// varied makes the program of a file as it stands, and one for each value.
-func (s *session) varied(file, vary string, today schedule.Date) ([]text.Variant, []string, error) {
-	key, values, err := flag.ParseVary(vary)
-	if err != nil {
-		return nil, nil, misuse("--vary: %s", err)
-	}
-	l, p, err := s.plan(file, today)
-	if err != nil {
-		return nil, nil, err
-	}
-	all := []text.Variant{{Label: "as it stands", Program: p}}
-	for _, value := range values {
-		changed, path, err := sitefile.With(l.text, key, value)
-		if err != nil {
-			return nil, nil, misuse("--vary: %s", err)
-		}
-		name := file + " with " + path + " = " + value
-		site, problems := sitefile.Load(name, changed, opener(folderOf(file)))
-		if schedule.Fatal(problems) {
-			s.tell(problems)
-			return nil, nil, exit{code: exitSite}
-		}
-		done := l.done
-		if l.book != nil { // read against the changed site
-			done, problems = sitefile.LoadRecord(l.record, l.book, site)
-			if schedule.Fatal(problems) {
-				s.tell(problems)
-				return nil, nil, exit{code: exitSite}
-			}
-		}
-		p, err := s.program(name, site, done, today)
-		if err != nil {
-			return nil, nil, err
-		}
-		all = append(all, text.Variant{Label: value, Program: p})
-	}
-	return against(all), l.inputs(), nil
-}
-
 // against compares every program with the first.
 func against(all []text.Variant) []text.Variant {
 	for i := range all[1:] {
@@ -149,6 +110,7 @@ type comparedShown struct {
 
 type changesShown struct {
 	Label   string            `json:"label"`
+	Note    string            `json:"note,omitzero"`
 	Changes []schedule.Change `json:"changes"`
 }
 
@@ -157,7 +119,7 @@ func (s *session) compared(all []text.Variant, out *flag.Output, key string) ([]
 	case "json":
 		shown := comparedShown{Format: 1, First: all[0].Label}
 		for _, v := range all[1:] {
-			c := changesShown{v.Label, v.Changes}
+			c := changesShown{v.Label, v.Note, v.Changes}
 			if c.Changes == nil {
 				c.Changes = []schedule.Change{}
 			}
@@ -170,7 +132,7 @@ func (s *session) compared(all []text.Variant, out *flag.Output, key string) ([]
 			if i > 0 && key != "" {
 				v.Label = key + " = " + v.Label
 			}
-			laid = append(laid, page.Variant{Label: v.Label, Program: v.Program})
+			laid = append(laid, page.Variant{Label: v.Label, Program: v.Program, Note: v.Note})
 		}
 		return page.Comparison(laid, page.Options{})
 	case "csv":

@@ -151,7 +151,7 @@ func about(p *schedule.Program, id string, today schedule.Date) (a asked, ok boo
 		}
 	}
 	if e, _, err := p.Find(id); err == nil && e != nil && e.ID != id && strings.Count(id, "/") == 2 { // from an older calendar
-		return about(p, e.ID)
+		return about(p, e.ID, today)
 	}
 	return asked{}, false
 }

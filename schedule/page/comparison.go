@@ -33,8 +33,8 @@ type comparisonView struct {
 
 // strip is the drawing of one program.
 type strip struct {
-	Label        string
-	Narrow, Wide *figure
+	Label string
+	Drawn sizes
 }
 
 // comparedChange is what differs from the first program.
@@ -76,7 +76,7 @@ func Comparison(programs []Variant, o Options) ([]byte, error) {
 		s := scene{program: is.Program, from: from, to: through, how: asPlanned, lanes: lanes, measure: word.Measure{Metric: is.Program.Metric}}
 		one := strip{Label: is.Label}
 		var m marks
-		one.Narrow, one.Wide, m = s.drawn(fmt.Sprintf("program-%d", i+1), is.Label, describeProgram(is.Program))
+		one.Drawn, m = s.drawn(fmt.Sprintf("program-%d", i+1), is.Label, describeProgram(is.Program))
 		used |= m
 		v.Strips = append(v.Strips, one)
 		if i == 0 {

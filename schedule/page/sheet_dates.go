@@ -196,7 +196,7 @@ func (b *sheetBuilder) ask() askView {
 }
 
 // mostPlaces is how many places of law are named beside the dates.
-const mostPlaces = 3
+const mostPlaces = 2
 
 // offices completes those that a state's entry names: the extension office
 // first, the clerk last.

@@ -108,8 +108,8 @@ func (b *sheetBuilder) ahead(d schedule.Date) string {
 }
 
 // common gathers what the jobs of a visit say, each thing once: first what all
-// of them say, item by item; then sentence by sentence what those of one kind
-// share, and what only one says.
+// of them say, item by item; then, sentence by sentence, what all share, those
+// that spread something, those of one kind, and what only one says.
 func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry) []string) []spoken {
 	says := map[*schedule.Entry][]string{}
 	for _, e := range jobs {
@@ -124,30 +124,37 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 			out = append(out, spoken{"", item})
 		}
 	}
-	for _, e := range jobs {
-		says[e] = slices.DeleteFunc(slices.Clone(says[e]), func(s string) bool {
-			return slices.ContainsFunc(out, func(o spoken) bool { return o.Text == s })
-		})
-	}
 	if len(jobs) == 1 {
 		return out
 	}
+	whole := len(out)
 	for _, e := range jobs {
-		says[e] = sentences(says[e])
+		says[e] = sentences(slices.DeleteFunc(slices.Clone(says[e]), func(s string) bool {
+			return slices.Contains(out[:whole], spoken{"", s})
+		}))
 	}
+	those := func(are func(*schedule.Entry) bool) []*schedule.Entry {
+		return slices.DeleteFunc(slices.Clone(jobs), func(e *schedule.Entry) bool { return !are(e) })
+	}
+	spreading := those(func(e *schedule.Entry) bool { return e.Material != "" })
 	for _, e := range jobs {
-		kin := slices.DeleteFunc(slices.Clone(jobs), func(o *schedule.Entry) bool { return o.Kind != e.Kind })
+		kin := those(func(o *schedule.Entry) bool { return o.Kind == e.Kind })
 		for _, s := range says[e] {
 			of := jobWords(b.p, e)
-			if shared(s, kin) {
+			switch {
+			case shared(s, jobs):
+				of = "Each"
+			case e.Material != "" && len(spreading) > 1 && shared(s, spreading):
+				of = "What is spread"
+			case shared(s, kin):
 				of = kindWords(e.Kind)
 			}
-			i := slices.IndexFunc(out, func(o spoken) bool { return o.Of == of })
+			i := slices.IndexFunc(out[whole:], func(o spoken) bool { return o.Of == of })
 			switch {
 			case i < 0:
 				out = append(out, spoken{of, s})
-			case !strings.Contains(out[i].Text, s):
-				out[i].Text += " " + s
+			case !slices.Contains(sentences([]string{out[whole+i].Text}), s):
+				out[whole+i].Text += " " + s
 			}
 		}
 	}

@@ -13,16 +13,16 @@ import (
 // yearView is the place's year: a drawing at two widths, what its marks mean,
 // and the same in tables.
 type yearView struct {
-	Narrow, Wide *figure
-	Key          []keyMark
-	Note         string // how sure the days are
-	From         string
-	Better       []string
-	Words        []string
-	Events       []event
-	Soil         string // "Soil at 2 in"
-	Growth       []string
-	Months       []monthRow
+	Drawn  sizes
+	Key    []keyMark
+	Note   string // how sure the days are
+	From   string
+	Better []string
+	Words  []string
+	Events []event
+	Soil   string // "Soil at 2 in"
+	Growth []string
+	Months []monthRow
 }
 
 // event is one dated event of the year, with the span of 8 years in 10.
@@ -63,7 +63,7 @@ func (b *sheetBuilder) year(y *climate.Year) yearView {
 	}
 	s := scene{program: p, from: b.from, to: b.to, today: b.today, how: b.mark, lanes: lanesOf(p), year: y, seasons: seasons, measure: b.measure}
 	var used marks
-	v.Narrow, v.Wide, used = s.drawn("year", "The year of "+p.Title, b.describeYear(v))
+	v.Drawn, used = s.drawn("year", "The year of "+p.Title, b.describeYear(v))
 	v.Key = key(used, len(seasons) > 1, !p.Season.FirstFreeze.P50.IsZero() || !p.Season.LastFreeze.P50.IsZero())
 	return v
 }

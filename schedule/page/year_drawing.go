@@ -15,8 +15,8 @@ import (
 // The drawing of the year: time runs to the right. From the top stand the
 // months; today and the days that close and open the ground; growth and soil,
 // each with a scale of its own; freezes; a lane for each kind of job. It is made
-// twice, for a narrow and for a wide page: on the narrow one the name of a row
-// stands above it, on the wide one at its left.
+// for a narrow page, for a wide one and for paper: on the narrow one the name of a
+// row stands above it, on the others at its left.
 
 const (
 	narrowWidth = 328.0 // a phone of 360 pixels between its margins
@@ -42,30 +42,29 @@ type artist struct {
 	scene
 	f    *figure
 	t    timeline
-	wide bool
 	y    float64 // how far down it has come
 	used marks   // that were drawn
 }
 
-// drawn makes the drawing at both widths, and tells the marks it used.
-func (s scene) drawn(id, title, desc string) (narrow, wide *figure, used marks) {
-	for _, isWide := range []bool{false, true} {
-		f := &figure{ID: id, Class: "narrow", Title: title, Desc: desc, W: narrowWidth, letter: 11}
-		t := timeline{from: s.from, to: s.to, start: 28, end: narrowWidth - 4}
-		if isWide {
-			f.ID, f.Class, f.W, f.letter = id+"-wide", "wide", wideWidth, 10.5
-			t.start, t.end = wideNames, wideWidth-4
-		}
-		a := artist{scene: s, f: f, t: t, wide: isWide}
+// sizes are the drawings of one scene: for a narrow page, for a wide one, and
+// for paper, where there is no room for curves.
+type sizes struct{ Narrow, Wide, Paper *figure }
+
+// drawn makes the drawing at all sizes, and tells the marks it used.
+func (s scene) drawn(id, title, desc string) (out sizes, used marks) {
+	draw := func(f *figure, t timeline) *figure {
+		f.Title, f.Desc = title, desc
+		a := artist{scene: s, f: f, t: t}
 		a.draw()
 		used |= a.used
-		if isWide {
-			wide = f
-		} else {
-			narrow = f
-		}
+		return f
 	}
-	return narrow, wide, used
+	wide := timeline{from: s.from, to: s.to, start: wideNames, end: wideWidth - 4}
+	out.Narrow = draw(&figure{ID: id, Class: "narrow", W: narrowWidth, letter: 11},
+		timeline{from: s.from, to: s.to, start: 28, end: narrowWidth - 4})
+	out.Wide = draw(&figure{ID: id + "-wide", Class: "wide", W: wideWidth, letter: 10.5}, wide)
+	out.Paper = draw(&figure{ID: id + "-paper", Class: "paper", W: wideWidth, letter: 10.5}, wide)
+	return out, used
 }
 
 func (a *artist) draw() {
@@ -75,15 +74,17 @@ func (a *artist) draw() {
 	days := a.turns()
 	body := a.y
 	if a.year != nil {
-		a.growth()
-		a.soil()
+		if f.Class != "paper" {
+			a.growth()
+			a.soil()
+		}
 		a.freezes()
 	}
 	for _, k := range a.lanes {
 		f.back.line("hair", 0, a.y, a.t.end, a.y)
 		a.y += lanePad
 		a.name(k.Noun(), "", a.y+f.letter)
-		if !a.wide {
+		if !a.wide() {
 			a.y += f.letter + 4
 		}
 		a.y = a.lane(a.program, k, a.y)
@@ -133,6 +134,9 @@ func (a *artist) months() {
 	}
 	a.y += f.letter + 8
 }
+
+// wide tells whether names stand at the left of their rows.
+func (a *artist) wide() bool { return a.f.W == wideWidth }
 
 // turn is a day that stands out on the whole axis.
 type turn struct {
@@ -196,7 +200,7 @@ func (a *artist) curve(y func(schedule.Date) float64) []any {
 func (a *artist) growth() {
 	f := a.f
 	high := 30.0
-	if a.wide {
+	if a.wide() {
 		high = 15
 		a.name("growth", "0 to best", a.y+high-3)
 	} else {
@@ -232,7 +236,7 @@ func (a *artist) soil() {
 	}
 	tall := 46.0
 	unit := strings.Fields(a.measure.Temperature(50))[1]
-	if a.wide {
+	if a.wide() {
 		tall = 26
 		a.name("soil "+a.measure.Depth(soilDepth), unit, a.y+tall/2+4)
 	} else {
@@ -292,7 +296,7 @@ func (a *artist) freezes() {
 	if len(all) == 0 {
 		return
 	}
-	if a.wide {
+	if a.wide() {
 		a.name("freezes", "", a.y+f.letter)
 	} else {
 		a.name("freezes,", "8 years in 10", a.y+f.letter)

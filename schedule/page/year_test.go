@@ -101,13 +101,13 @@ func TestWordsOfTheYearKeepApart(t *testing.T) {
 			b := &sheetBuilder{p: p, today: p.Start.AddDays(seed * 9), next: p.Start.AddDays(30), from: p.Start, to: p.Through}
 			s := scene{program: p, from: b.from, to: b.to, today: b.today, how: b.mark, lanes: lanesOf(p), year: year,
 				seasons: []climate.Season{climate.Cool, climate.Warm}}
-			narrow, wide, used := s.drawn("year", "The year", "In words.")
-			for _, f := range []*figure{narrow, wide} {
+			drawn, used := s.drawn("year", "The year", "In words.")
+			for _, f := range []*figure{drawn.Narrow, drawn.Wide, drawn.Paper} {
 				for _, w := range overlapsOrCuts(t, f) {
 					t.Errorf("%d areas, seed %d, %s: %s", areas, seed, f.Class, w)
 				}
 			}
-			if narrow.W != narrowWidth || used == 0 {
+			if drawn.Narrow.W != narrowWidth || used == 0 {
 				t.Fatal("nothing is drawn")
 			}
 		}
@@ -120,8 +120,8 @@ func TestEveryDayStandsInTheDrawing(t *testing.T) {
 	for seed := range 20 {
 		p := crowded(3, seed)
 		s := scene{program: p, from: p.Start, to: p.Through, how: asPlanned, lanes: lanesOf(p)}
-		narrow, wide, _ := s.drawn("year", "The year", "In words.")
-		for _, f := range []*figure{narrow, wide} {
+		drawn, _ := s.drawn("year", "The year", "In words.")
+		for _, f := range []*figure{drawn.Narrow, drawn.Wide, drawn.Paper} {
 			var words []string
 			for _, m := range textMark.FindAllStringSubmatch(string(f.HTML()), -1) {
 				words = append(words, html.UnescapeString(m[4]))

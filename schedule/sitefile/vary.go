@@ -56,6 +56,39 @@ func With(text []byte, key, value string) (changed []byte, path string, err erro
 	return []byte(strings.TrimRight(s, "\n") + "\n\n[" + table + "]\n" + line), path, nil
 }
 
+// Without gives the text of a site file without one key, named by its whole
+// path; the text as it is if the key does not stand on a line of its own.
+func Without(text []byte, path string) []byte {
+	s := string(text)
+	l := &lines{text: s, line: 1, spots: map[string]spot{}, want: path}
+	l.scan()
+	from := strings.LastIndexByte(s[:l.from], '\n') + 1
+	name, _, _ := strings.Cut(s[from:l.from], "=")
+	if l.to == 0 || strings.TrimSpace(name) != path[lastDot(path)+1:] {
+		return text
+	}
+	to := len(s)
+	if n := strings.IndexByte(s[l.to:], '\n'); n >= 0 {
+		to = l.to + n + 1
+	}
+	return []byte(s[:from] + s[to:])
+}
+
+// Beside lists the keys that a site file gives in the same table as one, in the
+// order of the file.
+func Beside(text []byte, path string) []string {
+	table := path[:max(lastDot(path), 0)]
+	spots := scan(string(text)).spots
+	var out []string
+	for other := range spots {
+		if at := lastDot(other); other != path && at >= 0 && other[:at] == table {
+			out = append(out, other)
+		}
+	}
+	slices.SortFunc(out, func(a, b string) int { return spots[a].order - spots[b].order })
+	return out
+}
+
 // quotedName is a name in quotes that it does not need.
 var quotedName = regexp.MustCompile(`"([A-Za-z0-9_-]+)"`)
 

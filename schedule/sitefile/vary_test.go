@@ -49,3 +49,30 @@ size = "100 m2"`
 		}
 	}
 }
+
+func TestWithoutAndBeside(t *testing.T) {
+	const file = `[area.east]
+size = "2600 sq ft" # measured
+days = ["sat",
+  "wed"]
+[area.east.soil]
+ph = 5.1
+buffer = { method = "smp", ph = 6.4 } # lab`
+	for path, want := range map[string]string{
+		"area.east.size":           "[area.east]\ndays",
+		"area.east.days":           "# measured\n[area.east.soil]",
+		"area.east.soil.buffer":    "ph = 5.1\n",
+		"area.east.soil.buffer.ph": "ph = 6.4", // no line of its own
+		"area.east.soil.cec":       "# lab",    // not there
+	} {
+		if got := string(Without([]byte(file), path)); !strings.Contains(got, want) {
+			t.Errorf("without %s: %s", path, got)
+		}
+	}
+	if got := strings.Join(Beside([]byte(file), "area.east.soil.ph"), " "); got != "area.east.soil.buffer" {
+		t.Errorf("beside the pH stand %q", got)
+	}
+	if got := strings.Join(Beside([]byte(file), "area.east.size"), " "); !strings.HasPrefix(got, "area.east.days") {
+		t.Errorf("beside the size stand %q", got)
+	}
+}

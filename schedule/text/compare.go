@@ -3,6 +3,7 @@ package text
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"swardbook/schedule"
 	"swardbook/schedule/word"
@@ -13,6 +14,7 @@ type Variant struct {
 	Label   string
 	Program *schedule.Program
 	Changes []schedule.Change // against the first
+	Note    string            // what is to be said of it, such as that another key decides; "" none
 }
 
 // whats are the kinds of change, in the order in which they are counted.
@@ -58,7 +60,7 @@ func Compare(title string, all []Variant, style Style) string {
 	s := newSheet(style)
 	s.head(title)
 	for _, v := range all[1:] {
-		s.para(0, v.Label+": "+Tally(v.Changes)+".")
+		s.para(0, strings.TrimSpace(v.Label+": "+Tally(v.Changes)+". "+v.Note))
 	}
 	if t := sideBySide(all); len(t.Rows) > 0 {
 		s.gap()
