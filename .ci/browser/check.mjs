@@ -5,7 +5,10 @@
 //
 // Scripts are off on every page but the one on which the accessibility checker
 // runs. A page fails on any console message or failed request, on sideways
-// scrolling, on anything the checker finds, and on words cut off in a drawing.
+// scrolling, on anything the checkers of accessibility and of HTML find, on words
+// that are cut off or run into each other in a drawing, on a drawing whose letters
+// do not grow with the reader's, and, if its name ends in -sheet, on a second
+// printed page.
 //
 //   node check.mjs FILE.html…
 //
@@ -14,6 +17,7 @@
 
 import { chromium } from "playwright-core";
 import axe from "axe-core";
+import { HtmlValidate } from "html-validate";
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -90,14 +94,22 @@ async function look(file, view) {
         const svg = t.ownerSVGElement.getBoundingClientRect(), b = t.getBoundingClientRect();
         return b.left < svg.left - 1 || b.right > svg.right + 1 || b.top < svg.top - 1 || b.bottom > svg.bottom + 1;
       }).map(t => t.textContent),
-      small: [...document.querySelectorAll("svg.drawing text")].map(t => {
+      mixed: [...document.querySelectorAll("svg.drawing")].flatMap(svg => {
+        const words = [...svg.querySelectorAll("text")].map(t => [t.textContent, t.getBoundingClientRect()]).filter(([, b]) => b.width);
+        return words.flatMap(([a, b], i) => words.slice(i + 1)
+          .filter(([, c]) => b.left < c.right - 1 && c.left < b.right - 1 && b.top + 3 < c.bottom - 3 && c.top + 3 < b.bottom - 3)
+          .map(([c]) => `${a} / ${c}`));
+      }),
+      small: [...document.querySelectorAll("svg.drawing text")].filter(t => t.getBoundingClientRect().width).map(t => {
         const svg = t.ownerSVGElement;
         return parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
       }).reduce((a, b) => Math.min(a, b), 99),
     }));
     if (size.wide > size.room) fail(file, view.name, `scrolls sideways: ${size.wide} px in ${size.room}`);
     for (const w of size.cut) fail(file, view.name, `a word runs out of the drawing: ${w}`);
-    if (size.small < 9.5) fail(file, view.name, `letters of ${size.small.toFixed(1)} px in the drawing`);
+    for (const w of size.mixed) fail(file, view.name, `words run into each other in the drawing: ${w}`);
+    const least = 9.5 * (view.letters ?? 16) / 16;
+    if (size.small < least) fail(file, view.name, `letters of ${size.small.toFixed(1)} px in the drawing, want ${least}`);
     const name = `${basename(file, ".html")}-${view.name}`;
     await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true,
       clip: { x: 0, y: 0, width: view.width, height: Math.min(size.high, tallest) } });
@@ -105,10 +117,27 @@ async function look(file, view) {
     for (const format of ["A4", "Letter"]) {
       const pdf = await page.pdf({ path: join(artifacts, `${basename(file, ".html")}-${format}.pdf`), format, preferCSSPageSize: false });
       console.log(`     ${basename(file)} prints on ${pages(pdf)} pages of ${format}`);
+      if (file.endsWith("-sheet.html") && pages(pdf) !== 1) fail(file, format, `prints on ${pages(pdf)} pages, want one`);
     }
   } finally {
     await close();
   }
+}
+
+// validate holds the markup to the HTML standard. The page is written by a
+// template, so that what only concerns its style of writing is left aside.
+const validator = new HtmlValidate({
+  extends: ["html-validate:standard"],
+  rules: {
+    "no-inline-style": "off", "void-style": "off", "attribute-boolean-style": "off", "no-trailing-whitespace": "off",
+    "doctype-style": "off", "long-title": "off", "no-raw-characters": "off", "require-sri": "off",
+    // Roles are said where the style sheet changes what a table is displayed as.
+    "no-redundant-role": "off", "prefer-native-element": "off",
+  },
+});
+async function validate(file) {
+  const report = await validator.validateString(await readFile(file, "utf8"));
+  for (const m of report.results.flatMap(r => r.messages)) fail(file, "html", `${m.line}:${m.column} ${m.ruleId}: ${m.message}`);
 }
 
 async function axeCheck(file, view) {
@@ -131,6 +160,7 @@ async function axeCheck(file, view) {
 
 await mkdir(artifacts, { recursive: true });
 for (const file of files) {
+  await validate(file);
   for (const view of views) await look(file, view);
   for (const view of views.filter(v => ["phone", "dark", "desktop"].includes(v.name))) await axeCheck(file, view);
 }
