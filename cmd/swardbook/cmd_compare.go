@@ -18,11 +18,11 @@ var compareCommand = command{
     swardbook compare lawn.toml --vary area.east.seeded=2026-08-20..2026-09-20/10
 
 Lays programs beside the first and lists what moved, grew, shrank, appeared or
-vanished. --vary makes a program for each value of one key of the site file and
-compares it with the file as it stands; where a value makes no difference, it
-says which other key decides. KEY is the key's whole path, or its last part where
-only one key ends so. VALUES are parted by commas, or run from one to another by a
-step; for dates the step is in days.
+vanished. --vary makes a program for each value of one key of the site file
+and compares it with the file as it stands; where a value makes no difference,
+it says which other key decides. KEY is the key's whole path, or its last part
+where only one key ends so. VALUES are parted by commas, or run from one to
+another by a step; for dates the step is in days.
 
         --vary KEY=VALUES   the key and its values
         --today DATE        as of DATE (default: today)
