@@ -88,8 +88,8 @@ func TestLedgerByHand(t *testing.T) {
 		{all, limit(1, 1), "No: 1 lb N per 1,000 sq ft is down, and with what is planned the area stays within every limit."},
 		{all, limit(1.1, 1.2), "Yes, too much is down: quick nitrogen: 1.1 lb per 1,000 sq ft against 1 lb per 1,000 sq ft."},
 		{all, limit(1, 1.2), "Not so far, but with what is planned it would pass: quick nitrogen."},
-		{[]applied{line(0, 0.5, Taken)}, limit(0.5, 1), "No: 0.5 lb N per 1,000 sq ft is down (none of it on record, all taken as done as planned), and with what is planned the area stays within every limit."},
-		{[]applied{line(0, 0.5, Taken), line(1, 0.25, OnRecord)}, limit(0.5, 1), "No: 0.75 lb N per 1,000 sq ft is down (0.5 lb N per 1,000 sq ft of it not on record, taken as done as planned), and with what is planned the area stays within every limit."},
+		{[]applied{line(0, 0.5, TakenAsDone)}, limit(0.5, 1), "No: 0.5 lb N per 1,000 sq ft is down (none of it on record, all taken as done as planned), and with what is planned the area stays within every limit."},
+		{[]applied{line(0, 0.5, TakenAsDone), line(1, 0.25, OnRecord)}, limit(0.5, 1), "No: 0.75 lb N per 1,000 sq ft is down (0.5 lb N per 1,000 sq ft of it not on record, taken as done as planned), and with what is planned the area stays within every limit."},
 	} {
 		l := AreaLedger{Limits: v.limits}
 		for _, a := range v.lines {
