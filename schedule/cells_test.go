@@ -9,6 +9,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/agronomy/nutrient"
+	"swardbook/climate"
 )
 
 func on(t *testing.T, text string) Date {
@@ -129,7 +130,11 @@ func TestCellsWindows(t *testing.T) {
 	if sorted[0].Opens != "a opens" || sorted[1].Opens != "b opens" || sorted[2].Opens != "c opens" {
 		t.Errorf("sorted: %+v", sorted)
 	}
-	c := &Case{Site: &Site{Start: day(0), Through: day(100)}}
+	year, err := climate.Place{State: "OH", Hardiness: "6a"}.Year()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := &Case{Site: &Site{Start: day(0)}, Begins: day(0), Start: day(0), Opens: "start of the program", Through: day(100), Year: 2026, Almanac: NewAlmanac(year, day(0), day(100))}
 	windows := func(os ...Opening) ([]Window, Date) { return c.Windows(os, Soonest) }
 	ws, next := windows(open(-20, 5, "a"), open(10, 200, "b"), open(90, 99, "c"), open(101, 120, "d"))
 	if len(ws) != 3 || next != day(101) {
@@ -137,14 +142,15 @@ func TestCellsWindows(t *testing.T) {
 	}
 	for i, want := range []Window{
 		{Span{day(0), day(5)}, day(0), "start of the program", "a closes", "", day(5)},
-		{Span{day(10), day(100)}, day(10), "b opens", "end of the program", "no room in the window of 1 Sep 2026 to 6 Sep 2026", day(200)},
+		{Span{day(10), day(100)}, day(10), "b opens", "the season ends", "no room in the window of 1 Sep 2026 to 6 Sep 2026", day(200)},
 		{Span{day(90), day(99)}, day(90), "c opens", "c closes", "no room in the window of 11 Sep 2026 to 10 Dec 2026", day(99)},
 	} {
 		if ws[i] != want {
 			t.Errorf("window %d: %+v, want %+v", i, ws[i], want)
 		}
 	}
-	for closed, told := range map[int]bool{-1: true, -74: true, -75: false, -300: false} {
+	// A window that closed before the season is not told to have been missed.
+	for closed, told := range map[int]bool{-1: true, -20: true, -74: false, -300: false} {
 		ws, _ := windows(open(-400, closed, "a"), open(50, 60, "b"))
 		if len(ws) != 1 || (ws[0].Carried != "") != told || told && !strings.HasPrefix(ws[0].Carried, "too late for the window that closed on ") {
 			t.Errorf("closed on day %d: %+v", closed, ws)
@@ -244,19 +250,19 @@ func TestCellsNames(t *testing.T) {
 			t.Errorf("%s: %s %s %d (%v)", text, area, k, n, err)
 		}
 	}
-	for text, says := range map[string]string{"": "unknown kind", "mow": `unknown kind of job "mow"`, "lime/0": "has no number", "lime/x": "write it as lime/1", "a/b/lime/1": "is no job", "east/lime/": "has no number", "east/mow/1": "unknown kind"} {
+	for text, says := range map[string]string{"": "unknown kind", "mow": `unknown kind of job "mow"`, "lime/0": "has no season and number", "lime/x": "write it as lime/2026-1", "a/b/lime/1": "is no job", "east/lime/": "has no season and number", "east/mow/1": "unknown kind"} {
 		if _, _, _, _, err := JobName(text); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%q: %v, want %q", text, err, says)
 		}
 	}
-	p := &Program{Entries: []Entry{{ID: "a/lime/1", Area: "a", State: Planned}, {ID: "a/lime/2", Area: "a", State: Finished}, {ID: "b/lime/1", Area: "b", State: Planned}, {ID: "site/last-safe/1"}, {ID: "a/nitrogen/1", Area: "a", State: Planned}},
-		LeftOut: []LeftOut{{ID: "a/lime/2", Area: "a", Kind: Lime}, {ID: "a/lime/5", Area: "a", Kind: Lime}, {ID: "a/lime/5", Area: "a", Kind: Lime}, {ID: "site/last-safe/1", Kind: LastSafe}}}
+	p := &Program{Entries: []Entry{{ID: "a/lime/2026-1", Area: "a", State: Planned}, {ID: "a/lime/2026-2", Area: "a", State: Finished}, {ID: "b/lime/2026-1", Area: "b", State: Planned}, {ID: "site/last-safe/2026-1"}, {ID: "a/nitrogen/2026-1", Area: "a", State: Planned}},
+		LeftOut: []LeftOut{{ID: "a/lime/2026-2", Area: "a", Kind: Lime}, {ID: "a/lime/2026-5", Area: "a", Kind: Lime}, {ID: "a/lime/2026-5", Area: "a", Kind: Lime}, {ID: "site/last-safe/2026-1", Kind: LastSafe}}}
 	p.OwnIDs()
 	var ids []string
 	for _, l := range p.LeftOut {
 		ids = append(ids, l.ID)
 	}
-	if got := strings.Join(ids, " "); got != "a/lime/3 a/lime/5 a/lime/6 site/last-safe/2" {
+	if got := strings.Join(ids, " "); got != "a/lime/2026-3 a/lime/2026-5 a/lime/2026-6 site/last-safe/2026-2" {
 		t.Error(got)
 	}
 	p.NextJobs()
@@ -264,7 +270,7 @@ func TestCellsNames(t *testing.T) {
 	for _, e := range p.Entries {
 		next = append(next, e.Next)
 	}
-	if got := strings.Join(next, ","); got != "a/nitrogen/1,a/nitrogen/1,,," {
+	if got := strings.Join(next, ","); got != "a/nitrogen/2026-1,a/nitrogen/2026-1,,," {
 		t.Error(got)
 	}
 	s := &Site{Crew: Crew{Who: []Assignment{{"lime", "mara"}, {"east", "teo"}, {"lime", "finn"}}, People: []Person{{ID: "mara", Name: "Mara"}}}}
@@ -326,7 +332,7 @@ func TestCellsSupplies(t *testing.T) {
 	if got := strings.Join(p.InTheShed, "\n"); got != "If no more limestone is bought, it runs out at: lime on East, 10 Mar 2027; lime on East, 10 Sep 2027.\nIf no urea 46-0-0 is bought, this cannot be done: lime on East, 1 Oct 2026." {
 		t.Error(got)
 	}
-	if steps := p.Entries[1].Steps; len(steps) != 1 || steps[0] != "Buy 3 packs of limestone first: what is in the shed does not last the program." {
+	if steps := p.Entries[1].Steps; len(steps) != 1 || steps[0] != "Buy 3 packs of limestone first: the shed runs out." {
 		t.Error(steps)
 	}
 	sh := NewShed(site, map[string]float64{"stone": 1})

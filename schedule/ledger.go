@@ -258,7 +258,7 @@ func verdict(c *Case, l AreaLedger) string {
 }
 
 // Ledger gives the nutrients of every area against their limits, as of a day:
-// what is overdue by then is taken as done. Without a day only what lies before
+// what is past by then is taken as done. Without a day only what lies before
 // a line of the record book is.
 func (p *Program) Ledger(today Date) Ledger {
 	l := Ledger{Areas: []AreaLedger{}, Notes: p.BookNotes}

@@ -14,9 +14,10 @@ var programCommand = command{
 	help: `    swardbook program lawn.toml
     swardbook program lawn.toml --next 2
 
-Writes the program of the season that holds today and the start of the next (JSON
-and CSV: all of it): what is due and what comes next, all jobs a line each, what
-limits each area and what it needs, what was left out and why, what was assumed.
+Writes the program of the season that holds today and the start of the next;
+JSON and CSV hold all of it. What is due and comes next, all jobs a line each,
+what limits each area and what it needs, what was left out and why, what was
+assumed.
 
         --next N        only the next N jobs, how to do them, what to take
                         care of

@@ -132,8 +132,11 @@ func sequenceOf(t *testing.T, calendar, uidPart string) (int, bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	job, number, _ := strings.Cut(uidPart, "-") // "east/lime/2026-1" is "east.lime.1.2026" in an id
+	i := strings.LastIndexByte(job, '/')
+	part := "." + strings.ReplaceAll(job[:i], "/", ".") + "." + number + "." + job[i+1:] + "@"
 	for _, e := range events {
-		if strings.Contains(e.UID, "."+strings.ReplaceAll(uidPart, "/", ".")+".") {
+		if strings.Contains(e.UID, part) {
 			return e.Sequence, e.Cancelled
 		}
 	}

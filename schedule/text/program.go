@@ -80,16 +80,16 @@ func where(p *schedule.Program) string {
 	return strings.Join(all, ", ")
 }
 
-// standing counts the jobs, and says what is overdue.
+// standing counts the jobs, and says what is taken as done.
 func (s *sheet) standing(p *schedule.Program) string {
 	n := takenAsDone(p, s.Today)
 	switch {
 	case s.Today.IsZero():
 		return Count(p, s.Today)
 	case n == 0:
-		return Count(p, s.Today) + " Nothing is overdue."
+		return Count(p, s.Today)
 	}
-	return fmt.Sprintf("%s %s overdue, not on record and taken as done as planned until swardbook record says otherwise.", Count(p, s.Today), word.Plural(n, "job"))
+	return fmt.Sprintf("%s %s past, with no line in the record book: taken as done as planned until swardbook record says otherwise.", Count(p, s.Today), word.Plural(n, "job"))
 }
 
 // left writes what found no day, one line for areas with the same reason.

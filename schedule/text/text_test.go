@@ -131,11 +131,11 @@ func TestColourSaysNothing(t *testing.T) {
 
 // A program says, in this order, what a reader needs.
 func TestProgramOrder(t *testing.T) {
-	short := []string{"A lawn with", "Tue 1 Dec 2026", "OH, zone 6a, 12 Sep 2026 to 11 Sep 2027.", "1 job planned, 1 done, 1 notice, 1 left out. 1 job overdue, not on record",
-		"Nothing is left to do", "All jobs", "last safe", "Sat 19 Sep  Lime the long", "96 lb", "Mara", "overdue", "east/lime/1", "done", "Last safe day to spread",
+	short := []string{"A lawn with", "Tue 1 Dec 2026", "OH, zone 6a, 12 Sep 2026 to 11 Sep 2027.", "1 job planned, 1 done, 1 notice, 1 left out. 1 job past, with no line in the record book",
+		"Nothing is left to do", "All jobs", "last safe", "Sat 19 Sep  Lime the long", "96 lb", "Mara", "taken", "east/lime/1", "done", "Last safe day to spread",
 		"What limits the grass, and what it needs per 1,000 sq ft", "2,600 sq ft", "1 pH 5.1, very low: 57 lb.", "2 Organic matter 2.1 %: ordinary.",
 		"Left out", "Late nitrogen: the stand is too young. Next time 30 Oct 2027.", "Assumed", "Care not given", "Law: Ohio Rev. Code § 905.326;"}
-	full := []string{"The place", "First freeze", "8 years in 10: 27 Sep to 29 Oct 2026", "Each job with its window", "Sat 19 Sep 2026: Lime", "(overdue, taken as done)",
+	full := []string{"The place", "First freeze", "8 years in 10: 27 Sep to 29 Oct 2026", "Each job with its window", "Sat 19 Sep 2026: Lime", "(taken as done)",
 		"Window 12 Sep to 16 Nov 2026, its last safe day; best about 12 Sep 2026.", "For Mara. Job: east/lime/1", "Record book: half[2J of it",
 		"If nothing more is bought", "Law\n", "905.326", "no legal advice"}
 	style := Style{Today: date(t, "2026-12-01")}

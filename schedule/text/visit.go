@@ -89,8 +89,14 @@ func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool
 
 // task is a title without its amount: "Lime East lawn".
 func task(e *schedule.Entry) string {
-	if i := strings.LastIndex(e.Title, ", "); i > 0 && word.IsFigure(e.Title[i+2:]) {
-		return e.Title[:i]
+	if i := strings.LastIndex(e.Title, ", "); i > 0 {
+		amount, rest := strings.CutPrefix(e.Title[i+2:], "the other ")
+		switch {
+		case word.IsFigure(amount) && rest:
+			return e.Title[:i] + ", the rest"
+		case word.IsFigure(amount):
+			return e.Title[:i]
+		}
 	}
 	return e.Title
 }
