@@ -5,6 +5,7 @@ import (
 
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
+	"swardbook/schedule/book"
 	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 	"swardbook/schedule/text"
@@ -24,6 +25,9 @@ error.
         --today DATE    as of DATE (default: today)
         --format FORM   text or json
     -o, --output FILE   write to FILE
+        --fill          write the short lines of the record book whole
+        --taken         with --fill: also a line for each past job without one,
+                        marked as taken
         --strict        exit status 4 if there are warnings
         --no-color      no colour
 
@@ -33,6 +37,7 @@ Exit status 3: the site file or the record book has errors.
 		out := flag.NewOutput(fs, "text", "json")
 		today := flag.Today(fs)
 		strict := fs.Bool("strict", false, "")
+		fill, taken := fs.Bool("fill", false, ""), fs.Bool("taken", false, "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
 			if err != nil {
@@ -44,6 +49,12 @@ Exit status 3: the site file or the record book has errors.
 			day, err := today(s.now)
 			if err != nil {
 				return err
+			}
+			if *taken && !*fill {
+				return misuse("--taken goes with --fill")
+			}
+			if *fill {
+				return s.fill(file, *taken, day)
 			}
 			return s.check(file, out, *strict, day)
 		}
@@ -75,6 +86,7 @@ func (s *session) check(file string, out *flag.Output, strict bool, today schedu
 		return err
 	}
 	bad := schedule.Fatal(l.problems)
+	l.problems = append(l.problems, sitefile.Short(l.record, l.done)...)
 	found := checked{Format: 1, File: file, Fine: !bad, Problems: []problemShown{}, Assumptions: []string{}, LeftOut: []schedule.LeftOut{}}
 	for _, p := range l.problems {
 		found.Problems = append(found.Problems, problemShown(p))
@@ -123,6 +135,25 @@ func (s *session) check(file string, out *flag.Output, strict bool, today schedu
 		return exit{exitDiffers, fmt.Errorf("%s", count(len(l.problems), "warning"))}
 	}
 	return nil
+}
+
+// fill writes the short lines of the record book whole, as the program now has them.
+func (s *session) fill(file string, taken bool, today schedule.Date) error {
+	l, p, err := s.plan(file, today)
+	if err != nil {
+		return err
+	}
+	if l.record == "" {
+		return misuse("a site file from standard input has no record book beside it")
+	}
+	text, filled, added := book.Fill(l.book, p.AsOf(today), l.done, taken)
+	if filled+added == 0 {
+		return s.print("Every line stands by itself: nothing to do.\n")
+	}
+	if err := rewriteRecord(l.record, l.book, text); err != nil {
+		return err
+	}
+	return s.print(fmt.Sprintf("%s: %s written whole, %d added as taken.\n", l.record, count(filled, "line"), added))
 }
 
 // overPlan warns of lines of the record book that brought over twice what the

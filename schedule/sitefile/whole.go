@@ -20,6 +20,7 @@ const takenNote = "taken"
 // whole reads what a line says of itself: what the bag held, and the dose first
 // planned.
 func (w row) whole(d *schedule.Done) {
+	d.Taken = d.Note == takenNote && w.cells["kind"] != ""
 	if of := w.cells["of"]; of != "" {
 		var err error
 		if d.Of, err = agronomy.ParseWeight(of); err != nil {
@@ -60,7 +61,6 @@ func (w row) whole(d *schedule.Done) {
 		m.Kind = material.MagnesiumMaterial
 	}
 	d.Content = &m
-	d.Taken = d.Note == takenNote
 	d.AsPlanned = d.Of > 0 && math.Abs(float64(d.Weight/d.Of)-1) < 0.06 // [common] what rounding and a scale leave open
 }
 
