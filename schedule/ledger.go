@@ -67,7 +67,7 @@ type applied struct {
 	dose material.Dose
 }
 
-func (c *Case) ledger(p *Program, today Date) AreaLedger {
+func (c *Case) ledger(p *Program, today Date, in Span) AreaLedger {
 	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name, Lines: []LedgerLine{}}
 	all := c.Applications(p, today)
 	for i := range all {
@@ -89,8 +89,11 @@ func (c *Case) ledger(p *Program, today Date) AreaLedger {
 			before := func(day int) float64 { return c.Growth.on(b.Date.AddDays(day)) }
 			a.Feeding += max(0, b.N-nutrient.Released(b.dose, a.Date.DaysFrom(b.Date), before))
 		}
-		l.Lines = append(l.Lines, a.rounded())
+		if in.Has(a.Date) {
+			l.Lines = append(l.Lines, a.rounded())
+		}
 	}
+	all = slices.DeleteFunc(all, func(a applied) bool { return !in.Has(a.Date) })
 	l.Limits = c.Limits(all)
 	l.Verdict = verdict(c, l)
 	return l
@@ -261,9 +264,25 @@ func verdict(c *Case, l AreaLedger) string {
 // what is past by then is taken as done. Without a day only what lies before
 // a line of the record book is.
 func (p *Program) Ledger(today Date) Ledger {
+	return p.ledgerIn(today, func(*Case) Span { return Span{Date{}, p.Through.AddDays(Endless)} })
+}
+
+// LedgerAround is [Program.Ledger] of the 12 months around a day.
+func (p *Program) LedgerAround(today Date) Ledger {
+	return p.ledgerIn(today, func(*Case) Span { return Span{today.AddMonths(-6), today.AddMonths(6)} })
+}
+
+// LedgerOf is [Program.Ledger] of one season.
+func (p *Program) LedgerOf(season int, today Date) Ledger {
+	return p.ledgerIn(today, func(c *Case) Span {
+		return Span{c.SeasonBegins(season), c.Almanac.YearBegins(season+1, c.Season).AddDays(-1)}
+	})
+}
+
+func (p *Program) ledgerIn(today Date, in func(*Case) Span) Ledger {
 	l := Ledger{Areas: []AreaLedger{}, Notes: p.BookNotes}
 	for _, c := range p.Cases {
-		l.Areas = append(l.Areas, c.ledger(p, today))
+		l.Areas = append(l.Areas, c.ledger(p, today, in(c)))
 	}
 	return l
 }

@@ -15,9 +15,11 @@ var ledgerCommand = command{
 
 Lists what is down, from the record book, what is taken as done since its day is
 past, and what is planned, area by area and in order of time, and holds it
-against the limits: did we put down too much?
+against the limits: did we put down too much? Shown are the 12 months around
+today, or one season.
 
         --today DATE    as of DATE (default: today)
+        --season YEAR   the season that begins in YEAR
         --area ID       one area
         --format FORM   text, json, csv or markdown (the lines)
     -o, --output FILE   write to FILE
@@ -27,6 +29,7 @@ against the limits: did we put down too much?
 		out := flag.NewOutput(fs, "text", "json", "csv", "markdown")
 		today := flag.Today(fs)
 		area := fs.String("area", "", "")
+		season := fs.Int("season", 0, "")
 		return func(s *session, args []string) error {
 			file, err := one(args, "FILE")
 			if err != nil {
@@ -46,7 +49,10 @@ against the limits: did we put down too much?
 			if err := flag.KnownArea(p.Site, *area); err != nil {
 				return err
 			}
-			l := p.Ledger(day)
+			l := p.LedgerAround(day)
+			if *season != 0 {
+				l = p.LedgerOf(*season, day)
+			}
 			if *area != "" {
 				l.Areas = slices.DeleteFunc(l.Areas, func(a schedule.AreaLedger) bool { return a.Area != *area })
 			}

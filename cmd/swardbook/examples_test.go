@@ -24,9 +24,9 @@ var outputs = []struct {
 }{
 	{"soil.txt", []string{"soil", "site.toml"}},
 	{"program.txt", []string{"program", "site.toml", "--today", "TODAY"}},
-	{"program.json", []string{"program", "site.toml", "--format", "json"}},
+	{"program.json", []string{"program", "site.toml", "--format", "json", "--today", "TODAY"}},
 	{"program.ics", []string{"calendar", "site.toml"}},
-	{"materials.txt", []string{"materials", "site.toml"}},
+	{"materials.txt", []string{"materials", "site.toml", "--today", "TODAY"}},
 	{"ledger.txt", []string{"ledger", "site.toml", "--today", "TODAY"}},
 	{"sheet.html", []string{"sheet", "site.toml", "--today", "TODAY"}},
 	{"lesson.md", []string{"lesson", "site.toml", "--format", "markdown"}},

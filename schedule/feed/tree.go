@@ -155,7 +155,7 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 		if t.record {
 			o.Record = formPath
 		}
-		body, err := page.Sheet(p, o)
+		body, err := page.Sheet(p.Around(day(t.now)), o)
 		if err != nil {
 			err = fmt.Errorf("the sheet: %w", err)
 		}

@@ -37,6 +37,7 @@ const (
 	seasonOpens = "the season begins"
 	lineOpens   = "the last line on record"
 	answerOpens = "the answer to the soil sample"
+	staleOpens  = "the soil report is three years old"
 )
 
 // live goes through the events of all areas in order of time.
@@ -70,6 +71,9 @@ func (pl *planner) live(book []schedule.Done) {
 			if l.known < len(l.reports) {
 				next = schedule.Earlier(next, l.reports[l.known].Answer())
 			}
+			if day, ok := l.stale(); ok {
+				next = schedule.Earlier(next, day)
+			}
 		}
 		if next.After(horizon) {
 			break
@@ -82,6 +86,15 @@ func (pl *planner) live(book []schedule.Done) {
 		pl.turn(next, lines[:n])
 		lines = lines[n:]
 	}
+}
+
+// stale gives the day ahead on which the report in force is too old to plan by.
+func (l *life) stale() (schedule.Date, bool) {
+	if l.known == 0 || l.reports[l.known-1].Sampled.IsZero() {
+		return schedule.Date{}, false
+	}
+	day := l.reports[l.known-1].Sampled.AddMonths(schedule.StaleAfter)
+	return day, day.After(l.from)
 }
 
 // begin gives the life of an area on the site's first day.
@@ -105,11 +118,13 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 	for _, l := range pl.lives {
 		ended := l.ends.Before(day)
 		answered := l.known < len(l.reports) && !l.reports[l.known].Answer().After(day)
+		threeYears, aged := l.stale()
+		aged = aged && !threeYears.After(day)
 		told := slices.ContainsFunc(lines, func(d schedule.Done) bool { return pl.areaOf(d) == l.area.ID })
-		if !ended && !answered && !told {
+		if !ended && !answered && !told && !aged {
 			continue
 		}
-		anew[l] = ended || answered
+		anew[l] = ended || answered || aged
 		pl.freeze(l, day, ended)
 		l.from = day
 		if ended {
@@ -117,6 +132,9 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 			l.closed, l.left = append(l.closed, l.left...), nil
 			l.year++
 			l.begins, l.ends, l.opens = l.ends.Next(), pl.almanac.YearBegins(l.year+1, season).AddDays(-1), seasonOpens
+		}
+		if aged {
+			l.opens = staleOpens
 		}
 		if answered {
 			l.known++
@@ -175,7 +193,7 @@ func (pl *planner) plan(lives []*life) {
 		c := pl.cases[i]
 		l.now = c
 		l.all = append(l.all, c)
-		if l.opens != seasonOpens || l.shown == nil {
+		if l.opens != seasonOpens && l.opens != staleOpens || l.shown == nil {
 			l.shown = c
 		}
 	}
