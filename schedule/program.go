@@ -98,6 +98,7 @@ type AreaShown struct {
 	Findings []FindingShown      `json:"findings"`
 	Needs    []Need              `json:"needs"`
 	Pale     []string            `json:"pale,omitzero"`
+	Moved    []string            `json:"moved,omitzero"` // how the readings moved from report to report
 }
 
 // FindingShown is one finding in the program.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/lime"
 	"swardbook/agronomy/soil"
 	"swardbook/climate"
 	"swardbook/schedule/word"
@@ -32,7 +33,43 @@ func (c *Case) Shown() AreaShown {
 		}
 	}
 	a.Needs = append(a.Needs, c.Needs...)
+	a.Moved = c.moved()
 	return a
+}
+
+// moved says how the readings moved from one report to the next, up to the one in
+// force, and what was to be expected of the lime that went down between.
+func (c *Case) moved() (out []string) {
+	area := c.Site.Area(c.Area.ID)
+	if area == nil {
+		return nil
+	}
+	all := area.AllReports()
+	for i := 1; i < len(all) && !all[i].Sampled.After(c.Area.Sampled); i++ {
+		was, is := all[i-1], all[i]
+		if was.Soil.PH > 0 && is.Soil.PH > 0 {
+			before := *area
+			before.Soil = was.Soil
+			var down agronomy.PerThousand
+			for _, d := range c.Down {
+				if !d.NotDone && !d.Date.Before(was.Sampled) && d.Date.Before(is.Sampled) {
+					down += EffectiveLime(d)
+				}
+			}
+			expected := ""
+			if ph, _, err := lime.ExpectedPH(c.Site.LimeCase(&before), down); err == nil && down > 0 {
+				expected = fmt.Sprintf("%.1f expected, ", float64(ph))
+			}
+			out = append(out, fmt.Sprintf("pH %s in %d, %s%s found in %d", was.Soil.PH.Words(), was.Sampled.Year, expected, is.Soil.PH.Words(), is.Sampled.Year))
+		}
+		for _, n := range []agronomy.Nutrient{agronomy.Phosphorus, agronomy.Potassium, agronomy.Magnesium} {
+			x, y := was.Soil.Reading(n), is.Soil.Reading(n)
+			if x.Given && y.Given {
+				out = append(out, fmt.Sprintf("%s %s ppm in %d, %s ppm found in %d", n, word.Reading(float64(x.PPM)), was.Sampled.Year, word.Reading(float64(y.PPM)), is.Sampled.Year))
+			}
+		}
+	}
+	return out
 }
 
 // Season lays the place's year around the program.

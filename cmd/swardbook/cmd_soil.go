@@ -42,7 +42,7 @@ area needs in all; and, as far as a report can tell, why it is pale there.
 			if err != nil {
 				return err
 			}
-			if p, err = (&flag.Choice{Area: *area}).Apply(p); err != nil {
+			if p, err = (&flag.Choice{Area: *area}).Apply(p.AsOf(day)); err != nil {
 				return err
 			}
 			return s.tabled(out, soilShown{1, p.Title, p.Areas},

@@ -35,6 +35,12 @@ func Soil(p *schedule.Program, working bool, style Style) string {
 				all = append(all, f.Why)
 			}
 		}
+		if len(a.Moved) > 0 {
+			s.para(2, "How the readings moved:")
+			for _, t := range a.Moved {
+				s.hang(2, "-", t)
+			}
+		}
 		s.needs(a, working)
 		if working {
 			for _, n := range a.Needs {
