@@ -15,7 +15,10 @@ import (
 )
 
 // mostBytes is read of any input; the readers refuse files that are so large.
-const mostBytes = 1<<20 + 1
+const (
+	mostBytes = 1<<20 + 1
+	mostBook  = 4<<20 + 1 // of a record book
+)
 
 // loaded is a site file with its record book, both read.
 type loaded struct {
@@ -43,7 +46,7 @@ func (s *session) read(file string) (*loaded, error) {
 	if l.record == "" {
 		return l, nil
 	}
-	switch l.book, err = s.readFile(l.record); {
+	switch l.book, err = s.readUpTo(l.record, mostBook); {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:
 		return nil, err

@@ -59,7 +59,7 @@ func (p *publisher) unchanged(name string) (prefix string, was *imprint, private
 		was = p.imprint(prefix)
 	} else if was = p.imprint(name); was != nil {
 		prefix = name
-		if in.book, err = readAtMost(p.o.Sites, recordBook(name), mostText); errors.Is(err, fs.ErrNotExist) {
+		if in.book, err = readAtMost(p.o.Sites, recordBook(name), mostBook); errors.Is(err, fs.ErrNotExist) {
 			in.book, err = nil, nil
 		}
 		if err == nil && was.Normals != "" {

@@ -21,6 +21,7 @@ import (
 // Sizes read of a file; a byte more is refused by whoever reads the text.
 const (
 	mostText     = 1<<20 + 1 // [sitefile.Load] takes 1 MiB
+	mostBook     = 4<<20 + 1 // [sitefile.LoadRecord] takes 4 MiB
 	mostCalendar = 8<<20 + 1 // as much as a calendar may have
 )
 
@@ -76,7 +77,7 @@ func load(root *os.Root, name string, now time.Time) *reading {
 		r.private = true // nobody knows
 		return r
 	}
-	switch r.book, err = readAtMost(root, recordBook(name), mostText); {
+	switch r.book, err = readAtMost(root, recordBook(name), mostBook); {
 	case errors.Is(err, fs.ErrNotExist):
 		r.book = nil
 	case err != nil:

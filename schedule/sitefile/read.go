@@ -30,13 +30,18 @@ type complaints struct {
 	lines    *lines // nil where keys have no lines of their own
 	problems []schedule.Problem
 	more     int // problems beyond the limit
+	doubts   int // warnings beyond it
 }
 
 // report notes a problem at a key, or at the nearest table above it that
 // stands in the file.
 func (c *complaints) report(p schedule.Problem) {
 	if len(c.problems) >= maxProblems {
-		c.more++
+		if p.Warning {
+			c.doubts++
+		} else {
+			c.more++
+		}
 		return
 	}
 	p.File = c.file
@@ -82,6 +87,9 @@ func (c *complaints) all() []schedule.Problem {
 	ps := schedule.SortProblems(c.problems)
 	if c.more > 0 {
 		ps = append(ps, schedule.Problem{File: c.file, Message: fmt.Sprintf("and %d more problems", c.more), Hint: "mend these first"})
+	}
+	if c.doubts > 0 {
+		ps = append(ps, schedule.Problem{File: c.file, Warning: true, Message: fmt.Sprintf("and %d more warnings", c.doubts), Hint: "mend these first"})
 	}
 	return ps
 }
