@@ -32,21 +32,6 @@ func (p *placement) on(i int) schedule.Date {
 	return schedule.FromNumber(p.problem.Tasks[i].Days[p.Day[i]])
 }
 
-// byDay lists the tasks by their day; those left out keep their place among
-// themselves.
-func (p *placement) byDay() []int {
-	order := make([]int, len(p.Day))
-	number := make([]int, len(p.Day))
-	for i := range order {
-		order[i] = i
-		if d := p.Day[i]; d != place.Left {
-			number[i] = p.problem.Tasks[i].Days[d]
-		}
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return number[a] - number[b] })
-	return order
-}
-
 // blockedBy says in words what shut a day, and which other job did it.
 func (p *placement) blockedBy(c place.Cause) string {
 	switch c.By {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 
 	"swardbook/agronomy/material"
@@ -258,9 +259,7 @@ func (pl *planner) draw(l *life, d schedule.Down, sign float64) {
 // planned anew.
 func (pl *planner) packs(lives []*life) map[string]float64 {
 	out := make(map[string]float64, len(pl.used))
-	for id, n := range pl.used {
-		out[id] = n
-	}
+	maps.Copy(out, pl.used)
 	for _, l := range pl.lives {
 		for i := range l.planned {
 			if j := &l.planned[i]; j.Spreads() {

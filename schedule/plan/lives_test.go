@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"math/rand"
 	"slices"
@@ -266,9 +267,7 @@ func TestALawIsShownToFail(t *testing.T) {
 		},
 	} {
 		p, put := plan(), map[int]float64{}
-		for k, v := range l.put {
-			put[k] = v
-		}
+		maps.Copy(put, l.put)
 		copied := &lived{site: site, book: l.book, put: put}
 		plant(p, copied)
 		if !slices.ContainsFunc(brokenLife(p, copied), func(s string) bool { return strings.Contains(s, name) }) {
