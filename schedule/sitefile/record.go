@@ -21,9 +21,11 @@ const ShortHeader = "date,area,job,material,amount,by,note\n"
 
 var columns, shortColumns = strings.Split(strings.TrimSpace(Header), ","), strings.Split(strings.TrimSpace(ShortHeader), ",")
 
-// How long a record book may be. // [common] some 300 years of a large site
+// How long a record book may be: what plans in about two seconds. A season of an
+// area has some six lines. // [common]
 const (
-	maxLines = 20_000
+	maxLines = 2_000
+	maxDays  = 400     // days of an area with lines: what follows each is planned anew
 	maxBook  = 4 << 20 // bytes
 )
 
@@ -70,7 +72,27 @@ func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done,
 	}
 	b.read(commas(text))
 	b.correct()
+	b.bound()
 	return b.done, b.all()
+}
+
+// bound refuses a book with more days than plan in a short time.
+func (b *book) bound() {
+	type day struct {
+		on   schedule.Date
+		area string
+	}
+	seen := map[day]bool{}
+	for _, d := range b.done {
+		if b.site == nil || !d.Date.After(b.site.Start) {
+			continue
+		}
+		if seen[day{d.Date, d.Area}] = true; len(seen) > maxDays {
+			b.report(schedule.Problem{Line: d.Line, Message: fmt.Sprintf("jobs on more than %d days of an area: planning anew after each would take too long", maxDays),
+				Hint: "write what went down on days in a row as one line, or begin a new record book and a later start"})
+			return
+		}
+	}
 }
 
 func (b *book) read(text []byte) {

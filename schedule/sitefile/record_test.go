@@ -224,3 +224,29 @@ func TestRecordWithADecimalComma(t *testing.T) {
 		}
 	}
 }
+
+// A book that would keep the planner busy for long is refused where it grew too
+// long; many lines of one day are no trouble.
+func TestRecordDays(t *testing.T) {
+	site := fullSite(t)
+	book := func(days, lines int) string {
+		text := Header
+		for i := range lines {
+			day := site.Start.AddDays(1 + i%days)
+			text += fmt.Sprintf("%s,east,potassium,%d,1,blend,0-0-50,,,%d lb,,,\n", day, day.Year, 1+i)
+		}
+		return text
+	}
+	for _, c := range []struct {
+		days, lines int
+		refused     bool
+	}{{maxDays, maxDays, false}, {maxDays + 1, maxDays + 1, true}, {3, 3 * maxDays, false}} {
+		_, ps := LoadRecord("r.csv", []byte(book(c.days, c.lines)), site)
+		refused := slices.ContainsFunc(ps, func(p schedule.Problem) bool {
+			return !p.Warning && strings.Contains(p.Message, "more than 400 days")
+		})
+		if refused != c.refused {
+			t.Errorf("%d lines on %d days: refused %v: %v", c.lines, c.days, refused, ps[:min(3, len(ps))])
+		}
+	}
+}
