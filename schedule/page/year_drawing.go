@@ -237,7 +237,7 @@ func (a *artist) soil() {
 	tall := 46.0
 	unit := strings.Fields(a.measure.Temperature(50))[1]
 	if a.wide() {
-		tall = 26
+		tall = 40
 		a.name("soil "+a.measure.Depth(soilDepth), unit, a.y+tall/2+4)
 	} else {
 		a.name("soil at "+a.measure.Depth(soilDepth)+",", unit, a.y+f.letter)
