@@ -98,7 +98,7 @@ func signalled(t *testing.T, dir string, signal os.Signal, args []string) (took 
 		t.Fatal(err)
 	}
 	io.WriteString(in, "id = ")
-	time.Sleep(300 * time.Millisecond) // by now it reads or plans
+	time.Sleep(2 * time.Second) // by now it reads or plans, also on a busy machine
 	ended := make(chan error, 1)
 	go func() { ended <- c.Wait() }()
 	select {
