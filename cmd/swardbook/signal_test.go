@@ -48,8 +48,9 @@ func TestSignals(t *testing.T) {
 	}
 }
 
-// busySites fills a folder with one site that takes long to plan: many areas
-// that want the same days, and a book of as many days as it may have.
+// busySites fills a folder with thirty sites that each take a second or so to
+// plan: many areas that want the same days, and a book of as many days as it may
+// have. However fast the machine, the signal finds it planning.
 func busySites(t *testing.T, dir string) {
 	t.Helper()
 	text, err := os.ReadFile("testdata/site/fern.toml")
@@ -75,9 +76,13 @@ func busySites(t *testing.T, dir string) {
 	if err := os.Mkdir(dir, 0o777); err != nil {
 		t.Fatal(err)
 	}
-	for name, data := range map[string]string{"many.toml": site + "[material." + tail, "many.record.csv": book} {
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o666); err != nil {
-			t.Fatal(err)
+	for i := range 30 {
+		name := fmt.Sprintf("many%d", i)
+		own := strings.Replace(site, `id = "fernbank-7q2m"`, fmt.Sprintf("id = %q", name), 1)
+		for file, data := range map[string]string{name + ".toml": own + "[material." + tail, name + ".record.csv": book} {
+			if err := os.WriteFile(filepath.Join(dir, file), []byte(data), 0o666); err != nil {
+				t.Fatal(err)
+			}
 		}
 	}
 }
