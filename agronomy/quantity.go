@@ -85,8 +85,14 @@ var (
 	}, 10, 20000, false, `"1000 sq ft per gal", "25 m2 per L"`}
 )
 
-// ParseArea reads an area: 1 square foot to 1000 acres.
-func ParseArea(text string) (SquareFeet, error) { return read[SquareFeet](areas, text) }
+// ParseArea reads an area: 1 square foot to 1000 acres, or its sides, "40 x 65 ft",
+// with others taken off, "40 x 65 - 24 x 30 ft".
+func ParseArea(text string) (SquareFeet, error) {
+	if a, ok, err := measured(text); ok {
+		return a, err
+	}
+	return read[SquareFeet](areas, text)
+}
 
 // ParseWeight reads a weight: 0 to 1,000,000 lb.
 func ParseWeight(text string) (Pounds, error) { return read[Pounds](weights, text) }
