@@ -66,12 +66,6 @@ func TestCellsTargets(t *testing.T) {
 		if !ok || [4]PH{g.Low, g.High, g.Default, g.LimeBelow} != want || g.Source == "" {
 			t.Errorf("%s: %+v, want %v", name, g, want)
 		}
-		if at, why := LimeTrigger(g, 0); at != want[3] || why.Source != g.Source {
-			t.Errorf("%s is limed under %v, want %v", name, at, want[3])
-		}
-		if at, why := LimeTrigger(g, 6.4); math.Abs(float64(at-6.2)) > 1e-9 || why.Source != "tristate-1995" { // 0.2 under
-			t.Errorf("%s with a target of 6.4 is limed under %v", name, at)
-		}
 	}
 	if len(printed) != len(GrassNames()) {
 		t.Errorf("%d grasses, %d are printed", len(GrassNames()), len(printed))

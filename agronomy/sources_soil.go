@@ -27,11 +27,6 @@ var soilSources = map[string]Source{
 		Where: "www.asianturfgrass.com/post/every-spring-when-the-snow-melts/",
 		How:   "seen",
 	},
-	"mlsn-example": {
-		Cite:  "Do you have enough? (turf blog, February 2023): worked potassium example with the MLSN method.",
-		Where: "fusariummy.blogspot.com/2023/02/do-you-have-enough.html",
-		How:   "seen",
-	},
 	"rutgers-levels": {
 		Cite:  "Rutgers NJAES Soil Testing Laboratory. Relative levels of nutrients (Mehlich-3).",
 		Where: "njaes.rutgers.edu/soil-testing-lab/relative-levels-of-nutrients.php",
@@ -41,10 +36,6 @@ var soilSources = map[string]Source{
 		Cite:  "University of Georgia AESL crop sheet 769, sod production, centipedegrass (Mehlich-1 bands).",
 		Where: "aesl.ces.uga.edu/scripts/crop.prg?769",
 		How:   "seen",
-	},
-	"nc-index": {
-		Cite: "Hardy, D.H., Tucker, M.R. & Stokes, C.E. Crop fertilization based on North Carolina soil tests. NCDA&CS Circular 1: index system.",
-		How:  "memory",
 	},
 	"wsu-fs058e": {
 		Cite:  "Washington State University Extension. Phosphorus and home lawns: quick facts and recommendations. FS058E.",
@@ -100,11 +91,6 @@ var soilSources = map[string]Source{
 		Cite:  "Texas A&M (Duble, R.). Turf fertilization: total need less soil supply.",
 		Where: "www.plantanswers.com/turf/publications/fertil.html",
 		How:   "part",
-	},
-	"kussow-ratio": {
-		Cite:  "Kussow, W. (Wisconsin), Landscape Management 42, 2003, as retold by K. Danneberger (Ohio State): clippings hold N : P2O5 : K2O about 4 : 1 : 3.",
-		Where: "www.lawnsite.com (Danneberger letter, April 2003)",
-		How:   "seen",
 	},
 	"cornell-k": {
 		Cite:  "Cornell Cooperative Extension of Suffolk County. Potassium (K) (leaflet).",

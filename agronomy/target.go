@@ -1,7 +1,6 @@
 package agronomy
 
 import (
-	"fmt"
 	"strings"
 )
 
@@ -42,17 +41,6 @@ func GrassPH(grass string) (GrassTarget, bool) {
 
 // Shortfall is how far under the target a soil is limed again.
 const Shortfall PH = 0.2 // [tristate-1995]
-
-// LimeTrigger gives the pH under which to lime. With a target of the user's own
-// that is 0.2 under it [tristate-1995]; with the grass's default it is the low
-// end of the grass's range, for a pH inside the range costs the grass nothing
-// [ar-lime].
-func LimeTrigger(g GrassTarget, wish PH) (PH, Reason) {
-	if wish > 0 {
-		return wish - Shortfall, Reason{fmt.Sprintf("Lime when the pH is under %s, 0.2 short of the target set for this area.", Short(wish-Shortfall)), "tristate-1995"}
-	}
-	return g.LimeBelow, Reason{fmt.Sprintf("%s does well from pH %s to %s: lime only under %s, then to %s.", Capital(g.Grass), Short(g.Low), Short(g.High), Short(g.LimeBelow), Short(g.Default)), g.Source}
-}
 
 // Capital starts a sentence with a plain ASCII word.
 func Capital(s string) string {

@@ -62,51 +62,24 @@ var limeChecks = map[string]func(inputs) (out, error){
 		f, err := r.Fineness([]material.Sieve{{Mesh: 8, Passing: agronomy.Percent(p20 + in.num("between_8_20"))}, {Mesh: 20, Passing: agronomy.Percent(p20)}, {Mesh: 60, Passing: agronomy.Percent(p60)}})
 		return out{"fineness_percent": float64(f)}, err
 	},
-	"lime.smp_ncr221": func(in inputs) (out, error) {
-		v, err := lime.SMPNCR221(agronomy.PH(in.num("buffer_ph")), agronomy.PH(in.num("target_ph")))
-		return out{"tons_per_acre_8in": float64(v)}, err
-	},
-	"lime.smp_tristate1995": func(in inputs) (out, error) {
-		v, err := lime.SMPTriState(agronomy.PH(in.num("lime_test_index")/10), agronomy.PH(in.num("target_ph")))
-		return out{"tons_per_acre_8in": float64(v)}, err
-	},
-	"lime.smp_needed": func(in inputs) (out, error) {
-		v, err := lime.SMPTriState(agronomy.PH(in.num("lime_test_index")/10), 6.5)
-		return out{"needed": v > 0}, err
-	},
-	"lime.smp_table_minus_equation": func(in inputs) (out, error) {
-		b, t := agronomy.PH(in.num("buffer_ph")), agronomy.PH(in.num("target_ph"))
-		table, err := lime.SMPNCR221(b, t)
-		if err != nil {
-			return nil, err
-		}
-		line, err := lime.SMPTriState(b, t)
-		return out{"tons_per_acre": float64(table - line)}, err
-	},
 	"lime.scale_depth": func(in inputs) (out, error) {
 		tons := in.numOr("tons_per_acre", in.numOr("tons_per_acre_8in", 0))
-		v, err := lime.AtDepth(agronomy.PerAcre(tons*agronomy.PoundsPerTon), agronomy.Inches(in.num("table_depth_in")), agronomy.Inches(in.num("depth_in")))
-		return out{"tons_per_acre": float64(v.PerAcre()) / agronomy.PoundsPerTon}, err
-	},
-	"lime.smp_lawn": func(in inputs) (out, error) {
-		t, err := lime.SMPTriState(agronomy.PH(in.num("buffer_ph")), agronomy.PH(in.num("target_ph")))
-		if err != nil {
-			return nil, err
+		rate := func(depth string) float64 {
+			n, err := lime.Requirement(lime.Case{PH: 5.5, Target: 6.5, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 6.3}, CEC: 12, Depth: agronomy.Inches(in.num(depth))})
+			if err != nil {
+				panic(err)
+			}
+			return float64(n.Rate)
 		}
-		v, err := lime.AtDepth(agronomy.PerAcre(t*agronomy.PoundsPerTon)*0.9, 8, agronomy.Inches(in.num("depth_in")))
-		if err != nil {
-			return nil, err
-		}
-		stone, err := lime.MaterialRate(v, agronomy.Percent(in.num("cce_percent")))
-		return out{"lb_per_1000sqft": float64(stone)}, err
+		return out{"tons_per_acre": tons * rate("depth_in") / rate("table_depth_in")}, nil
 	},
 	"lime.tristate_other_stone": func(in inputs) (out, error) {
 		stone, err := lime.MaterialRate(agronomy.PerThousand(0.9*in.num("tons_per_acre")), agronomy.Percent(in.num("neutralizing_value_percent")))
 		return out{"tons_per_acre": float64(stone)}, err
 	},
 	"lime.sikora_osu2025": func(in inputs) (out, error) {
-		v, err := lime.SikoraOregon(agronomy.PH(in.num("buffer_ph")), agronomy.PH(in.num("target_ph")))
-		return out{"tons_per_acre_6in": float64(v)}, err
+		v, err := perAcre(lime.Case{PH: 5, Target: agronomy.PH(in.num("target_ph")), Buffer: agronomy.Buffer{Method: agronomy.Sikora, PH: agronomy.PH(in.num("buffer_ph"))}, State: "OR", CEC: 12, Depth: 6})
+		return out{"tons_per_acre_6in": v / agronomy.PoundsPerTon}, err
 	},
 	"lime.sikora_osu2025_lawn": func(in inputs) (out, error) {
 		n, err := lime.Requirement(lime.Case{PH: 5.5, Target: agronomy.PH(in.num("target_ph")), Buffer: agronomy.Buffer{Method: agronomy.Sikora, PH: agronomy.PH(in.num("buffer_ph"))}, State: "OR", CEC: 12, Depth: agronomy.Inches(in.num("depth_in"))})
@@ -117,16 +90,16 @@ var limeChecks = map[string]func(inputs) (out, error){
 		return out{"lb_per_1000sqft": float64(v)}, err
 	},
 	"lime.smp_iowa2002": func(in inputs) (out, error) {
-		v, err := lime.SMPIowa(agronomy.PH(in.num("buffer_ph")), agronomy.PH(in.num("target_ph")))
-		return out{"lb_per_acre_6in": float64(v)}, err
+		v, err := perAcre(lime.Case{PH: 5.5, Target: agronomy.PH(in.num("target_ph")), Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: agronomy.PH(in.num("buffer_ph"))}, CEC: 12, Depth: 6})
+		return out{"lb_per_acre_6in": v}, err
 	},
 	"lime.smp_iowa2002_lawn": func(in inputs) (out, error) {
 		n, err := lime.Requirement(lime.Case{PH: 5.5, Target: agronomy.PH(in.num("target_ph")), Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: agronomy.PH(in.num("buffer_ph"))}, CEC: 12, Depth: agronomy.Inches(in.num("depth_in"))})
 		return out{"lb_caco3_per_1000sqft": float64(n.Rate)}, err
 	},
 	"lime.sikora_kansas": func(in inputs) (out, error) {
-		v, err := lime.SikoraKansas(agronomy.PH(in.num("ph")), agronomy.PH(in.num("buffer_ph")), agronomy.PH(in.num("target_ph")), agronomy.Inches(in.num("depth_in")))
-		return out{"lb_ecc_per_acre": float64(v)}, err
+		v, err := perAcre(lime.Case{PH: agronomy.PH(in.num("ph")), Target: agronomy.PH(in.num("target_ph")), Buffer: agronomy.Buffer{Method: agronomy.Sikora, PH: agronomy.PH(in.num("buffer_ph"))}, State: "KS", CEC: 12, Depth: agronomy.Inches(in.num("depth_in"))})
+		return out{"lb_ecc_per_acre": v}, err
 	},
 	"lime.adams_evans_acidity": func(in inputs) (out, error) {
 		v, err := lime.AdamsEvansAcidity(agronomy.PH(in.num("buffer_ph")))
@@ -146,23 +119,20 @@ var limeChecks = map[string]func(inputs) (out, error){
 	},
 	"lime.mehlich_nc": func(in inputs) (out, error) {
 		ac := in.num("acidity_meq_per_100cm3")
-		v, err := lime.MehlichNC(agronomy.PH(in.num("ph")), agronomy.PH(in.num("target_ph")), agronomy.Meq(ac), agronomy.TonsPerAcre(in.num("residual_ton_per_acre")))
-		return out{"tons_per_acre": float64(v), "factor": float64(v) / ac}, err
-	},
-	"lime.mehlich_psu_field": func(in inputs) (out, error) {
-		v, err := lime.MehlichPennField(agronomy.PH(in.num("ph")), agronomy.Meq(in.num("acidity_meq_per_100g")), agronomy.PH(in.num("target_ph")))
-		return out{"lb_per_acre": float64(v)}, err
+		v, err := perAcre(lime.Case{PH: agronomy.PH(in.num("ph")), Target: agronomy.PH(in.num("target_ph")), Acidity: agronomy.Meq(ac), State: "NC", Depth: 8})
+		return out{"tons_per_acre": v / agronomy.PoundsPerTon, "factor": v / agronomy.PoundsPerTon / ac}, err
 	},
 	"lime.mehlich_psu_turf": func(in inputs) (out, error) {
-		v, err := lime.MehlichPennTurf(agronomy.PH(in.num("ph")), agronomy.Meq(in.num("acidity_meq_per_100g")), agronomy.PH(in.num("target_ph")))
-		return out{"lb_cce_per_1000sqft": float64(v)}, err
+		n, err := lime.Requirement(lime.Case{PH: agronomy.PH(in.num("ph")), Target: agronomy.PH(in.num("target_ph")), Acidity: agronomy.Meq(in.num("acidity_meq_per_100g")), State: "PA", Depth: 7})
+		return out{"lb_cce_per_1000sqft": float64(n.Rate)}, err
 	},
 	"lime.ph_from_amount_nc": func(in inputs) (out, error) {
-		v, err := lime.MehlichNCPH(agronomy.PH(in.num("ph")), agronomy.Meq(in.num("acidity_meq_per_100cm3")), agronomy.TonsPerAcre(in.num("tons_per_acre")))
+		v, _, err := lime.ExpectedPH(lime.Case{PH: agronomy.PH(in.num("ph")), Acidity: agronomy.Meq(in.num("acidity_meq_per_100cm3")), State: "NC", Depth: 8}, agronomy.TonsPerAcre(in.num("tons_per_acre")).PerThousand())
 		return out{"ph": float64(v)}, err
 	},
 	"lime.ph_from_amount_adams_evans": func(in inputs) (out, error) {
-		v, err := lime.AdamsEvansPH(agronomy.PH(in.num("ph")), agronomy.PH(in.num("buffer_ph")), agronomy.PerAcre(in.num("lb_per_acre")))
+		effective := 0.73 * agronomy.PerAcre(in.num("lb_per_acre")).PerThousand() // of ordinary ground lime [uga-aglime-study]
+		v, _, err := lime.ExpectedPH(lime.Case{PH: agronomy.PH(in.num("ph")), Buffer: agronomy.Buffer{Method: agronomy.AdamsEvans, PH: agronomy.PH(in.num("buffer_ph"))}, CEC: 8, Depth: 20.0 / 3}, effective)
 		return out{"ph": float64(v)}, err
 	},
 	"lime.ph_from_amount_table": func(in inputs) (out, error) {
@@ -172,10 +142,6 @@ var limeChecks = map[string]func(inputs) (out, error){
 		c := lime.Case{PH: agronomy.PH(in.num("ph")), Target: 6.4, Buffer: agronomy.Buffer{Method: agronomy.Sikora, PH: agronomy.PH(in.num("buffer_ph"))}, State: "OR", CEC: 12, Depth: 6}
 		v, _, err := lime.ExpectedPH(c, agronomy.TonsPerAcre(in.num("tons_per_acre_6in")).PerThousand())
 		return out{"ph": float64(v)}, err
-	},
-	"lime.by_texture_table100": func(in inputs) (out, error) {
-		v, err := lime.ByTextureTable100(agronomy.PH(in.num("ph")), agronomy.Texture(in.str("texture")))
-		return out{"lb_per_1000sqft": float64(v)}, err
 	},
 	"lime.by_texture_usda": func(in inputs) (out, error) {
 		v, err := lime.ByTextureUSDA(agronomy.PH(in.num("ph")), agronomy.PH(in.num("target_ph")), agronomy.Texture(in.str("texture")), in.str("region") == "warm")
@@ -193,13 +159,6 @@ var limeChecks = map[string]func(inputs) (out, error){
 		most := float64(parts[0])
 		return out{"dressings": float64(len(parts)), "each_lb_per_1000sqft": most, "each_at_most_lb_per_1000sqft": max(most, in.num("cap_lb_per_1000sqft"))}, nil
 	},
-	"lime.split_fill_first": func(in inputs) (out, error) {
-		parts, err := lime.FillFirst(agronomy.PerThousand(in.num("total_lb_per_1000sqft")), agronomy.PerThousand(in.num("cap_lb_per_1000sqft")))
-		if err != nil || len(parts) != 2 {
-			return nil, fmt.Errorf("parts %v: %w", parts, err)
-		}
-		return out{"first_lb_per_1000sqft": float64(parts[0]), "second_lb_per_1000sqft": float64(parts[1]), "months_between": float64(lime.SpacingWantedDays / 30)}, nil
-	},
 	"lime.split_georgia": func(in inputs) (out, error) {
 		parts, err := lime.Dressings(agronomy.PerThousand(in.num("total_lb_per_1000sqft")), lime.CapTurf)
 		return out{"now_lb": float64(parts[0]), "retest_after_months": float64(lime.HalfRetestMonths)}, err
@@ -216,6 +175,12 @@ var limeChecks = map[string]func(inputs) (out, error){
 	"sulfur.caco3_neutralized": func(in inputs) (out, error) {
 		return out{"caco3_lb": lime.CaCO3PerSulfur * in.num("sulfur_lb")}, nil
 	},
+}
+
+// perAcre gives what a case takes, in lb an acre.
+func perAcre(c lime.Case) (float64, error) {
+	n, err := lime.Requirement(c)
+	return float64(n.Rate.PerAcre()), err
 }
 
 // labelOf reads the sieves of a check, coarse to fine.

@@ -19,9 +19,6 @@ var materialChecks = map[string]func(inputs) (out, error){
 		m, err := material.WaterMinutes(agronomy.Inches(in.num("inches")), agronomy.InchesPerHour(in.num("inches_per_hour")))
 		return out{"minutes": m}, err
 	},
-	"water_in.potassium_needed": func(in inputs) (out, error) {
-		return out{"needed": material.PotassiumWantsWater(agronomy.PerThousand(in.num("k_lb_per_1000sqft")), in.str("cut") == "close")}, nil
-	},
 	"application.half_rate": func(in inputs) (out, error) {
 		if in.num("passes") != 2 {
 			return nil, fmt.Errorf("only two passes are set out")
@@ -34,8 +31,8 @@ var materialChecks = map[string]func(inputs) (out, error){
 		return out{"lb_per_1000sqft": float64(r)}, err
 	},
 	"application.rotary_distance": func(in inputs) (out, error) {
-		d, err := material.RotaryDistance(climate.Feet(in.num("swath_ft")))
-		return out{"walk_ft_for_1000sqft": float64(d)}, err
+		s, err := material.SpreadOver(1, 1000, climate.Feet(in.num("swath_ft")))
+		return out{"walk_ft_for_1000sqft": float64(s.Walk)}, err
 	},
 	"application.tank_fills": func(in inputs) (out, error) {
 		f, err := material.TankFills(agronomy.SquareFeet(in.num("area_sqft")), agronomy.Gallons(in.num("tank_gal")), agronomy.SquareFeet(in.num("sqft_per_gal")))
@@ -44,10 +41,6 @@ var materialChecks = map[string]func(inputs) (out, error){
 	"materials.packs": func(in inputs) (out, error) {
 		a := material.DoseOf(material.Material{Pack: agronomy.Pounds(in.num("pack_lb"))}, agronomy.PerThousand(in.num("rate_lb_per_1000sqft"))).For(agronomy.SquareFeet(in.num("area_sqft")))
 		return out{"total_lb": float64(a.Weight), "packs": a.Packs}, nil
-	},
-	"fertilizer.slow_share": func(in inputs) (out, error) {
-		s, err := material.SlowShareFrom(agronomy.Percent(in.num("total_n_percent")), agronomy.Percent(in.num("slow_n_percent")))
-		return out{"share": s}, err
 	},
 	"fertilizer.rate_for_n": func(in inputs) (out, error) {
 		d, err := material.DoseFor(labelled(in.str("analysis")), material.Wants{N: agronomy.PerThousand(in.num("n_lb_per_1000sqft"))}, material.NoCaps())
@@ -82,12 +75,12 @@ var materialChecks = map[string]func(inputs) (out, error){
 		return out{"lb_per_1000sqft": float64(d.Rate), "bound_by": d.BoundBy, "n_lb": float64(d.N), "k2o_left_lb": float64(d.Under.K2O)}, err
 	},
 	"fertilizer.n_per_gal": func(in inputs) (out, error) {
-		n, err := material.NPerGallon(agronomy.Percent(in.num("percent")), agronomy.PoundsPerGallon(in.num("lb_per_gal")))
-		return out{"n_lb_per_gal": float64(n)}, err
+		n, err := nPerGallon(in)
+		return out{"n_lb_per_gal": n}, err
 	},
 	"fertilizer.n_from_gallons": func(in inputs) (out, error) {
-		n, err := material.NPerGallon(agronomy.Percent(in.num("percent")), agronomy.PoundsPerGallon(in.num("lb_per_gal")))
-		return out{"n_lb_per_acre": float64(n) * in.num("gal_per_acre")}, err
+		n, err := nPerGallon(in)
+		return out{"n_lb_per_acre": n * in.num("gal_per_acre")}, err
 	},
 	"fertilizer.liquid_rate": func(in inputs) (out, error) {
 		m := labelled(in.str("analysis"))
@@ -96,19 +89,28 @@ var materialChecks = map[string]func(inputs) (out, error){
 		return out{"gal_per_1000sqft": float64(d.Gallons), "total_gal": float64(d.For(agronomy.SquareFeet(in.num("area_sqft"))).Volume)}, err
 	},
 	"nitrogen.starter_rate": func(in inputs) (out, error) {
-		d, err := material.StarterDose(labelled(in.str("analysis")), agronomy.PerThousand(in.num("n_cap_lb")), agronomy.PerThousand(in.num("p2o5_min_lb")), 1.5)
+		c := material.NoCaps()
+		c.N = agronomy.PerThousand(in.num("n_cap_lb"))
+		d, err := material.DoseFor(labelled(in.str("analysis")), material.Wants{P2O5: 1.5}, c)
+		if float64(d.P2O5) < in.num("p2o5_min_lb") {
+			return nil, fmt.Errorf("%v lb P2O5", d.P2O5)
+		}
 		return out{"lb_per_1000sqft": float64(d.Rate)}, err
 	},
 	"nitrogen.single_cap_maryland": func(in inputs) (out, error) {
 		total := agronomy.Percent(in.num("total_n_percent"))
-		share, err := material.SlowShareFrom(total, agronomy.Percent(in.num("slow_n_percent")))
-		if err != nil {
-			return nil, err
-		}
+		share := in.num("slow_n_percent") / float64(total)
 		d, err := material.DoseFor(material.Material{Analysis: agronomy.Analysis{N: total}, SlowShare: share}, material.Wants{N: 5},
 			material.Caps{N: 0.9, SolubleN: 0.7, P2O5: -1, K2O: -1}) // [md-ag-6-224]
 		return out{"lb_per_1000sqft": float64(d.Rate), "bound_by": strings.TrimSuffix(d.BoundBy, " N")}, err
 	},
+}
+
+// nPerGallon reads the nitrogen of a gallon off a dose of the liquid.
+func nPerGallon(in inputs) (float64, error) {
+	m := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: agronomy.Percent(in.num("percent"))}, Liquid: true, Density: agronomy.PoundsPerGallon(in.num("lb_per_gal"))}
+	d, err := material.DoseFor(m, material.Wants{N: 1}, material.NoCaps())
+	return float64(d.N) / float64(d.Gallons), err
 }
 
 // labelled makes a material of an analysis, such as "18-24-12".

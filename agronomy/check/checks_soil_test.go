@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"swardbook/agronomy"
@@ -26,6 +25,21 @@ func checkSeason(s string) agronomy.Season {
 		return agronomy.Warm
 	}
 	return agronomy.Cool
+}
+
+// reportOf is a report with one reading.
+func reportOf(n agronomy.Nutrient, ppm agronomy.PPM, method agronomy.Extractant, texture agronomy.Texture) agronomy.Report {
+	r := agronomy.Report{Method: method, Texture: texture}
+	reading := agronomy.Reading{Given: true, PPM: ppm}
+	switch n {
+	case agronomy.Phosphorus:
+		r.Phosphorus = reading
+	case agronomy.Potassium:
+		r.Potassium = reading
+	default:
+		panic("no reading of " + n)
+	}
+	return r
 }
 
 // inOptimum is where a reading stands against an optimum, in the checks' words.
@@ -86,10 +100,6 @@ var soilChecks = map[string]func(inputs) (out, error){
 		r, err := agronomy.ParseRate(fmt.Sprintf("%g kg/ha", in.num("k_kg_ha")))
 		return out{"k2o_lb_per_1000sqft": float64(r) * agronomy.K2OPerK}, err
 	},
-	"soil.cec_by_sum": func(in inputs) (out, error) {
-		c := agsoil.CECBySum(agronomy.PerAcre(in.num("k_lb_per_acre")), agronomy.PerAcre(in.num("mg_lb_per_acre")), agronomy.PerAcre(in.num("ca_lb_per_acre")), agronomy.PH(in.num("buffer_ph")))
-		return out{"cec_meq_per_100g": float64(c)}, nil
-	},
 	"soil.base_saturation": func(in inputs) (out, error) {
 		o := out{}
 		for sym, n := range map[string]agronomy.Nutrient{"k": agronomy.Potassium, "ca": agronomy.Calcium, "mg": agronomy.Magnesium} {
@@ -103,7 +113,7 @@ var soilChecks = map[string]func(inputs) (out, error){
 	},
 	"soil.level_slan": func(in inputs) (out, error) {
 		n, m, tex := symbolNutrient(in.str("nutrient")), agronomy.Extractant(in.str("extractant")), agronomy.Texture(in.strOr("texture", ""))
-		l, _ := agsoil.LevelOf(n, agronomy.PPM(in.num("ppm")), m, tex, "", 0)
+		l := agsoil.LevelIn(reportOf(n, agronomy.PPM(in.num("ppm")), m, tex), n, "")
 		// The published scale has three words; very low is low on it.
 		word := strings.TrimPrefix(string(l), "very ")
 		return out{"level": word}, nil
@@ -115,18 +125,11 @@ var soilChecks = map[string]func(inputs) (out, error){
 		}
 		return out{"level": string(l)}, nil
 	},
-	"soil.mn_activity_index": func(in inputs) (out, error) {
-		return out{"index": agsoil.ManganeseIndex(agronomy.PPM(in.num("mn_ppm")), agronomy.PH(in.num("ph")))}, nil
-	},
 	"soil.level_georgia": func(in inputs) (out, error) {
-		l, ok := agsoil.Georgia(symbolNutrient(in.str("nutrient")), agsoil.GeorgiaRegion(in.str("region")), agronomy.PerAcre(in.num("lb_per_acre")))
-		if !ok {
-			return nil, fmt.Errorf("no class")
-		}
+		texture := map[string]agronomy.Texture{"coastal": agronomy.Sand, "piedmont": agronomy.Clay}[in.str("region")]
+		n := symbolNutrient(in.str("nutrient"))
+		l := agsoil.LevelIn(reportOf(n, agronomy.PPM(in.num("lb_per_acre")/2), agronomy.Mehlich1, texture), n, "GA")
 		return out{"level": string(l)}, nil
-	},
-	"soil.level_nc_index": func(in inputs) (out, error) {
-		return out{"p_level": string(agsoil.NorthCarolinaIndex(in.num("p_index"))), "k_level": string(agsoil.NorthCarolinaIndex(in.num("k_index")))}, nil
 	},
 	"soil.psu_p_advised": func(in inputs) (out, error) {
 		return out{"advised": agsoil.PennStateAdvisesP(agronomy.PPM(in.num("p_mehlich3_ppm")), in.str("use") == "green")}, nil
@@ -143,21 +146,6 @@ var soilChecks = map[string]func(inputs) (out, error){
 			}
 		}
 		return out{"below": below}, nil
-	},
-	"soil.mlsn_need_k": func(in inputs) (out, error) {
-		k := nutrient.MLSNPotassium(in.num("n_g_per_m2"), agronomy.PPM(in.num("k_ppm")), checkSeason(in.str("grass")), in.num("depth_cm"), in.num("bulk_density"))
-		return out{"k_g_per_m2": k, "k2o_lb_per_1000sqft": k / agronomy.GramsPerM2PerThousand * agronomy.K2OPerK}, nil
-	},
-	"soil.mlsn_use_ppm_k": func(in inputs) (out, error) {
-		return out{"ppm": float64(nutrient.MLSNUse(in.num("n_g_per_m2"), checkSeason(in.str("grass")), 10, 1.5))}, nil
-	},
-	"soil.mlsn_hold": func(in inputs) (out, error) {
-		use := nutrient.MLSNUse(agronomy.PerThousand(in.num("n_lb_per_1000sqft")).GramsPerM2(), agronomy.Cool, 10, 1.5)
-		floor, _ := agsoil.MLSN(symbolNutrient(in.str("nutrient")), agronomy.Mehlich3)
-		return out{"ppm_used": float64(use), "ppm_to_hold": float64(use + floor)}, nil
-	},
-	"soil.texas_balance": func(in inputs) (out, error) {
-		return out{"k_lb_per_1000sqft": float64(nutrient.TexasBalance(agronomy.PerThousand(in.num("wanted_lb_per_1000sqft")), agronomy.PPM(in.num("k_ppm"))))}, nil
 	},
 	"soil.need_found_wanted": func(in inputs) (out, error) {
 		n := nutrient.FromOptimum(symbolNutrient(in.str("nutrient")), agronomy.PPM(in.num("found_ppm")), agronomy.PPM(in.num("wanted_ppm")), agronomy.Inches(in.num("depth_in")))
@@ -196,14 +184,6 @@ var soilChecks = map[string]func(inputs) (out, error){
 		p, _ := nutrient.MichiganP2O5(agronomy.PPM(in.num("p_ppm")))
 		return out{"p2o5_lb": float64(p)}, nil
 	},
-	"soil.sar": func(in inputs) (out, error) {
-		s, err := agsoil.SAR(in.num("na_meq_l"), in.num("ca_meq_l"), in.num("mg_meq_l"))
-		return out{"sar": s}, err
-	},
-	"soil.esp_from_sar": func(in inputs) (out, error) {
-		p, err := agsoil.ESP(in.num("sar"))
-		return out{"esp_percent": float64(p)}, err
-	},
 	"soil.gypsum_for_na": func(in inputs) (out, error) {
 		return out{"lb_per_1000sqft": float64(agsoil.GypsumFor(agronomy.Meq(in.num("na_excess_meq_per_100g")), agronomy.Inches(in.num("depth_in"))))}, nil
 	},
@@ -232,45 +212,12 @@ var soilChecks = map[string]func(inputs) (out, error){
 		}
 		return out{"level": inOptimum(agronomy.PPM(in.num("ppm")), low, high)}, nil
 	},
-	"nutrient.removal_ratio": func(in inputs) (out, error) {
-		p, k := nutrient.Removal(agronomy.PerThousand(in.num("n_lb")))
-		return out{"p2o5_lb": float64(p), "k2o_lb": float64(k)}, nil
-	},
 	"nitrogen.growth_potential": func(in inputs) (out, error) {
 		s := checkSeason(in.str("season"))
 		if _, celsius := in["mean_c"]; celsius {
 			return out{"gp": nutrient.GrowthPotentialC(in.num("mean_c"), s)}, nil
 		}
 		return out{"gp": nutrient.GrowthPotentialF(in.num("mean_f"), s)}, nil
-	},
-	"nitrogen.split_by_gp": func(in inputs) (out, error) {
-		var gp []float64
-		for _, c := range in.nums("monthly_mean_c") {
-			gp = append(gp, nutrient.GrowthPotentialC(c, checkSeason(in.str("season"))))
-		}
-		shares := nutrient.SplitByGrowth(agronomy.PerThousand(in.num("year_n_lb")), gp)
-		return out{"may_lb": float64(shares[4]), "sep_lb": float64(shares[8]), "sum_lb": total(shares)}, nil
-	},
-	"nitrogen.monthly_by_gp": func(in inputs) (out, error) {
-		var gp []float64
-		for _, f := range in.nums("monthly_mean_f") {
-			gp = append(gp, nutrient.GrowthPotentialF(f, checkSeason(in.str("season"))))
-		}
-		doses := nutrient.ByMonthlyMost(agronomy.PerThousand(in.num("monthly_max_n_lb")), gp)
-		return out{"may_lb": float64(doses[4]), "sep_lb": float64(doses[8]), "year_lb": total(doses)}, nil
-	},
-	"nitrogen.late_uptake_share": func(in inputs) (out, error) {
-		month, day, _ := strings.Cut(in.str("date"), "-")
-		m, err := strconv.Atoi(month)
-		if err != nil {
-			return nil, err
-		}
-		d, err := strconv.Atoi(day)
-		if err != nil {
-			return nil, err
-		}
-		share, err := nutrient.LateUptake(m, d)
-		return out{"share": share}, err
 	},
 	"nitrogen.late_rate_range": func(in inputs) (out, error) {
 		low, high, _, ok := nutrient.LateCustom(map[string]string{"indiana": "IN"}[in.str("region")])
@@ -279,16 +226,8 @@ var soilChecks = map[string]func(inputs) (out, error){
 		}
 		return out{"low_lb": float64(low), "high_lb": float64(high)}, nil
 	},
-	"nitrogen.season_share": func(in inputs) (out, error) {
-		spring, fall := nutrient.MinnesotaShares(agronomy.PerThousand(in.num("year_n_lb")))
-		return out{"spring_lb": float64(spring), "fall_lb": float64(fall)}, nil
-	},
 	"nitrogen.clippings_credit": func(in inputs) (out, error) {
 		return out{"year_n_lb": float64(nutrient.ClippingsCredit(agronomy.PerThousand(in.num("year_n_lb_removed")), in.num("share")))}, nil
-	},
-	"nitrogen.urea_loss_unwatered": func(in inputs) (out, error) {
-		share, err := nutrient.UreaLoss(int(in.num("days")))
-		return out{"share": share}, err
 	},
 	"nitrogen.calendar_total": func(in inputs) (out, error) {
 		names := map[string]string{"carolina-tall-fescue": "North Carolina, tall fescue"}
@@ -302,11 +241,4 @@ var soilChecks = map[string]func(inputs) (out, error){
 	"seeding.rate": func(in inputs) (out, error) {
 		return out{"lb_per_1000sqft": float64(agronomy.OverseedRate(agronomy.PerThousand(in.num("full_lb_per_1000sqft"))))}, nil
 	},
-}
-
-func total(rates []agronomy.PerThousand) (sum float64) {
-	for _, r := range rates {
-		sum += float64(r)
-	}
-	return sum
 }

@@ -63,19 +63,6 @@ func (in inputs) strOr(name, other string) string {
 	return in.str(name)
 }
 
-// nums gives an input that is a list of numbers.
-func (in inputs) nums(name string) []float64 {
-	list, ok := in[name].([]any)
-	if !ok {
-		panic(fmt.Sprintf("input %q is %v, not a list", name, in[name]))
-	}
-	var xs []float64
-	for _, v := range list {
-		xs = append(xs, v.(float64))
-	}
-	return xs
-}
-
 func loadChecks(t *testing.T) []check {
 	t.Helper()
 	data, err := os.ReadFile("testdata/checks.json")
@@ -106,8 +93,8 @@ func checkFuncs(t *testing.T) map[string]func(inputs) (out, error) {
 
 func TestChecks(t *testing.T) {
 	checks := loadChecks(t)
-	if len(checks) != 185 {
-		t.Errorf("%d checks, want all 185", len(checks))
+	if len(checks) != 148 {
+		t.Errorf("%d checks, want all 148", len(checks))
 	}
 	funcs := checkFuncs(t)
 	used := map[string]bool{}

@@ -64,25 +64,3 @@ func AdamsEvansLime(ph, buffer, target agronomy.PH) (agronomy.PerAcre, error) {
 func aeLime(acidity agronomy.Meq, now, wanted float64) agronomy.PerAcre {
 	return agronomy.PerAcre(1000 * float64(acidity) / now * max(0, now-wanted) * 1.5) // [adams-evans-1962] [huluka-2007]
 }
-
-// AdamsEvansPH turns AdamsEvansLime round: the pH to expect from an amount of
-// ordinary ground limestone worked into 6⅔ inches. From memory. [adams-evans-1962]
-func AdamsEvansPH(ph, buffer agronomy.PH, lime agronomy.PerAcre) (agronomy.PH, error) {
-	acidity, err := AdamsEvansAcidity(buffer)
-	if err != nil {
-		return 0, err
-	}
-	now, err := AdamsEvansSaturation(ph)
-	if err != nil {
-		return 0, err
-	}
-	if err := within("lime, lb/acre,", float64(lime), 0, 1500*float64(acidity), "that is more than this buffer reading can use"); err != nil {
-		return 0, err
-	}
-	if acidity == 0 {
-		return ph, nil
-	}
-	h := now * (1 - float64(lime)/(1500*float64(acidity))) // [adams-evans-1962]
-	reached := agronomy.PH(7.79 - 5.55*h + 2.27*h*h)       // from memory [adams-evans-1962]
-	return reached, within("expected pH by Adams-Evans", reached, aeLowest, aeHighest, "spread less; over pH 7 the method ends")
-}

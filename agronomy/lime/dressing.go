@@ -44,34 +44,17 @@ func Cap(m material.Material, established bool) (agronomy.PerThousand, agronomy.
 // the last, and a retest before the next can still stop it. A total of 0 gives
 // none; both figures must be 0 or more, and the cap above 0.
 func Dressings(total, most agronomy.PerThousand) ([]agronomy.PerThousand, error) {
-	n, err := dressings(total, most)
-	parts := make([]agronomy.PerThousand, n)
-	for i := range parts {
-		parts[i] = total / agronomy.PerThousand(n)
-	}
-	return parts, err
-}
-
-// FillFirst splits as North Carolina does: the cap each time, the rest
-// last. [nc-lee-lime]
-func FillFirst(total, most agronomy.PerThousand) ([]agronomy.PerThousand, error) {
-	n, err := dressings(total, most)
-	parts := make([]agronomy.PerThousand, n)
-	for i := range parts {
-		parts[i] = min(most, total-most*agronomy.PerThousand(i))
-	}
-	return parts, err
-}
-
-// dressings counts the fewest parts under a cap.
-func dressings(total, most agronomy.PerThousand) (int, error) {
 	if err := within("amount, lb/1000 sq ft,", total, 0, 5000, "give the whole amount for the area's soil"); err != nil { // [common]
-		return 0, err
+		return nil, err
 	}
 	if err := within("most at a time, lb/1000 sq ft,", most, 1, 5000, "give what may go down at once"); err != nil { // [common]
-		return 0, err
+		return nil, err
 	}
-	return int(math.Ceil(float64(total/most) - 1e-9)), nil
+	parts := make([]agronomy.PerThousand, int(math.Ceil(float64(total/most)-1e-9)))
+	for i := range parts {
+		parts[i] = total / agronomy.PerThousand(len(parts))
+	}
+	return parts, nil
 }
 
 // Stone says which limestone suits a soil.

@@ -2,7 +2,6 @@ package lime
 
 import (
 	"fmt"
-	"math"
 
 	"swardbook/agronomy"
 )
@@ -11,7 +10,7 @@ import (
 type Case struct {
 	PH            agronomy.PH // of the soil in water
 	Target        agronomy.PH
-	LimeBelow     agronomy.PH      // lime only when PH is under this; 0: 0.2 under Target. See LimeTrigger
+	LimeBelow     agronomy.PH      // lime only when PH is under this; 0: 0.2 under Target [tristate-1995]
 	Buffer        agronomy.Buffer  // optional
 	Acidity       agronomy.Meq     // exchangeable, per 100 g; in NC per 100 cm3, as its reports print it; optional
 	Texture       agronomy.Texture // optional
@@ -131,16 +130,4 @@ func (c Case) settle() (Case, settled, error) {
 	}
 	c.LimeBelow = min(c.LimeBelow, c.Target)
 	return c, s, nil
-}
-
-// AtDepth scales a requirement to another depth, straight in proportion, and
-// gives it per 1000 sq ft. [tristate-1995]
-func AtDepth(need agronomy.PerAcre, table, wanted agronomy.Inches) (agronomy.PerThousand, error) {
-	if err := within("depth of liming, in,", wanted, shallowest, deepest, "lime the sampled depth, 4 in on a lawn"); err != nil {
-		return 0, err
-	}
-	if need < 0 || math.IsNaN(float64(need)) || table <= 0 {
-		return 0, fmt.Errorf("a lime need of %s lb/acre over %s in cannot be scaled: both must be positive", agronomy.Short(need), agronomy.Short(table))
-	}
-	return need.PerThousand() * agronomy.PerThousand(wanted/table), nil
 }

@@ -291,31 +291,28 @@ func TestPublishedSpread(t *testing.T) {
 		t.Errorf("%v, %v to %v (%v); want 65, up to 115.5", n.Rate, n.Low, n.High, err)
 	}
 	for _, k := range []struct{ target, lb agronomy.PH }{{6.0, 63.2}, {6.8, 127.7}} {
-		lb, err := SikoraKansas(5.2, 6.3, k.target, 4)
-		if err != nil || math.Abs(float64(lb.PerThousand())-float64(k.lb)) > 0.1 {
-			t.Errorf("Kansas to %v: %v (%v), want %v", k.target, lb.PerThousand(), err, k.lb)
+		n, err := Requirement(Case{PH: 5.2, Target: k.target, Buffer: agronomy.Buffer{Method: agronomy.Sikora, PH: 6.3}, State: "KS", CEC: 15, Depth: 4})
+		if err != nil || math.Abs(float64(n.Rate)-float64(k.lb)) > 0.1 {
+			t.Errorf("Kansas to %v: %v (%v), want %v", k.target, n.Rate, err, k.lb)
 		}
-	}
-	if tons, err := SMPOrganic(6.3); err != nil || tons != 3.5 {
-		t.Errorf("organic soil: %v (%v)", tons, err)
 	}
 }
 
+// Another table gives pounds of ground limestone per 1000 sq ft to pH 6.5 in 7
+// in, from 4.5 and from 5.5. [lime-table-100]
 func TestTextureTablesAgree(t *testing.T) {
-	for _, texture := range []agronomy.Texture{agronomy.SandyLoam, agronomy.Loam, agronomy.ClayLoam} {
-		for _, ph := range []agronomy.PH{4.5, 5.5} {
+	for texture, table := range map[agronomy.Texture]map[agronomy.PH]agronomy.PerThousand{
+		agronomy.SandyLoam: {4.5: 95, 5.5: 60}, agronomy.Loam: {4.5: 135, 5.5: 80}, agronomy.ClayLoam: {4.5: 195, 5.5: 105},
+	} {
+		for ph, table := range table {
 			usda, err := ByTextureUSDA(ph, 6.5, texture, false)
 			if err != nil {
 				t.Fatal(err)
 			}
-			table, err := ByTextureTable100(ph, texture)
-			if err != nil || math.Abs(float64(usda.PerThousand()-table)) > 3 {
-				t.Errorf("%s from %v: %v and %v lb/1000 sq ft (%v)", texture, ph, usda.PerThousand(), table, err)
+			if math.Abs(float64(usda.PerThousand()-table)) > 3 {
+				t.Errorf("%s from %v: %v and %v lb/1000 sq ft", texture, ph, usda.PerThousand(), table)
 			}
 		}
-	}
-	if lb, err := ByTextureGarden(agronomy.Loam); err != nil || lb != 50 {
-		t.Errorf("garden rate on loam: %v (%v)", lb, err)
 	}
 }
 

@@ -20,84 +20,9 @@ func MehlichAcidity(buffer agronomy.PH) (agronomy.Meq, error) {
 	return agronomy.Meq(4 * (6.6 - float64(buffer))), nil // [nc-lime-factor]
 }
 
-// MehlichNC gives ground limestone for an 8 inch layer (the depth is from
-// memory) by North Carolina's equation, less the credit for lime of the last
-// year: soil pH under 6.6, target up to 6.5. [nc-lime-factor]
-func MehlichNC(ph, target agronomy.PH, acidity agronomy.Meq, credit agronomy.TonsPerAcre) (agronomy.TonsPerAcre, error) {
-	if err := within("target pH", target, 4.0, ncTarget, "North Carolina's equation goes up to 6.5"); err != nil {
-		return 0, err
-	}
-	if err := within("acidity, meq/100 cm3,", acidity, 0, 40, "check the report: acidity is a few units per 100 cm3"); err != nil { // [common]
-		return 0, err
-	}
-	if ph >= target {
-		return 0, nil
-	}
-	return max(0, ncTons(ph, target, acidity)-credit), nil // [nc-lime-factor]
-}
-
 // ncTons is North Carolina's equation.
 func ncTons(ph, target agronomy.PH, acidity agronomy.Meq) agronomy.TonsPerAcre {
 	return agronomy.TonsPerAcre(float64(acidity) * max(0, float64(target-ph)) / float64(ncEnds-ph)) // [nc-lime-factor]
-}
-
-// MehlichNCPH turns MehlichNC round: the pH to expect from an amount worked
-// into 8 inches. [nc-lime-factor]
-func MehlichNCPH(ph agronomy.PH, acidity agronomy.Meq, lime agronomy.TonsPerAcre) (agronomy.PH, error) {
-	if err := within("soil pH", ph, 3.5, ncEnds, "North Carolina's equation holds under pH 6.6"); err != nil { // [nc-lime-factor]
-		return 0, err
-	}
-	if lime == 0 {
-		return ph, nil
-	}
-	reached := ph + agronomy.PH(float64(lime)/float64(acidity)*float64(ncEnds-ph)) // [nc-lime-factor]
-	return reached, within("expected pH", reached, 3.5, ncTarget, "spread less; North Carolina's equation goes up to 6.5")
-}
-
-// LimeCredit gives what lime spread within the last year still has to do, in
-// North Carolina's reading: 8 % a month on mineral soil, 16 % on organic soil.
-// That the credit so runs out after 12 or 6 months is our reading. [nc-lime-factor]
-func LimeCredit(spread agronomy.PerThousand, monthsAgo float64, organic bool) agronomy.PerThousand {
-	monthly := 0.08 // [nc-lime-factor]
-	if organic {
-		monthly = 0.16 // [nc-lime-factor]
-	}
-	return agronomy.PerThousand(float64(spread) * min(1, max(0, 1-monthly*monthsAgo)))
-}
-
-// MehlichPennField gives lime of 100 % CCE for the plow layer (7 inches) by
-// exchangeable acidity, Penn State's field rule, to pH 6.5 or 7.0.
-// [psu-agronomy-guide-lime]
-func MehlichPennField(ph agronomy.PH, acidity agronomy.Meq, target agronomy.PH) (agronomy.PerAcre, error) {
-	if err := within("acidity, meq/100 g,", acidity, 0, 40, "check the report: acidity is a few units per 100 g"); err != nil { // [common]
-		return 0, err
-	}
-	switch {
-	case target != 6.5 && target != 7.0: // [psu-agronomy-guide-lime]
-		return 0, &RangeError{"target pH", float64(target), 6.5, 7.0, "Penn State's field rule is for 6.5 and 7.0 only"}
-	case ph >= target:
-		return 0, nil
-	case target == 7.0:
-		return agronomy.PerAcre(acidity * 1000), nil // [psu-agronomy-guide-lime]
-	case acidity > 4.0: // [psu-agronomy-guide-lime]
-		return agronomy.PerAcre(acidity * 840), nil // [psu-agronomy-guide-lime]
-	}
-	return 2000, nil // [psu-agronomy-guide-lime]
-}
-
-// MehlichPennTurf gives lb of CCE per 1000 sq ft for the plow layer, about 7
-// inches, from an exchangeable acidity above 0 and up to 25.7 meq/100 g, to pH
-// 6.0, 6.5 or 7.0 or between. The row is the next at or above the acidity; none
-// when the pH is at the target. [psu-turf-lime]
-func MehlichPennTurf(ph agronomy.PH, acidity agronomy.Meq, target agronomy.PH) (agronomy.PerThousand, error) {
-	if err := within("target pH", target, 6.0, 7.0, "Penn State's turf table is for 6.0 to 7.0"); err != nil { // [psu-turf-lime]
-		return 0, err
-	}
-	row, err := pennTurfRow(acidity)
-	if err != nil || ph >= target {
-		return 0, err
-	}
-	return agronomy.PerThousand(along(knots(pennTurfTargets, row), target)), nil
 }
 
 // pennTurfTargets are the targets of the table. [psu-turf-lime]

@@ -57,33 +57,3 @@ func kansas() bufferRule {
 		},
 	}
 }
-
-// SikoraOregon gives lime of score 100 for a 6 inch layer from a Sikora buffer
-// pH of 4.8 to 6.9, to a target of 5.6 to 7.2. Straight lines between rows and
-// targets are ours. [osu-em9585]
-func SikoraOregon(buffer, target agronomy.PH) (agronomy.TonsPerAcre, error) {
-	t, err := oregon().at(buffer, target)
-	return agronomy.TonsPerAcre(t), err
-}
-
-// SikoraKansas gives effective CaCO3 for a layer of 2 to 8 inches from a Sikora
-// buffer pH of 4.8 to 7.0 (ours; none is printed), to one of the targets 5.5,
-// 6.0 and 6.8. It is nothing unless the soil pH is under 5.5, 5.8 or 6.4: the
-// equations never reach zero, so that trigger is part of them. [ksu-lime-sikora]
-func SikoraKansas(ph, buffer, target agronomy.PH, depth agronomy.Inches) (agronomy.PerAcre, error) {
-	k := kansas()
-	if err := within("depth of liming", depth, shallowest, deepest, "lime the sampled depth, 4 in on a lawn"); err != nil {
-		return 0, err
-	}
-	for i, t := range k.targets {
-		if target != t {
-			continue
-		}
-		lb, err := k.at(buffer, target)
-		if err != nil || ph >= k.below[i] {
-			return 0, err
-		}
-		return agronomy.PerAcre(lb * float64(depth/k.depth)), nil
-	}
-	return 0, &RangeError{"target pH", float64(target), 5.5, 6.8, "Kansas prints equations for 5.5, 6.0 and 6.8 only"} // [ksu-lime-sikora]
-}

@@ -137,17 +137,3 @@ func PHAfterSulfur(ph agronomy.PH, texture agronomy.Texture, depth agronomy.Inch
 	}
 	return at, []agronomy.Reason{{Text: fmt.Sprintf("%s lb/1000 sq ft of sulfur in %s in of %s: pH %s to about %.1f, some warm months later (table from memory)", agronomy.Short(sulfur), agronomy.Short(depth), name, agronomy.Short(ph), float64(at)), Source: "sulfur-table"}}, nil
 }
-
-// SulfurGarden gives elemental sulfur, lb per 1000 sq ft, for one unit of pH
-// from 6.0 to 5.0 on unplanted ground. [lime-garden-soil]
-func SulfurGarden(texture agronomy.Texture) (agronomy.PerThousand, error) {
-	switch texture {
-	case agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam:
-		return 10, nil // [lime-garden-soil]
-	case agronomy.Loam, agronomy.SiltLoam:
-		return 15, nil // [lime-garden-soil]
-	case agronomy.ClayLoam, agronomy.Clay:
-		return 20, nil // [lime-garden-soil]
-	}
-	return 0, fmt.Errorf("texture %q has no garden rate for sulfur", texture)
-}

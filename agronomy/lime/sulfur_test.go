@@ -76,9 +76,6 @@ func TestSulfurTable(t *testing.T) {
 	if n, err := SulfurToLower(6.8, 7.0, agronomy.Loam, 4); err != nil || n.Total != 0 || len(n.Why) == 0 {
 		t.Errorf("already below: %+v (%v)", n, err)
 	}
-	if lb, err := SulfurGarden(agronomy.ClayLoam); err != nil || lb != 20 {
-		t.Errorf("garden rate on clay loam: %v (%v)", lb, err)
-	}
 }
 
 func TestSulfurRefused(t *testing.T) {

@@ -94,40 +94,6 @@ func usdaTons(column []knot, from, to agronomy.PH) agronomy.TonsPerAcre {
 	return agronomy.TonsPerAcre(along(column, to) - along(column, from))
 }
 
-// ByTextureTable100 gives ground limestone, lb per 1000 sq ft, worked in deeply
-// (7 inches), to reach pH 6.5 from a pH of 4.0 to 6.5 on sandy loam, loam or
-// clay loam. The way from the last row, 6.0, to none at 6.5 is ours. [lime-table-100]
-func ByTextureTable100(ph agronomy.PH, texture agronomy.Texture) (agronomy.PerThousand, error) {
-	columns := map[agronomy.Texture]int{agronomy.SandyLoam: 0, agronomy.Loam: 1, agronomy.ClayLoam: 2}
-	k, ok := columns[texture]
-	if !ok {
-		return 0, fmt.Errorf("texture %q is not in this table: it has sandy loam, loam and clay loam", texture)
-	}
-	if err := within("soil pH", ph, 4.0, 6.5, "ask the laboratory for a buffer pH"); err != nil { // [lime-table-100]
-		return 0, err
-	}
-	rows := [][3]float64{{115, 160, 230}, {95, 135, 195}, {80, 105, 150}, {60, 80, 105}, {30, 40, 55}, {}} // pH 4.0, 4.5 … 6.5 [lime-table-100]
-	column := make([]knot, len(rows))
-	for i, row := range rows {
-		column[i] = knot{agronomy.PH(4.0 + 0.5*float64(i)), row[k]}
-	}
-	return agronomy.PerThousand(along(column, ph)), nil
-}
-
-// ByTextureGarden gives ground limestone, lb per 1000 sq ft, for one unit of pH,
-// 5.5 to 6.5, on a light, medium or heavy soil. [lime-garden-soil]
-func ByTextureGarden(texture agronomy.Texture) (agronomy.PerThousand, error) {
-	switch texture {
-	case agronomy.Sand, agronomy.LoamySand, agronomy.SandyLoam:
-		return 35, nil // [lime-garden-soil]
-	case agronomy.Loam, agronomy.SiltLoam:
-		return 50, nil // [lime-garden-soil]
-	case agronomy.ClayLoam, agronomy.Clay:
-		return 70, nil // [lime-garden-soil]
-	}
-	return 0, fmt.Errorf("texture %q has no garden rate for lime: ask the laboratory for a buffer pH", texture)
-}
-
 // WarmLimeRegion reports whether a state or territory takes the warm column of
 // the table by texture: the Southeast, the Gulf and the tropics, whose clays
 // hold less acidity. [usda-1957]; the list of states is ours [common].

@@ -162,14 +162,9 @@ func TestEffectiveAsPrinted(t *testing.T) {
 
 // Depth, dressings and sulfur at their edges.
 func TestEdges(t *testing.T) {
-	for _, c := range [][4]float64{{4356, 8, 4, 50}, {4356, 8, 2, 25}, {4356, 4, 8, 200}, {0, 8, 4, 0}} {
-		got, err := AtDepth(agronomy.PerAcre(c[0]), agronomy.Inches(c[1]), agronomy.Inches(c[2]))
-		near(t, float64(got), c[3], err, "%v lb/acre over %v in for %v in", c[0], c[1], c[2])
-	}
-	for _, c := range [][3]float64{{100, 8, 1.9}, {100, 8, 8.1}, {-1, 8, 4}, {100, 0, 4}, {math.NaN(), 8, 4}} {
-		if got, err := AtDepth(agronomy.PerAcre(c[0]), agronomy.Inches(c[1]), agronomy.Inches(c[2])); err == nil {
-			t.Errorf("%v gives %v", c, got)
-		}
+	for _, depth := range []agronomy.Inches{1.9, 8.1} {
+		_, err := Requirement(Case{PH: 5, Target: 6.5, Texture: agronomy.Loam, Depth: depth})
+		outside(t, err, "lime for %v in", float64(depth))
 	}
 	for _, c := range []struct {
 		total        agronomy.PerThousand
@@ -199,8 +194,6 @@ func TestEdges(t *testing.T) {
 	}
 	for _, c := range [][2]agronomy.PerThousand{{-0.1, 50}, {5001, 50}, {50, 0.9}, {50, 5001}} {
 		_, err := Dressings(c[0], c[1])
-		outside(t, err, "%v lb under %v", float64(c[0]), float64(c[1]))
-		_, err = FillFirst(c[0], c[1])
 		outside(t, err, "%v lb under %v", float64(c[0]), float64(c[1]))
 	}
 	given := func(ppm agronomy.PPM) agronomy.Reading { return agronomy.Reading{Given: true, PPM: ppm} }

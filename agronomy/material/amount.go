@@ -80,15 +80,6 @@ func (m Material) InPack(p agronomy.Pounds) Wants {
 	return Wants{in.N * x, in.P2O5 * x, in.K2O * x, in.Mg * x, in.S * x}
 }
 
-// NPerGallon is the nitrogen in a gallon of a liquid: percent times density.
-// [purdue-uan]
-func NPerGallon(n agronomy.Percent, density agronomy.PoundsPerGallon) (agronomy.Pounds, error) {
-	if !(n > 0 && n <= 100 && density > 0) {
-		return 0, fmt.Errorf("%s %% N at %s lb per gal: take the percentage (0 to 100) and the density (above 0) from the label", agronomy.Figure(n), agronomy.Figure(density))
-	}
-	return agronomy.Pounds(float64(n) / 100 * float64(density)), nil
-}
-
 // Purchase is what must be bought so that some packs are at hand.
 type Purchase struct {
 	Packs int     // whole packs to buy

@@ -19,8 +19,8 @@ func TestCellsWaterIn(t *testing.T) {
 		WaterSoluble: {0.25, 0.5, 24}, WaterSlow: {0.1, 0.25, 48}, WaterLateNitrogen: {0.125, 0.25, 24}, WaterStarter: {0.1, 0.25, 1},
 		WaterLime: {0.25, 0.5, 72}, WaterSulfur: {0.25, 0.5, 1}, WaterFoliar: {0, 0, 0}, WaterPotassium: {0.25, 0.5, 24}, WaterGypsum: {0.5, 1, 72},
 	}
-	if len(WaterIns()) != len(printed) {
-		t.Errorf("%d kinds of watering in, want %d", len(WaterIns()), len(printed))
+	if len(waterIns) != len(printed) {
+		t.Errorf("%d kinds of watering in, want %d", len(waterIns), len(printed))
 	}
 	for kind, want := range printed {
 		w, ok := WaterInFor(kind)
@@ -169,18 +169,6 @@ func TestCellsTrade(t *testing.T) {
 // Amounts: 28 % liquid of 10.6 lb/gal holds 2.97 lb N [purdue-uan]; 50 lb of
 // 10-10-10 hold 5 lb of each [vt-fall-2008]; the rest by [definitions].
 func TestCellsAmounts(t *testing.T) {
-	n, err := NPerGallon(28, 10.6)
-	if err != nil || math.Abs(float64(n)-2.968) > 1e-9 {
-		t.Errorf("%v lb N a gallon (%v)", n, err)
-	}
-	for _, bad := range [][2]float64{{0, 10}, {101, 10}, {28, 0}, {math.NaN(), 10}} {
-		if _, err := NPerGallon(agronomy.Percent(bad[0]), agronomy.PoundsPerGallon(bad[1])); err == nil {
-			t.Errorf("%v gives nitrogen", bad)
-		}
-	}
-	if _, err := NPerGallon(100, 10); err != nil {
-		t.Errorf("100 %% N: %v", err)
-	}
 	ten := labelled("10-10-10")
 	ten.Magnesium, ten.Sulfur = 2, 4
 	if got := ten.InPack(50); !matches(float64(got.N), 5) || !matches(float64(got.P2O5), 5) || !matches(float64(got.K2O), 5) || !matches(float64(got.Mg), 1) || !matches(float64(got.S), 2) {
@@ -232,37 +220,17 @@ func TestCellsAmounts(t *testing.T) {
 	}
 }
 
-// Half of the starters' caps and shares as published: not over 1 lb N, 1 to 1.5
-// lb P2O5 [uc-starter] [purdue-p]; 7 % slow of 15 % [uf-ep236].
+// A starter brings at most 1 lb N and 1.5 lb P2O5. [uc-starter] [purdue-p]
 func TestCellsStarter(t *testing.T) {
-	for _, c := range []struct {
-		analysis string
-		rate     float64
-		short    bool
-	}{{"18-24-12", 1 / 0.18, false}, {"10-20-10", 7.5, false}, {"16-20-0", 6.25, false}, {"20-10-5", 5, true}, {"0-46-0", 1.5 / 0.46, false}} {
-		d, err := StarterDose(labelled(c.analysis), 1, 1, 1.5)
-		if err != nil || !matches(float64(d.Rate), c.rate) {
-			t.Errorf("%s: %v lb (%v), want %v", c.analysis, d.Rate, err, c.rate)
-		}
-		if says := strings.Contains(joined(d.Why), "is short of the 1 lb"); says != c.short {
-			t.Errorf("%s: says short %v:\n%s", c.analysis, says, joined(d.Why))
+	caps := NoCaps()
+	caps.N = 1
+	for analysis, rate := range map[string]float64{"18-24-12": 1 / 0.18, "10-20-10": 7.5, "16-20-0": 6.25, "20-10-5": 5, "0-46-0": 1.5 / 0.46} {
+		d, err := DoseFor(labelled(analysis), Wants{P2O5: 1.5}, caps)
+		if err != nil || !matches(float64(d.Rate), rate) {
+			t.Errorf("%s: %v lb (%v), want %v", analysis, d.Rate, err, rate)
 		}
 	}
-	if _, err := StarterDose(labelled("46-0-0"), 1, 1, 1.5); err == nil {
+	if _, err := DoseFor(labelled("46-0-0"), Wants{P2O5: 1.5}, caps); err == nil {
 		t.Error("urea is a starter")
-	}
-	share, err := SlowShareFrom(15, 7)
-	if err != nil || math.Abs(share-0.4667) > 0.0001 {
-		t.Errorf("7 of 15: %v (%v)", share, err)
-	}
-	for _, c := range [][2]float64{{100, 100}, {15, 0}, {15, 15}} {
-		if _, err := SlowShareFrom(agronomy.Percent(c[0]), agronomy.Percent(c[1])); err != nil {
-			t.Errorf("%v: %v", c, err)
-		}
-	}
-	for _, c := range [][2]float64{{0, 0}, {101, 7}, {15, -1}, {15, 15.1}} {
-		if _, err := SlowShareFrom(agronomy.Percent(c[0]), agronomy.Percent(c[1])); err == nil {
-			t.Errorf("%v gives a slow share", c)
-		}
 	}
 }

@@ -134,35 +134,6 @@ func (d *Dose) explain(w Wants, c Caps) {
 	}
 }
 
-// StarterDose doses a starter for a seedbed: as much as the nitrogen ceiling
-// and the upper end of the phosphate range allow. It says so when the lower
-// end of the range is not reached.
-//
-// Published: 1.0 to 1.5 lb P2O5 and not over 1 lb N per 1000 sq ft at
-// planting [purdue-p], [uc-starter].
-func StarterDose(m Material, nCap, p2o5Low, p2o5High agronomy.PerThousand) (Dose, error) {
-	c := NoCaps()
-	c.N = nCap
-	d, err := DoseFor(m, Wants{P2O5: p2o5High}, c)
-	if err != nil {
-		return Dose{}, err
-	}
-	if d.P2O5 < p2o5Low*(1-1e-9) {
-		d.Why = append(d.Why, agronomy.Reason{Text: fmt.Sprintf("%s lb P₂O₅ is short of the %s lb a seedbed asks for; the nitrogen ceiling allows no more of this material",
-			agronomy.Figure(d.P2O5), agronomy.Figure(p2o5Low)), Source: "uc-starter"})
-	}
-	return d, nil
-}
-
-// SlowShareFrom gives the slow share of the nitrogen from the label's total
-// and slowly available percentages, 0 to 1. [uf-ep236]
-func SlowShareFrom(total, slow agronomy.Percent) (float64, error) {
-	if !(total > 0 && total <= 100 && slow >= 0 && slow <= total) {
-		return 0, fmt.Errorf("slow nitrogen %s %% of %s %% total: the slow part lies between 0 and the total on the label", agronomy.Figure(slow), agronomy.Figure(total))
-	}
-	return float64(slow / total), nil
-}
-
 // bound is one nutrient's limit on the product rate.
 type bound struct {
 	name   string

@@ -201,28 +201,6 @@ func TestPurchase(t *testing.T) {
 	}
 }
 
-func TestStarterDose(t *testing.T) {
-	d, err := StarterDose(labelled("18-24-12"), 1, 1, 1.5)
-	if err != nil || d.BoundBy != "N" || !d.ByCap || !matches(float64(d.P2O5), 24.0/18) {
-		t.Errorf("18-24-12: %+v, %v", d, err)
-	}
-	short, err := StarterDose(labelled("20-10-10"), 1, 1, 1.5)
-	if err != nil || !strings.Contains(short.Why[len(short.Why)-1].Text, "short of the 1 lb") {
-		t.Errorf("20-10-10 does not say that it is short: %v, %v", short.Why, err)
-	}
-	if _, err := StarterDose(labelled("46-0-0"), 1, 1, 1.5); err == nil {
-		t.Error("a starter without phosphate")
-	}
-}
-
-func TestSlowShareFrom(t *testing.T) {
-	for _, c := range [][2]agronomy.Percent{{0, 0}, {15, 16}, {15, -1}, {101, 5}, {agronomy.Percent(math.NaN()), 1}} {
-		if s, err := SlowShareFrom(c[0], c[1]); err == nil {
-			t.Errorf("%v of %v gives %v", c[1], c[0], s)
-		}
-	}
-}
-
 func TestFigure(t *testing.T) {
 	for x, want := range map[float64]string{0: "0", 0.2334: "0.233", 2.174: "2.17", 93.84: "93.8", 2333.3: "2333", 100: "100", 5: "5", 0.0166667: "0.0167", 0.99999: "1", 1e-9: "0"} {
 		if got := agronomy.Figure(x); got != want {

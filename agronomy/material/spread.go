@@ -2,7 +2,6 @@ package material
 
 import (
 	"fmt"
-	"math"
 
 	"swardbook/agronomy"
 	"swardbook/climate"
@@ -48,14 +47,6 @@ func (s Spread) Steps() []agronomy.Reason {
 	)
 }
 
-// Passes counts the passes of a spreader over an area of a given width.
-func Passes(area, spreader climate.Feet) (int, error) {
-	if !(area > 0) || !(spreader > 0) {
-		return 0, fmt.Errorf("%s ft wide with a spreader of %s ft: give widths above 0", agronomy.Figure(area), agronomy.Figure(spreader))
-	}
-	return int(math.Ceil(float64(area/spreader) - 1e-9)), nil
-}
-
 // DropCalibration gives the rate a spreader is set to, from what it dropped on
 // a measured area: 0.5 lb on 50 sq ft is 10 lb per 1000. [drop-spreader-cr]
 func DropCalibration(caught agronomy.Pounds, area agronomy.SquareFeet) (agronomy.PerThousand, error) {
@@ -63,13 +54,4 @@ func DropCalibration(caught agronomy.Pounds, area agronomy.SquareFeet) (agronomy
 		return 0, fmt.Errorf("%s lb caught: weigh what fell, 0 or more", agronomy.Figure(caught))
 	}
 	return RateOf(caught, area)
-}
-
-// RotaryDistance gives the walk that covers 1000 sq ft at a swath: what has
-// then left a weighed load is the rate per 1000 sq ft. [reeves-spreader]
-func RotaryDistance(swath climate.Feet) (climate.Feet, error) {
-	if !(swath > 0) {
-		return 0, fmt.Errorf("a swath of %s ft: measure the working width, above 0", agronomy.Figure(swath))
-	}
-	return 1000 / swath, nil
 }

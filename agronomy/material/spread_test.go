@@ -30,23 +30,9 @@ func TestSpreadOver(t *testing.T) {
 	}
 }
 
-func TestPasses(t *testing.T) {
-	for _, c := range []struct {
-		area, spreader climate.Feet
-		want           int
-	}{{40, 4, 10}, {41, 4, 11}, {3, 4, 1}, {0.3, 0.1, 3}} {
-		if n, err := Passes(c.area, c.spreader); err != nil || n != c.want {
-			t.Errorf("%v ft at %v ft: %d, %v; want %d", c.area, c.spreader, n, err, c.want)
-		}
-	}
-	if _, err := Passes(40, 0); err == nil {
-		t.Error("passes of no width")
-	}
+func TestDropCalibration(t *testing.T) {
 	if _, err := DropCalibration(-1, 50); err == nil {
 		t.Error("less than nothing caught")
-	}
-	if _, err := RotaryDistance(0); err == nil {
-		t.Error("a swath of nothing")
 	}
 }
 

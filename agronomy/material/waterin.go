@@ -1,8 +1,6 @@
 package material
 
 import (
-	"slices"
-
 	"swardbook/agronomy"
 )
 
@@ -60,9 +58,6 @@ var waterIns = []WaterIn{
 	{WaterGypsum, 0.5, 1, 72, agronomy.Reason{Text: "Gypsum works only as water carries it down.", Source: "common"}},
 }
 
-// WaterIns lists the kinds of watering in.
-func WaterIns() []WaterIn { return slices.Clone(waterIns) }
-
 // WaterInFor gives one kind of watering in; false for an unknown kind.
 func WaterInFor(k WaterKind) (WaterIn, bool) {
 	for _, w := range waterIns {
@@ -101,14 +96,4 @@ func (d Dose) WaterIn(use Use) WaterIn {
 	}
 	w, _ := WaterInFor(kind)
 	return w
-}
-
-// PotassiumWantsWater tells whether a dose of potassium must be watered in: above
-// 0.33 lb per 1000 sq ft on close-cut turf, above 0.5 lb on higher-cut turf.
-// [cornell-k]
-func PotassiumWantsWater(k agronomy.PerThousand, closeCut bool) bool {
-	if closeCut {
-		return k > 0.33 // [cornell-k]
-	}
-	return k > 0.5 // [cornell-k]
 }

@@ -37,28 +37,3 @@ func growth(t, best, spread float64, hold bool) float64 {
 	z := (t - best) / spread
 	return math.Exp(-0.5 * z * z)
 }
-
-// SplitByGrowth shares a year's nitrogen over its parts in proportion to their
-// growth potentials; all zero potentials give zero shares.
-func SplitByGrowth(year agronomy.PerThousand, potentials []float64) []agronomy.PerThousand {
-	sum := 0.0
-	for _, p := range potentials {
-		sum += p
-	}
-	shares := make([]agronomy.PerThousand, len(potentials))
-	for i, p := range potentials {
-		if sum > 0 {
-			shares[i] = year * agronomy.PerThousand(p/sum)
-		}
-	}
-	return shares
-}
-
-// ByMonthlyMost gives each month the most a month may get times its growth.
-func ByMonthlyMost(most agronomy.PerThousand, potentials []float64) []agronomy.PerThousand {
-	doses := make([]agronomy.PerThousand, len(potentials))
-	for i, p := range potentials {
-		doses[i] = most * agronomy.PerThousand(p)
-	}
-	return doses
-}

@@ -36,7 +36,6 @@ const (
 	yearK2O    agronomy.PerThousand = 4.0 // [common]
 	singleMg   agronomy.PerThousand = 1.0 // [common] well under Penn State's bound for splitting [psu-report-notes]
 	yearMg     agronomy.PerThousand = 1.0 // [common]
-	yearSulfur agronomy.PerThousand = 1.0 // [common] from memory
 )
 
 // amounts is a row of pounds by level.
@@ -106,11 +105,10 @@ func PotassiumNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 	}
 	n.limit(yearK2O, singleK2O, "K₂O")
 	if floor, ok := soil.MLSN(agronomy.Potassium, soil.DrawnWith(r.Method, agronomy.Potassium)); ok && !r.Potassium.Wanted.Given {
-		const yearN = 3                                  // lb, an ordinary lawn
-		use := yearN * mlsnKPerN(agronomy.Cool) / 0.0307 // [mlsn-manual] 1 ppm in 10 cm is 0.0307 lb
-		short := max(0, agronomy.PPM(use)+floor-r.Potassium.PPM)
+		use := mlsnUse(3) // lb N, an ordinary lawn
+		short := max(0, use+floor-r.Potassium.PPM)
 		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("The minimum-levels school would ask, with 3 lb of nitrogen a year on cool-season grass: %.0f ppm used + %.0f kept − %s found = %.0f ppm, or %.1f lb K₂O. On one green the sufficiency levels asked for more than three times its amount, with no better turf to show for it in the first year.",
-			use, float64(floor), agronomy.Figure(r.Potassium.PPM), float64(short), float64(short)*0.0307*agronomy.K2OPerK), Source: "mlsn-manual, slan-mlsn-trial"})
+			float64(use), float64(floor), agronomy.Figure(r.Potassium.PPM), float64(short), float64(short)*mlsnLayer*agronomy.K2OPerK), Source: "mlsn-manual, slan-mlsn-trial"})
 	}
 	n.Why = append(n.Why, agronomy.Reason{Text: "No potassium is put down for the winter: more than the soil test asks brings snow mold and no gain.", Source: "soldat-k-2024"})
 	return n, nil

@@ -35,65 +35,12 @@ func MagnesiumNeed(r agronomy.Report, state string) (Need, error) {
 	return n, nil
 }
 
-// SulfurNutrientNeed gives a year's sulfur as a plant food, the element, to be brought
-// as sulfate: half a pound where it is low, one where very low.
-func SulfurNutrientNeed(r agronomy.Report, state string) (Need, error) {
-	if !r.Sulfur.Given {
-		return Need{Level: soil.Unknown}, fmt.Errorf("sulfur is %w: it cannot be planned without a figure", ErrNoReading)
-	}
-	s := soil.StandingOf(r, agronomy.Sulfur, state)
-	n := Need{Level: s.Level, Single: yearSulfur, Why: slices.Concat(r.Sulfur.Steps, s.Why())}
-	switch s.Level {
-	case soil.Unknown:
-		return n, fmt.Errorf("sulfur: %w: %s", ErrNoScale, s.Why()[0].Text)
-	case soil.Low:
-		n.Year = 0.5 // [common] from memory
-	case soil.VeryLow:
-		n.Year = yearSulfur
-	}
-	if n.Year > 0 {
-		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("%.1f lb S a year as sulfate; ammonium sulfate brings 1.14 lb with each pound of nitrogen (from memory).", float64(n.Year)), Source: "common"})
-	}
-	return n, nil
-}
+// mlsnLayer is the weight of 1 ppm in the 10 cm layer of the minimum-levels
+// arithmetic, lb/1000 sq ft. [mlsn-manual]
+const mlsnLayer = 0.0307
 
-// mlsnKPerN is the potassium that grass takes up for a pound of nitrogen.
-func mlsnKPerN(s agronomy.Season) float64 {
-	if s == agronomy.Warm {
-		return 0.667 // [mlsn-k-2to1] seashore paspalum 1.0
-	}
-	return 0.5 // [mlsn-k-2to1]
-}
-
-// gramsPerPPM is the weight of 1 ppm in g/m2 of a layer of soil in the
-// minimum-levels arithmetic: 0.15 at 10 cm and 1.5 g/cm3.
-func gramsPerPPM(depthCM, bulkDensity float64) float64 {
-	return depthCM * bulkDensity / 100 // [mlsn-manual]
-}
-
-// MLSNUse is the potassium in ppm that a year of nitrogen takes out of the
-// layer.
-func MLSNUse(nitrogenGramsPerM2 float64, s agronomy.Season, depthCM, bulkDensity float64) agronomy.PPM {
-	return agronomy.PPM(nitrogenGramsPerM2 * mlsnKPerN(s) / gramsPerPPM(depthCM, bulkDensity))
-}
-
-// MLSNPotassium is the potassium (the element, g/m2) that keeps a soil at the
-// minimum level after a year's growth: use + floor − found, never below 0. The
-// floor is for Mehlich-3 and soils of pH above 5.5.
-func MLSNPotassium(nitrogenGramsPerM2 float64, found agronomy.PPM, s agronomy.Season, depthCM, bulkDensity float64) float64 {
-	floor, _ := soil.MLSN(agronomy.Potassium, agronomy.Mehlich3)
-	short := MLSNUse(nitrogenGramsPerM2, s, depthCM, bulkDensity) + floor - found
-	return max(0, float64(short)) * gramsPerPPM(depthCM, bulkDensity)
-}
-
-// TexasBalance is what a year's crop of bermudagrass wants of an element, less
-// what the soil holds in its plough layer.
-func TexasBalance(wanted agronomy.PerThousand, found agronomy.PPM) agronomy.PerThousand {
-	return max(0, wanted-found.InPloughLayer()) // [tx-plantanswers]
-}
-
-// Removal is what leaves with the clippings for an amount of nitrogen: N, P2O5
-// and K2O as about 4 : 1 : 3.
-func Removal(n agronomy.PerThousand) (p2o5, k2o agronomy.PerThousand) {
-	return n * 0.25, n * 0.75 // [kussow-ratio]
+// mlsnUse is the potassium that cool-season grass takes out of that layer with a
+// year's nitrogen: half a pound for a pound. [mlsn-k-2to1]
+func mlsnUse(nitrogen agronomy.PerThousand) agronomy.PPM {
+	return agronomy.PPM(float64(nitrogen) * 0.5 / mlsnLayer) // [mlsn-k-2to1]
 }

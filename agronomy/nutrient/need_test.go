@@ -119,9 +119,6 @@ func TestNeedErrors(t *testing.T) {
 	if _, err := MagnesiumNeed(r, "NY"); !errors.Is(err, ErrNoScale) {
 		t.Errorf("Morgan magnesium: %v", err)
 	}
-	if _, err := SulfurNutrientNeed(r, "NY"); !errors.Is(err, ErrNoScale) {
-		t.Errorf("Morgan sulfur: %v", err)
-	}
 	if _, err := MagnesiumNeed(agronomy.Report{}, "NY"); !errors.Is(err, ErrNoReading) {
 		t.Errorf("no magnesium: %v", err)
 	}
@@ -146,16 +143,9 @@ func TestMagnesiumAndSulfur(t *testing.T) {
 		t.Errorf("Mg 48 ppm: %+v, %v; want %v lb", mg, err, want)
 	}
 	check.Resolve(t, mg.Why)
-	s, err := SulfurNutrientNeed(r, "OH")
-	if err != nil || s.Year != 0.5 {
-		t.Errorf("S 9 ppm: %+v, %v", s, err)
-	}
-	r.Magnesium.PPM, r.Sulfur.PPM = 90, 20
+	r.Magnesium.PPM = 90
 	if mg, _ := MagnesiumNeed(r, "OH"); mg.Year != 0 {
 		t.Errorf("Mg 90 ppm: %v lb", mg.Year)
-	}
-	if s, _ := SulfurNutrientNeed(r, "OH"); s.Year != 0 {
-		t.Errorf("S 20 ppm: %v lb", s.Year)
 	}
 }
 

@@ -45,24 +45,6 @@ func LateNitrogenFor(s agronomy.Season, zone int, t agronomy.Texture) LateNitrog
 	return late
 }
 
-// LateUptake is the share of quick nitrogen that grass at Madison, Wisconsin,
-// took up by 1 June when it went down on a day of fall. Three dates were
-// measured, in the middle of September, October and November; others are an
-// error.
-func LateUptake(month, day int) (share float64, err error) {
-	if day == 15 {
-		switch month {
-		case 9:
-			return 0.80, nil // [soldat-fall]
-		case 10:
-			return 0.20, nil // [soldat-fall]
-		case 11:
-			return 0.10, nil // [soldat-fall]
-		}
-	}
-	return 0, fmt.Errorf("late uptake on %02d-%02d: measured for 15 September, 15 October and 15 November only; take the nearest", month, day)
-}
-
 // LateCustom is a state's usual late dose.
 func LateCustom(state string) (low, high agronomy.PerThousand, source string, ok bool) {
 	switch state {

@@ -1,8 +1,6 @@
 package nutrient
 
 import (
-	"fmt"
-
 	"swardbook/agronomy"
 )
 
@@ -59,25 +57,6 @@ func SharesOf(s agronomy.Season) SeasonShares {
 		return SeasonShares{0.33, 0.67, 0, agronomy.Reason{Text: "Warm-season grass is fed while it grows: a third in spring, the rest in summer.", Source: "common"}} // [common]
 	}
 	return SeasonShares{0.33, 0, 0.67, agronomy.Reason{Text: "Cool-season grass gets two thirds of its nitrogen in fall, a third in spring, none in summer.", Source: "umn-2023, az-1995"}} // [umn-2023] [az-1995]
-}
-
-// MinnesotaShares splits a year's nitrogen as that state does: a third in
-// spring, two thirds in fall.
-func MinnesotaShares(year agronomy.PerThousand) (spring, fall agronomy.PerThousand) {
-	return year / 3, year * 2 / 3 // [umn-2023]
-}
-
-// UreaLoss is the share of nitrogen that granular urea lost as ammonia when it
-// was not watered in, on Kentucky bluegrass at 0.88 lb N. It was measured over
-// 3 and over 6 days; other days are an error.
-func UreaLoss(days int) (share float64, err error) {
-	switch days {
-	case 3:
-		return 0.231, nil // [psu-urea-2018]
-	case 6:
-		return 0.335, nil // [psu-urea-2018]
-	}
-	return 0, fmt.Errorf("urea loss after %d days: measured for 3 and 6 days only; water it in within a day instead", days)
 }
 
 // Dressing is one dose of a published calendar.

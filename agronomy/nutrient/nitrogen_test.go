@@ -146,12 +146,6 @@ func TestLateNitrogen(t *testing.T) {
 		}
 		check.Resolve(t, got.Why)
 	}
-	if _, err := LateUptake(12, 15); err == nil {
-		t.Error("uptake in December: no error")
-	}
-	if _, err := UreaLoss(4); err == nil {
-		t.Error("urea loss after 4 days: no error")
-	}
 }
 
 func TestGrowthPotential(t *testing.T) {
@@ -172,8 +166,5 @@ func TestGrowthPotential(t *testing.T) {
 		if got := 100 * GrowthPotentialF(f, agronomy.Cool); math.Abs(got-printed[i]) > 1 {
 			t.Errorf("month %d: %.1f %%, printed %v", i+1, got, printed[i])
 		}
-	}
-	if got := SplitByGrowth(3, []float64{0, 0}); got[0] != 0 || got[1] != 0 {
-		t.Errorf("no growth: %v", got)
 	}
 }

@@ -139,22 +139,8 @@ func TestWaterIn(t *testing.T) {
 			t.Errorf("%s: %+v, want %s", name, w, c.want)
 		}
 	}
-	for _, w := range material.WaterIns() {
-		if w.Low > w.High || (w.High > 0) != (w.WithinHours > 0) {
-			t.Errorf("%+v", w)
-		}
-	}
 	if _, ok := material.WaterInFor("paint"); ok {
 		t.Error("water for an unknown kind")
-	}
-	for _, c := range []struct {
-		k        agronomy.PerThousand
-		closeCut bool
-		want     bool
-	}{{0.33, true, false}, {0.34, true, true}, {0.5, false, false}, {0.51, false, true}} {
-		if material.PotassiumWantsWater(c.k, c.closeCut) != c.want {
-			t.Errorf("%+v", c)
-		}
 	}
 }
 

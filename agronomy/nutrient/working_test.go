@@ -43,7 +43,6 @@ func TestWorkingOfNeeds(t *testing.T) {
 		return func(r agronomy.Report) (Need, error) { return PotassiumNeed(r, "", isNew) }
 	}
 	mg := func(r agronomy.Report) (Need, error) { return MagnesiumNeed(r, "") }
-	s := func(r agronomy.Report) (Need, error) { return SulfurNutrientNeed(r, "") }
 	noDepth := report(agronomy.Mehlich3, lab(10, 20, 30))
 	noDepth.Depth = 0
 	for name, c := range map[string]struct {
@@ -77,8 +76,6 @@ func TestWorkingOfNeeds(t *testing.T) {
 		"K a lab's, new":          {k(true), report(agronomy.Mehlich3, lab(89, 90, 120)), 1.2 / 43.56 * agronomy.K2OPerK, nil, []string{young}, 0},
 		"Mg low":                  {mg, report(agronomy.Mehlich3, read(40)), 30 * 1.2 / 43.56, []string{"= 30 ppm short", "lb Mg/1000 sq ft", "dolomitic lime brings the magnesium"}, []string{"Nothing is wanted"}, 0},
 		"Mg fair":                 {mg, report(agronomy.Mehlich3, read(70)), 0, []string{"Nothing is wanted"}, []string{"dolomitic"}, 0},
-		"S low":                   {s, report(agronomy.Mehlich3, read(8)), 0.5, []string{"0.5 lb S a year as sulfate"}, nil, 0},
-		"S fair":                  {s, report(agronomy.Mehlich3, read(15)), 0, nil, []string{"as sulfate"}, 0},
 		"K far under a lab's own": {k(false), report(agronomy.Mehlich3, lab(0, 200, 220)), 4, []string{"No more than 4.0 lb K₂O in a year; the other 2.6 lb wait for the next report."}, nil, 0},
 	} {
 		n, err := c.need(c.r)
@@ -111,7 +108,7 @@ func TestWorkingOfNeeds(t *testing.T) {
 	for _, c := range []struct {
 		need func(agronomy.Report) (Need, error)
 		name string
-	}{{p(false), "phosphorus"}, {k(false), "potassium"}, {mg, "magnesium"}, {s, "sulfur"}} {
+	}{{p(false), "phosphorus"}, {k(false), "potassium"}, {mg, "magnesium"}} {
 		n, err := c.need(agronomy.Report{})
 		if err == nil || !strings.HasPrefix(err.Error(), c.name+" is not on the soil report") || n.Level != soil.Unknown {
 			t.Errorf("%s: %+v (%v)", c.name, n, err)

@@ -23,7 +23,7 @@ func TestBandsAgreeWithLevels(t *testing.T) {
 					{b.Low * 0.99, VeryLow}, {b.Low, Low}, {b.Medium * 0.999, Low}, {b.Medium, Medium},
 					{b.High, Medium}, {b.High * 1.001, High}, {b.VeryHigh, High}, {b.VeryHigh * 1.001, VeryHigh},
 				} {
-					if got, _ := LevelOf(n, c.ppm, method, texture, "GA", 0); got != c.want && c.ppm > 0 {
+					if got, _ := levelOf(n, c.ppm, method, texture, "GA", 0); got != c.want && c.ppm > 0 {
 						t.Errorf("%s by %s on %s, %.4g ppm: %s, the bands say %s", n, method, texture, float64(c.ppm), got, c.want)
 					}
 				}

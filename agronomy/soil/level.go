@@ -92,21 +92,13 @@ func (s standing) Grid() Level {
 	return s.Level
 }
 
-// LevelOf places a reading on the scale for its extractant and says which
-// scale it was, and where other published scales see it differently. Texture,
-// state and CEC choose among bands; any may be empty or zero. Unknown means
-// that no scale here fits, and the reasons say whom to ask.
-func LevelOf(n agronomy.Nutrient, ppm agronomy.PPM, method agronomy.Extractant, texture agronomy.Texture, state string, cec agronomy.Meq) (Level, []agronomy.Reason) {
-	s := stand(n, agronomy.Reading{Given: true, PPM: ppm}, method, texture, state, cec)
-	return s.Level, s.Why()
-}
-
-// Level places one reading of the report. The lab's own optimum, where it
+// LevelIn places one reading of the report. The lab's own optimum, where it
 // printed one, comes before every scale.
 func LevelIn(r agronomy.Report, n agronomy.Nutrient, state string) Level {
 	return StandingOf(r, n, state).Level
 }
 
+// StandingOf is [LevelIn] with the scale, its working and its notes.
 func StandingOf(r agronomy.Report, n agronomy.Nutrient, state string) standing {
 	reading := r.Reading(n)
 	switch {

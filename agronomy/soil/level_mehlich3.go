@@ -128,22 +128,6 @@ func NewHampshire(n agronomy.Nutrient) (low, high agronomy.PPM, ok bool) {
 	return 0, 0, false
 }
 
-// NorthCarolinaIndex places a phosphorus or potassium index of that state's
-// reports. The classes are from memory; its two worked readings agree.
-func NorthCarolinaIndex(index float64) Level {
-	switch {
-	case index <= 10:
-		return VeryLow // [nc-index] from memory
-	case index <= 25:
-		return Low // [nc-index] from memory
-	case index <= 50:
-		return Medium // [nc-index] from memory
-	case index <= 100:
-		return High // [nc-index] from memory
-	}
-	return VeryHigh
-}
-
 // PennStateAdvisesP says whether phosphorus is advised on established turf at
 // a Mehlich-3 reading: lawns up to 45 ppm, greens below 90.
 func PennStateAdvisesP(ppm agronomy.PPM, green bool) bool {

@@ -37,22 +37,6 @@ func georgiaBands(n agronomy.Nutrient, region GeorgiaRegion) (low, medium, high 
 	return 0, 0, 0, false
 }
 
-// Georgia places a Mehlich-1 figure in the sheet's lb/acre.
-func Georgia(n agronomy.Nutrient, region GeorgiaRegion, printed agronomy.PerAcre) (Level, bool) {
-	low, medium, high, ok := georgiaBands(n, region)
-	switch {
-	case !ok:
-		return Unknown, false
-	case printed <= low:
-		return Low, true
-	case printed <= medium:
-		return Medium, true
-	case high == 0 || printed <= high:
-		return High, true
-	}
-	return VeryHigh, true
-}
-
 // georgiaScale is the Mehlich-1 scale, with the region chosen from the state
 // and the texture.
 func georgiaScale(n agronomy.Nutrient, texture agronomy.Texture, state string) (scale, []agronomy.Reason, bool) {

@@ -55,7 +55,7 @@ func TestLevelEdges(t *testing.T) {
 			ppm  agronomy.PPM
 			want Level
 		}{{tt.below, tt.was}, {tt.at, tt.is}} {
-			got, why := LevelOf(tt.n, side.ppm, tt.method, tt.texture, tt.state, 0)
+			got, why := levelOf(tt.n, side.ppm, tt.method, tt.texture, tt.state, 0)
 			if got != side.want {
 				t.Errorf("%s %s %s %v ppm: %s, want %s", tt.method, tt.texture, tt.n, float64(side.ppm), got, side.want)
 			}
@@ -69,11 +69,11 @@ func TestLevelsOfSodium(t *testing.T) {
 		ppm  agronomy.PPM
 		want Level
 	}{{68, Low}, {69, Medium}, {114, Medium}, {115, High}, {344, High}, {345, VeryHigh}} { // 3, 5 and 15 % of 10 meq
-		if got, _ := LevelOf(agronomy.Sodium, tt.ppm, agronomy.Mehlich3, agronomy.Loam, "", 10); got != tt.want {
+		if got, _ := levelOf(agronomy.Sodium, tt.ppm, agronomy.Mehlich3, agronomy.Loam, "", 10); got != tt.want {
 			t.Errorf("sodium %v ppm at CEC 10: %s, want %s", float64(tt.ppm), got, tt.want)
 		}
 	}
-	if got, why := LevelOf(agronomy.Sodium, 69, agronomy.Mehlich3, agronomy.Loam, "", 0); got != Unknown || !strings.Contains(why[0].Text, "CEC") {
+	if got, why := levelOf(agronomy.Sodium, 69, agronomy.Mehlich3, agronomy.Loam, "", 0); got != Unknown || !strings.Contains(why[0].Text, "CEC") {
 		t.Errorf("sodium without CEC: %s, %v", got, why)
 	}
 }
@@ -89,7 +89,7 @@ func TestNoScale(t *testing.T) {
 		{agronomy.Phosphorus, agronomy.AmmoniumAcetate, "draws no phosphorus"},
 		{agronomy.Calcium, agronomy.Mehlich1, "ask the lab"},
 	} {
-		got, why := LevelOf(tt.n, 10, tt.method, agronomy.Loam, "", 0)
+		got, why := levelOf(tt.n, 10, tt.method, agronomy.Loam, "", 0)
 		if got != Unknown || len(why) == 0 || !strings.Contains(why[0].Text, tt.says) {
 			t.Errorf("%s by %q: %s, %v; want unknown and %q", tt.n, tt.method, got, why, tt.says)
 		}
@@ -128,7 +128,7 @@ func TestLevelsRise(t *testing.T) {
 }
 
 func TestSpreadIsShown(t *testing.T) {
-	_, why := LevelOf(agronomy.Phosphorus, 38, agronomy.Mehlich3, agronomy.Loam, "NJ", 0)
+	_, why := levelOf(agronomy.Phosphorus, 38, agronomy.Mehlich3, agronomy.Loam, "NJ", 0)
 	all := ""
 	for _, r := range why {
 		all += r.Text + "\n"
@@ -177,4 +177,11 @@ func TestNebraskaEndsAtItsLastClass(t *testing.T) {
 	if low, high, ok := NebraskaOptimum(agronomy.Potassium, 20.1); ok {
 		t.Errorf("%v to %v above 20", low, high)
 	}
+}
+
+// levelOf places a reading on the scale for its extractant, as a report with
+// only that reading does.
+func levelOf(n agronomy.Nutrient, ppm agronomy.PPM, method agronomy.Extractant, texture agronomy.Texture, state string, cec agronomy.Meq) (Level, []agronomy.Reason) {
+	s := stand(n, agronomy.Reading{Given: true, PPM: ppm}, method, texture, state, cec)
+	return s.Level, s.Why()
 }

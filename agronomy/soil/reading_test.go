@@ -106,18 +106,7 @@ func TestConversionsThereAndBack(t *testing.T) {
 	}
 }
 
-func TestSaltsRefused(t *testing.T) {
-	if _, err := SAR(4, 0, 0); err == nil {
-		t.Error("SAR without calcium and magnesium: no error")
-	}
-	for _, sar := range []float64{-1, 101} {
-		if _, err := ESP(sar); err == nil {
-			t.Errorf("ESP of SAR %v: no error", sar)
-		}
-	}
-	if p, err := ESP(0); err != nil || p != 0 {
-		t.Errorf("ESP of 0: %v, %v", p, err)
-	}
+func TestSaturationRefused(t *testing.T) {
 	if _, ok := Saturation(agronomy.Phosphorus, 10, 10); ok {
 		t.Error("phosphorus has a saturation")
 	}

@@ -2,19 +2,9 @@ package soil
 
 import (
 	"fmt"
-	"math"
 
 	"swardbook/agronomy"
 )
-
-// CECBySum adds up the cation exchange capacity from a sheet in lb/acre (twice
-// the ppm) and a buffer pH of the SMP kind: K/780 + Mg/240 + Ca/400 + 12 ×
-// (7.0 − buffer pH), the last term not below 0. On soil with free lime the sum
-// reads too high.
-func CECBySum(k, mg, ca agronomy.PerAcre, buffer agronomy.PH) agronomy.Meq {
-	acid := max(0, 12*(7.0-float64(buffer)))                                       // [spectrum-cec]
-	return agronomy.Meq(float64(k)/780 + float64(mg)/240 + float64(ca)/400 + acid) // [spectrum-cec]
-}
 
 // Saturation is the share of the CEC that a cation holds. The CEC must be
 // above 0, and the nutrient a cation; ok is false otherwise.
@@ -65,25 +55,6 @@ func sodiumStanding(ppm agronomy.PPM, cec agronomy.Meq) standing {
 	return standing{Level: level, enough: true, Ppm: ppm, notes: []agronomy.Reason{{Text: fmt.Sprintf("%s ppm ÷ 230 ÷ %s meq/100 g = %.1f %% of the CEC: %s (under 3 nothing to do, 5 the usual ceiling, 15 sodic; from memory)", agronomy.Figures(ppm, 4), agronomy.Figure(cec), float64(share), level), Source: "handbook60"}}}
 }
 
-// SAR is the sodium adsorption ratio of a saturated paste or a water, all in
-// meq/L: Na / √((Ca + Mg) / 2). Calcium and magnesium together must be above 0.
-func SAR(na, ca, mg float64) (float64, error) {
-	if na < 0 || ca < 0 || mg < 0 || ca+mg <= 0 {
-		return 0, fmt.Errorf("SAR of Na %g, Ca %g, Mg %g meq/L: calcium and magnesium together must be above 0, and none below; read them off the paste or water report", na, ca, mg)
-	}
-	return na / math.Sqrt((ca+mg)/2), nil // [slan-sheet]
-}
-
-// ESP estimates the exchangeable sodium percentage from the SAR of a saturated
-// paste, 0 to 100. The equation is from memory.
-func ESP(sar float64) (agronomy.Percent, error) {
-	if sar < 0 || sar > 100 {
-		return 0, fmt.Errorf("ESP from an SAR of %g: the equation is for 0 to 100; have the lab measure sodium by itself", sar)
-	}
-	x := 0.01475*sar - 0.0126 // [handbook60] from memory
-	return agronomy.Percent(max(0, 100*x/(1+x))), nil
-}
-
 // gypsumEquivalent is the weight in grams of gypsum that carries one
 // equivalent of calcium: 172.17 / 2.
 const gypsumEquivalent = 86.09 // [atomic-weights]
@@ -93,10 +64,4 @@ const gypsumEquivalent = 86.09 // [atomic-weights]
 func GypsumFor(excess agronomy.Meq, depth agronomy.Inches) agronomy.PerThousand {
 	ppm := agronomy.PPM(float64(excess) * gypsumEquivalent * 10) // meq/100 g to mg/kg
 	return ppm.In(depth)
-}
-
-// ManganeseIndex is Rutgers' activity index from Mehlich-3 manganese and soil
-// pH. Below 25 manganese is likely to be short.
-func ManganeseIndex(mn agronomy.PPM, ph agronomy.PH) float64 {
-	return 101.7 + 3.75*float64(mn) - 15.2*float64(ph) // [rutgers-levels]
 }
