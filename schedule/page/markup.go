@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// What a page has by the hundred is written here rather than by a template,
-// which takes ten times as long over it: the marks of a drawing, and sentences
-// with their sources.
+// What a page has by the hundred is written in Go rather than by a template,
+// which takes ten times as long over it: the marks of a drawing, sentences with
+// their sources, the rows of the dates, all that is said of each job.
 
 // escaped makes a text stand for itself in HTML, in an element as in a quoted
 // attribute, as [template] does it.
@@ -28,12 +28,32 @@ func (m *markup) put(parts ...string) {
 	}
 }
 
+// flow puts a text whose measures and dates do not break at a line's end.
+func (m *markup) flow(before, text, after string) { m.put(before, tied(text), after) }
+
+// items puts a list, and nothing where it has no items.
+func (m *markup) items(kind string, texts []string) {
+	if len(texts) == 0 {
+		return
+	}
+	m.put("<" + kind + ">\n")
+	for _, t := range texts {
+		m.flow("<li>", t, "</li>\n")
+	}
+	m.put("</" + kind + ">\n")
+}
+
 func (m *markup) html() template.HTML { return template.HTML(m.String()) }
 
 // HTML is the sentence, and its sources after it.
 func (c cited) HTML() template.HTML {
 	var m markup
 	m.Grow(len(c.Text) + 80*len(c.Refs))
+	c.write(&m)
+	return m.html()
+}
+
+func (c cited) write(m *markup) {
 	m.put("", c.Text)
 	for _, r := range c.Refs {
 		if r.N == 0 {
@@ -43,5 +63,16 @@ func (c cited) HTML() template.HTML {
 		n := strconv.Itoa(r.N)
 		m.put(` <a class="ref" href="#source-`, n, `" aria-label="source `, n, `">[`, n, `]</a>`)
 	}
+}
+
+// HTML is the source as an entry of the list.
+func (s source) HTML() template.HTML {
+	var m markup
+	n := strconv.Itoa(s.N)
+	m.put(`<li id="source-`, n, `" value="`, n, `">`, s.Cite)
+	if s.Where != "" {
+		m.put(" ", s.Where, ".")
+	}
+	m.put(` <span class="soft">`, s.Checked, "</span></li>\n")
 	return m.html()
 }

@@ -39,13 +39,23 @@ func span(from, to schedule.Date) string {
 // tied puts no-break spaces where no line should end, between a number and its
 // unit and inside a date, and keeps an analysis such as 18-24-12 on one line.
 func tied(text string) string {
-	words := word.Runs(text)
-	for i, w := range words {
-		words[i] = analyses.ReplaceAllStringFunc(strings.ReplaceAll(w, " ", "\u00a0"), func(a string) string {
-			return strings.ReplaceAll(a, "-", "-\u2060")
-		})
+	var b strings.Builder
+	b.Grow(len(text) + 16)
+	for i, run := range word.Runs(text) {
+		if i > 0 {
+			b.WriteByte(' ')
+		}
+		for j, w := range strings.Split(run, " ") {
+			if j > 0 {
+				b.WriteString("\u00a0")
+			}
+			if strings.Count(w, "-") > 1 {
+				w = analyses.ReplaceAllStringFunc(w, func(a string) string { return strings.ReplaceAll(a, "-", "-\u2060") })
+			}
+			b.WriteString(w)
+		}
 	}
-	return strings.Join(words, " ")
+	return b.String()
 }
 
 // analyses are the three numbers of a fertilizer.

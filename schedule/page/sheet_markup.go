@@ -1,0 +1,130 @@
+package page
+
+import (
+	"html/template"
+	"strconv"
+)
+
+// folded begins a part of the page behind a heading that opens.
+func (m *markup) folded(open bool, attributes ...string) {
+	m.put("<details")
+	m.put(attributes...)
+	if open {
+		m.put(" open")
+	}
+	m.put(">\n<summary><h3>")
+}
+
+// HTML is the job with all that the program says of it, behind its heading.
+func (v jobView) HTML(open bool) template.HTML {
+	var m markup
+	m.Grow(4 << 10)
+	m.folded(open, ` id="`, v.Anchor, `" class="one"`)
+	m.put(`<time datetime="`, v.ISO, `">`, tied(v.Day), "</time> ", v.Name)
+	if v.Amount != "" {
+		m.flow(", ", v.Amount, "")
+	}
+	m.put("</h3></summary>\n<p>", tied(v.Date), ". ", tied(v.Summary), "</p>\n")
+	if len(v.Facts) > 0 {
+		m.put("<dl class=\"facts\">\n")
+		for _, f := range v.Facts {
+			m.put("<div><dt>", f.Label, "</dt><dd>", tied(f.Text), "</dd></div>\n")
+		}
+		m.put("</dl>\n")
+	}
+	m.items("ol", v.Steps)
+	say := func(label, text string) {
+		if text != "" {
+			m.flow("<p><b>"+label+".</b> ", text, "</p>\n")
+		}
+	}
+	say("Rain", v.Rain)
+	if len(v.Cautions) > 0 {
+		m.put("<p><b>Mind.</b></p>\n")
+		m.items("ul", v.Cautions)
+	}
+	say("Why", v.Because)
+	say("Record book", v.Note)
+	say("Next here", v.Next)
+	if v.Record != "" {
+		m.put(`<p class="scr"><a href="`, v.Record, "\">Done, or part of it</a></p>\n")
+	}
+	m.put("</details>\n")
+	return m.html()
+}
+
+// HTML is the way to each figure and day of an area, behind its name.
+func (v workingsView) HTML(open bool) template.HTML {
+	var m markup
+	m.Grow(8 << 10)
+	m.folded(open, ` class="workings"`)
+	m.put("Workings: ", v.Title, "</h3></summary>\n")
+	for _, w := range v.Parts {
+		m.put(`<div id="`, w.Anchor, "\">\n<h4>", w.Title, "</h4>\n")
+		if len(w.Steps) > 0 {
+			m.put("<ol>\n")
+			for _, s := range w.Steps {
+				m.put("<li>")
+				s.write(&m)
+				m.put("</li>\n")
+			}
+			m.put("</ol>\n")
+		}
+		for _, end := range [][3]string{{"<p>And the working of ", w.Also, ", above.</p>\n"}, {"<p><b>Window:</b> ", w.Window, ".</p>\n"}, {"<p><b>The day:</b> ", w.Day, ".</p>\n"}} {
+			if end[1] != "" {
+				m.put(end[:]...)
+			}
+		}
+		m.put("</div>\n")
+	}
+	m.put("</details>\n")
+	return m.html()
+}
+
+// HTML is the entry as a row of the dates; who tells whether a column names people.
+func (v rowView) HTML(who bool) template.HTML {
+	var m markup
+	m.Grow(1 << 10)
+	if v.Tells != "" {
+		fence, columns := "", 3
+		if v.Fence {
+			fence = " fence"
+		}
+		if who {
+			columns++
+		}
+		m.put(`<tr role="row" class="note`+fence+`"><td role="cell" class="box"></td><th scope="row" role="rowheader" class="day"><time datetime="`, v.ISO, `">`, v.Day,
+			`</time></th><td role="cell" class="tell" colspan="`+strconv.Itoa(columns)+`"><a href="#`, v.Anchor, `">`, v.Tells, "</a>")
+		if v.After != "" {
+			m.put(" <span>", v.After, "</span>")
+		}
+		m.put("</td></tr>\n")
+		return m.html()
+	}
+	now, same := "", ""
+	if v.Now {
+		now = "now"
+	}
+	if v.Same {
+		same = " same"
+	}
+	m.put(`<tr role="row" class="` + now + same + `"><td role="cell" class="box"><i></i></td>`)
+	if v.Same {
+		m.put(`<td role="cell" class="day"></td>`)
+	} else {
+		m.put(`<th scope="row" role="rowheader" class="day"><time datetime="`, v.ISO, `">`, v.Day, "</time></th>")
+	}
+	m.put(`<td role="cell" class="job"><a href="#`, v.Anchor, `">`, v.Name, "</a>")
+	if v.With != "" {
+		m.put(` <span class="s">`, v.With, "</span>")
+	}
+	if v.Standing == "due" {
+		m.put(` <span class="s">due</span>`)
+	}
+	m.put(`</td><td role="cell" class="amt">`, tied(v.Amount), "</td>")
+	if who {
+		m.put(`<td role="cell" class="who">`, v.Who, "</td>")
+	}
+	m.put(`<td role="cell" class="stop">`, tied(v.LastSafe), "</td></tr>\n")
+	return m.html()
+}
