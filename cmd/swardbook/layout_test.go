@@ -39,11 +39,12 @@ var arrows = map[string][]string{
 	"schedule/place":    {},
 	"schedule/plan":     slices.Concat(core, []string{"schedule/rule", "schedule/place"}),
 	"schedule/sitefile": core,
+	"schedule/ask":      slices.Concat(core, []string{"schedule/sitefile"}),
 	"schedule/text":     core,
 	"schedule/page":     core,
 	"schedule/ical":     core,
 	"schedule/book":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile"}),
-	"schedule/feed":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"}),
+	"schedule/feed":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile", "schedule/ask", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"}),
 
 	"cmd/swardbook":          nil, // everything
 	"cmd/swardbook/terminal": {},
@@ -62,7 +63,7 @@ var homes = map[string]string{
 }
 
 // pure packages have no clock and no world outside.
-var pure = slices.Concat(core, []string{"schedule/rule", "schedule/place", "schedule/plan"})
+var pure = slices.Concat(core, []string{"schedule/rule", "schedule/place", "schedule/plan", "schedule/ask"})
 
 // outside is what pure packages must not import. io, which climate reads
 // normals from, opens nothing by itself.

@@ -202,7 +202,7 @@ func oneLine(s string) (message, hint string) {
 		if unicode.Is(unicode.Bidi_Control, c) {
 			return fmt.Sprintf("holds the invisible character U+%04X, which turns the direction of the text", c), "type the text anew; it came with a copy"
 		}
-		if unsightly(c) {
+		if Unsightly(c) {
 			return "holds a line break or another control character", "keep the text on one line, without tabs"
 		}
 	}

@@ -56,16 +56,16 @@ func (c *complaints) report(p schedule.Problem) {
 // a terminal.
 func printable(s string) string {
 	return strings.Map(func(c rune) rune {
-		if unsightly(c) {
+		if Unsightly(c) {
 			return ' '
 		}
 		return c
 	}, s)
 }
 
-// unsightly tells the characters that break a line, steer a terminal, or turn the
+// Unsightly tells the characters that break a line, steer a terminal, or turn the
 // direction of what stands beside them, so that a text seems to say another.
-func unsightly(c rune) bool {
+func Unsightly(c rune) bool {
 	return unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c) || c == '\u2028' || c == '\u2029'
 }
 

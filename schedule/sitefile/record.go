@@ -48,6 +48,7 @@ type book struct {
 	done  []schedule.Done
 	seen  map[schedule.Done]int         // the line of each, without line, person and note
 	bags  map[string]*material.Material // what can be meant by a name
+	take  func(line int, cells []string)
 }
 
 // LoadRecord reads a record book: one line a job done or missed, columns as in
@@ -66,14 +67,45 @@ type book struct {
 // warning says which it replaced.
 func LoadRecord(name string, text []byte, site *schedule.Site) ([]schedule.Done, []schedule.Problem) {
 	b := &book{complaints: complaints{file: name}, site: site, order: shortColumns, bags: bags(site), seen: map[schedule.Done]int{}}
+	b.take = b.row
+	if b.open(text) {
+		b.correct()
+		b.bound()
+	}
+	return b.done, b.all()
+}
+
+// Cells gives the lines of a record book one by one, a Pair for each column that is not
+// empty, whether or not they make sense. [ComposeBook] goes the other way.
+func Cells(name string, text []byte) ([][]Pair, []schedule.Problem) {
+	b := &book{complaints: complaints{file: name}, order: shortColumns}
+	var out [][]Pair
+	b.take = func(line int, cells []string) {
+		var pairs []Pair
+		for i, s := range cells {
+			switch {
+			case s == "":
+			case i >= len(b.order) || b.order[i] == "":
+				b.report(schedule.Problem{Line: line, Message: fmt.Sprintf("a cell %q after the last column", s), Hint: "put text with a comma in it in double quotes"})
+			default:
+				pairs = append(pairs, Pair{b.order[i], fromCell(s)})
+			}
+		}
+		out = append(out, pairs)
+	}
+	b.open(text)
+	return out, b.all()
+}
+
+// open reads the lines of a text, unless it is no text of such a file.
+func (b *book) open(text []byte) bool {
 	text = withoutMark(text)
-	if p, ok := readableUpTo(name, text, maxBook); !ok {
-		return nil, []schedule.Problem{p}
+	if p, ok := readableUpTo(b.file, text, maxBook); !ok {
+		b.report(p)
+		return false
 	}
 	b.read(commas(text))
-	b.correct()
-	b.bound()
-	return b.done, b.all()
+	return true
 }
 
 // bound refuses a book with more days than plan in a short time.
@@ -133,7 +165,7 @@ func (b *book) read(text []byte) {
 			return
 		default:
 			first = false
-			b.row(line, cells)
+			b.take(line, cells)
 		}
 	}
 }
