@@ -62,6 +62,7 @@ func choose(p *schedule.Program, o Options) (calendar, error) {
 			c.events = append(c.events, Event{UID: e.UID, Content: t.content(e, remind)})
 		}
 	}
+	c.close(o.Closing)
 	return c, nil
 }
 

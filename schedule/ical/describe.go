@@ -27,11 +27,12 @@ type teller struct {
 	days   map[schedule.Date][]*schedule.Entry
 	record string // address of the done form; "" none
 	page   string // address of the page with the jobs; "" none
+	closes bool   // the calendar says something of itself
 	room   []byte // of the description before, used again
 }
 
 func newTeller(p *schedule.Program, o Options, page string) *teller {
-	t := &teller{make(map[string]*schedule.Entry, len(p.Entries)), make(map[schedule.Date][]*schedule.Entry, len(p.Entries)), o.Record, page, nil}
+	t := &teller{make(map[string]*schedule.Entry, len(p.Entries)), make(map[schedule.Date][]*schedule.Entry, len(p.Entries)), o.Record, page, o.Closing != "", nil}
 	for i := range p.Entries {
 		e := &p.Entries[i]
 		t.jobs[e.ID] = e
@@ -106,7 +107,7 @@ func (t *teller) ending(b *blocks, e *schedule.Entry) {
 		case e.Kind.Notice():
 		case t.record != "":
 			b.line("Record: ", formLink(t.record, e.ID))
-		case t.page == "":
+		case t.page == "" && !t.closes: // whoever reads a calendar that says more of itself has no file
 			b.line(recordPrefix, e.ID)
 		}
 		b.gap()

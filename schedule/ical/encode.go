@@ -30,9 +30,7 @@ func encode(c calendar) ([]byte, error) {
 	if len(c.events) == 0 {
 		return nil, &Unwritable{"the calendar would be empty", "subscribers take that for a fault; choose other areas, persons or kinds"}
 	}
-	slices.SortFunc(c.events, func(a, b Event) int {
-		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.UID, b.UID))
-	})
+	slices.SortFunc(c.events, byDay)
 	// The library's setters put each property where it is first set, so the
 	// order of these calls is the order in the file.
 	cal := &ics.Calendar{}
@@ -59,6 +57,9 @@ func encode(c calendar) ([]byte, error) {
 	}
 	return foldAll(file.Bytes()), nil
 }
+
+// byDay is the order of events in a file.
+func byDay(a, b Event) int { return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.UID, b.UID)) }
 
 // usualEvent is about what one event takes, in bytes; more only costs time.
 const usualEvent = 2500
