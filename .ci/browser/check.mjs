@@ -7,8 +7,7 @@
 // runs. A page fails on any console message or failed request, on sideways
 // scrolling, on anything the checkers of accessibility and of HTML find, on words
 // that are cut off or run into each other in a drawing, on a drawing whose letters
-// do not grow with the reader's, and, if its name ends in -sheet, on a second
-// printed page.
+// do not grow with the reader's, and on more printed pages than its kind may have.
 //
 //   node check.mjs FILE.html…
 //
@@ -40,6 +39,9 @@ const views = [
   { name: "dark", width: 360, height: 740, colorScheme: "dark" },
   { name: "forced-colors", width: 1280, height: 900, forcedColors: "active" },
 ];
+
+// How many pages may be printed, by the end of a file's name.
+const mostPages = { "-sheet.html": 1, "-worksheet.html": 3, "-sets.html": 6, "-key.html": 3 };
 
 const tallest = 9000; // px of a picture; the rest of a long page is more of the same
 
@@ -117,7 +119,8 @@ async function look(file, view) {
     for (const format of ["A4", "Letter"]) {
       const pdf = await page.pdf({ path: join(artifacts, `${basename(file, ".html")}-${format}.pdf`), format, preferCSSPageSize: false });
       console.log(`     ${basename(file)} prints on ${pages(pdf)} pages of ${format}`);
-      if (file.endsWith("-sheet.html") && pages(pdf) !== 1) fail(file, format, `prints on ${pages(pdf)} pages, want one`);
+      const most = Object.entries(mostPages).find(([end]) => file.endsWith(end))?.[1] ?? Infinity;
+      if (pages(pdf) > most) fail(file, format, `prints on ${pages(pdf)} pages, want ${most}`);
     }
   } finally {
     await close();

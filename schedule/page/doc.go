@@ -1,7 +1,7 @@
 // Package page writes programs for people as HTML: the sheet to print and pin
 // up, the lesson for a class, and several programs under each other on one
-// axis of time. Start from [Sheet], [Lesson] and [Comparison]; [LessonMarkdown]
-// is the lesson as plain text.
+// axis of time. Start from [Sheet], [Lesson], [LessonKey] and [Comparison];
+// [LessonMarkdown] is the worksheet as plain text.
 //
 // Every page is one file: its style is inside, it asks the network for nothing
 // and runs no script. It is read on a phone, on a desk, on paper, by eye and by

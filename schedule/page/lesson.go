@@ -1,198 +1,134 @@
 package page
 
 import (
-	"slices"
+	"fmt"
+	"html/template"
+	"strings"
 
 	"swardbook/schedule"
+	"swardbook/schedule/lesson"
 	"swardbook/schedule/word"
 )
 
-// A lesson is made once and written as HTML or as Markdown.
-
-// lessonView is a class worksheet, or its key.
+// lessonView is worksheets for a class, or the key to them.
 type lessonView struct {
 	head
-	Key        bool
-	Span, Site string
-	Chapters   []chapter
-	Sources    []source
+	Many    bool // more than one set of numbers
+	Lessons []worksheetView
+	Key     []answerView
+	Tables  []lesson.Given // of all sets
+	Sources []source
 }
 
-// chapter is the way of one area from its report to its dates.
-type chapter struct {
-	Anchor, Name, Sub string
-	Parts             []part
+// worksheetView is one student's pages.
+type worksheetView struct {
+	*lesson.Lesson
+	Sub   string
+	drawn map[int]sizes
 }
 
-// part is one step: what is needed for it, then what is asked.
-type part struct {
-	Title     string
-	Say       []string
-	Tables    []table
-	Questions []question
+// Year is the empty drawing of a question.
+func (v worksheetView) Year(n int) []template.HTML {
+	d := v.drawn[n]
+	if d.Wide == nil {
+		return nil
+	}
+	return []template.HTML{d.Narrow.HTML(), d.Wide.HTML()}
 }
 
-type table struct {
-	Caption string
-	Head    []string
-	Rows    [][]string // the first cell names the row
-	Note    cited
+// answerView is one question worked.
+type answerView struct {
+	N              int
+	Title, Results string
+	Steps          []cited
 }
 
-// question is asked on the worksheet, with room for the answer, and worked out
-// on the key.
-type question struct {
-	N      int
-	Text   string
-	Room   int // ruled lines to write on
-	Answer []cited
-}
-
-// Lesson writes a worksheet for a class as one HTML file: from the report of
-// each area, step by step, to the dated program, with the tables that the
-// steps need and room to answer. With key it writes the answers, each with its
-// working and sources, in place of the room.
-func Lesson(p *schedule.Program, key bool, o Options) ([]byte, error) {
-	v, err := newLesson(p, key, o)
-	if err != nil {
-		return nil, err
+// Lesson writes worksheets as one HTML file, one set of numbers after the other,
+// with room to answer.
+func Lesson(sets []*lesson.Lesson) ([]byte, error) {
+	if len(sets) == 0 {
+		return nil, lesson.ErrNothing
+	}
+	v := &lessonView{head: newHead(sets[0].Site + ": worksheet"), Many: len(sets) > 1}
+	for _, l := range sets {
+		w := worksheetView{Lesson: l, Sub: underTitle(l), drawn: map[int]sizes{}}
+		for _, q := range l.Questions() {
+			if len(q.Draw) == 0 {
+				continue
+			}
+			s, err := emptyYear(l, q)
+			if err != nil {
+				return nil, err
+			}
+			w.drawn[q.N] = s
+		}
+		v.Lessons = append(v.Lessons, w)
 	}
 	return render("lesson.html", v)
 }
 
-func newLesson(p *schedule.Program, key bool, o Options) (*lessonView, error) {
-	p, err := o.view(p)
+// LessonKey writes the key to worksheets: the first set worked step by step with
+// its sources, and the results of all sets where there are several.
+func LessonKey(sets []*lesson.Lesson) ([]byte, error) {
+	v, err := newKey(sets)
 	if err != nil {
 		return nil, err
 	}
-	title := p.Title + ": worksheet"
-	if key {
-		title = p.Title + ": key to the worksheet"
+	return render("key.html", v)
+}
+
+func newKey(sets []*lesson.Lesson) (*lessonView, error) {
+	if len(sets) == 0 {
+		return nil, lesson.ErrNothing
 	}
+	v := &lessonView{head: newHead(sets[0].Site + ": key to the worksheet"), Many: len(sets) > 1}
+	first := sets[0]
+	v.Lessons = []worksheetView{{Lesson: first, Sub: underTitle(first)}}
 	cite := newCitations()
-	v := &lessonView{head: newHead(title), Key: key, Span: span(p.Start, p.Through), Site: p.Title}
-	asked := 0
-	for i := range p.Site.Areas {
-		a := &p.Site.Areas[i]
-		shown, ok := areaShown(p, a.ID)
-		if !ok {
-			continue // narrowed to another area
+	for _, q := range first.Questions() {
+		a := answerView{N: q.N, Title: q.Title, Steps: cite.reasons(q.Steps)}
+		var results []string
+		for _, r := range q.Answers {
+			results = append(results, r.Name+": "+r.Value)
 		}
-		l := &lesson{p: p, site: p.Site, area: a, shown: shown, cite: cite, measure: word.Measure{Metric: p.Metric}, key: key, asked: &asked, worked: map[schedule.Kind]bool{}}
-		v.Chapters = append(v.Chapters, chapter{
-			Anchor: anchor("area-", a.ID), Name: a.Name, Sub: l.measure.Area(a.Size) + ", " + a.Stand.String(),
-			Parts: l.parts(),
-		})
+		a.Results = strings.Join(results, " · ")
+		v.Key = append(v.Key, a)
+	}
+	if v.Many {
+		v.Tables = lesson.Results(sets)
 	}
 	v.Sources = cite.list
 	return v, nil
 }
 
-func areaShown(p *schedule.Program, id string) (schedule.AreaShown, bool) {
-	for _, a := range p.Areas {
-		if a.ID == id {
-			return a, true
+// underTitle says what a worksheet is about.
+func underTitle(l *lesson.Lesson) string {
+	out := l.Site + ", " + l.Area + "."
+	if l.Set > 0 {
+		out = fmt.Sprintf("Set %d. ", l.Set) + out
+	}
+	return out + fmt.Sprintf(" Amounts are for %s unless “in all”; three figures are enough.", l.Per)
+}
+
+// laneToDraw is the room of an empty lane.
+const laneToDraw = 40.0
+
+// emptyYear is the place's year with empty lanes.
+func emptyYear(l *lesson.Lesson, q *lesson.Question) (sizes, error) {
+	year, err := l.Program.Site.Place.Year()
+	if err != nil {
+		return sizes{}, err
+	}
+	p := *l.Program
+	p.Entries = nil
+	from := p.Start
+	s := scene{program: &p, from: from, to: schedule.Earlier(p.Through, from.AddMonths(12)), lanes: q.Draw, blank: laneToDraw,
+		year: year, measure: word.Measure{Metric: p.Metric}}
+	for _, a := range p.Site.Areas {
+		if a.Name == l.Area {
+			s.seasons = append(s.seasons[:0], a.Stand.Season())
 		}
 	}
-	return schedule.AreaShown{}, false
-}
-
-// lesson makes the chapter of one area.
-type lesson struct {
-	p       *schedule.Program
-	site    *schedule.Site
-	area    *schedule.Area
-	shown   schedule.AreaShown
-	cite    *citations
-	measure word.Measure
-	key     bool
-	asked   *int
-	worked  map[schedule.Kind]bool // kinds whose doses a question asks for
-}
-
-// ask numbers a question. The working is kept for the key only, so that the
-// worksheet lists the sources of its tables and no others.
-func (l *lesson) ask(text string, room int, answer ...schedule.Reason) question {
-	*l.asked++
-	q := question{N: *l.asked, Text: text, Room: room}
-	if l.key {
-		q.Answer = l.cite.reasons(answer)
-		if len(q.Answer) == 0 {
-			q.Answer = []cited{{Text: "Nothing: the program has no such job here."}}
-		}
-	}
-	return q
-}
-
-func (l *lesson) note(text, source string) cited { return cited{text, l.cite.refs(source)} }
-
-// parts are the steps in the order in which they are worked.
-func (l *lesson) parts() []part {
-	parts := []part{l.siteAndReport()}
-	if _, ok := l.area.Report(); ok {
-		parts = append(parts, l.levels(), l.lime())
-	}
-	parts = append(parts, l.nitrogen(), l.straights(), l.dates(), l.judgement())
-	return parts
-}
-
-// said is a plain statement, without a source.
-func said(text string) schedule.Reason { return schedule.Reason{Text: text} }
-
-// need finds what the program wants of a kind.
-func (l *lesson) need(k schedule.Kind) (schedule.Need, bool) {
-	for _, n := range l.shown.Needs {
-		if n.Kind == k {
-			return n, true
-		}
-	}
-	return schedule.Need{}, false
-}
-
-// kindsThat lists the kinds of which something is true.
-func (l *lesson) kindsThat(is func(schedule.Kind) bool) []schedule.Kind {
-	return slices.DeleteFunc(l.p.Kinds(), func(k schedule.Kind) bool { return !is(k) })
-}
-
-// entries lists the dated jobs of the area of some kinds.
-func (l *lesson) entries(kinds ...schedule.Kind) []schedule.Entry {
-	var out []schedule.Entry
-	for _, e := range l.p.Entries {
-		for _, k := range kinds {
-			if e.Area == l.area.ID && e.Kind == k {
-				out = append(out, e)
-			}
-		}
-	}
-	return out
-}
-
-// doses gives the jobs of some kinds as answers: what goes down, then why, no
-// reason twice.
-func (l *lesson) doses(known []schedule.Reason, kinds ...schedule.Kind) []schedule.Reason {
-	seen := map[schedule.Reason]bool{}
-	for _, r := range known {
-		seen[r] = true
-	}
-	for _, k := range kinds {
-		l.worked[k] = true
-	}
-	var out []schedule.Reason
-	for _, e := range l.entries(kinds...) {
-		out = append(out, said(word.Capital(e.Kind.Noun())+", "+e.Date.Words()+": "+e.Summary))
-		for _, r := range e.Why {
-			if !seen[r] {
-				seen[r] = true
-				out = append(out, r)
-			}
-		}
-	}
-	for _, left := range l.p.LeftOut {
-		for _, k := range kinds {
-			if left.Area == l.area.ID && left.Kind == k {
-				out = append(out, schedule.Reason{Text: word.Capital(k.Noun()) + " left out: " + left.Reason, Source: left.Source})
-			}
-		}
-	}
-	return out
+	out, _ := s.drawn(fmt.Sprintf("year-%d-%d", l.Set, q.N), "The year of the place", "Growth, soil temperature, freezes and closed ground, with room to draw in.")
+	return out, nil
 }

@@ -4,62 +4,70 @@ import (
 	"fmt"
 	"strings"
 
-	"swardbook/schedule"
+	"swardbook/schedule/lesson"
 )
 
 // LessonMarkdown is [Lesson] as Markdown. Room to answer is ruled lines.
-func LessonMarkdown(p *schedule.Program, key bool, o Options) ([]byte, error) {
-	v, err := newLesson(p, key, o)
+func LessonMarkdown(sets []*lesson.Lesson) ([]byte, error) {
+	if len(sets) == 0 {
+		return nil, lesson.ErrNothing
+	}
+	var b strings.Builder
+	put := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n\n", args...) }
+	for _, l := range sets {
+		put("# %s", escape(l.Title))
+		put("Worksheet. %s", escape(underTitle(l)))
+		put("Name: ______________________ Date: ______________")
+		for _, p := range l.Pages {
+			for _, t := range p.Topics {
+				put("## %s", escape(t.Title))
+				for _, g := range t.Given {
+					putGiven(&b, g)
+				}
+				for _, q := range t.Questions {
+					put("**%d.** %s", q.N, escape(q.Text))
+					for range 3 {
+						put("&nbsp;")
+						put("---")
+					}
+				}
+			}
+		}
+	}
+	return []byte(strings.TrimRight(b.String(), "\n") + "\n"), nil
+}
+
+// LessonKeyMarkdown is [LessonKey] as Markdown.
+func LessonKeyMarkdown(sets []*lesson.Lesson) ([]byte, error) {
+	v, err := newKey(sets)
 	if err != nil {
 		return nil, err
 	}
 	var b strings.Builder
 	put := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n\n", args...) }
-	put("# %s", escape(v.Title))
-	put("%s", v.Span)
-	if !key {
-		put("Name: ______________________ Date: ______________")
-	}
-	for _, c := range v.Chapters {
-		put("## %s", escape(c.Name))
-		put("%s", escape(c.Sub))
-		for i, p := range c.Parts {
-			put("### %d. %s", i+1, p.Title)
-			for _, s := range p.Say {
-				put("%s", escape(s))
-			}
-			for _, t := range p.Tables {
-				putTable(&b, t)
-			}
-			for _, q := range p.Questions {
-				put("**Question %d.** %s", q.N, escape(q.Text))
-				if key {
-					for i, a := range q.Answer {
-						fmt.Fprintf(&b, "%d. %s\n", i+1, a.markdown())
-					}
-					b.WriteByte('\n')
-					continue
-				}
-				for range q.Room {
-					put("&nbsp;")
-					put("---")
-				}
-			}
+	put("# Key: %s", escape(v.Lessons[0].Title))
+	put("%s", escape(v.Lessons[0].Sub))
+	for _, a := range v.Key {
+		put("## %d. %s", a.N, escape(a.Title))
+		put("**%s**", escape(a.Results))
+		for i, s := range a.Steps {
+			fmt.Fprintf(&b, "%d. %s\n", i+1, s.markdown())
 		}
+		b.WriteByte('\n')
+	}
+	for _, t := range v.Tables {
+		putGiven(&b, t)
 	}
 	put("## Sources")
 	for _, s := range v.Sources {
-		where := ""
-		if s.Where != "" {
-			where = " " + escape(s.Where) + "."
-		}
-		fmt.Fprintf(&b, "%d. %s%s *%s*\n", s.N, escape(s.Cite), where, s.Checked)
+		fmt.Fprintf(&b, "%d. %s *%s*\n", s.N, escape(s.Cite), s.Checked)
 	}
 	return []byte(b.String()), nil
 }
 
-func putTable(b *strings.Builder, t table) {
-	fmt.Fprintf(b, "*%s*\n\n", escape(t.Caption))
+// putGiven writes a table, rules, or both.
+func putGiven(b *strings.Builder, g lesson.Given) {
+	fmt.Fprintf(b, "*%s*\n\n", escape(g.Title))
 	row := func(cells []string) {
 		b.WriteByte('|')
 		for _, c := range cells {
@@ -67,14 +75,19 @@ func putTable(b *strings.Builder, t table) {
 		}
 		b.WriteByte('\n')
 	}
-	row(t.Head)
-	b.WriteString(strings.Repeat("| --- ", len(t.Head)) + "|\n")
-	for _, r := range t.Rows {
-		row(r)
+	if len(g.Rows) > 0 {
+		row(g.Head)
+		b.WriteString(strings.Repeat("| --- ", len(g.Head)) + "|\n")
+		for _, r := range g.Rows {
+			row(r)
+		}
+		b.WriteByte('\n')
 	}
-	b.WriteByte('\n')
-	if t.Note.Text != "" {
-		b.WriteString(t.Note.markdown() + "\n\n")
+	for _, r := range g.Rules {
+		b.WriteString("- " + escape(r) + "\n")
+	}
+	if len(g.Rules) > 0 {
+		b.WriteByte('\n')
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"swardbook/schedule"
+	"swardbook/schedule/lesson"
 	"swardbook/schedule/page"
 	"swardbook/schedule/word"
 )
@@ -44,10 +45,11 @@ func writeEveryPage(t *testing.T) map[string][]byte {
 		area := p.Areas[0].ID
 		b, err := page.Sheet(p, page.Options{Area: area, Person: "teo"})
 		add(name+" sheet of one area", b, err)
-		for _, key := range []bool{false, true} {
-			b, err := page.Lesson(p, key, page.Options{})
-			add(fmt.Sprintf("%s lesson %v", name, key), b, err)
-		}
+		l := []*lesson.Lesson{lessonOf(t, p, lesson.Options{Long: true})}
+		b, err = page.Lesson(l)
+		add(name+" worksheet", b, err)
+		b, err = page.LessonKey(l)
+		add(name+" key", b, err)
 	}
 	examples, err := filepath.Glob("../../examples/*/site.toml")
 	if err != nil || len(examples) == 0 {
@@ -57,8 +59,11 @@ func writeEveryPage(t *testing.T) map[string][]byte {
 		p := plan(t, file)
 		b, err := page.Sheet(p, page.Options{})
 		add(file+" sheet", b, err)
-		b, err = page.Lesson(p, true, page.Options{})
-		add(file+" key", b, err)
+		sets := []*lesson.Lesson{lessonOf(t, p, lesson.Options{Set: 1}), lessonOf(t, p, lesson.Options{Set: 2})}
+		b, err = page.Lesson(sets)
+		add(file+" two worksheets", b, err)
+		b, err = page.LessonKey(sets)
+		add(file+" key to two", b, err)
 	}
 	b, err := page.Comparison([]page.Variant{{Label: `a "long" <label> & more`, Program: planned(t, "garden")}, {Label: "b", Program: planned(t, "unread")}}, page.Options{})
 	add("comparison", b, err)

@@ -150,36 +150,3 @@ func TestProgramWithoutSiteIsRefused(t *testing.T) {
 		t.Error("a program without a site has no year to draw")
 	}
 }
-
-// The worksheet gives no answer away, and both forms ask the same.
-func TestWorksheetHoldsNoAnswers(t *testing.T) {
-	p := planned(t, "garden")
-	work, err := page.Lesson(p, false, page.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	key, err := page.Lesson(p, true, page.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	md, err := page.LessonMarkdown(p, false, page.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range p.Entries {
-		if e.Kind.Notice() {
-			continue
-		}
-		if strings.Contains(string(work), e.Summary) || strings.Contains(string(md), e.Summary) {
-			t.Errorf("the worksheet tells the dose of %s", e.ID)
-		}
-		if !strings.Contains(section(t, key, "work"), e.Summary) {
-			t.Errorf("the key lacks the dose of %s", e.ID)
-		}
-	}
-	asked := strings.Count(string(work), `class="question"`)
-	if asked < 20 || asked != strings.Count(string(key), `class="question"`) || asked != strings.Count(string(md), "**Question ") {
-		t.Errorf("%d questions on the worksheet, %d on the key, %d in Markdown", asked,
-			strings.Count(string(key), `class="question"`), strings.Count(string(md), "**Question "))
-	}
-}

@@ -28,9 +28,7 @@ func Style() string { return style() }
 
 var templates = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{
-		"inc":   func(i int) int { return i + 1 },
-		"tied":  tied,
-		"lines": func(n int) []struct{} { return make([]struct{}, n) },
+		"tied": tied,
 	}).ParseFS(files, "*.html"))
 })
 

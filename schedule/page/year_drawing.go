@@ -32,6 +32,7 @@ type scene struct {
 	today    schedule.Date // unset: not shown
 	how      func(*schedule.Entry) marks
 	lanes    []schedule.Kind
+	blank    float64       // height of lanes to draw in; 0: lanes hold the jobs
 	year     *climate.Year // unset: neither growth nor soil nor freezes
 	seasons  []climate.Season
 	measure  word.Measure
@@ -87,7 +88,7 @@ func (a *artist) draw() {
 		if !a.wide() {
 			a.y += f.letter + 4
 		}
-		a.y = a.lane(a.program, k, a.y)
+		a.y = a.lane(a.program, k, a.y) + a.blank
 	}
 	f.back.line("hair", 0, a.y, a.t.end, a.y)
 	f.H = a.y + 2

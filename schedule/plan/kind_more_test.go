@@ -47,19 +47,17 @@ func TestOneKindMore(t *testing.T) {
 	asText("JSON", b, err)
 	b, err = page.Sheet(p, page.Options{})
 	asText("sheet", b, err)
-	b, err = page.Lesson(p, true, page.Options{})
-	asText("lesson", b, err)
 	b, err = page.Comparison(v, page.Options{})
 	asText("comparison page", b, err)
 
 	for _, want := range []struct {
-		kind                        schedule.Kind
-		title, category             string
-		sheetSays, lessonSays, said string
+		kind            schedule.Kind
+		title, category string
+		sheetSays, said string
 	}{
-		{plan.Overseed, "Overseed East lawn", "Lawn,Overseed", "overseeding", "Overseeding", "Overseeding 2026-1 on East lawn"},
-		{plan.Gypsum, "Gypsum on East lawn", "Lawn,Gypsum", "gypsum", "Gypsum", "Gypsum 2026-1 on East lawn"},
-		{plan.Iron, "Green up East lawn", "Lawn,Iron", "iron for color", "Iron for color", "Iron for color 2026-1 on East lawn"},
+		{plan.Overseed, "Overseed East lawn", "Lawn,Overseed", "overseeding", "Overseeding 2026-1 on East lawn"},
+		{plan.Gypsum, "Gypsum on East lawn", "Lawn,Gypsum", "gypsum", "Gypsum 2026-1 on East lawn"},
+		{plan.Iron, "Green up East lawn", "Lawn,Iron", "iron for color", "Iron for color 2026-1 on East lawn"},
 	} {
 		e, _, err := p.Find("east/" + want.kind.String() + "/1")
 		if err != nil || e == nil {
@@ -69,7 +67,7 @@ func TestOneKindMore(t *testing.T) {
 			t.Errorf("title %q, want %q", e.Title, want.title)
 		}
 		for name, word := range map[string]string{"text": e.Title, "table": want.kind.String(), "JSON": `"kind":"` + want.kind.String() + `"`,
-			"sheet": want.sheetSays, "lesson": want.lessonSays, "comparison": e.ID, "comparison page": want.said} {
+			"sheet": want.sheetSays, "comparison": e.ID, "comparison page": want.said} {
 			if !strings.Contains(outputs[name], word) {
 				t.Errorf("%s: no %q", name, word)
 			}
