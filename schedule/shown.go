@@ -34,6 +34,7 @@ func (c *Case) Shown() AreaShown {
 	}
 	a.Needs = append(a.Needs, c.Needs...)
 	a.Moved = c.moved()
+	c.Site.speaker().area(&a)
 	return a
 }
 

@@ -34,7 +34,7 @@ func Cap(m material.Material, established bool) (agronomy.PerThousand, agronomy.
 	case m.Hydrated:
 		return LimeCapHydrated, agronomy.Reason{Text: "Hydrated lime is caustic: at most 10 lb/1000 sq ft at a time, watered in at once (from memory); limestone is better on living turf.", Source: "common"}
 	case established:
-		return CapTurf, agronomy.Reason{Text: "On a lawn at most 50 lb/1000 sq ft at a time: more lies on the leaves and only changes the top inch. Two published sheets allow 100.", Source: "vt-452-717, nc-lee-lime, purdue-ay18"}
+		return CapTurf, agronomy.Reason{Text: "On a lawn at most 50 lb/1000 sq ft at a time: more lies on the leaves and only changes the top inch. Two published sheets allow 100 lb.", Source: "vt-452-717, nc-lee-lime, purdue-ay18"}
 	}
 	return LimeCapTilled, agronomy.Reason{Text: "Before sowing the whole amount goes in at once, mixed 4 to 6 in deep; over 200 lb/1000 sq ft half, till, the other half, till again.", Source: "psu-establish, psu-report-notes"}
 }

@@ -40,6 +40,6 @@ func ExampleNitrogenYear() {
 	}
 	// Output:
 	// 2.25 <nil>
-	// perennial ryegrass, medium care: 3 lb N/1000 sq ft a year (published: 2 to 4)
+	// perennial ryegrass, medium care: 3 lb N/1000 sq ft a year (published: 2 to 4 lb)
 	// Clippings left on the lawn give back about a quarter: 3.00 × 0.75 = 2.25 lb N. Published shares run from a quarter to a half.
 }

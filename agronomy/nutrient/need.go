@@ -182,8 +182,8 @@ func (n *Need) byOptimum(r agronomy.Report, of agronomy.Nutrient) {
 	}
 	n.Year = FromOptimum(of, reading.PPM, reading.Wanted.Low, depth)
 	deficit := max(0, reading.Wanted.Low-reading.PPM)
-	n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("wanted %s − found %s = %s ppm short; × 300,000 lb × %s in ÷ 1,000,000 ÷ 43.56 = %s lb of the element, %s lb %s/1000 sq ft",
-		agronomy.Figures(reading.Wanted.Low, 4), agronomy.Figures(reading.PPM, 4), agronomy.Figures(deficit, 4), agronomy.Figure(depth), agronomy.Figures(deficit.In(depth), 2), agronomy.Figures(n.Year, 2), onBag(of)), Source: "definitions, atomic-weights"})
+	n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("wanted %s − found %s = %s ppm short; in %s in of soil (%s × 300,000 lb × %s in ÷ 1,000,000 ÷ 43.56) that is %s lb of the element, %s lb %s/1000 sq ft",
+		agronomy.Figures(reading.Wanted.Low, 4), agronomy.Figures(reading.PPM, 4), agronomy.Figures(deficit, 4), agronomy.Figure(depth), agronomy.Figures(deficit, 4), agronomy.Figure(depth), agronomy.Figures(deficit.In(depth), 2), agronomy.Figures(n.Year, 2), onBag(of)), Source: "definitions, atomic-weights"})
 	if deficit > 0 {
 		n.Why = append(n.Why, agronomy.Reason{Text: "Take it as at least this much: soil holds back part of what is put down, and a mild extractant sees a small slice of it. If the lab prints pounds, they count more.", Source: "common"})
 	}

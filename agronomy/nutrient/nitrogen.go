@@ -145,7 +145,7 @@ func grassYear(g agronomy.Grass, care Care, florida bool, zone int) (agronomy.Pe
 	n := g.N[care.index()]
 	text := g.Name + ", " + string(care) + " care: " + agronomy.Figure(n) + " lb N/1000 sq ft a year"
 	if g.Published[1] > 0 {
-		text += " (published: " + agronomy.Figure(g.Published[0]) + " to " + agronomy.Figure(g.Published[1]) + ")"
+		text += " (published: " + agronomy.Figure(g.Published[0]) + " to " + agronomy.Figure(g.Published[1]) + " lb)"
 	}
 	return n, agronomy.Reason{Text: text, Source: g.NSource}, nil, nil
 }

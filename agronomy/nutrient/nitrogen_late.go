@@ -29,10 +29,10 @@ func LateNitrogenFor(s agronomy.Season, zone int, t agronomy.Texture) LateNitrog
 		return LateNitrogen{Why: []agronomy.Reason{{Text: "No late nitrogen on warm-season grass: it goes dormant and cannot use it.", Source: "common"}}}
 	}
 	late := LateNitrogen{Wanted: true, Low: 0.5, High: 1.0, // [purdue-latefall]
-		Why: []agronomy.Reason{{Text: "In zone 6 and milder, 0.5 to 1.0 lb N while the lawn is green and mowing is about over. Kansas and the Carolinas give 1 lb in November; Ohio still teaches it; Nebraska gives 0.25 to 0.3; Minnesota stops in mid October.", Source: "purdue-latefall, ksu-eckert, nc-tallfescue, osu-late-2015, unl-fech-2018, umn-2012"}}}
+		Why: []agronomy.Reason{{Text: "In zone 6 and milder, 0.5 to 1.0 lb N while the lawn is green and mowing is about over. Kansas and the Carolinas give 1 lb in November; Ohio still teaches it; Nebraska gives 0.25 to 0.3 lb; Minnesota stops in mid October.", Source: "purdue-latefall, ksu-eckert, nc-tallfescue, osu-late-2015, unl-fech-2018, umn-2012"}}}
 	if zone <= 5 {
 		late.Low, late.High = 0.3, 0.5 // [unl-fech-2018]
-		late.Why = []agronomy.Reason{{Text: "In zone 5 and colder at most 0.3 to 0.5 lb N: Nebraska gives 0.25 to 0.3, and Minnesota stops in mid October.", Source: "unl-fech-2018, umn-2012"}}
+		late.Why = []agronomy.Reason{{Text: "In zone 5 and colder at most 0.3 to 0.5 lb N: Nebraska gives 0.25 to 0.3 lb, and Minnesota stops in mid October.", Source: "unl-fech-2018, umn-2012"}}
 		if zone == 0 {
 			late.Why = append(late.Why, agronomy.Reason{Text: "No hardiness zone is given: the amount for a cold place is taken.", Source: "common"})
 		}

@@ -61,7 +61,7 @@ func TestWorkingOfNeeds(t *testing.T) {
 		"P high, new":        {p(true), report(agronomy.Mehlich3, read(60)), 0.5, []string{little}, []string{virginia}, 0},
 		"P very high, new":   {p(true), report(agronomy.Mehlich3, read(160)), 0, []string{virginia}, []string{little}, 0},
 		"P a lab's": {p(false), report(agronomy.Mehlich3, lab(10, 20, 30)), 10 * 1.2 / 43.56 * agronomy.P2O5PerP,
-			[]string{"as the laboratory wants it", "wanted 20 − found 10 = 10 ppm short; × 300,000 lb × 4 in ÷ 1,000,000 ÷ 43.56 = 0.28 lb of the element, 0.63 lb P₂O₅/1000 sq ft [definitions, atomic-weights]", atLeast}, []string{young}, 0},
+			[]string{"as the laboratory wants it", "wanted 20 − found 10 = 10 ppm short; in 4 in of soil (10 × 300,000 lb × 4 in ÷ 1,000,000 ÷ 43.56) that is 0.28 lb of the element, 0.63 lb P₂O₅/1000 sq ft [definitions, atomic-weights]", atLeast}, []string{young}, 0},
 		"P a lab's, new":          {p(true), report(agronomy.Mehlich3, lab(19, 20, 30)), 0.5, []string{young}, nil, 0},
 		"P a lab's, new, enough":  {p(true), report(agronomy.Mehlich3, lab(10, 20, 30)), 10 * 1.2 / 43.56 * agronomy.P2O5PerP, nil, []string{young}, 0},
 		"P a lab's, met":          {p(false), report(agronomy.Mehlich3, lab(20, 20, 30)), 0, []string{"= 0 ppm short"}, []string{atLeast, virginia}, 0},
@@ -136,7 +136,7 @@ func TestWorkingOfNitrogen(t *testing.T) {
 		says []string
 		not  []string
 	}{
-		"plain":                    {NitrogenCase{Stand: rye, Care: MediumCare}, 3, []string{"perennial ryegrass, medium care: 3 lb N/1000 sq ft a year (published: 2 to 4) [ill-1995]"}, []string{"weighted", "Clippings", "level of care", "thickening"}},
+		"plain":                    {NitrogenCase{Stand: rye, Care: MediumCare}, 3, []string{"perennial ryegrass, medium care: 3 lb N/1000 sq ft a year (published: 2 to 4 lb) [ill-1995]"}, []string{"weighted", "Clippings", "level of care", "thickening"}},
 		"no care":                  {NitrogenCase{Stand: rye}, 3, []string{"No level of care is given; medium is taken."}, nil},
 		"rich, high":               {NitrogenCase{Stand: rye, Care: HighCare, OrganicMatter: 5.01}, 3, []string{"Organic matter of 5.01 % feeds the grass: one level of care less, medium"}, nil},
 		"rich, low":                {NitrogenCase{Stand: rye, Care: LowCare, OrganicMatter: 9}, 2, nil, []string{"Organic matter"}},

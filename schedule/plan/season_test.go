@@ -365,7 +365,7 @@ func TestHalfANitrogenDoseIsMadeUp(t *testing.T) {
 		if strings.Contains(r.Text, " at once: ") && strings.Contains(r.Text, "doses of") {
 			var total, most, each float64
 			var n int
-			if _, err := fmt.Sscanf(r.Text, "%f ÷ %f at once: %d doses of %f", &total, &most, &n, &each); err != nil || each > most+0.005 || math.Abs(total-float64(n)*each) > 0.005*float64(n+1) {
+			if _, err := fmt.Sscanf(r.Text, "%f lb ÷ %f lb at once: %d doses of %f", &total, &most, &n, &each); err != nil || each > most+0.005 || math.Abs(total-float64(n)*each) > 0.005*float64(n+1) {
 				t.Errorf("the working does not add up: %s (%v)", r.Text, err)
 			}
 		}

@@ -44,6 +44,7 @@ func (pl *planner) program() *schedule.Program {
 	out.OwnIDs()
 	slices.SortStableFunc(out.LeftOut, func(a, b schedule.LeftOut) int { return cmp.Compare(a.ID, b.ID) })
 	out.NextJobs()
+	out.InSiteUnits()
 	return out
 }
 

@@ -323,7 +323,7 @@ func split(n int, total, single agronomy.PerThousand) []schedule.Reason {
 	if n == 1 {
 		return nil
 	}
-	return []schedule.Reason{{Text: word.Hundredths(total) + " ÷ " + word.Hundredths(single) + " at once: " + strconv.Itoa(n) + " doses of " + word.Hundredths(total/agronomy.PerThousand(n)) + " lb/1000 sq ft", Source: "common"}}
+	return []schedule.Reason{{Text: word.Hundredths(total) + " lb ÷ " + word.Hundredths(single) + " lb at once: " + strconv.Itoa(n) + " doses of " + word.Hundredths(total/agronomy.PerThousand(n)) + " lb/1000 sq ft", Source: "common"}}
 }
 
 // Growing gives the openings from the beginning of growth to its end.

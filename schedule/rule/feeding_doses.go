@@ -231,7 +231,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		}
 		var made []schedule.Reason
 		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+schedule.LeastDose/10 {
-			made = []schedule.Reason{{Text: fmt.Sprintf("what came before brought less than its share, so this dose takes more: %.2f lb N/1000 sq ft left, at most %.2f at once", float64(rest), float64(most))}}
+			made = []schedule.Reason{{Text: fmt.Sprintf("what came before brought less than its share, so this dose takes more: %.2f lb N/1000 sq ft left, at most %.2f lb at once", float64(rest), float64(most))}}
 		}
 		rest -= dose.N
 		b.p.left, b.k.left = schedule.Remains(b.p.left, dose.P2O5), schedule.Remains(b.k.left, dose.K2O)

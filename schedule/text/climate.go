@@ -43,11 +43,12 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s.drawing(y, word.Measure{Metric: metric})
 	s.gap()
 	s.para(0, "Usual is the middle of the years. 8 years in 10 fall between early and late. A soil thermometer is a better guide than this table.")
+	m := word.Measure{Metric: metric}
 	for _, n := range y.Notes {
-		s.para(0, n)
+		s.para(0, m.Say(n, false))
 	}
 	if len(y.Better) > 0 {
-		s.para(0, "More exact with: "+word.Sentence(strings.Join(y.Better, "; ")))
+		s.para(0, "More exact with: "+m.Say(word.Sentence(strings.Join(y.Better, "; ")), false))
 	}
 	return s.String()
 }

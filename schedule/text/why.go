@@ -100,7 +100,8 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	s.list("Take care", e.Cautions)
 	if e.Material != "" {
 		var all []string
-		for _, r := range slices.Concat(material.Cautions(e.Dose.Material, material.Use(e.Kind.String())), material.WeatherCautions(e.Dose.Material)) {
+		cautions := slices.Concat(material.Cautions(e.Dose.Material, material.Use(e.Kind.String())), material.WeatherCautions(e.Dose.Material))
+		for _, r := range p.Reasons(cautions) {
 			all = append(all, r.Text)
 		}
 		s.list("What goes with "+e.MaterialName+", in full", all)
