@@ -18,12 +18,14 @@ var sourcesCommand = command{
 	what: "the references behind the figures",
 	help: `    swardbook sources
     swardbook sources psu-turf-lime
+    swardbook sources "Penn State AASL"
 
 Lists every reference, where it is used, and how far it was checked: against
 the text itself, in part, or not at all (from memory). Common practice has no
 published source. Laws are listed with the date of the text that was read.
 
-KEY is the key that the code and JSON name a source by.
+KEY is the key that the code and JSON name a source by, or the words beside a
+figure, such as "Penn State AASL", which may mean several.
 
         --state CODE    the laws of one state only
         --format FORM   text, json, csv or markdown
@@ -52,7 +54,7 @@ KEY is the key that the code and JSON name a source by.
 				for _, r := range all {
 					keys = append(keys, r.Key)
 				}
-				all = slices.DeleteFunc(all, func(r text.Source) bool { return r.Key != args[0] })
+				all = sourcesNamed(all, args[0])
 				if len(all) == 0 {
 					if near := agronomy.NearestName(args[0], keys); near != "" {
 						return misuse("no source %q; near it: %s", args[0], near)
@@ -65,6 +67,29 @@ KEY is the key that the code and JSON name a source by.
 				func(st text.Style) string { return text.Sources(all, st) })
 		}
 	},
+}
+
+// sourcesNamed finds sources by key, else by the words that a working names them by,
+// else by words of their citation.
+func sourcesNamed(all []text.Source, name string) []text.Source {
+	for _, is := range []func(text.Source) bool{
+		func(r text.Source) bool { return r.Key == name },
+		func(r text.Source) bool { return strings.EqualFold(word.ShortSources(r.Key), name) },
+		func(r text.Source) bool {
+			return len(name) > 3 && strings.Contains(strings.ToLower(r.Cite), strings.ToLower(name))
+		},
+	} {
+		var found []text.Source
+		for _, r := range all {
+			if is(r) {
+				found = append(found, r)
+			}
+		}
+		if len(found) > 0 {
+			return found
+		}
+	}
+	return nil
 }
 
 type sourcesShown struct {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"swardbook/cmd/swardbook/flag"
+	"swardbook/schedule"
 	"swardbook/schedule/text"
 )
 
@@ -46,7 +47,7 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
 			var data []byte
 			switch {
 			case out.Format == "json" && e != nil:
-				data, err = asJSON(e)
+				data, err = asJSON(whyShown{e, p.Grounds(e)})
 			case out.Format == "json":
 				data, err = asJSON(left)
 			case e != nil:
@@ -60,4 +61,10 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
 			return s.write(out.File, data, l.inputs()...)
 		}
 	},
+}
+
+// whyShown is an entry of the program with where the rest of it comes from.
+type whyShown struct {
+	*schedule.Entry
+	Grounds []schedule.Ground `json:"grounds"`
 }

@@ -106,7 +106,17 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 		}
 		s.list("What goes with "+e.MaterialName+", in full", all)
 	}
-	s.citations(e.Why)
+	grounds := p.Grounds(e)
+	all := [][]schedule.Reason{e.Why}
+	if len(grounds) > 0 {
+		s.head("Where the rest comes from")
+		for _, g := range grounds {
+			s.para(2, g.Of)
+			s.working(4, g.Why)
+			all = append(all, g.Why)
+		}
+	}
+	s.citations(all...)
 	return s.String()
 }
 
