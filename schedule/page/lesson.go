@@ -36,6 +36,14 @@ func (v worksheetView) Year(n int) []template.HTML {
 	return []template.HTML{d.Narrow.HTML(), d.Wide.HTML()}
 }
 
+// Drawing names the drawing of a question, for those who move through the page.
+func (v worksheetView) Drawing(n int) string {
+	if v.Set > 0 {
+		return fmt.Sprintf("Drawing of question %d, set %d", n, v.Set)
+	}
+	return fmt.Sprintf("Drawing of question %d", n)
+}
+
 // answerView is one question worked.
 type answerView struct {
 	N              int
