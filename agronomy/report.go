@@ -1,5 +1,7 @@
 package agronomy
 
+import "strings"
+
 // Extractant names the liquid a laboratory used to draw P, K, Ca and Mg from
 // the soil. Readings under different extractants are different scales.
 type Extractant string
@@ -18,6 +20,36 @@ const (
 // Extractants lists them. The slice is the caller's own.
 func Extractants() []Extractant {
 	return []Extractant{Mehlich3, Mehlich1, Bray1, Olsen, Morgan, ModifiedMorgan, AmmoniumAcetate}
+}
+
+// spellings are the other names of extractants, as [squeezed] leaves them.
+var spellings = map[string]Extractant{
+	"m3": Mehlich3, "mehlichiii": Mehlich3, "m1": Mehlich1, "mehlichi": Mehlich1, "doubleacid": Mehlich1,
+	"bray": Bray1, "brayp1": Bray1, "brayi": Bray1, "p1": Bray1, "weakbray": Bray1, "olsenp": Olsen, "bicarbonate": Olsen, "sodiumbicarbonate": Olsen,
+	"mm": ModifiedMorgan, "nh4oac": AmmoniumAcetate,
+}
+
+// ExtractantNamed finds an extractant by any usual spelling: "Mehlich I", "M3",
+// "Bray P1".
+func ExtractantNamed(name string) (Extractant, bool) {
+	got := squeezed(name)
+	for _, e := range Extractants() {
+		if squeezed(string(e)) == got {
+			return e, true
+		}
+	}
+	e, ok := spellings[got]
+	return e, ok
+}
+
+// squeezed leaves the small letters and digits of a name.
+func squeezed(name string) string {
+	return strings.Map(func(c rune) rune {
+		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' {
+			return c
+		}
+		return -1
+	}, strings.ToLower(name))
 }
 
 // BufferMethod names the buffer solution behind a buffer pH.
@@ -68,6 +100,7 @@ type Reading struct {
 	Given   bool
 	PPM     PPM      // elemental, under the report's extractant
 	PerAcre PerAcre  // elemental, if the sheet counts by the acre: as printed, before any depth
+	Doubled bool     // PerAcre was taken as twice the ppm, not as pounds in the sampled depth
 	AsGiven string   // the words of the report: "28 lb/acre"
 	Steps   []Reason // how AsGiven became PPM
 	Wanted  Optimum  // the lab's own optimum, if it printed one
@@ -99,5 +132,13 @@ type Report struct {
 	Sulfur        Reading
 	Sodium        Reading
 	Iron          Reading
-	TargetPH      PH // the user's wish; 0 takes the grass's
+	TargetPH      PH          // the user's wish; 0 takes the grass's
+	Printed       Recommended // what the laboratory itself asks for
+}
+
+// Recommended is what the laboratory itself asks for on a lawn, in lb/1000 sq
+// ft; nil where it printed nothing. It counts before every table.
+type Recommended struct {
+	Lime                        *PerThousand // of stone that acts fully
+	Nitrogen, Phosphate, Potash *PerThousand // N, P2O5, K2O in a year
 }

@@ -28,6 +28,7 @@ func (s *Site) LimeCase(a *Area) lime.Case {
 		CEC: r.CEC, OrganicMatter: r.OrganicMatter,
 		State: s.Place.State, Depth: r.Depth,
 		WarmRegion: lime.WarmLimeRegion(s.Place.State),
+		Printed:    r.Printed.Lime,
 	}
 	if r.TargetPH > 0 {
 		lc.Target, lc.LimeBelow = r.TargetPH, 0

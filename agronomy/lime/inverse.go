@@ -2,6 +2,7 @@ package lime
 
 import (
 	"fmt"
+	"slices"
 
 	"swardbook/agronomy"
 )
@@ -49,11 +50,32 @@ func (c Case) inverse(effective agronomy.PerThousand) (limeMethod, Case, error) 
 	if err != nil {
 		return m, c, err
 	}
+	m = m.asPrinted(c)
 	if most := m.need(m.top); effective > most && effective > 0 {
 		return m, c, &RangeError{"lime, lb/1000 sq ft,", float64(effective), 0, float64(most),
 			fmt.Sprintf("more than it takes to reach pH %s, where %s ends; spread less, and retest", agronomy.Short(m.top), m.name)}
 	}
 	return m, c, nil
+}
+
+// asPrinted stretches a method so that it asks for the laboratory's own amount
+// at the target: the laboratory knows how hard this soil is to move.
+func (m limeMethod) asPrinted(c Case) limeMethod {
+	if c.Printed == nil || c.Target > m.top {
+		return m
+	}
+	ours := m.need(c.Target)
+	if ours <= 0 || *c.Printed <= 0 {
+		return m
+	}
+	need, spread, by := m.need, m.spread, *c.Printed/ours
+	m.need = func(t agronomy.PH) agronomy.PerThousand { return by * need(t) }
+	m.spread = func(t agronomy.PH) (low, high agronomy.PerThousand) {
+		low, high = spread(t)
+		return by * low, by * high
+	}
+	m.notes = append(slices.Clip(m.notes), agronomy.Reason{Text: fmt.Sprintf("The method is stretched by %s, so that the laboratory's own %s lb reach the target.", agronomy.Short(by), agronomy.Short(*c.Printed))})
+	return m
 }
 
 // reached gives the target that takes the amount: of several, the nearest to wish.

@@ -19,6 +19,8 @@ type Case struct {
 	State         string          // two letters; picks a state's own table
 	Depth         agronomy.Inches // to be limed; 0: 4 in
 	WarmRegion    bool            // see WarmLimeRegion
+
+	Printed *agronomy.PerThousand // fully effective lime that the laboratory itself asks for; nil where it printed none
 }
 
 // Need is a lime requirement and how it came about.
@@ -53,7 +55,45 @@ func (c Case) organic() bool { return c.Texture == agronomy.Muck || c.OrganicMat
 //
 // PH 3.5 to 9, target 4.8 to 7.2, depth 2 to 8 inches; a figure outside what the
 // method covers gives a RangeError.
+//
+// What the laboratory itself asks for counts before all of it; Why then shows
+// both.
 func Requirement(c Case) (Need, error) {
+	if c.Printed == nil {
+		return c.worked()
+	}
+	ours, err := c.worked()
+	if err != nil {
+		ours = Need{Target: c.Target, Why: []agronomy.Reason{{Text: "By the methods here: " + err.Error() + "."}}}
+	}
+	return ours.asPrinted(c, err == nil)
+}
+
+// asPrinted puts the laboratory's own amount in the place of the one worked out
+// here.
+func (n Need) asPrinted(c Case, worked bool) (Need, error) {
+	rate := *c.Printed
+	if err := within("lime that the laboratory asks for, lb/1000 sq ft,", rate, 0, 1000, "read it off the sheet, with its unit"); err != nil { // [common]
+		return Need{}, err
+	}
+	text := fmt.Sprintf("The laboratory itself asks for %s lb/1000 sq ft of fully effective lime; that counts before any table.", agronomy.Short(rate))
+	if worked {
+		text += fmt.Sprintf(" By the method here it would be %s.", agronomy.Short(n.Rate))
+	}
+	n.Low, n.High = min(rate, n.Low), max(rate, n.High)
+	if !worked {
+		n.Low, n.High = rate, rate
+	}
+	n.Rate, n.Method, n.Reaches = rate, "the laboratory's own", max(c.PH, n.Target)
+	if rate == 0 {
+		n.Reaches = c.PH
+	}
+	n.Why = append(n.Why, agronomy.Reason{Text: text})
+	return n, nil
+}
+
+// worked is the requirement by the methods here.
+func (c Case) worked() (Need, error) {
 	c, settled, err := c.settle()
 	if err != nil {
 		return Need{}, err

@@ -74,6 +74,9 @@ func PhosphorusNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 		by, source = p2o5New, "common, purdue-p, unl-renovate"
 	}
 	n, err := need(r, agronomy.Phosphorus, state, isNew, by, source)
+	if p := r.Printed.Phosphate; p != nil {
+		n, err = n.printed(*p, err), nil
+	}
 	if err != nil {
 		return n, err
 	}
@@ -100,6 +103,11 @@ func PotassiumNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 		by, source = k2oNew, "common"
 	}
 	n, err := need(r, agronomy.Potassium, state, isNew, by, source)
+	if k := r.Printed.Potash; k != nil {
+		n = n.printed(*k, err)
+		n.limit(yearK2O, singleK2O, "K₂O")
+		return n, nil
+	}
 	if err != nil {
 		return n, err
 	}
@@ -187,6 +195,17 @@ func (n *Need) byOptimum(r agronomy.Report, of agronomy.Nutrient) {
 	if deficit > 0 {
 		n.Why = append(n.Why, agronomy.Reason{Text: "Take it as at least this much: soil holds back part of what is put down, and a mild extractant sees a small slice of it. If the lab prints pounds, they count more.", Source: "common"})
 	}
+}
+
+// printed puts the laboratory's own amount in the place of the one worked out
+// here; err is why there was none.
+func (n Need) printed(rate agronomy.PerThousand, err error) Need {
+	text := fmt.Sprintf("The laboratory itself asks for %s lb/1000 sq ft a year; that counts before any table.", agronomy.Figure(rate))
+	if err == nil {
+		text += fmt.Sprintf(" By the reading it would be %s lb.", agronomy.Figures(n.Year, 2))
+	}
+	n.Year, n.Why = rate, append(n.Why, agronomy.Reason{Text: text})
+	return n
 }
 
 // limit holds the year to what turf can use and carries the rest over.

@@ -38,6 +38,8 @@ type NitrogenCase struct {
 	OrganicMatter     agronomy.Percent
 	Age               float64 // years since seeding; 0 an established stand of unknown age
 	New               bool    // in its first year
+
+	Printed *agronomy.PerThousand // what the laboratory itself asks for in a year; nil where it printed none
 }
 
 // NitrogenNeed is a year's nitrogen.
@@ -95,6 +97,10 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		}
 	}
 	n.clippings(c, tabled)
+	if c.Printed != nil {
+		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("The laboratory itself asks for %s lb N a year; that counts before the %s lb of this working.", agronomy.Figure(*c.Printed), agronomy.Figures(n.Year, 2))})
+		n.Year = *c.Printed
+	}
 	if c.Stand.Season() == agronomy.Cool && n.Year > coolYear {
 		n.Year = coolYear
 		n.Why = append(n.Why, agronomy.Reason{Text: "Cool-season lawns need no more than 4 lb N a year.", Source: "ksu-eckert"})

@@ -29,6 +29,7 @@ func Findings(r agronomy.Report, s agronomy.Stand, state string, isNew bool) []F
 			continue
 		}
 		f := nutrientFinding(r, n, state, isNew)
+		f.Text += acreWords(r, n, state)
 		order := 100 + i
 		switch short := f.Level == Low || f.Level == VeryLow; {
 		case n == agronomy.Phosphorus && short && isNew:
@@ -162,6 +163,24 @@ func nutrientFinding(r agronomy.Report, n agronomy.Nutrient, state string, isNew
 		f.Why = append(f.Why, agronomy.Reason{Text: "Above 200 ppm by Mehlich-3 phosphorus in run-off becomes a worry for streams.", Source: "psu-m3p"})
 	}
 	return f
+}
+
+// acreWords says how a figure by the acre was read, where the sampled depth
+// would make another level of it.
+func acreWords(r agronomy.Report, n agronomy.Nutrient, state string) string {
+	reading := r.Reading(n)
+	if !reading.Doubled || r.Depth <= 0 || reading.Wanted.Given || r.Method == agronomy.Mehlich1 { // whose bands are in the sheet's own lb/acre
+		return ""
+	}
+	deep := reading
+	deep.PPM = reading.PerAcre.PPM(r.Depth)
+	here := StandingOf(r, n, state).Level
+	there := stand(n, deep, r.Method, r.Texture, state, r.CEC).Level
+	if here == there {
+		return ""
+	}
+	return fmt.Sprintf(" %s is read as twice the ppm, %s ppm; were it the pounds in the %s in sampled, it would be %s ppm, %s: then lb_per_acre_depth = true.",
+		reading.AsGiven, agronomy.Figure(reading.PPM), agronomy.Figure(r.Depth), agronomy.Figure(deep.PPM), there)
 }
 
 // nutrientWords are the plain words for a level.

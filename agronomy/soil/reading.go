@@ -35,11 +35,12 @@ const maxPPM = 20000 // [common]
 const readingHint = `like "14 ppm", "28 lb/acre", "9 mg/kg", "1.9 meq/100 g", "32 ppm P2O5"`
 
 // ParseReading reads one figure of a soil report and brings it to elemental
-// ppm, with each step of the way. Figures an acre are taken over the depth of
-// the sample; "28 lb/acre in 6.67 in" names another layer, and without any
-// depth the plough layer is taken, 2 lb/acre for 1 ppm. A share in percent is
-// of the CEC and needs it. Errors are QuantityErrors.
-func ParseReading(n agronomy.Nutrient, text string, depth agronomy.Inches, cec agronomy.Meq) (agronomy.Reading, error) {
+// ppm, with each step of the way. A figure by the acre is twice the ppm, as
+// laboratories print it for a furrow slice however deep the sample was; with a
+// layer above 0 it is the pounds in that layer, and "28 lb/acre in 6.67 in"
+// names one of its own. A share in percent is of the CEC and needs it. Errors
+// are QuantityErrors.
+func ParseReading(n agronomy.Nutrient, text string, layer agronomy.Inches, cec agronomy.Meq) (agronomy.Reading, error) {
 	fail := func(problem, hint string) (agronomy.Reading, error) {
 		return agronomy.Reading{}, &agronomy.QuantityError{Text: text, Problem: problem, Hint: hint}
 	}
@@ -50,7 +51,7 @@ func ParseReading(n agronomy.Nutrient, text string, depth agronomy.Inches, cec a
 	if !ok {
 		return fail("not a reading: it must begin with a plain number", readingHint)
 	}
-	unit, layer, err := layerOf(agronomy.PlainUnit(rest), depth)
+	unit, layer, err := layerOf(agronomy.PlainUnit(rest), layer)
 	if err != nil {
 		return fail(err.Error(), `like "28 lb/acre in 6.67 in"`)
 	}
@@ -79,11 +80,11 @@ func ParseReading(n agronomy.Nutrient, text string, depth agronomy.Inches, cec a
 		r.PPM = agronomy.PPM(x)
 	case "lb/acre", "lbs/acre", "lb/a", "lbs/a", "lb/ac", "lbs/ac", "pp2m":
 		r.PerAcre = agronomy.PerAcre(x)
-		r.PPM = fromAcre(&r, layer, depth)
+		r.PPM = fromAcre(&r, layer)
 	case "kg/ha":
 		r.PerAcre = agronomy.PerThousand(x * 0.1 / agronomy.GramsPerM2PerThousand).PerAcre()
 		r.Steps = append(r.Steps, agronomy.Reason{Text: fmt.Sprintf("%s kg/ha = %s lb/acre", agronomy.Figures(x, 4), agronomy.Figures(r.PerAcre, 4)), Source: "definitions"})
-		r.PPM = fromAcre(&r, layer, depth)
+		r.PPM = fromAcre(&r, layer)
 	case "meq/100 g", "meq/100g", "me/100 g", "me/100g", "cmol/kg", "cmol(+)/kg", "cmolc/kg", "meq":
 		w, cation := agronomy.MeqWeight(n)
 		if !cation {
@@ -114,11 +115,12 @@ func ParseReading(n agronomy.Nutrient, text string, depth agronomy.Inches, cec a
 	return r, nil
 }
 
-// layerOf splits "lb/acre in 6.67 in" into its unit and depth.
-func layerOf(unit string, depth agronomy.Inches) (string, agronomy.Inches, error) {
+// layerOf splits "lb/acre in 6.67 in" into its unit and depth; without one it
+// is the layer given.
+func layerOf(unit string, layer agronomy.Inches) (string, agronomy.Inches, error) {
 	before, after, found := strings.Cut(unit, " in ")
 	if !found {
-		return unit, depth, nil
+		return unit, layer, nil
 	}
 	d, err := agronomy.ParseDepth(after)
 	if err != nil {
@@ -127,20 +129,17 @@ func layerOf(unit string, depth agronomy.Inches) (string, agronomy.Inches, error
 	return before, d, nil
 }
 
-// fromAcre turns the figure an acre into ppm and notes how. A zero layer
-// stands for the plough layer.
-func fromAcre(r *agronomy.Reading, layer, sampled agronomy.Inches) agronomy.PPM {
+// fromAcre turns the figure an acre into ppm and notes how.
+func fromAcre(r *agronomy.Reading, layer agronomy.Inches) agronomy.PPM {
 	if layer <= 0 {
+		r.Doubled = true
 		ppm := agronomy.PPM(float64(r.PerAcre) * 1e6 / agronomy.PoundsPerPloughLayer)
-		r.Steps = append(r.Steps, agronomy.Reason{Text: fmt.Sprintf("no depth given, so a plough layer of 2,000,000 lb of soil an acre: %s lb/acre ÷ 2 = %s ppm", agronomy.Figures(r.PerAcre, 4), agronomy.Figures(ppm, 4)), Source: "tx-plantanswers"})
+		r.Steps = append(r.Steps, agronomy.Reason{Text: fmt.Sprintf("laboratories print twice the ppm as lb/acre, for a furrow slice of 2,000,000 lb of soil however deep the sample was: %s lb/acre ÷ 2 = %s ppm", agronomy.Figures(r.PerAcre, 4), agronomy.Figures(ppm, 4)), Source: "tx-plantanswers"})
 		return ppm
 	}
 	ppm := r.PerAcre.PPM(layer)
 	million := agronomy.SoilPerAcreInch * float64(layer) / 1e6
 	r.Steps = append(r.Steps, agronomy.Reason{Text: fmt.Sprintf("%s in of soil weigh %s million lb an acre: %s lb/acre ÷ %s = %s ppm", agronomy.Figures(layer, 4), agronomy.Figure(million), agronomy.Figures(r.PerAcre, 4), agronomy.Figure(million), agronomy.Figures(ppm, 4)), Source: "definitions"})
-	if million < 1.8 && layer == sampled { // [common] a tenth under the plough layer
-		r.Steps = append(r.Steps, agronomy.Reason{Text: fmt.Sprintf("Many laboratories print twice the ppm as lb/acre whatever the depth. If yours does, this is %s ppm: write it so, or add the layer, \"%s in 6.67 in\".", agronomy.Figures(float64(r.PerAcre)/2, 4), r.AsGiven), Source: "tx-plantanswers"})
-	}
 	return ppm
 }
 
@@ -162,18 +161,18 @@ func oxideName(form string) string {
 
 // ParseOptimum reads a lab's own wanted value: one text, or a low and a high.
 // Units are those of ParseReading.
-func ParseOptimum(n agronomy.Nutrient, texts []string, depth agronomy.Inches, cec agronomy.Meq) (agronomy.Optimum, error) {
+func ParseOptimum(n agronomy.Nutrient, texts []string, layer agronomy.Inches, cec agronomy.Meq) (agronomy.Optimum, error) {
 	all := strings.Join(texts, " to ")
 	if len(texts) < 1 || len(texts) > 2 {
 		return agronomy.Optimum{}, &agronomy.QuantityError{Text: all, Problem: "an optimum is one value, or a low and a high", Hint: `like wanted = ["12 ppm", "20 ppm"]`}
 	}
-	low, err := ParseReading(n, texts[0], depth, cec)
+	low, err := ParseReading(n, texts[0], layer, cec)
 	if err != nil {
 		return agronomy.Optimum{}, err
 	}
 	high := low
 	if len(texts) == 2 {
-		if high, err = ParseReading(n, texts[1], depth, cec); err != nil {
+		if high, err = ParseReading(n, texts[1], layer, cec); err != nil {
 			return agronomy.Optimum{}, err
 		}
 		if high.PPM < low.PPM {

@@ -25,6 +25,7 @@ func TestParseReading(t *testing.T) {
 		{agronomy.Potassium, "100 ppm K2O", 4, 0, 83.015},
 		{agronomy.Phosphorus, "28 lb/acre", 4, 0, 23.3333},
 		{agronomy.Phosphorus, "28 lbs/A", 6.66667, 0, 14},
+		{agronomy.Potassium, "122 pp2m", 0, 0, 61},
 		{agronomy.Phosphorus, "28 lb/acre", 0, 0, 14},
 		{agronomy.Phosphorus, "28 lb/acre in 6.66667 in", 4, 0, 14},
 		{agronomy.Phosphorus, "64 lb/acre P2O5", 0, 0, 13.9657},
@@ -69,16 +70,40 @@ func TestParseReadingRefused(t *testing.T) {
 	}
 }
 
-// A shallow sample's lb/acre says what it would be if the lab doubled its ppm.
-func TestShallowAcreIsExplained(t *testing.T) {
-	r, err := ParseReading(agronomy.Phosphorus, "28 lb/acre", 4, 0)
-	if err != nil {
-		t.Fatal(err)
+// By default lb/acre is twice the ppm, however deep the sample; the finding
+// says so where the sampled depth would make another level of it. The acre
+// furrow slice of 2,000,000 lb is Texas A&M's. [tx-plantanswers]
+func TestAcreIsTwiceThePPM(t *testing.T) {
+	r, err := ParseReading(agronomy.Phosphorus, "46 lb/acre", 0, 0)
+	if err != nil || r.PPM != 23 || !r.Doubled || !strings.Contains(r.Steps[0].Text, "46 lb/acre ÷ 2 = 23 ppm") {
+		t.Errorf("46 lb/acre: %v ppm, %v, %v", float64(r.PPM), r.Steps, err)
 	}
-	text := r.Steps[0].Text + r.Steps[1].Text
-	for _, want := range []string{"28 lb/acre ÷ 1.2 = 23.33 ppm", "this is 14 ppm"} {
-		if !strings.Contains(text, want) {
-			t.Errorf("no %q in %q", want, text)
+	lawn := sourLawn()
+	lawn.Phosphorus = r
+	says := func() string {
+		for _, f := range Findings(lawn, agronomy.Stand{{Grass: check.Grass(t, "perennial ryegrass"), Percent: 100}}, "OH", false) {
+			if f.Reading == "phosphorus" {
+				return f.Text
+			}
+		}
+		return ""
+	}
+	if got := says(); !strings.Contains(got, "twice the ppm, 23 ppm") || !strings.Contains(got, "38.3 ppm, medium: then lb_per_acre_depth = true") {
+		t.Errorf("the finding does not say how it was read: %q", got)
+	}
+	lawn.Phosphorus, err = ParseReading(agronomy.Phosphorus, "46 lb/acre", 4, 0)
+	if got := says(); err != nil || lawn.Phosphorus.Doubled || strings.Contains(got, "twice") {
+		t.Errorf("pounds in the sampled depth: %q, %v", got, err)
+	}
+}
+
+func TestExtractantNamed(t *testing.T) {
+	for name, want := range map[string]agronomy.Extractant{
+		"Mehlich I": agronomy.Mehlich1, "M3": agronomy.Mehlich3, "Mehlich III": agronomy.Mehlich3, "MEHLICH 3": agronomy.Mehlich3, "mehlich-1": agronomy.Mehlich1,
+		"Bray P1": agronomy.Bray1, "Olsen": agronomy.Olsen, "modified Morgan": agronomy.ModifiedMorgan, "Morgan": agronomy.Morgan, "": "", "Mehlich II": "", "m2": "",
+	} {
+		if got, ok := agronomy.ExtractantNamed(name); got != want || ok != (want != "") {
+			t.Errorf("%q is %q, want %q", name, got, want)
 		}
 	}
 }

@@ -52,7 +52,7 @@ func bufferStart(m agronomy.BufferMethod) agronomy.PH {
 
 // Suspicious lists the figures of a report that look like slips of reading or
 // copying. None of them stops a program.
-func Suspicious(r agronomy.Report, state string) []Suspicion {
+func Suspicious(r agronomy.Report) []Suspicion {
 	var all []Suspicion
 	add := func(field, format string, a ...any) {
 		all = append(all, Suspicion{field, agronomy.Reason{Text: fmt.Sprintf(format, a...), Source: "common"}})
@@ -91,31 +91,12 @@ func Suspicious(r agronomy.Report, state string) []Suspicion {
 			}
 			add(string(n), "%s ppm of %s is more than lawns usually show (%.0f): %s?", agronomy.Figures(reading.PPM, 4), n, float64(most), slip)
 		}
-		all = append(all, shallowAcre(r, n, state)...)
 	}
 	all = append(all, cecSuspicions(r)...)
 	if r.OrganicMatter > 20 && r.Texture != agronomy.Muck { // [tristate-1995] organic soil
 		add("organic_matter", "Organic matter of %s %% makes this an organic soil: then the texture is muck. Or was the decimal point lost?", agronomy.Figure(r.OrganicMatter))
 	}
 	return all
-}
-
-// shallowAcre warns where a figure in lb/acre from a shallow sample would mean
-// another level if the lab simply doubled its ppm.
-func shallowAcre(r agronomy.Report, n agronomy.Nutrient, state string) []Suspicion {
-	reading := r.Reading(n)
-	if reading.PerAcre == 0 || r.Method == agronomy.Mehlich1 {
-		return nil
-	}
-	doubled := reading
-	doubled.PPM = agronomy.PPM(reading.PerAcre / 2)
-	here := StandingOf(r, n, state).Level
-	there := stand(n, doubled, r.Method, r.Texture, state, r.CEC).Level
-	if reading.Wanted.Given || here == there {
-		return nil
-	}
-	return []Suspicion{{string(n), agronomy.Reason{Text: fmt.Sprintf("%s over the sampled depth is %s ppm (%s); if the lab just doubles its ppm, it is %s ppm (%s). Ask, or write ppm.",
-		reading.AsGiven, agronomy.Figure(reading.PPM), here, agronomy.Figure(doubled.PPM), there), Source: "common"}}}
 }
 
 // cecSuspicions compares the CEC with the bases that must fit in it and with

@@ -84,7 +84,7 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 }
 
 func (c *Treatment) nitrogenCase(young bool) nutrient.NitrogenCase {
-	nc := nutrient.NitrogenCase{Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
+	nc := nutrient.NitrogenCase{Printed: c.Report.Printed.Nitrogen, Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
 		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.Report.OrganicMatter, New: young}
 	if !c.Seeded.IsZero() {
 		nc.Age = max(0, float64(c.Begins.DaysFrom(c.Seeded))/365)

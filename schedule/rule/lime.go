@@ -49,7 +49,11 @@ func (c *Treatment) planLime() liming {
 	}
 	why := slices.Concat(c.Area.Stand.WhyPH(), need.Why)
 	if need.Rate == 0 {
-		l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Text: fmt.Sprintf("lime: none, pH %s is high enough for %s", c.Report.PH.Words(), c.Area.Stand), Why: why}}
+		text := fmt.Sprintf("lime: none, pH %s is high enough for %s", c.Report.PH.Words(), c.Area.Stand)
+		if l.cause.Printed != nil {
+			text = "lime: none, the laboratory itself asks for none"
+		}
+		l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Text: text, Why: why}}
 		return l
 	}
 	effective := need.Rate

@@ -118,7 +118,7 @@ func (r *reader) readReports(all table, a *schedule.Area, assume func(string, ..
 			}
 		}
 		if !s.given("depth") {
-			assume("%s: depth of the sample not given; figures by the acre are taken over a plough layer", a.Name)
+			assume("%s: depth of the sample not given, taken as 4 in", a.Name)
 		}
 		a.Reports = append(a.Reports, one)
 	}

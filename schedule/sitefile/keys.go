@@ -102,6 +102,12 @@ var keys = []key{
 	{"area.*.soil.sulfur", asQuantity | asTable, `"9 ppm"`},
 	{"area.*.soil.sodium", asQuantity | asTable, `"18 ppm"`},
 	{"area.*.soil.iron", asQuantity | asTable, `"72 ppm"`},
+	{"area.*.soil.lb_per_acre_depth", asFlag, `false`},
+	{"area.*.soil.lime", asQuantity, `"60 lb/1000 sq ft"`},
+	{"area.*.soil.lime_ecce", asNumber, `70`},
+	{"area.*.soil.nitrogen", asQuantity, `"3 lb/1000 sq ft"`},
+	{"area.*.soil.phosphate", asQuantity, `"1 lb/1000 sq ft"`},
+	{"area.*.soil.potash", asQuantity, `"2 lb/1000 sq ft"`},
 
 	{"material", asTable, ""},
 	{"material.*", asTable, ""},

@@ -203,7 +203,7 @@ analysis = "46-0-0"
 		t.Errorf("%+v", s)
 	}
 	said := fmt.Sprint(s.Assumed, s.Areas[0].Assumed)
-	for _, want := range []string{"edar-row-the-2nd", "US units", "any day of the week", "urea: no packs", "taken as medium", "taken as returned", "plough layer"} {
+	for _, want := range []string{"edar-row-the-2nd", "US units", "any day of the week", "urea: no packs", "taken as medium", "taken as returned", "depth of the sample"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not named in %s", want, said)
 		}

@@ -17,7 +17,7 @@ func (r *reader) readPlace(top table) {
 	t := top.under("place")
 	p := &r.site.Place
 	p.ZIP = t.text("zip")
-	p.State = strings.ToUpper(t.text("state"))
+	p.State = stateCode(t.text("state"))
 	p.Hardiness = strings.ToLower(t.text("hardiness"))
 	if t.text("elevation") != "" {
 		before := len(r.problems)
@@ -109,6 +109,16 @@ func (r *reader) knowCounty(t table) {
 		hint = "the name of a county of " + s.Place.State + ", such as " + all[0]
 	}
 	t.wrong("county", fmt.Sprintf("%s has no county %q", s.Place.State, s.County), hint)
+}
+
+// stateCode gives the two letters of a state by its code or its name.
+func stateCode(text string) string {
+	for _, s := range law.States() {
+		if strings.EqualFold(s.Name, text) {
+			return s.Code
+		}
+	}
+	return strings.ToUpper(text)
 }
 
 func degrees(t table, name string, most float64) *float64 {

@@ -18,7 +18,8 @@ var convertFigure = Figure{
 it is a figure of a soil report, and comes out as ppm of the element.
         --nutrient NAME       phosphorus, potassium, calcium, magnesium, sulfur,
                               sodium, iron
-        --depth D             of the sample, for a figure by the acre
+        --depth D             of the layer whose pounds a figure by the acre
+                              counts (default: it is twice the ppm)
         --cec X               meq/100 g, for a share in percent
 `,
 	setup: func(fs *flag.Set) func(*asked) (Answer, error) {

@@ -1,0 +1,50 @@
+package lime
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"swardbook/agronomy"
+)
+
+// What the laboratory itself asks for counts before every table, also where no
+// table holds or none would lime; the working shows both.
+func TestPrintedCountsFirst(t *testing.T) {
+	printed := func(lb agronomy.PerThousand) *agronomy.PerThousand { return &lb }
+	sour := Case{PH: 5.1, Target: 6.5, LimeBelow: 6, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 6.4}, Depth: 4}
+	ours, err := Requirement(sour)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, lb := range []agronomy.PerThousand{0, 20, 60, 120} {
+		c := sour
+		c.Printed = printed(lb)
+		n, err := Requirement(c)
+		if err != nil || n.Rate != lb || n.Low > lb || n.High < lb || n.Low > ours.Rate || n.High < ours.Rate {
+			t.Errorf("printed %v: %+v, %v", lb, n, err)
+			continue
+		}
+		text := n.Why[len(n.Why)-1].Text
+		if !strings.Contains(text, "asks for "+agronomy.Short(lb)+" lb") || !strings.Contains(text, "it would be "+agronomy.Short(ours.Rate)) {
+			t.Errorf("printed %v: not both are shown: %s", lb, text)
+		}
+		if lb == 0 {
+			continue
+		}
+		if ph, _, err := ExpectedPH(c, lb); err != nil || math.Abs(float64(ph-6.5)) > 0.01 {
+			t.Errorf("the laboratory's own %v lb reach pH %v (%v), want its target", lb, ph, err)
+		}
+		if half, _, err := ExpectedPH(c, lb/2); err != nil || half <= c.PH || half >= 6.4 {
+			t.Errorf("half of %v lb reaches pH %v (%v)", lb, half, err)
+		}
+	}
+	below := Case{PH: 4.0, Target: 6.5, Texture: agronomy.Loam, Depth: 4, Printed: printed(100)} // the table starts at 4.5
+	if n, err := Requirement(below); err != nil || n.Rate != 100 {
+		t.Errorf("below the table: %+v, %v", n, err)
+	}
+	well := Case{PH: 6.6, Target: 6.5, Texture: agronomy.Loam, Depth: 4, Printed: printed(25)}
+	if n, err := Requirement(well); err != nil || n.Rate != 25 {
+		t.Errorf("where no lime is due here: %+v, %v", n, err)
+	}
+}
