@@ -133,6 +133,7 @@ type Report struct {
 	Sodium        Reading
 	Iron          Reading
 	TargetPH      PH          // the user's wish; 0 takes the grass's
+	LowerPH       bool        // the user asks for sulfur
 	Printed       Recommended // what the laboratory itself asks for
 }
 

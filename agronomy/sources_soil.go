@@ -336,6 +336,21 @@ var soilSources = map[string]Source{
 		Where: "www.mdpi.com/2311-7524/8/3/207",
 		How:   "seen",
 	},
+	"nc-centipede": {
+		Cite:  "NC State Extension. Centipedegrass lawn maintenance calendar: iron sulfate, 2 oz in water per 1000 sq ft, on yellow turf.",
+		Where: "content.ces.ncsu.edu/centipedegrass-lawn-maintenance-calendar",
+		How:   "part",
+	},
+	"ndsu-gypsum": {
+		Cite:  "North Dakota State University. Gypsum requirement web application, after Oster, J.D. et al. 1999. As printed, with the exchangeable sodium in percent, the equation is 100 times too large: it needs a fraction.",
+		Where: "ndsu.edu/pubweb/soils/GypsumRequirementWebApp",
+		How:   "seen",
+	},
+	"sodic-gypsum": {
+		Cite:  "Ali, M.H. 2011. Practices of irrigation and on-farm water management, volume 2, p. 344: 1.7 tons of pure gypsum an acre-foot for each meq of sodium (page and title seen in a web copy; author, year and volume from memory).",
+		Where: "what-when-how.com (copy)",
+		How:   "seen",
+	},
 	"rhs-acidify": {
 		Cite:  "Royal Horticultural Society. Acidifying soil: amounts.",
 		Where: "rhs.org.uk/soil-composts-mulches/acidifying-soil",

@@ -48,6 +48,7 @@ var (
 	Starter = Row{Name: "starter", Noun: "starter", Verb: "Starter for", Category: "Starter", Weight: 3,
 		Serves: bringsP, Feeds: true}.Kind()
 	Lime   = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: is(material.LimeMaterial)}.Kind()
+	Gypsum = Row{Name: "gypsum", Noun: "gypsum", Verb: "Gypsum on", Category: "Gypsum", Weight: 1, Serves: is(material.GypsumMaterial)}.Kind()
 	Sulfur = Row{Name: "sulfur", Noun: "sulfur", Verb: "Sulfur on", Category: "Sulfur", Weight: 1,
 		Serves: is(material.SulfurMaterial)}.Kind()
 	Phosphorus = Row{Name: "phosphorus", Noun: "phosphorus", Verb: "Phosphorus on", Category: "Phosphorus", Weight: 2,
@@ -60,6 +61,7 @@ var (
 		Serves: bringsK, Nutrient: "K₂O", Things: nutrient.PotassiumDown}.Kind()
 	Magnesium = Row{Name: "magnesium", Noun: "magnesium", Verb: "Magnesium on", Category: "Magnesium", Weight: 1,
 		Serves: bringsMg, Nutrient: "Mg"}.Kind()
+	Iron     = Row{Name: "iron", Noun: "iron", Verb: "Iron on", Category: "Iron", Weight: 1, Serves: is(material.IronMaterial)}.Kind()
 	LastSafe = Row{Name: "last-safe", Noun: "last safe day", Category: "Season", Does: Tells, Weight: 1}.Kind()
 	Reopen   = Row{Name: "reopen", Noun: "ground open again", Category: "Season", Does: Tells, Weight: 1}.Kind()
 )
@@ -68,8 +70,8 @@ var (
 type KindTable []Kind
 
 // kinds are the kinds in the order in which they matter when not all fit.
-var kinds = KindTable{SoilTest, Sow, Starter, Lime, Sulfur, Phosphorus, Nitrogen,
-	LateNitrogen, Potassium, Magnesium, LastSafe, Reopen}
+var kinds = KindTable{SoilTest, Sow, Starter, Lime, Gypsum, Sulfur, Phosphorus, Nitrogen,
+	LateNitrogen, Potassium, Magnesium, Iron, LastSafe, Reopen}
 
 // Kinds lists every kind, the most important first.
 func Kinds() KindTable { return slices.Clone(kinds) }

@@ -60,6 +60,8 @@ func Brings(k Kind, d material.Dose) agronomy.PerThousand {
 	switch k {
 	case Lime:
 		return EffectiveLime(of)
+	case Gypsum, Iron:
+		return d.Rate
 	case Sulfur:
 		return SulfurOf(of)
 	case Phosphorus:

@@ -12,6 +12,7 @@ const (
 	SulfurMaterial     Kind = "sulfur"
 	GypsumMaterial     Kind = "gypsum"
 	MagnesiumMaterial  Kind = "magnesium"
+	IronMaterial       Kind = "iron" // dissolved and sprayed on the leaf
 )
 
 // Material is something that can be spread or sprayed. Zero values are not
@@ -31,6 +32,7 @@ type Material struct {
 	Hydrated   bool             // hydrated or burned lime
 	Magnesium  agronomy.Percent // % Mg
 	Sulfur     agronomy.Percent // % S
+	Iron       agronomy.Percent // % Fe
 	Pack       agronomy.Pounds  // weight of one pack; liquids: PackVolume
 	PackVolume agronomy.Gallons
 	OnHand     float64 // packs
@@ -39,6 +41,10 @@ type Material struct {
 	Pesticide  bool    // kills or prevents weeds, moss, insects or disease: never planned
 	ToBuy      bool    // a plain material of the trade, not in the site file
 }
+
+// Sprayed tells what goes down as a spray: liquids, and iron salts dissolved in
+// water.
+func (m Material) Sprayed() bool { return m.Liquid || m.Kind == IronMaterial }
 
 // Sieve is the share of a lime that passes one mesh.
 type Sieve struct {

@@ -47,6 +47,8 @@ func (m Material) HeatLimit() (climate.Fahrenheit, agronomy.Reason, bool) {
 	switch {
 	case m.Kind == SulfurMaterial:
 		return SulfurHeat, agronomy.Reason{Text: "Elemental sulfur burns in heat: only on days under " + SulfurHeat.String() + ".", Source: "common"}, true
+	case m.Kind == IronMaterial:
+		return SolubleNHeat, agronomy.Reason{Text: "Iron on the leaf burns in heat: not on days above " + SolubleNHeat.String() + ".", Source: "common"}, true
 	case m.Liquid && m.Kind == FertilizerMaterial:
 		return SolubleNHeat, agronomy.Reason{Text: "Liquid feed burns leaves in heat: not on days above " + SolubleNHeat.String() + ".", Source: "common"}, true
 	case m.Analysis.N > 0 && m.SlowShare < 1:

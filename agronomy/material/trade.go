@@ -41,5 +41,5 @@ func TradeMaterials() []Material {
 	sulfur := Material{ID: "trade-elemental-sulfur", Name: "elemental sulfur", Kind: SulfurMaterial,
 		Sulfur: 90, Pack: 50, ToBuy: true} // [common]
 
-	return []Material{urea, sulfate, coated, triple, dap, sop, mop, kmag, epsom, calcitic, dolomitic, sulfur}
+	return append([]Material{urea, sulfate, coated, triple, dap, sop, mop, kmag, epsom, calcitic, dolomitic, sulfur}, soilTrade()...)
 }

@@ -19,6 +19,7 @@ const (
 	ForNitrogen     Use = "nitrogen"
 	ForLateNitrogen Use = "late-nitrogen"
 	ForGypsum       Use = "gypsum"
+	ForIron         Use = "iron"
 )
 
 // WaterKind tells the ways of watering in apart.
@@ -53,7 +54,7 @@ var waterIns = []WaterIn{
 	{WaterStarter, 0.1, 0.25, 1, agronomy.Reason{Text: "Seed must not dry out, and light water keeps it where it fell.", Source: "common"}},
 	{WaterLime, 0.25, 0.5, 72, agronomy.Reason{Text: "Water washes lime off the leaves and down to the soil; rain within three days does as well.", Source: "common, psu-report-notes, nc-lee-lime"}},
 	{WaterSulfur, 0.25, 0.5, 1, agronomy.Reason{Text: "Sulfur burns leaves it lies on: wash it off at once.", Source: "common"}},
-	{WaterFoliar, 0, 0, 0, agronomy.Reason{Text: "A light liquid feed works through the leaf: no water for some hours.", Source: "common"}},
+	{WaterFoliar, 0, 0, 0, agronomy.Reason{Text: "What is sprayed to work through the leaf stays on it: no water for some hours.", Source: "common"}},
 	{WaterPotassium, 0.25, 0.5, 24, agronomy.Reason{Text: "Potassium fertilizers are salts: water them off the leaves.", Source: "common, cornell-k"}},
 	{WaterGypsum, 0.5, 1, 72, agronomy.Reason{Text: "Gypsum works only as water carries it down.", Source: "common"}},
 }
@@ -83,6 +84,8 @@ func (d Dose) WaterIn(use Use) WaterIn {
 		kind = WaterSulfur
 	case m.Kind == GypsumMaterial:
 		kind = WaterGypsum
+	case m.Kind == IronMaterial:
+		kind = WaterFoliar
 	case use == ForStarter:
 		kind = WaterStarter
 	case use == ForLateNitrogen:

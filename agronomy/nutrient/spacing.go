@@ -23,6 +23,7 @@ const (
 	PhosphorusDown
 	PotassiumDown
 	SulfurDown
+	GypsumDown
 	SeedUp // seedlings up
 	FirstMow
 	SampleTaken
@@ -34,7 +35,7 @@ const (
 )
 
 var thingNames = [...]string{"lime", "hydrated or burned lime", "urea or ammonium nitrogen", "quick nitrogen", "slow nitrogen",
-	"phosphorus", "potassium", "sulfur", "seedlings up", "first mowing", "soil sample"}
+	"phosphorus", "potassium", "sulfur", "gypsum", "seedlings up", "first mowing", "soil sample"}
 
 // String names the things: "quick nitrogen, slow nitrogen or phosphorus".
 func (t Things) String() string {
@@ -88,6 +89,7 @@ var spacingRules = []SpacingRule{
 	{First: PhosphorusDown, Then: PhosphorusDown, Days: 28, Why: agronomy.Reason{Text: becauseShare, Source: "common"}},
 	{First: PotassiumDown, Then: PotassiumDown, Days: 28, Why: agronomy.Reason{Text: becauseSalts, Source: "common"}},
 	{First: SulfurDown, Then: SulfurDown, Days: lime.SulfurSpacingDays, Why: agronomy.Reason{Text: "Soil life must turn one dressing of sulfur to acid before the next.", Source: "common"}},
+	{First: GypsumDown, Then: GypsumDown, Days: 60, Why: agronomy.Reason{Text: "Water must carry one dressing of gypsum down before the next.", Source: "common"}},
 	{First: SulfurDown, Then: anyLime, Days: 180, Why: agronomy.Reason{Text: becauseUndo, Source: "common"}},
 	{First: SeedUp, Then: nitrogen, Days: 28, Why: agronomy.Reason{Text: becauseBurn, Source: "turf-trade-est"}},
 	{First: SeedUp, Then: FirstMow, Days: 14, Why: agronomy.Reason{Text: "Look whether the young grass stands a third above the mowing height.", Source: "common"}},
@@ -132,6 +134,8 @@ func ThingsOf(m material.Material) (all Things) {
 		return LimeDown
 	case m.Kind == material.SulfurMaterial:
 		return SulfurDown
+	case m.Kind == material.GypsumMaterial:
+		return GypsumDown
 	}
 	if m.Analysis.N > 0 {
 		all = SolubleNDown

@@ -258,7 +258,7 @@ func TestCellsCations(t *testing.T) {
 func TestCellsSuspicious(t *testing.T) {
 	asked := func(r agronomy.Report) string {
 		var fields []string
-		for _, s := range Suspicious(r, "OH") {
+		for _, s := range Suspicious(r) {
 			fields = append(fields, s.Field)
 		}
 		return strings.Join(fields, " ")

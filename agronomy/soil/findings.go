@@ -81,7 +81,7 @@ const (
 )
 
 // phFinding places the pH on the grass's range: half a unit under it is very
-// low, above 8 very high. [common]
+// low, over free lime very high. [common]
 func phFinding(r agronomy.Report, s agronomy.Stand) (order int, f Finding) {
 	target, low, high := s.TargetPH()
 	why := s.WhyPH()
@@ -102,10 +102,15 @@ func phFinding(r agronomy.Report, s agronomy.Stand) (order int, f Finding) {
 		f.Text = fmt.Sprintf("The pH suits this grass (%.1f to %.1f).", float64(low), float64(high))
 	case r.PH <= chalkyLimit:
 		f.Level = High
-		f.Text = fmt.Sprintf("The pH is above what this grass likes (%.1f to %.1f): no lime, and iron may be hard to get.", float64(low), float64(high))
+		f.Text = fmt.Sprintf("The pH is above what this grass likes (%.1f to %.1f) and is accepted: no lime.", float64(low), float64(high))
+		if why, likely := IronShort(r, s); likely {
+			f.Text += " Where young leaves yellow, iron on the leaf is the answer."
+			f.Why = append(f.Why, why...)
+		}
+		f.Why = append(f.Why, agronomy.Reason{Text: "On established turf sulfur does little; it is planned only where the site file asks for it, lower_ph = true.", Source: "purdue-sulfur"})
 	default:
 		f.Level = VeryHigh
-		f.Text = "The soil is chalky: no lime, expect yellow young leaves from want of iron, and feed iron on the leaf. Sulfur will hardly move it."
+		f.Text = "The soil is chalky, and that is accepted: no lime, expect yellow young leaves from want of iron, and feed iron on the leaf. Lime stands free in it and eats up sulfur."
 	}
 	switch {
 	case r.PH < acidLimit && r.PH < low, r.PH > chalkyLimit:
@@ -246,7 +251,7 @@ func nutrientWords(n agronomy.Nutrient, l Level, r agronomy.Report, isNew bool) 
 func sodiumWords(l Level) string {
 	switch l {
 	case VeryHigh:
-		return "Sodium is high enough to seal the soil: gypsum, then plenty of water and drainage. Ask where it comes from first."
+		return "Sodium is high enough to seal the soil: gypsum, then plenty of water and drainage. Ask where it comes from first. Gypsum does nothing for soil that is only compacted."
 	case High:
 		return "Sodium is above the usual ceiling: rinse with good water after winter or salty irrigation, and test again."
 	case Medium:

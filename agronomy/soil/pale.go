@@ -10,24 +10,23 @@ type Pale struct {
 	LookNext []agronomy.Reason
 }
 
-// ironPH is the pH above which iron in the soil is hard for roots to take up.
-const ironPH agronomy.PH = 7.2 // [az-iron] [common]
-
 // WhyPale goes through the causes of pale turf that a report bears on.
 func WhyPale(r agronomy.Report, s agronomy.Stand, state string, isNew bool) Pale {
 	var p Pale
 	fits := func(source, text string) { p.Fits = append(p.Fits, agronomy.Reason{Text: text, Source: source}) }
 	against := func(source, text string) { p.Against = append(p.Against, agronomy.Reason{Text: text, Source: source}) }
+	limit, ironWhy := IronPH(s)
+	highPH := r.PH > limit
 	fits("az-iron, uga-tissue", "Want of nitrogen, if the paleness is even, began on the oldest leaves and growth is slow. No report can show or rule it out.")
 	if r.PH > 0 {
 		_, low, _ := s.TargetPH()
 		if r.PH < acidLimit && r.PH < low {
 			fits("common", "Sour soil: at pH "+r.PH.Words()+" roots are stunted and feed seems to do nothing.")
 		}
-		if r.PH > ironPH {
-			fits("az-iron", "Want of iron: pH "+r.PH.Words()+" locks it up, whatever the iron reading says. Young leaves yellow between green veins.")
+		if highPH {
+			fits(ironWhy.Source, "Want of iron: pH "+r.PH.Words()+" keeps it from the roots of this grass, whatever the iron reading says. Young leaves yellow between green veins.")
 		} else {
-			against("az-iron", "Want of iron from a high pH: "+r.PH.Words()+" is not high. Cold, wet or scalped turf can still show it.")
+			against("az-iron", "Want of iron from a high pH: "+r.PH.Words()+" is not high for this grass. Cold, wet or scalped turf can still show it.")
 		}
 	}
 	level := func(n agronomy.Nutrient) (l Level, given bool) {
@@ -38,14 +37,16 @@ func WhyPale(r agronomy.Report, s agronomy.Stand, state string, isNew bool) Pale
 		switch {
 		case l == Low || l == VeryLow:
 			fits("rutgers-levels", "Little iron: "+agronomy.Figure(r.Iron.PPM)+" ppm is under what the scale wants.")
-		case r.PH <= ironPH:
+		case !highPH:
 			against("rutgers-levels", "Want of iron in the soil itself: "+agronomy.Figure(r.Iron.PPM)+" ppm is enough.")
 		}
 	}
 	if l, ok := level(agronomy.Phosphorus); ok {
 		switch {
-		case l == VeryHigh && r.PH > ironPH:
+		case l == VeryHigh && highPH:
 			fits("az-iron", "Very high phosphorus makes iron still harder to get.")
+		case l == VeryHigh:
+			fits("az-iron", "Want of iron from very high phosphorus, which ties it up, though the pH is not high.")
 		case (l == Low || l == VeryLow) && isNew:
 			fits("psu-fert-copy, uga-tissue", "Low phosphorus under seedlings: dark or purple and slow, more than pale. Cold soil does the same.")
 		}

@@ -59,6 +59,37 @@ func sodiumStanding(ppm agronomy.PPM, cec agronomy.Meq) standing {
 // equivalent of calcium: 172.17 / 2.
 const gypsumEquivalent = 86.09 // [atomic-weights]
 
+// GypsumNeed is the pure gypsum that brings a sodic soil under the usual
+// ceiling of sodium.
+type GypsumNeed struct {
+	Total  agronomy.PerThousand // for the depth
+	Share  agronomy.Percent     // of the CEC that sodium holds
+	Excess agronomy.Meq         // over the ceiling, per 100 g
+	Why    []agronomy.Reason
+}
+
+// GypsumOf gives the gypsum for a report, over its depth or 4 in; false where
+// sodium does not hold 15 % of the CEC, or is not known. Gypsum is for sodium and
+// never for compaction.
+func GypsumOf(r agronomy.Report) (GypsumNeed, bool) {
+	share, ok := Saturation(agronomy.Sodium, r.Sodium.PPM, r.CEC)
+	if !ok || !r.Sodium.Given || share < sodiumSodic {
+		return GypsumNeed{}, false
+	}
+	depth := r.Depth
+	if depth <= 0 {
+		depth = sampleDepth
+	}
+	n := GypsumNeed{Share: share, Excess: agronomy.Meq(float64(r.CEC) * float64(share-sodiumHigh) / 100)}
+	n.Total = GypsumFor(n.Excess, depth)
+	n.Why = []agronomy.Reason{
+		{Text: fmt.Sprintf("Sodium holds %.1f %% of a CEC of %s meq/100 g, and 15 %% makes a soil sodic; down to 5 %% that is %.2f meq/100 g too much.", float64(share), agronomy.Figure(r.CEC), float64(n.Excess)), Source: "handbook60"},
+		{Text: fmt.Sprintf("%.2f meq/100 g × 861 ppm × %s in of soil = %.1f lb/1000 sq ft of pure gypsum; a published rule asks 1.7 tons for each meq in an acre-foot, which is the same. Not all of it exchanges: some add a tenth to a third.", float64(n.Excess), agronomy.Figure(depth), float64(n.Total)), Source: "sodic-gypsum, ndsu-gypsum"},
+		{Text: "Gypsum is for sodium only. It does nothing for compaction, and nothing without drainage and water to carry the sodium away.", Source: "common"},
+	}
+	return n, true
+}
+
 // GypsumFor gives the pure gypsum that replaces an excess of exchangeable
 // sodium in a layer of soil. Leaching water and drainage must follow it.
 func GypsumFor(excess agronomy.Meq, depth agronomy.Inches) agronomy.PerThousand {

@@ -78,6 +78,8 @@ var keyChanges = []struct {
 	{"area.*.soil.sodium", "900 ppm", nil},
 	{"area.*.soil.iron", "200 ppm", nil},
 	{"area.*.soil.lb_per_acre_depth", "true", []string{"area.east.soil.phosphorus=28 lb/acre"}},
+	{"area.*.soil.lower_ph", "true", []string{"area.east.soil.ph=7.8"}},
+	{"material.*.iron", "5", []string{"area.east.soil.ph=7.8", "material.extra.kind=iron", "material.extra.iron=20"}},
 	{"area.*.soil.lime", "20 lb/1000 sq ft", nil},
 	{"area.*.soil.lime_ecce", "50", []string{"area.east.soil.lime=20 lb/1000 sq ft"}},
 	{"area.*.soil.nitrogen", "1.5 lb/1000 sq ft", nil},
@@ -156,7 +158,7 @@ func TestEveryKeyHasAnEffect(t *testing.T) {
 func concrete(pattern string) string {
 	of := map[string]string{
 		"crew.people.*": "crew.people.mara", "crew.who.*": "crew.who.east", "crew.absent.*": "crew.absent.mara", "area.*.grass.*": "area.east.grass",
-		"area.*.soil.acidity": "area.west.soil.acidity", "area.*.texture": "area.west.texture", "material.*.kind": "material.extra.kind", "material.*.fineness.*": "material.limestone.fineness.60",
+		"area.*.soil.acidity": "area.west.soil.acidity", "area.*.texture": "area.west.texture", "material.*.kind": "material.extra.kind", "material.*.iron": "material.extra.iron", "material.*.fineness.*": "material.limestone.fineness.60",
 	}
 	if c, ok := of[pattern]; ok {
 		return c

@@ -56,8 +56,8 @@ func TestOneKindMore(t *testing.T) {
 		sheetSays, said string
 	}{
 		{plan.Overseed, "Overseed East lawn", "Lawn,Overseed", "overseeding", "Overseeding 2026-1 on East lawn"},
-		{plan.Gypsum, "Gypsum on East lawn", "Lawn,Gypsum", "gypsum", "Gypsum 2026-1 on East lawn"},
-		{plan.Iron, "Green up East lawn", "Lawn,Iron", "iron for color", "Iron for color 2026-1 on East lawn"},
+		{plan.Topdress, "Topdress East lawn", "Lawn,Topdress", "topdressing", "Topdressing 2026-1 on East lawn"},
+		{plan.Wetting, "Wet East lawn", "Lawn,Wetting", "wetting agent", "Wetting agent 2026-1 on East lawn"},
 	} {
 		e, _, err := p.Find("east/" + want.kind.String() + "/1")
 		if err != nil || e == nil {
@@ -102,38 +102,38 @@ func TestOneKindMoreOnRecord(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	gypsum, _, err := p.Find("east/gypsum/1")
+	topdress, _, err := p.Find("east/topdress/1")
 	if err != nil {
 		t.Fatal(err)
 	}
 	p, err = plan.PlanWithMore(site, []schedule.Done{
-		{Line: 2, Date: gypsum.Date, Area: "east", Job: gypsum.ID, AsPlanned: true},
-		{Line: 3, Date: gypsum.Date.AddDays(1), Area: "east", Job: "iron", Weight: 2.6},
+		{Line: 2, Date: topdress.Date, Area: "east", Job: topdress.ID, AsPlanned: true},
+		{Line: 3, Date: topdress.Date.AddDays(1), Area: "east", Job: "wetting", Weight: 2.6},
 		{Line: 4, Date: overseed.Date.AddDays(1), Area: "east", Job: "overseed"},
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for id, want := range map[string]string{"east/gypsum/1": "Gypsum on East lawn", "east/iron/1": "Iron for color on East lawn", "east/overseed/1": "Overseeding on East lawn"} {
+	for id, want := range map[string]string{"east/topdress/1": "Topdressing on East lawn", "east/wetting/1": "Wetting agent on East lawn", "east/overseed/1": "Overseeding on East lawn"} {
 		e, _, err := p.Find(id)
 		if err != nil || e == nil || e.State != schedule.Finished || e.Title != want {
 			t.Errorf("%s is not on record: %+v, %v", id, e, err)
 		}
 	}
-	iron, _, _ := p.Find("east/iron/1")
-	if iron == nil || iron.Material != "iron" || iron.Pounds != 2.6 {
-		t.Errorf("iron on record: %+v", iron)
+	wetting, _, _ := p.Find("east/wetting/1")
+	if wetting == nil || wetting.Material != "wetting" || wetting.Pounds != 2.6 {
+		t.Errorf("wetting on record: %+v", wetting)
 	}
-	usual, err := plan.Program(site, []schedule.Done{{Line: 3, Date: gypsum.Date, Area: "east", Job: "iron", Weight: 2.6}}, schedule.Date{})
+	usual, err := plan.Program(site, []schedule.Done{{Line: 3, Date: topdress.Date, Area: "east", Job: "wetting", Weight: 2.6}}, schedule.Date{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !slices.ContainsFunc(usual.Assumptions, func(a string) bool { return strings.Contains(a, `unknown kind of job "iron"`) }) {
-		t.Error("the usual table knows iron")
+	if !slices.ContainsFunc(usual.Assumptions, func(a string) bool { return strings.Contains(a, `unknown kind of job "wetting"`) }) {
+		t.Error("the usual table knows wetting")
 	}
 }
 
-// garden is an example site with a bag of gypsum and one of iron in the shed.
+// garden is an example site with sand and a wetting agent in the shed.
 func garden(t *testing.T) *schedule.Site {
 	t.Helper()
 	const dir = "../../examples/reading-garden/"
@@ -146,7 +146,7 @@ func garden(t *testing.T) *schedule.Site {
 		t.Fatal(problems)
 	}
 	site.Materials = append(site.Materials,
-		material.Material{ID: "gypsum", Name: "gypsum", Kind: material.GypsumMaterial, Pack: 40, OnHand: 9},
-		material.Material{ID: "iron", Name: "iron sulfate", Kind: material.FertilizerMaterial, Pack: 5, OnHand: 9})
+		material.Material{ID: "sand", Name: "sand", Kind: material.FertilizerMaterial, Pack: 40, OnHand: 9},
+		material.Material{ID: "wetting", Name: "wetting agent", Kind: material.FertilizerMaterial, Pack: 5, OnHand: 9})
 	return site
 }

@@ -62,7 +62,7 @@ func sour() *agronomy.Report {
 }
 
 func chalky() *agronomy.Report {
-	return &agronomy.Report{Depth: 4, Method: agronomy.Olsen, PH: 7.8, Texture: agronomy.SandyLoam,
+	return &agronomy.Report{Depth: 4, Method: agronomy.Olsen, PH: 7.8, LowerPH: true, Texture: agronomy.SandyLoam, CEC: 7, Sodium: agronomy.Reading{Given: true, PPM: 320},
 		Phosphorus: agronomy.Reading{Given: true, PPM: 8}, Potassium: agronomy.Reading{Given: true, PPM: 90}}
 }
 

@@ -57,17 +57,17 @@ func TestKindsAndRules(t *testing.T) {
 // and nothing else.
 var (
 	Overseed = schedule.Row{Name: "overseed", Noun: "overseeding", Verb: "Overseed", Category: "Overseed", Does: schedule.Sows, Weight: 3}.Kind()
-	Gypsum   = schedule.Row{Name: "gypsum", Noun: "gypsum", Verb: "Gypsum on", Category: "Gypsum", Weight: 1,
-		Serves: func(m material.Material) bool { return m.Kind == material.GypsumMaterial }}.Kind()
-	Iron = schedule.Row{Name: "iron", Noun: "iron for color", Verb: "Green up", Category: "Iron", Weight: 1,
-		Serves: func(m material.Material) bool { return m.ID == "iron" }}.Kind()
+	Topdress   = schedule.Row{Name: "topdress", Noun: "topdressing", Verb: "Topdress", Category: "Topdress", Weight: 1,
+		Serves: func(m material.Material) bool { return m.ID == "sand" }}.Kind()
+	Wetting = schedule.Row{Name: "wetting", Noun: "wetting agent", Verb: "Wet", Category: "Wetting", Weight: 1,
+		Serves: func(m material.Material) bool { return m.ID == "wetting" }}.Kind()
 )
 
 // PlanWithMore plans with these kinds beside all others.
 func PlanWithMore(site *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
 	more := slices.Insert(schedule.Kinds(), schedule.Kinds().Rank(schedule.Starter), Overseed)
-	more = slices.Insert(more, more.Rank(schedule.Sulfur), Gypsum)
-	more = slices.Insert(more, more.Rank(schedule.LastSafe), Iron)
+	more = slices.Insert(more, more.Rank(schedule.Sulfur), Topdress)
+	more = slices.Insert(more, more.Rank(schedule.LastSafe), Wetting)
 	return With(site, book, schedule.Date{}, more, append(slices.Clip(scrule.All),
 		scrule.Rule{Kind: Overseed, Propose: func(c *scrule.Treatment) (p schedule.Proposal) {
 			if c.DoneSince(Overseed, c.Start) {
@@ -76,8 +76,8 @@ func PlanWithMore(site *schedule.Site, book []schedule.Done) (*schedule.Program,
 			c.Finish(&p, schedule.Job{Kind: Overseed, N: c.Number(Overseed)(), Area: c.Area}, c.Growing(), schedule.Soonest)
 			return p
 		}},
-		scrule.Rule{Kind: Gypsum, Propose: spreadOnce(Gypsum, 40)},
-		scrule.Rule{Kind: Iron, Propose: spreadOnce(Iron, 1)},
+		scrule.Rule{Kind: Topdress, Propose: spreadOnce(Topdress, 40)},
+		scrule.Rule{Kind: Wetting, Propose: spreadOnce(Wetting, 1)},
 	))
 }
 

@@ -21,7 +21,7 @@ func (c *Treatment) describeSpread(j *schedule.Job, m word.Measure) {
 	}
 	j.Title = word.Title(j.Kind.Of().Verb, c.Area.Name, other+m.Amount(d, size), packs, schedule.TitleLength)
 	do, amount := "Spread ", m.Measured(a.Weight)
-	if d.Material.Liquid {
+	if d.Material.Sprayed() {
 		do = "Spray "
 	}
 	if a.Volume > 0 {
@@ -59,6 +59,9 @@ func amountReason(d material.Dose, size agronomy.SquareFeet) schedule.Reason {
 // machineSteps say how to put the dose down evenly.
 func (c *Treatment) machineSteps(j *schedule.Job, m word.Measure) []string {
 	d, size := j.Dose, c.Area.Size
+	if d.Material.Kind == material.IronMaterial && !d.Material.Liquid {
+		return ironSteps(d.For(size).Weight, size, m)
+	}
 	if d.Material.Liquid {
 		if c.Sprayer.Tank > 0 && c.Sprayer.Covers > 0 {
 			if f, err := d.Spray(size, c.Sprayer.Tank, c.Sprayer.Covers); err == nil {

@@ -62,7 +62,7 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 		c.Finish(&p, j, os, schedule.At(due))
 		return p
 	}
-	if c.tooChalky() && c.Report.PH <= soil.SulfurFreeLime {
+	if c.lowersPH() && c.Report.PH <= soil.SulfurFreeLime {
 		due := last.AddMonths(12)
 		j.Why = []schedule.Reason{{Text: "While sulfur goes down, a sample each year decides whether to go on.", Source: "purdue-sulfur"}}
 		os = schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: due, To: due.AddDays(150)}, Opens: "a year after the last sample", Closes: "five months later"}})

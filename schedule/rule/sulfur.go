@@ -12,11 +12,11 @@ import (
 	"swardbook/schedule/word"
 )
 
-// sulfurJobs lowers a pH that is above the range of the grass, where that can
-// be done on turf.
+// sulfurJobs lowers a pH that is above the range of the grass, where the site
+// file asks for it and it can be done on turf: else a high pH is accepted.
 func sulfurJobs(c *Treatment) schedule.Proposal {
 	var p schedule.Proposal
-	if !c.tooChalky() {
+	if !c.lowersPH() {
 		return p
 	}
 	_, _, high := c.Area.Stand.TargetPH()
@@ -36,9 +36,13 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 	if err != nil {
 		return leave(err.Error())
 	}
-	if need.Total == 0 {
+	if need.Total < leastSulfur {
+		if need.Total > 0 {
+			return leave(fmt.Sprintf("%s would do it, less than a reading is worth", c.Measure().Rate(need.Total)))
+		}
 		return p
 	}
+	need.Why = append(need.Why, schedule.Reason{Text: "First drop vinegar on dry soil: where it fizzes, lime stands free in it and sulfur is lost.", Source: "common"})
 	p.Needs = []schedule.Need{{Kind: schedule.Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), c.Report.PH.Words(), target.Words())}}
 	if why, stale := c.Stale(); stale {
 		return leave(why)
@@ -47,7 +51,8 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 	if !ok {
 		return leave("no elemental sulfur is known")
 	}
-	left := schedule.Remains(need.Total, c.Since(c.Area.Sampled, schedule.SulfurOf))
+	down := c.Since(c.Area.Sampled, schedule.SulfurOf)
+	left := schedule.Remains(need.Total, down)
 	if !schedule.WorthJob(left) {
 		return p
 	}
@@ -63,20 +68,34 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 			p.Leave(c.Area, schedule.Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", word.Plural(len(parts)-i, "dressing"), word.Plural(years, "year")), "purdue-sulfur")
 			break
 		}
+		down += part
 		d := material.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
 		due := first.AddDays(i * lime.SulfurSpacingDays)
-		c.Finish(&p, schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last),
-			Because: fmt.Sprintf("The soil is at pH %s; the grass does best under %s.", c.Report.PH.Words(), high.Words())}, os,
+		because := fmt.Sprintf("The soil is at pH %s, the grass does best under %s, and the site file asks to lower it", c.Report.PH.Words(), high.Words())
+		if ph, _, err := lime.PHAfterSulfur(c.Report.PH, c.Report.Texture, depth, down); err == nil {
+			because += fmt.Sprintf("; this takes it to about %.1f some warm months later", float64(ph))
+		}
+		j := schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last), Because: because + "."}
+		if down == part {
+			j.Steps = []string{"First drop vinegar on a little dry soil: where it fizzes, lime stands free in it and sulfur is lost, so leave it."}
+		}
+		c.Finish(&p, j, os,
 			func(o schedule.Opening) schedule.Date { return schedule.Later(o.From, due) })
 	}
 	return p
 }
 
-// tooChalky tells whether the pH is further above the range of the grass than
-// a reading may be off.
-func (c *Treatment) tooChalky() bool {
+// leastSulfur is the least sulfur in all that is worth the work, lb/1000 sq ft.
+const leastSulfur agronomy.PerThousand = 1 // [common]
+
+// lowersPH tells whether sulfur is asked for and the pH is above the range of
+// the grass, or above the target given.
+func (c *Treatment) lowersPH() bool {
 	_, _, high := c.Area.Stand.TargetPH()
-	return c.Report.PH > high+0.3 // [tristate-1995] a shortfall of 0.2 to 0.3 is none
+	if c.Report.TargetPH > 0 {
+		high = c.Report.TargetPH
+	}
+	return c.Report.LowerPH && c.Report.PH > high
 }
 
 func (c *Treatment) sulfurMaterial() (material.Material, bool) {

@@ -37,6 +37,7 @@ type Rule struct {
 var All = []Rule{
 	{schedule.SoilTest, soilTestJobs},
 	{schedule.Lime, limeJobs},
+	{schedule.Gypsum, gypsumJobs},
 	{schedule.Sulfur, sulfurJobs},
 	{schedule.Starter, starterJobs},
 	{schedule.Phosphorus, phosphorusJobs},
@@ -44,4 +45,5 @@ var All = []Rule{
 	{schedule.LateNitrogen, lateNitrogenJobs},
 	{schedule.Potassium, potassiumJobs},
 	{schedule.Magnesium, magnesiumJobs},
+	{schedule.Iron, ironJobs},
 }

@@ -13,7 +13,7 @@ import (
 )
 
 var materialKinds = []material.Kind{material.LimeMaterial, material.FertilizerMaterial, material.SulfurMaterial,
-	material.GypsumMaterial, material.MagnesiumMaterial}
+	material.GypsumMaterial, material.MagnesiumMaterial, material.IronMaterial}
 
 // onlyFor names the keys that mean something for one kind of material alone.
 var onlyFor = []struct {
@@ -76,6 +76,7 @@ func (r *reader) readMaterial(t table, id string) material.Material {
 		Hydrated:  t.flag("hydrated"),
 		Magnesium: agronomy.Percent(t.number("magnesium", 0, 61)), // [atomic-weights] magnesium oxide
 		Sulfur:    agronomy.Percent(t.number("sulfur", 0, 100)),
+		Iron:      agronomy.Percent(t.number("iron", 0, 40)), // [common] dried iron sulfate is some 32
 		Pesticide: t.flag("pesticide"),
 		OnHand:    t.number("on_hand", 0, 10000),
 		NoRebuy:   t.given("rebuy") && !t.flag("rebuy"),
@@ -155,6 +156,8 @@ func checkKind(t table, m material.Material) {
 		}
 	case material.SulfurMaterial:
 		t.need("sulfur", "the percentage of sulfur on the label, like sulfur = 90")
+	case material.IronMaterial:
+		t.need("iron", "the percentage of iron on the label, like iron = 20")
 	case material.MagnesiumMaterial:
 		t.need("magnesium", "the percentage of magnesium on the label, like magnesium = 10")
 	}

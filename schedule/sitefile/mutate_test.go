@@ -18,9 +18,9 @@ var absentMeansUnknown = []string{"through", "area.*.soil.received", "material.*
 	"area.*.name", "area.*.seeded", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",
 	"area.*.soil.ph", "area.*.soil.buffer", "area.*.soil.target_ph", "area.*.soil.acidity", "area.*.soil.cec", "area.*.soil.organic_matter",
 	"area.*.soil.phosphorus", "area.*.soil.potassium", "area.*.soil.calcium", "area.*.soil.magnesium", "area.*.soil.sulfur", "area.*.soil.sodium", "area.*.soil.iron",
-	"area.*.soil.lb_per_acre_depth", "area.*.soil.lime", "area.*.soil.lime_ecce", "area.*.soil.nitrogen", "area.*.soil.phosphate", "area.*.soil.potash",
+	"area.*.soil.lb_per_acre_depth", "area.*.soil.lime", "area.*.soil.lower_ph", "area.*.soil.lime_ecce", "area.*.soil.nitrogen", "area.*.soil.phosphate", "area.*.soil.potash",
 	"material.*.name", "material.*.cce", "material.*.ecce", "material.*.fineness", "material.*.hydrated", "material.*.magnesium",
-	"material.*.sulfur", "material.*.price",
+	"material.*.sulfur", "material.*.iron", "material.*.price",
 	"material.*.pesticide", // the name says it, or it holds none
 	"material.*.kind",      // a fertilizer is known by its analysis
 	"local.no_nitrogen", "local.no_phosphorus", "local.max_n_per_application",

@@ -19,6 +19,7 @@ func readSoil(t table, a schedule.Area) *agronomy.Report {
 		CEC:           agronomy.Meq(t.number("cec", 0.1, 200)),
 		Acidity:       agronomy.Meq(t.number("acidity", 0, 100)),
 		OrganicMatter: quantity(t, "organic_matter", agronomy.ParsePercent),
+		LowerPH:       t.flag("lower_ph"),
 		TargetPH:      agronomy.PH(t.number("target_ph", 4.5, 8)),
 	}
 	if b := t.under("buffer"); t.given("buffer") {

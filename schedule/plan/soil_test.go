@@ -1,0 +1,119 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+)
+
+// lawnWith is an established lawn in Ohio 6a with a report of its own.
+func lawnWith(t *testing.T, grass string, change func(*agronomy.Report)) *schedule.Site {
+	t.Helper()
+	site := situations[0].site(t, "OH", "6a", grass)
+	r := *site.Areas[0].Soil
+	change(&r)
+	site.Areas[0].Soil = &r
+	return site
+}
+
+func ofKind(p *schedule.Program, k schedule.Kind) (out []*schedule.Entry) {
+	for i := range p.Entries {
+		if p.Entries[i].Kind == k {
+			out = append(out, &p.Entries[i])
+		}
+	}
+	return out
+}
+
+func caution(e *schedule.Entry, part string) bool {
+	return slices.ContainsFunc(e.Cautions, func(c string) bool { return strings.Contains(c, part) })
+}
+
+// A high pH is accepted: no sulfur unless it is asked for, and iron on the leaf
+// in the growing season.
+func TestHighPHIsAccepted(t *testing.T) {
+	high := func(r *agronomy.Report) { r.PH = 7.8 }
+	p := plan(t, lawnWith(t, "kentucky bluegrass", high))
+	if s := ofKind(p, schedule.Sulfur); len(s) > 0 {
+		t.Errorf("sulfur, which nobody asked for: %s", s[0].Summary)
+	}
+	iron := ofKind(p, schedule.Iron)
+	if len(iron) != 1 {
+		t.Fatalf("%d sprays of iron", len(iron))
+	}
+	e := iron[0]
+	if got := float64(e.Rate); got < 0.124 || got > 0.126 { // 2 oz [nc-centipede]
+		t.Errorf("%v lb/1000 sq ft of iron sulfate, want 2 oz", got)
+	}
+	if !strings.HasPrefix(e.Summary, "Spray ") || e.WaterIn != 0 || !strings.Contains(strings.Join(e.Steps, " "), "Dissolve") {
+		t.Errorf("iron is not sprayed: %s %v", e.Summary, e.Steps)
+	}
+	p = plan(t, lawnWith(t, "kentucky bluegrass", func(r *agronomy.Report) { r.PH = 6.9 }))
+	if len(ofKind(p, schedule.Iron)) > 0 {
+		t.Error("iron at pH 6.9")
+	}
+	p = plan(t, lawnWith(t, "centipedegrass", func(r *agronomy.Report) { r.PH = 6.3 }))
+	if len(ofKind(p, schedule.Iron)) != 1 {
+		t.Error("no iron on centipedegrass at pH 6.3")
+	}
+}
+
+// Sulfur is asked for with lower_ph, begins with a test for carbonate, and is
+// never a trace.
+func TestSulfurWhereAsked(t *testing.T) {
+	asked := func(ph agronomy.PH) *schedule.Program {
+		return plan(t, lawnWith(t, "kentucky bluegrass", func(r *agronomy.Report) { r.PH, r.LowerPH = ph, true }))
+	}
+	s := ofKind(asked(7.8), schedule.Sulfur)
+	if len(s) == 0 {
+		t.Fatal("no sulfur though it is asked for")
+	}
+	if !strings.Contains(strings.Join(s[0].Steps, " "), "vinegar") || !strings.Contains(s[0].Because, "takes it to about") {
+		t.Errorf("no carbonate test, or no pH to expect: %q %v", s[0].Because, s[0].Steps)
+	}
+	for _, ph := range []agronomy.PH{7.0, 7.02} {
+		if s := ofKind(asked(ph), schedule.Sulfur); len(s) > 0 {
+			t.Errorf("a trace of sulfur at pH %v: %s", float64(ph), s[0].Summary)
+		}
+	}
+	p := asked(8.4)
+	if len(ofKind(p, schedule.Sulfur)) > 0 || leftOut(p, "a/sulfur/1") == nil {
+		t.Error("sulfur on soil with free lime, or not a word about it")
+	}
+}
+
+// Gypsum is for exchangeable sodium: two dressings under the cap, then a sample;
+// none for clay that is only heavy.
+func TestGypsumForSodium(t *testing.T) {
+	salty := func(r *agronomy.Report) {
+		r.PH, r.CEC, r.Texture, r.Sodium = 7.6, 20, agronomy.Clay, agronomy.Reading{Given: true, PPM: 1150}
+	}
+	p := plan(t, lawnWith(t, "kentucky bluegrass", salty))
+	g := ofKind(p, schedule.Gypsum)
+	if len(g) != 2 || leftOut(p, "a/gypsum/3") == nil {
+		t.Fatalf("%d dressings of gypsum, and the rest: %v", len(g), leftOut(p, "a/gypsum/3"))
+	}
+	for _, e := range g {
+		if e.Rate > 40 || !strings.Contains(e.Because, "Sodium") {
+			t.Errorf("%s: %s", e.Summary, e.Because)
+		}
+	}
+	if days := g[1].Date.DaysFrom(g[0].Date); days < 60 {
+		t.Errorf("%d days between two dressings", days)
+	}
+	site := lawnWith(t, "kentucky bluegrass", salty)
+	site.Materials = append(site.Materials, material.Material{ID: "g", Kind: material.GypsumMaterial, Sulfur: 15, Pack: 40, OnHand: 20})
+	if g := ofKind(plan(t, site), schedule.Gypsum); len(g) == 0 || g[0].Material != "g" {
+		t.Error("the gypsum in the shed is not used")
+	}
+	p = plan(t, lawnWith(t, "kentucky bluegrass", func(r *agronomy.Report) {
+		r.CEC, r.Texture, r.Sodium = 20, agronomy.Clay, agronomy.Reading{Given: true, PPM: 200}
+	}))
+	if len(ofKind(p, schedule.Gypsum)) > 0 {
+		t.Error("gypsum without sodium")
+	}
+}
