@@ -247,6 +247,18 @@ func DecimalComma(text string) (point string, ok bool) {
 	return whole + "." + rest, true
 }
 
+// PointThousands tells a number whose one point may be meant to set off
+// thousands, as in "5.200 sq ft", and gives the text with a comma in its place.
+func PointThousands(text string) (comma string, ok bool) {
+	text = strings.TrimSpace(text)
+	whole, rest, ok := strings.Cut(text, ".")
+	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+	if !ok || !digits(whole) || len(whole) > 3 || whole[0] == '0' || len(rest) < 3 || !digits(rest[:3]) || len(rest) > 3 && rest[3] >= '0' && rest[3] <= '9' {
+		return "", false
+	}
+	return whole + "," + rest, true
+}
+
 // decimal reads digits with at most one point and commas only between groups
 // of three digits, the first of them not begun with a 0: "0,250" is meant as a
 // part.

@@ -16,8 +16,11 @@ func (c *Case) Shown() AreaShown {
 	a := AreaShown{ID: c.Area.ID, Name: c.Area.Name, Size: c.Area.Size, Stand: c.Area.Stand.String(),
 		Findings: []FindingShown{}, Needs: []Need{}}
 	isNew := c.Future() || c.Young(c.Start)
+	if f, old := c.oldReport(); old {
+		a.Findings = append(a.Findings, f)
+	}
 	for _, f := range soil.Findings(c.Report, c.Area.Stand, c.Place.State, isNew) {
-		s := FindingShown{Rank: f.Rank, Reading: f.Reading, Value: f.Value, Unit: f.Unit, Level: f.Level, Text: f.Text, Source: f.Source, Why: f.Why}
+		s := FindingShown{Rank: len(a.Findings) + 1, Reading: f.Reading, Value: f.Value, Unit: f.Unit, Level: f.Level, Text: f.Text, Source: f.Source, Why: f.Why}
 		a.Findings = append(a.Findings, s)
 	}
 	if c.Area.Soil != nil {
@@ -71,6 +74,18 @@ func (c *Case) moved() (out []string) {
 		}
 	}
 	return out
+}
+
+// oldReport is the finding that comes before all others where the report is over
+// three years old at the start.
+func (c *Case) oldReport() (f FindingShown, old bool) {
+	years := soil.HowToSample(false).RetestIn
+	if c.Area.Soil == nil || c.Area.Sampled.IsZero() || !c.Area.Sampled.AddMonths(12*years).Before(c.Start) {
+		return f, false
+	}
+	text := fmt.Sprintf("It is of %s, over %d years old: take a sample before more lime, phosphorus or potassium goes down, for what follows may no longer hold.", c.Area.Sampled.Short(), years)
+	return FindingShown{Rank: 1, Reading: "report", Level: soil.Unknown, Text: text, Source: "psu-report-notes",
+		Why: []Reason{{Text: "Reports are repeated every one to five years, three being the usual interval.", Source: "psu-report-notes, vt-fall-2008"}}}, true
 }
 
 // Season lays the place's year around the program.

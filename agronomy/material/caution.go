@@ -17,28 +17,33 @@ func Cautions(m Material, use Use) []agronomy.Reason {
 		}
 	}
 	say("common", "Read the label first; where it says otherwise, it counts.")
-	switch m.Kind {
-	case LimeMaterial:
-		if m.Hydrated {
-			say("common",
-				"Caustic: it burns wet skin, eyes and lungs. Wear goggles, gloves, long sleeves and a respirator.",
-				"It burns leaves and easily overshoots the pH; ground limestone is the better choice for a lawn.",
-				"Nobody on the turf until it is watered in and settled.")
-			break
-		}
+	switch {
+	case m.Kind == LimeMaterial && m.Hydrated:
+		say("common",
+			"Caustic: it burns wet skin, eyes and lungs. Wear goggles, gloves, long sleeves and a respirator.",
+			"It burns leaves and easily overshoots the pH; ground limestone is the better choice for a lawn.")
+	case m.Kind == LimeMaterial:
 		say("common",
 			"Lime dust irritates eyes and lungs: gloves and eye protection, a dust mask with powder.",
-			"Wash it off the leaves.",
-			"Keep children and pets off until it is watered in and dry.")
-	case SulfurMaterial:
+			"Wash it off the leaves.")
+	case m.Kind == SulfurMaterial:
 		say("common", "Sulfur dust irritates eyes and lungs and can catch fire: goggles, gloves, dust mask, no sparks.")
 		_, heat, _ := m.HeatLimit()
 		out = append(out, heat)
-		say("common", "Water it in at once.", "Keep children and pets off until it is watered in and dry.")
-	case GypsumMaterial:
-		say("common", "Avoid the dust.", "It helps only where water drains through and carries the sodium away.")
-	case MagnesiumMaterial:
-		say("common", "Mild irritant: gloves.", "Keep children and pets off until it is watered in and dry.")
+		say("common", "Water it in at once.")
+	case m.Kind == GypsumMaterial:
+		say("common", "Gypsum dust irritates eyes and lungs: gloves, and a dust mask with powder.", "It helps only where water drains through and carries the sodium away.")
+	case m.Kind == MagnesiumMaterial:
+		say("common", "Mild irritant: gloves.")
+	case m.Kind == IronMaterial:
+		say("common",
+			"Iron salts irritate skin and eyes: gloves and eye protection, old clothes.",
+			"Iron stains paving, stone, siding, shoes and clothes rust-brown at once and for good: keep it off them.",
+			"Never in one tank with a weed killer; keep some days between the two.",
+			"Spray when the air is still, so that none drifts.",
+			"It blackens moss and may darken the grass for some days.")
+		_, heat, _ := m.HeatLimit()
+		out = append(out, heat)
 	default:
 		say("common", fertilizerCautions(m)...)
 		if _, heat, ok := m.HeatLimit(); ok {
@@ -47,17 +52,36 @@ func Cautions(m Material, use Use) []agronomy.Reason {
 		if use == ForStarter {
 			say("common", "On a seedbed water lightly and often; a hard watering washes seed together.")
 		}
-		say("common", "Keep children and pets off until it is watered in and dry.")
+	}
+	say("common", offUntil(m))
+	if m.Kind == FertilizerMaterial || m.Kind == "" {
 		say("purdue-p", "Leave a strip untreated beside water; nothing of it goes down a drain.")
 		say("common", "Local codes may add closed dates or wider strips: ask the town or the extension office.")
+	} else {
+		say("common", "Keep it out of water, wells and drains.")
 	}
-	if !m.Liquid {
+	switch {
+	case m.Kind == IronMaterial: // said above
+	case m.Sprayed():
+		say("common", "Keep the spray off paving; rinse what falls on it back onto the turf.", "Never in one tank with a weed killer, unless both labels allow it.")
+	default:
 		say("purdue-p", "Sweep it off paving back onto the turf.")
 	}
 	if limit, why, ok := m.ProductCap(); ok {
 		out = append(out, agronomy.Reason{Text: fmt.Sprintf("Not over %s lb of it per 1000 sq ft at a time.", agronomy.Figure(limit)), Source: why.Source})
 	}
 	return out
+}
+
+// offUntil says how long children and pets stay off.
+func offUntil(m Material) string {
+	switch {
+	case m.Kind == LimeMaterial && m.Hydrated:
+		return "Keep children, pets and everybody else off until it is watered in and settled."
+	case m.Sprayed():
+		return "Keep children and pets off until the leaves are dry."
+	}
+	return "Keep children and pets off until it is watered in and dry."
 }
 
 // fertilizerCautions are the hazards of a fertilizer by what it carries.
@@ -89,7 +113,7 @@ func WeatherCautions(m Material) []agronomy.Reason {
 		{Text: "Not on frozen, snow-covered or saturated ground; wait until frost is off the leaves.", Source: "common"},
 	}
 	switch {
-	case m.Liquid:
+	case m.Sprayed():
 		out = append(out, agronomy.Reason{Text: "Not in wind above 10 mph (16 km/h): spray drifts.", Source: "common"})
 	case m.Kind == LimeMaterial, m.Kind == SulfurMaterial, m.Kind == GypsumMaterial:
 		out = append(out, agronomy.Reason{Text: "Not in wind above 10 mph (16 km/h): dust drifts.", Source: "common"})

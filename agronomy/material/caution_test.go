@@ -20,6 +20,7 @@ func TestCautions(t *testing.T) {
 		"hydrated lime":     {Material{Kind: LimeMaterial, Hydrated: true}, ForLime, []string{"Caustic", "goggles"}, nil},
 		"sulfur":            {Material{Kind: SulfurMaterial}, ForSulfur, []string{"75 °F", "at once", "catch fire"}, []string{"algae"}},
 		"gypsum":            {Material{Kind: GypsumMaterial}, ForGypsum, []string{"40 lb", "drains"}, nil},
+		"iron sulfate":      {Material{Kind: IronMaterial}, ForIron, []string{"rust-brown", "weed killer", "leaves are dry", "85 °F", "drains"}, []string{"watered in", "Sweep", "algae"}},
 		"magnesium sulfate": {Material{Kind: MagnesiumMaterial}, ForMagnesium, []string{"2 lb", "gloves"}, nil},
 		"starter":           {starter, ForStarter, []string{"algae", "1 lb K₂O", "seedbed", "paving", "Local codes", "85 °F", "beside water"}, []string{"corrodes"}},
 		"urea":              {labelled("46-0-0"), ForNitrogen, []string{"dry leaves"}, []string{"algae", "K₂O", "seedbed"}},
@@ -42,6 +43,26 @@ func TestCautions(t *testing.T) {
 			t.Errorf("%s does not begin with the label", name)
 		}
 		checkTexts(t, got)
+	}
+}
+
+// Whatever goes down, the cautions say what to wear, keep children and pets off,
+// and say something about paving, water and the label.
+func TestCautionsCoverEveryJob(t *testing.T) {
+	all := append(TradeMaterials(), Material{Kind: LimeMaterial, Hydrated: true}, with(labelled("12-0-0"), func(m *Material) { m.Liquid = true }))
+	for _, m := range all {
+		for _, use := range []Use{ForStarter, ForLime, ForSulfur, ForPhosphorus, ForPotassium, ForMagnesium, ForNitrogen, ForLateNitrogen, ForGypsum, ForIron} {
+			text := joined(Cautions(m, use))
+			for _, topic := range []string{"label", "gloves|Wear", "hildren|everybody", "pets", "paving", "drain|water,"} {
+				if !slices.ContainsFunc(strings.Split(topic, "|"), func(w string) bool { return strings.Contains(text, w) }) {
+					t.Errorf("%s for %s: nothing on %s:\n%s", m.Title(), use, topic, text)
+				}
+			}
+			if m.Sprayed() && !strings.Contains(text, "weed killer") {
+				t.Errorf("%s is sprayed, and nothing keeps it from a weed killer", m.Title())
+			}
+			checkTexts(t, Cautions(m, use))
+		}
 	}
 }
 

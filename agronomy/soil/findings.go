@@ -251,7 +251,7 @@ func nutrientWords(n agronomy.Nutrient, l Level, r agronomy.Report, isNew bool) 
 func sodiumWords(l Level) string {
 	switch l {
 	case VeryHigh:
-		return "Sodium is high enough to seal the soil: gypsum, then plenty of water and drainage. Ask where it comes from first. Gypsum does nothing for soil that is only compacted."
+		return "Sodium is high enough to seal the soil: gypsum, then plenty of water and drainage. Ask where it comes from first."
 	case High:
 		return "Sodium is above the usual ceiling: rinse with good water after winter or salty irrigation, and test again."
 	case Medium:

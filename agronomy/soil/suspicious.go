@@ -70,9 +70,14 @@ func Suspicious(r agronomy.Report) []Suspicion {
 			add("buffer", "A buffer pH of %.2f is above the buffer's own %.1f: it may be another method's, or the soil pH.", float64(b.PH), float64(start))
 		case b.PH < 4.8:
 			add("buffer", "A buffer pH of %.2f is below every table: check the sheet.", float64(b.PH))
+		case r.PH >= 7 && b.PH < start-0.5: // [common] such a reading asks for lime
+			add("buffer", "Soil of pH %.1f wants no lime, and a buffer pH of %.2f asks for much: is one of them from another sample, or is a digit wrong?", float64(r.PH), float64(b.PH))
 		case r.PH > 0 && b.PH < r.PH-0.5:
 			add("buffer", "The buffer pH (%.2f) is well under the soil pH (%.2f): were the two swapped?", float64(b.PH), float64(r.PH))
 		}
+	}
+	if r.CEC > 0 && r.Acidity > r.CEC {
+		add("acidity", "An acidity of %s is more than the whole CEC of %s meq/100 g: have the two changed places, or is it another unit?", agronomy.Figure(r.Acidity), agronomy.Figure(r.CEC))
 	}
 	for _, n := range Nutrients() {
 		reading := r.Reading(n)

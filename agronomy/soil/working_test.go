@@ -236,7 +236,7 @@ func TestSuspiciousTogether(t *testing.T) {
 	given := func(ppm agronomy.PPM) agronomy.Reading { return agronomy.Reading{Given: true, PPM: ppm} }
 	fields := func(r agronomy.Report) string {
 		var out []string
-		for _, s := range Suspicious(r, "OH") {
+		for _, s := range Suspicious(r) {
 			out = append(out, s.Field)
 		}
 		return strings.Join(out, " ")

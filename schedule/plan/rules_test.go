@@ -57,7 +57,7 @@ func TestKindsAndRules(t *testing.T) {
 // and nothing else.
 var (
 	Overseed = schedule.Row{Name: "overseed", Noun: "overseeding", Verb: "Overseed", Category: "Overseed", Does: schedule.Sows, Weight: 3}.Kind()
-	Topdress   = schedule.Row{Name: "topdress", Noun: "topdressing", Verb: "Topdress", Category: "Topdress", Weight: 1,
+	Topdress = schedule.Row{Name: "topdress", Noun: "topdressing", Verb: "Topdress", Category: "Topdress", Weight: 1,
 		Serves: func(m material.Material) bool { return m.ID == "sand" }}.Kind()
 	Wetting = schedule.Row{Name: "wetting", Noun: "wetting agent", Verb: "Wet", Category: "Wetting", Weight: 1,
 		Serves: func(m material.Material) bool { return m.ID == "wetting" }}.Kind()

@@ -117,3 +117,34 @@ func TestGypsumForSodium(t *testing.T) {
 		t.Error("gypsum without sodium")
 	}
 }
+
+// A shortage that the program makes up is measured again after a year, a soil
+// that is well after three; and a report over three years old is said first.
+func TestRetests(t *testing.T) {
+	well := func(r *agronomy.Report) {
+		r.PH, r.Buffer = 6.5, agronomy.Buffer{}
+		r.Phosphorus.PPM, r.Potassium.PPM = 70, 200
+	}
+	short := func(r *agronomy.Report) {
+		well(r)
+		r.Potassium.PPM = 50
+	}
+	site := lawnWith(t, "kentucky bluegrass", short)
+	tests := ofKind(plan(t, site), schedule.SoilTest)
+	if due := site.Areas[0].Sampled.AddMonths(12); len(tests) != 1 || tests[0].Date.Before(due) {
+		t.Errorf("short of potassium: samples %v, want one from %s on", tests, due)
+	}
+	site = lawnWith(t, "kentucky bluegrass", well)
+	p := plan(t, site)
+	if l := leftOut(p, "a/soil-test/1"); l == nil || l.CarriedTo != site.Areas[0].Sampled.AddMonths(36) {
+		t.Errorf("a soil that is well is sampled again: %+v", l)
+	}
+	if f := p.Areas[0].Findings[0]; f.Reading == "report" {
+		t.Errorf("a fresh report is called old: %s", f.Text)
+	}
+	site.Areas[0].Sampled = site.Start.AddDays(-3*366 - 1)
+	p = plan(t, site)
+	if f := p.Areas[0].Findings[0]; f.Reading != "report" || f.Rank != 1 || p.Areas[0].Findings[1].Rank != 2 {
+		t.Errorf("an old report is not said first: %+v", f)
+	}
+}

@@ -4,12 +4,15 @@ import (
 	"fmt"
 	"slices"
 
+	"swardbook/agronomy"
 	"swardbook/agronomy/soil"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // soilTestJobs asks for a sample: at once where there is no report; between two
-// dressings of lime; a year after sowing; else three years after the last.
+// dressings of lime; a year after sowing; a year after the last where sulfur,
+// gypsum, phosphorus or potassium mends a shortage; else three years after it.
 func soilTestJobs(c *Treatment) schedule.Proposal {
 	var p schedule.Proposal
 	how := soil.HowToSample(c.Future() && c.Area.Soil == nil)
@@ -62,9 +65,23 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 		c.Finish(&p, j, os, schedule.At(due))
 		return p
 	}
-	if c.lowersPH() && c.Report.PH <= soil.SulfurFreeLime {
+	_, sodic := soil.GypsumOf(c.Report)
+	if sodic || c.lowersPH() && c.Report.PH <= soil.SulfurFreeLime {
 		due := last.AddMonths(12)
 		j.Why = []schedule.Reason{{Text: "While sulfur goes down, a sample each year decides whether to go on.", Source: "purdue-sulfur"}}
+		if sodic {
+			j.Why = []schedule.Reason{{Text: "While gypsum goes down, a sample each year shows what sodium is left.", Source: "common"}}
+		}
+		os = schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: due, To: due.AddDays(150)}, Opens: "a year after the last sample", Closes: "five months later"}})
+		c.Finish(&p, j, os, schedule.Soonest)
+		return p
+	}
+	if short := c.shortOf(); short != "" {
+		due := last.AddMonths(12)
+		j.Why = []schedule.Reason{{Text: "The soil is short of " + short + ", which the program makes up: a sample a year after the last shows how far it has come.", Source: "common"}}
+		if due.Before(c.Start) {
+			due = c.Start
+		}
 		os = schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: due, To: due.AddDays(150)}, Opens: "a year after the last sample", Closes: "five months later"}})
 		c.Finish(&p, j, os, schedule.Soonest)
 		return p
@@ -83,6 +100,17 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 	os = schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: due, To: due.AddDays(150)}, Opens: "three years after the last sample", Closes: "five months later"}})
 	c.Finish(&p, j, os, schedule.Soonest)
 	return p
+}
+
+// shortOf names what the soil is short of and the program makes up.
+func (c *Treatment) shortOf() string {
+	var short []string
+	for _, n := range []agronomy.Nutrient{agronomy.Phosphorus, agronomy.Potassium} {
+		if l := soil.LevelIn(c.Report, n, c.Place.State); l == soil.Low || l == soil.VeryLow {
+			short = append(short, string(n))
+		}
+	}
+	return word.List(short)
 }
 
 // limeDown gives the day of the first dressing after the sample: on record, or

@@ -69,11 +69,14 @@ func (r *reader) readArea(t table, id string, alone bool) schedule.Area {
 	}
 	t.need("size", `like size = "2600 sq ft" or "320 m2"`)
 	a.Size = quantity(t, "size", agronomy.ParseArea)
+	comma, point := agronomy.PointThousands(t.text("size"))
 	switch {
+	case point && !strings.Contains(comma, "ac") && !strings.Contains(comma, "ha"): // three places of an acre are a fine measure
+		t.doubt("size", fmt.Sprintf("%q is %s sq ft", t.text("size"), written(float64(a.Size))), "are thousands meant? a point parts the decimals here: write "+comma)
 	case a.Size > 0 && a.Size < 100: // [common] a strip of 10 by 10 ft
-		t.doubt("size", fmt.Sprintf("%s sq ft is hardly a lawn", written(float64(a.Size))), "is the unit right?")
+		t.doubt("size", fmt.Sprintf("%s sq ft is hardly a lawn", written(float64(a.Size))), "is it square meters, square yards or acres, or are digits missing?")
 	case a.Size > 20*agronomy.SquareFeetPerAcre: // [common]
-		t.doubt("size", fmt.Sprintf("%s acres is more than one crew treats alike", written(float64(a.Size)/agronomy.SquareFeetPerAcre)), "is the unit right? a point parts the decimals, a comma the thousands")
+		t.doubt("size", fmt.Sprintf("%s acres is more than one crew treats alike", written(float64(a.Size)/agronomy.SquareFeetPerAcre)), "is it square feet? a point parts the decimals, a comma the thousands")
 	}
 	t.need("grass", `like grass = "perennial ryegrass"`)
 	a.Stand = readStand(t)

@@ -17,6 +17,12 @@ func (r *reader) readCrew(top table) {
 	c.Paid = t.flag("paid")
 	r.readWeekdays(t)
 	c.Away = readSpans(t, "away")
+	for _, span := range c.Away {
+		// What lies shortly before the start may be last season's. [common] half a year
+		if s, p := r.site.Start, r.site.Through; !s.IsZero() && (span.To.Before(s.AddDays(-180)) || !p.IsZero() && span.From.After(p)) {
+			t.doubt("away", fmt.Sprintf("%s to %s lies outside the program", span.From, span.To), "is the year right?")
+		}
+	}
 	c.JobsPerDay = int(t.number("jobs_per_day", 1, 100))
 
 	people := t.under("people")
@@ -152,6 +158,9 @@ func (r *reader) readLocal(top table) {
 	l.NoNitrogen = closedDays(t, "no_nitrogen")
 	l.NoPhosphorus = closedDays(t, "no_phosphorus")
 	l.MaxN = float64(quantity(t, "max_n_per_application", above(agronomy.ParseRate)))
+	if l.MaxN > 0 && l.MaxN < 0.1 { // [common] a tenth of what codes allow at once
+		t.doubt("max_n_per_application", fmt.Sprintf("%q is %s lb/1000 sq ft, less than any feeding", t.text("max_n_per_application"), written(l.MaxN)), "is it lb/1000 sq ft, not lb/acre?")
+	}
 	l.Note = t.text("note")
 	if len(l.NoNitrogen)+len(l.NoPhosphorus) > 0 || l.MaxN > 0 {
 		if !t.given("note") {

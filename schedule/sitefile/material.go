@@ -130,6 +130,9 @@ func checkKind(t table, m material.Material) {
 		if m.SlowShare > 0 && a.N == 0 && t.text("analysis") != "" {
 			t.wrong("slow_share", "is a share of the nitrogen, and the analysis has none", "remove it, or mend the analysis")
 		}
+		if m.SlowShare > 0 && m.SlowShare < 0.02 { // [common] no feed is sold as slow with so little
+			t.doubt("slow_share", fmt.Sprintf("%.4g means %.4g %% of the nitrogen", m.SlowShare, 100*m.SlowShare), "it is a share from 0 to 1: 0.4 for 40 %; is it a percentage divided twice?")
+		}
 		if m.SlowShare > 0 && !t.given("lasts") {
 			t.doubt("lasts", "is missing: how long the slow part feeds is not known", `the label says, like lasts = "8 weeks"`)
 		}
@@ -207,6 +210,13 @@ func readFineness(t table) []material.Sieve {
 	for i := 1; i < len(sieves); i++ {
 		if sieves[i].Passing > sieves[i-1].Passing {
 			f.wrong(strconv.Itoa(sieves[i].Mesh), fmt.Sprintf("more passes sieve %d than the coarser sieve %d", sieves[i].Mesh, sieves[i-1].Mesh), "the finer the sieve, the less passes")
+		}
+	}
+	for _, s := range sieves {
+		for _, least := range []material.Sieve{{Mesh: 8, Passing: 50}, {Mesh: 20, Passing: 30}, {Mesh: 60, Passing: 15}, {Mesh: 100, Passing: 10}} { // [common] the coarsest sold for lawns passes more
+			if s.Mesh == least.Mesh && s.Passing > 0 && s.Passing < least.Passing {
+				f.doubt(strconv.Itoa(s.Mesh), fmt.Sprintf("only %.4g %% passes %d mesh, less than of any lime sold for lawns", float64(s.Passing), s.Mesh), "is a digit missing, or is it the share held back?")
+			}
 		}
 	}
 	if t.given("fineness") && len(sieves) == 0 && f.values != nil && len(f.values) == 0 {

@@ -29,6 +29,9 @@ func (r *reader) readPlace(top table) {
 	p.Latitude = degrees(t, "latitude", 90)
 	p.Longitude = degrees(t, "longitude", 180)
 	p.FirstFreeze, p.LastFreeze = freezeDay(t, "first_freeze"), freezeDay(t, "last_freeze")
+	if p.Longitude != nil && *p.Longitude > 0 && !slices.Contains([]string{"", "AK", "GU", "MP"}, p.State) { // the Aleutians and the Marianas reach east
+		t.doubt("longitude", fmt.Sprintf("%s is east of Greenwich, where %s is not", written(*p.Longitude), p.State), fmt.Sprintf("west is negative: longitude = -%s", written(*p.Longitude)))
+	}
 	r.site.Water = quantity(t, "water_within", between(agronomy.ParseLength, 0, 5280, "up to a mile; without water that near, remove the key"))
 
 	before := len(r.problems)

@@ -84,3 +84,37 @@ func TestStateByName(t *testing.T) {
 		}
 	}
 }
+
+// Slips that look like values: each is a warning that names the likely slip.
+func TestSlips(t *testing.T) {
+	report := lawn + "depth = \"4 in\"\nmethod = \"M3\"\n"
+	stone := lawn + "[material.stone]\nkind = \"lime\"\n"
+	feed := lawn + "[material.feed]\nanalysis = \"24-0-8\"\nlasts = \"8 weeks\"\n"
+	sized := func(size string) string { return strings.Replace(lawn, "2600 sq ft", size, 1) }
+	for name, c := range map[string]struct{ text, key, part string }{
+		"decimal comma after zero":  {sized("0,250 acre"), "area.east.size", "write a point: 0.250 acre"},
+		"point for thousands":       {sized("5.200 sq ft"), "area.east.size", "write 5,200 sq ft"},
+		"small area":                {sized("26 sq ft"), "area.east.size", "square meters"},
+		"vast area":                 {sized("26 acres"), "area.east.size", "square feet"},
+		"CCE of calcium":            {stone + "cce = 36\n", "material.stone.cce", "calcium that was noted"},
+		"fineness lacks a digit":    {stone + "cce = 90\nfineness = { \"8\" = 100, \"20\" = 98, \"60\" = 7 }\n", "material.stone.fineness.60", "digit missing"},
+		"buffer that asks for lime": {report + "ph = 7.7\nbuffer = { method = \"smp\", ph = 6.3 }\n", "area.east.soil.buffer", "another sample"},
+		"acidity above the CEC":     {report + "ph = 5.2\ncec = 6\nacidity = 14\n", "area.east.soil.acidity", "changed places"},
+		"slow share as a part":      {feed + "slow_share = 0.004\n", "material.feed.slow_share", "0.4 for 40 %"},
+		"longitude":                 {strings.Replace(lawn, "hardiness", "latitude = 40.1\nlongitude = 83.1\nhardiness", 1), "place.longitude", "longitude = -83.1"},
+		"away in another year":      {lawn + "[crew]\naway = [\"2025-10-03/2025-10-11\"]\n", "crew.away", "year right"},
+		"cap by the acre":           {lawn + "[local]\nnote = \"x\"\nmax_n_per_application = \"0.7 lb/acre\"\n", "local.max_n_per_application", "not lb/acre"},
+	} {
+		if _, ps := load(t, c.text); !says(ps, c.key, c.part) {
+			t.Errorf("%s: nothing at %s says %q: %v", name, c.key, c.part, ps)
+		}
+	}
+	for name, text := range map[string]string{
+		"whole": report + "ph = 5.6\ncec = 8\nacidity = 3\n", "small part of an acre": sized("1.250 acre"), "fine stone": stone + "cce = 90\nfineness = { \"8\" = 100, \"20\" = 98, \"60\" = 75, \"100\" = 60 }\n",
+		"away": lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\"]\n", "buffer at a high pH": report + "ph = 7.2\nbuffer = { method = \"smp\", ph = 7.1 }\n",
+	} {
+		if _, ps := load(t, text); len(ps) > 0 {
+			t.Errorf("%s: %v (%s)", name, ps, ps[0].Hint)
+		}
+	}
+}

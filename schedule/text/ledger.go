@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 	scword "swardbook/schedule/word"
 )
@@ -195,6 +196,12 @@ func Materials(title string, all []schedule.Supply, m scword.Measure, style Styl
 		}
 	}
 	s.table(2, dropEmpty(u))
+	var keep []string
+	for _, r := range material.StorageRules() {
+		keep = append(keep, r.Text)
+	}
+	s.gap()
+	s.list("What is left over", keep)
 	return s.String()
 }
 
