@@ -40,5 +40,6 @@ var limeSources = map[string]Source{
 	"uga-aglime-study":        {Cite: "University of Georgia thesis on the lime buffer capacity method (abstract): five ag limes were 73 % as effective as reagent CaCO3 on average; equilibrium took 84-96 hours.", Where: "openscholar.uga.edu/record/16037", How: "seen"},
 	"huluka-manual":           {Cite: "Huluka, G., Auburn University. Determination of soil lime requirement by the Adams-Evans buffer; and a modification of it (southern region method sheets).", Where: "studylib.net/doc/7626375 ; studylib.net/doc/7826531", How: "part"},
 	"msu-lime-index":          {Cite: "Michigan State University Extension. Tell me again: what does lime index mean? (news article).", Where: "www.canr.msu.edu/news/tell_me_againwhat_does_lime_index_mean", How: "part"},
+	"ash-letter":              {Cite: "Extension letter on wood ashes, May 1991, in an agriculture archive (issuing office not in the text): half to three quarters of the value of limestone, 10 to 20 lb/1000 sq ft a year, only under pH 7, not on germinating seed.", Where: "sunsite.unc.edu/london/agriculture/general/1/msg00108.html", How: "seen"},
 	"uga-792":                 {Cite: "University of Georgia AESL crop sheet 792, industrial and business lawns, St. Augustinegrass (Mehlich-1).", Where: "aesl.ces.uga.edu/scripts/crop.prg?792", How: "seen"},
 }

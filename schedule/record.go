@@ -71,8 +71,7 @@ func EffectiveLime(d Down) agronomy.PerThousand {
 	if d.Dose.Material.Kind != material.LimeMaterial {
 		return 0
 	}
-	value, _ := lime.Effective(d.Dose.Material, false)
-	return d.Dose.Rate * agronomy.PerThousand(value) / 100
+	return d.Dose.Rate * agronomy.PerThousand(lime.ValueOf(d.Dose.Material, "", false).Full) / 100
 }
 
 // SulfurOf gives the elemental sulfur that a sulfur job brought.

@@ -149,7 +149,7 @@ var limeChecks = map[string]func(inputs) (out, error){
 	},
 	"lime.by_texture_usda_lawn": func(in inputs) (out, error) {
 		n, err := lime.Requirement(lime.Case{PH: agronomy.PH(in.num("ph")), Target: agronomy.PH(in.num("target_ph")), Texture: agronomy.Texture(in.str("texture")), WarmRegion: in.str("region") == "warm", Depth: agronomy.Inches(in.num("depth_in"))})
-		return out{"lb_per_1000sqft": float64(n.Rate)}, err
+		return out{"lb_per_1000sqft": float64(n.Rate) / lime.GroundActs}, err // the table is of ground limestone
 	},
 	"lime.split": func(in inputs) (out, error) {
 		parts, err := lime.Dressings(agronomy.PerThousand(in.num("total_lb_per_1000sqft")), agronomy.PerThousand(in.num("cap_lb_per_1000sqft")))

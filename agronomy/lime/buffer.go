@@ -96,7 +96,7 @@ func besideTexture(c Case, rule bufferRule, table limeMethod, most agronomy.PerT
 	m.top = table.top
 	m.need = func(t agronomy.PH) agronomy.PerThousand { return max(table.need(t), texture.need(min(t, texture.top))) }
 	if t := min(c.Target, texture.top); c.Target > 0 && texture.need(t) <= table.need(c.Target) {
-		m.name, m.why, m.spread, m.most, m.assumed = table.name, table.why, table.spread, unheld, table.assumed
+		m.name, m.why, m.spread, m.most, m.assumed, m.ground = table.name, table.why, table.spread, unheld, table.assumed, false
 		return m, nil
 	}
 	m.name = "pH and texture, beside " + rule.name

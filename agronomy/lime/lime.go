@@ -1,7 +1,9 @@
 package lime
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 
 	"swardbook/agronomy"
 )
@@ -32,6 +34,9 @@ type Need struct {
 	Reaches   agronomy.PH // the pH to expect from Rate; under Target only where Why says that Rate was held
 	Why       []agronomy.Reason
 	Assumed   []agronomy.Reason // what was not given and taken
+
+	Ground     bool // read off a table of ordinary ground limestone, see ValueOf
+	BelowTable bool // so sour that no table reaches: a first dressing, and Reaches is not known
 }
 
 const (
@@ -111,6 +116,9 @@ func (c Case) worked() (Need, error) {
 		return Need{Method: "none needed", Target: c.Target, Reaches: c.PH, Why: append(why, agronomy.Reason{Text: text, Source: source}), Assumed: settled.assumed}, nil
 	}
 	m, err := limeMethodFor(c)
+	if below := (*RangeError)(nil); errors.As(err, &below) && below.tooSour() {
+		return c.firstDressing(err, why, settled.assumed), nil
+	}
 	if err != nil {
 		return Need{}, err
 	}
@@ -130,8 +138,30 @@ func (c Case) worked() (Need, error) {
 	}
 	return Need{
 		Rate: need, Low: min(low, need), High: max(high, need), Method: m.name,
-		Target: c.Target, Reaches: reaches, Why: why, Assumed: append(settled.assumed, m.assumed...),
+		Target: c.Target, Reaches: reaches, Why: why, Assumed: append(settled.assumed, m.assumed...), Ground: m.ground,
 	}, nil
+}
+
+// tooSour tells a reading that lies on the sour side of what a method covers.
+func (e *RangeError) tooSour() bool {
+	sour := strings.HasPrefix(e.What, "soil pH") || strings.HasPrefix(e.What, "buffer pH")
+	return sour && e.Value < e.Low || strings.Contains(e.What, "acidity") && e.Value > e.High
+}
+
+// firstDressing is what is safe on a soil too sour for the method: one dressing,
+// or less where pH and texture ask for less from the lowest pH that they cover.
+func (c Case) firstDressing(err error, why, assumed []agronomy.Reason) Need {
+	rate := CapTurf * GroundActs
+	if class, _ := c.textureOf(); len(usdaSteps(class, c.WarmRegion)) > 0 {
+		lowest := c
+		lowest.PH = max(c.PH, usdaKnots(class, c.WarmRegion)[0].ph)
+		if m, err := byTexture(lowest); err == nil && c.Target <= m.top {
+			rate = min(rate, m.need(c.Target))
+		}
+	}
+	return Need{Rate: rate, Low: rate, High: rate, Method: "a first dressing", Target: c.Target, Reaches: c.PH, BelowTable: true, Ground: true, Assumed: assumed,
+		Why: append(why, agronomy.Reason{Text: "No table reaches so sour a soil: " + err.Error() + "."},
+			agronomy.Reason{Text: "One dressing of at most 50 lb/1000 sq ft of ordinary ground limestone is safe and falls short of what such a soil wants; ask the laboratory for a buffer pH, or for its own lime figure, before more.", Source: "vt-452-717, common"})}
 }
 
 // settled holds what was worked out or taken before any method was asked.

@@ -178,7 +178,7 @@ func TestMoreAcidNeverNeedsLessLime(t *testing.T) {
 // to about 6.4, over six inches.
 func TestPelletizedLimestoneByRuleOfThumb(t *testing.T) {
 	pellets := material.Material{CCE: 90, Fineness: []material.Sieve{{Mesh: 8, Passing: 100}, {Mesh: 20, Passing: 99}, {Mesh: 60, Passing: 85}, {Mesh: 100, Passing: 75}}}
-	value, _ := Effective(pellets, false)
+	value := ValueOf(pellets, "", false).Full
 	light := Case{PH: 5.45, Texture: agronomy.LoamySand, Depth: 6}
 	for _, rule := range []struct {
 		pounds agronomy.PerThousand
@@ -254,17 +254,13 @@ func TestLimeRefusesWhatItDoesNotCover(t *testing.T) {
 		{PH: 5.5, Target: 6.5, Depth: 1},
 		{PH: 5.5, Target: 6.5, Depth: 12},
 		{PH: 5.5, Target: 6.5, Depth: 4, CEC: -1},
-		{PH: 4.3, Target: 6.5, Depth: 4, Texture: agronomy.Loam},
 		{PH: 5.5, Target: 6.8, Depth: 4, Texture: agronomy.Loam},
 		{PH: 5.5, Target: 7.1, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 6.4}},
-		{PH: 5.5, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 4.5}},
 		{PH: 5.5, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 7.8}},
-		{PH: 4.3, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.AdamsEvans, PH: 7.6}},
 		{PH: 5.5, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.AdamsEvans, PH: 6.4}},
 		{PH: 4.42, Target: 7.0, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.AdamsEvans, PH: 7.0}},
 		{PH: 5.5, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.MehlichBuffer, PH: 6.8}},
 		{PH: 5.5, Target: 6.6, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.MehlichBuffer, PH: 6.0}},
-		{PH: 5.5, Target: 6.5, Depth: 4, Acidity: 30},
 	} {
 		n, err := Requirement(c)
 		var outside *RangeError

@@ -47,6 +47,7 @@ type limeMethod struct {
 	notes   []agronomy.Reason
 	assumed []agronomy.Reason
 	most    agronomy.PerThousand // to give on this evidence at once
+	ground  bool                 // read off a table of ordinary ground limestone
 }
 
 // unheld is for methods that hold nothing back.
@@ -108,17 +109,18 @@ func byTexture(c Case) (limeMethod, error) {
 	top := knots[len(knots)-1].ph
 	tons := func(t agronomy.PH) agronomy.TonsPerAcre { return usdaTons(knots, c.PH, t) }
 	need := func(t agronomy.PH) agronomy.PerThousand {
-		return tons(t).PerThousand() * agronomy.PerThousand(c.Depth/usdaDepth)
+		return GroundActs * tons(t).PerThousand() * agronomy.PerThousand(c.Depth/usdaDepth)
 	}
 	region := "cool"
 	if c.WarmRegion {
 		region = "warm"
 	}
 	return limeMethod{
-		name: "pH and texture", top: top, need: need, spread: third(need), assumed: assumed, most: unheld,
+		name: "pH and texture", top: top, need: need, spread: third(need), assumed: assumed, most: unheld, ground: true,
 		why: func(t agronomy.PH) []agronomy.Reason {
-			return append([]agronomy.Reason{{Text: fmt.Sprintf("%s, %s region, pH %s to %s: %s = %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, agronomy.Short(c.PH), agronomy.Short(t), climbed(knots, c.PH, t), agronomy.Fine(float64(tons(t)))), Source: "usda-1957"}},
-				scaled(float64(tons(t)), "tons", usdaDepth, c.Depth)...)
+			return append(append([]agronomy.Reason{{Text: fmt.Sprintf("%s, %s region, pH %s to %s: %s = %s tons/acre of ground limestone over 7 in, an estimate good to a third either way", texture, region, agronomy.Short(c.PH), agronomy.Short(t), climbed(knots, c.PH, t), agronomy.Fine(float64(tons(t)))), Source: "usda-1957"}},
+				scaled(float64(tons(t)), "tons", usdaDepth, c.Depth)...),
+				agronomy.Reason{Text: fmt.Sprintf("of ordinary ground limestone about 85 %% acts like pure carbonate (73 in a study of five): %s lb/1000 sq ft of fully effective lime", agronomy.Short(need(t))), Source: "common, uga-aglime-study"})
 		},
 	}, nil
 }

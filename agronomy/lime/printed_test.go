@@ -48,3 +48,23 @@ func TestPrintedCountsFirst(t *testing.T) {
 		t.Errorf("where no lime is due here: %+v, %v", n, err)
 	}
 }
+
+// On a soil too sour for its table one safe dressing goes down, no pH is
+// promised, and a buffer pH is asked for.
+func TestTooSourForTheTables(t *testing.T) {
+	for _, c := range []Case{
+		{PH: 4.3, Target: 6.5, Depth: 4, Texture: agronomy.Loam},
+		{PH: 3.6, Target: 6.2, Depth: 4, Texture: agronomy.SandyLoam, WarmRegion: true},
+		{PH: 5.5, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 4.5}},
+		{PH: 4.3, Target: 6.5, Depth: 4, Buffer: agronomy.Buffer{Method: agronomy.AdamsEvans, PH: 7.6}},
+		{PH: 5.5, Target: 6.5, Depth: 4, Acidity: 30},
+	} {
+		n, err := Requirement(c)
+		if err != nil || !n.BelowTable || n.Rate <= 0 || n.Rate > CapTurf*GroundActs || n.Reaches != c.PH || !strings.Contains(n.Why[len(n.Why)-1].Text, "buffer pH") {
+			t.Errorf("%+v: %+v, %v", c, n, err)
+		}
+		if ph, _, err := ExpectedPH(c, n.Rate); err == nil {
+			t.Errorf("%+v: pH %v is promised", c, ph)
+		}
+	}
+}

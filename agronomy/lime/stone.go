@@ -2,6 +2,8 @@ package lime
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
@@ -15,6 +17,7 @@ type FinenessRule struct {
 	Mesh       []int     // coarse to fine
 	Efficiency []float64 // held on the first sieve, then between sieves, then through the last
 	Source     string
+	Codes      []string // of the states that go by it here by themselves: those whose rule was read
 }
 
 // FinenessRules gives the states' rules. Those of Kansas and Oklahoma,
@@ -22,29 +25,43 @@ type FinenessRule struct {
 // Kentucky in part.
 func FinenessRules() []FinenessRule {
 	return []FinenessRule{
-		{"Missouri", "ENM", []int{8, 40, 60}, []float64{0, 0.25, 0.60, 1}, "mo-ag-lime"},
-		{"New York", "ENV, one year", []int{20, 60, 100}, []float64{0, 0.40, 0.80, 1}, "cornell-env"},
-		{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "mn-mda-enp"},
-		{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "bc-637-200"},
-		{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "laboski-lime"},
-		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "lime-quality-misc"}, // from memory
-		{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "uky-lime-quality"},
-		{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "msstate-p3762"},
-		{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.10, 0.40, 1}, "laboski-lime"},
-		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "lime-quality-misc"}, // from memory
-		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "lime-quality-misc"},  // from memory
-		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "lime-quality-misc"},        // from memory
+		{"Missouri", "ENM", []int{8, 40, 60}, []float64{0, 0.25, 0.60, 1}, "mo-ag-lime", []string{"MO"}},
+		{"New York", "ENV, one year", []int{20, 60, 100}, []float64{0, 0.40, 0.80, 1}, "cornell-env", []string{"NY"}},
+		{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "mn-mda-enp", []string{"MN"}},
+		{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "bc-637-200", []string{"OH"}},
+		{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "laboski-lime", []string{"WI"}},
+		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "lime-quality-misc", nil}, // from memory
+		{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "uky-lime-quality", []string{"KY"}},
+		{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "msstate-p3762", []string{"MS"}},
+		{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.10, 0.40, 1}, "laboski-lime", []string{"IA"}},
+		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "lime-quality-misc", nil}, // from memory
+		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "lime-quality-misc", nil},  // from memory
+		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "lime-quality-misc", nil},        // from memory
 	}
 }
 
-// FinenessRuleOf finds a state's rule by the State of FinenessRules.
+// FinenessRuleOf finds a state's rule by the State of FinenessRules, in capitals
+// or not.
 func FinenessRuleOf(state string) (FinenessRule, bool) {
 	for _, r := range FinenessRules() {
-		if r.State == state {
+		if strings.EqualFold(r.State, state) {
 			return r, true
 		}
 	}
 	return FinenessRule{}, false
+}
+
+// ruleFor gives the rule for the whole effect of a lime in a state, by its two
+// letters: its own where that was read, else Ohio's bands. New York counts one
+// year only.
+func ruleFor(code string) FinenessRule {
+	ohio, _ := FinenessRuleOf("Ohio")
+	for _, r := range FinenessRules() {
+		if code != "NY" && slices.Contains(r.Codes, code) {
+			return r
+		}
+	}
+	return ohio
 }
 
 // Fineness gives the share of a lime that acts, by the sieves of its label. A
@@ -127,50 +144,71 @@ func MaterialRate(effective agronomy.PerThousand, value agronomy.Percent) (agron
 // standardCCE is the lime that field tables are made for, %. [tristate-1995]
 const standardCCE agronomy.Percent = 90
 
-// Effective gives how much of a lime's weight acts like pure fine CaCO3, in the
-// first year or over the about three years that coarse stone takes. The value
-// on the bag wins; else CCE and sieves, by New York's bands for one year
-// [cornell-env] and Ohio's for three [bc-637-200]; else CCE alone.
-func Effective(m material.Material, firstYear bool) (agronomy.Percent, []agronomy.Reason) {
+// GroundActs is the part of ordinary ground limestone that acts like pure fine
+// carbonate. [common] from memory, as it is sold; five limes in Georgia did 0.73
+// [uga-aglime-study]
+const GroundActs = 0.85
+
+// Value is how much of a lime's weight acts like pure fine CaCO3: in all, over
+// the about three years that coarse stone takes, and in the first of them.
+type Value struct {
+	Full, FirstYear agronomy.Percent
+	Why             []agronomy.Reason
+}
+
+// ValueOf gives the value of a lime. The one on the bag wins; else CCE and
+// sieves, by the state's own rule where one was read, elsewhere by Ohio's bands
+// [bc-637-200], and by New York's for one year [cornell-env]; else CCE alone.
+// ground says that the requirement was read off a table of ordinary ground
+// limestone: a stone of which nothing but the CCE is known is then taken to be
+// such, so that its fineness is not counted twice.
+func ValueOf(m material.Material, state string, ground bool) Value {
 	if m.ECCE > 0 {
-		return m.ECCE, []agronomy.Reason{{Text: fmt.Sprintf("effective value printed on the bag: %s %%", agronomy.Short(m.ECCE)), Source: ""}}
+		return Value{m.ECCE, m.ECCE, []agronomy.Reason{{Text: fmt.Sprintf("effective value printed on the bag: %s %%", agronomy.Short(m.ECCE)), Source: ""}}}
 	}
-	var why []agronomy.Reason
-	cce := m.CCE
+	cce, why := cceOf(m)
+	if m.Hydrated || m.Kind == material.WoodAsh {
+		return Value{cce, cce, append(why, agronomy.Reason{Text: "hydrated lime and ash are fine powders: all of it acts", Source: "common"})}
+	}
+	rule := ruleFor(state)
+	fine, err := rule.Fineness(m.Fineness)
 	switch {
-	case cce > 0:
+	case err != nil && ground:
+		v := cce * GroundActs * 100 / standardCCE
+		return Value{v, v, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: it is taken to be such ground limestone as the table is made for, of which 85 %% acts at a CCE of 90 %%: %s %%", agronomy.Short(v)), Source: "common, tristate-1995"})}
+	case err != nil:
+		return Value{cce, cce, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: CCE %s %% is taken as it stands, which is optimistic for coarse stone", agronomy.Short(cce)), Source: "psu-report-notes"})}
+	}
+	v := Value{Full: cce * fine / 100}
+	v.FirstYear = v.Full
+	why = append(why, agronomy.Reason{Text: fmt.Sprintf("CCE %s %% × fineness %s %% (sieves as %s counts them) = %s %% over three years", agronomy.Short(cce), agronomy.Short(fine), rule.State, agronomy.Short(v.Full)), Source: rule.Source})
+	year, _ := FinenessRuleOf("New York")
+	if fine, err := year.Fineness(m.Fineness); err == nil {
+		v.FirstYear = min(v.Full, cce*fine/100)
+		why = append(why, agronomy.Reason{Text: fmt.Sprintf("in the first year × fineness %s %% (sieves as New York counts them) = %s %%", agronomy.Short(fine), agronomy.Short(v.FirstYear)), Source: year.Source})
+	} else {
+		why = append(why, agronomy.Reason{Text: "the bag names no 100 mesh sieve, so the first year may show less", Source: "cornell-env"})
+	}
+	v.Why = why
+	return v
+}
+
+// ashCCE is the least of the half to three quarters of limestone's value that
+// wood ash has, %. [ash-letter]
+const ashCCE agronomy.Percent = 50
+
+// cceOf gives the CCE of a lime, or the usual one of its kind.
+func cceOf(m material.Material) (agronomy.Percent, []agronomy.Reason) {
+	switch {
+	case m.CCE > 0:
+		return m.CCE, nil
+	case m.Kind == material.WoodAsh:
+		return ashCCE, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: %s %% is taken, the least of the half to three quarters of limestone's value that wood ash has", agronomy.Short(ashCCE)), Source: "ash-letter"}}
 	case m.Hydrated:
-		cce, _ = CCEOf("Ca(OH)2")
-		why = append(why, agronomy.Reason{Text: fmt.Sprintf("no CCE given: that of pure hydrated lime, %s %%", agronomy.Short(cce)), Source: "atomic-weights"})
-	default:
-		cce = standardCCE
-		why = append(why, agronomy.Reason{Text: fmt.Sprintf("no CCE given: %s %% is assumed, as ordinary ground limestone has; read the bag", agronomy.Short(cce)), Source: "tristate-1995"})
+		cce, _ := CCEOf("Ca(OH)2")
+		return cce, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: that of pure hydrated lime, %s %%", agronomy.Short(cce)), Source: "atomic-weights"}}
 	}
-	if m.Hydrated {
-		return cce, append(why, agronomy.Reason{Text: "hydrated lime is a fine powder: all of it acts", Source: "common"})
-	}
-	states := []string{"Ohio"}
-	if firstYear {
-		states = []string{"New York", "Ohio"}
-	}
-	for _, state := range states {
-		r, _ := FinenessRuleOf(state)
-		fine, err := r.Fineness(m.Fineness)
-		if err != nil {
-			continue
-		}
-		span := "over three years"
-		if state == "New York" {
-			span = "in the first year"
-		}
-		value := cce * fine / 100
-		why = append(why, agronomy.Reason{Text: fmt.Sprintf("CCE %s %% × fineness %s %% (sieves as %s counts them) = %s %% %s", agronomy.Short(cce), agronomy.Short(fine), state, agronomy.Short(value), span), Source: r.Source})
-		if firstYear && state == "Ohio" {
-			why = append(why, agronomy.Reason{Text: "the bag names no 100 mesh sieve, so the first year may show less", Source: "cornell-env"})
-		}
-		return value, why
-	}
-	return cce, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: CCE %s %% is taken as it stands, which is optimistic for coarse stone", agronomy.Short(cce)), Source: "psu-report-notes"})
+	return standardCCE, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: %s %% is assumed, as ordinary ground limestone has; read the bag", agronomy.Short(standardCCE)), Source: "tristate-1995"}}
 }
 
 // CCEOf gives the calcium carbonate equivalent of a pure compound, percent: the

@@ -29,7 +29,11 @@ func TestEffectiveValueOfALime(t *testing.T) {
 		{"nothing known", material.Material{}, false, 90},
 		{"hydrated", material.Material{Hydrated: true}, true, 135.083},
 	} {
-		got, why := Effective(c.m, c.firstYear)
+		v := ValueOf(c.m, "", false)
+		got, why := v.Full, v.Why
+		if c.firstYear {
+			got = v.FirstYear
+		}
 		if math.Abs(float64(got-c.want)) > 0.001 || len(why) == 0 {
 			t.Errorf("%s: %v with %d reasons, want %v", c.name, got, len(why), c.want)
 		}
@@ -134,5 +138,57 @@ func TestChooseStone(t *testing.T) {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
 		check.Resolve(t, why)
+	}
+}
+
+// A table of ordinary ground limestone is of stone at 90 % CCE [tristate-1995]:
+// such a stone goes down at the table's own rate, and a fine one at no more.
+func TestGroundLimestoneIsNotDividedTwice(t *testing.T) {
+	c := Case{PH: 5.5, Target: 6.5, Texture: agronomy.Loam, Depth: 7}
+	n, err := Requirement(c)
+	if err != nil || !n.Ground {
+		t.Fatal(n, err)
+	}
+	const table agronomy.TonsPerAcre = 1.7 // loam from 5.5 to 6.5 [usda-1957]
+	for name, m := range map[string]material.Material{"ordinary": {CCE: 90}, "nothing known": {}} {
+		rate, err := MaterialRate(n.Rate, ValueOf(m, "", n.Ground).Full)
+		if err != nil || math.Abs(float64(rate-table.PerThousand())) > 1e-9 {
+			t.Errorf("%s: %v lb (%v), the table says %v", name, rate, err, table.PerThousand())
+		}
+	}
+	fine := ValueOf(material.Material{CCE: 90, Fineness: []material.Sieve{{Mesh: 60, Passing: 98}, {Mesh: 100, Passing: 95}}}, "", true)
+	if rate, _ := MaterialRate(n.Rate, fine.Full); rate > table.PerThousand() {
+		t.Errorf("a fine stone: %v lb, more than the %v of ordinary ground limestone", rate, table.PerThousand())
+	}
+	bought := Case{PH: 5.1, Target: 6.5, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 6.4}, CEC: 12, Depth: 4}
+	if n, err := Requirement(bought); err != nil || n.Ground {
+		t.Errorf("Iowa's table is of pure carbonate: %+v, %v", n, err)
+	}
+}
+
+// Where a state's own rule was read its stones are counted by it: Iowa's slide
+// has 100, 90, 55 % through 4, 8, 60 mesh and CCE 92 make 64.4 before moisture,
+// and Missouri's bands [mo-ag-lime] on the same.
+func TestStatesCountTheirOwnSieves(t *testing.T) {
+	stone := material.Material{CCE: 92, Fineness: []material.Sieve{{Mesh: 4, Passing: 100}, {Mesh: 8, Passing: 90}, {Mesh: 60, Passing: 55}}}
+	if v := ValueOf(stone, "IA", false); math.Abs(float64(v.Full)-92*0.70) > 0.01 { // [laboski-lime]
+		t.Errorf("Iowa: %v %%, want 64.4", v.Full)
+	}
+	ohio := ValueOf(stone, "OH", false).Full
+	if v := ValueOf(stone, "PA", false).Full; v != ohio {
+		t.Errorf("a state without a rule of its own: %v, want Ohio's %v", v, ohio)
+	}
+	ny := material.Material{CCE: 90, Fineness: fineStone}
+	if v := ValueOf(ny, "NY", false); math.Abs(float64(v.FirstYear)-73.08) > 0.01 || math.Abs(float64(v.Full)-80.28) > 0.01 { // [cornell-env] [bc-637-200]
+		t.Errorf("New York: %v in the first year, %v in all", v.FirstYear, v.Full)
+	}
+	mo := material.Material{CCE: 90, Fineness: []material.Sieve{{Mesh: 8, Passing: 100}, {Mesh: 40, Passing: 80}, {Mesh: 60, Passing: 60}}}
+	if v := ValueOf(mo, "MO", false).Full; math.Abs(float64(v)-90*(0.2*0.25+0.2*0.6+0.6)) > 0.01 { // [mo-ag-lime]
+		t.Errorf("Missouri: %v", v)
+	}
+	for _, code := range []string{"KS", "OK", "IL", "OR"} { // from memory alone
+		if r := ruleFor(code); r.State != "Ohio" {
+			t.Errorf("%s goes by %s, a rule that was not read", code, r.State)
+		}
 	}
 }

@@ -12,6 +12,7 @@ const (
 	SulfurMaterial     Kind = "sulfur"
 	GypsumMaterial     Kind = "gypsum"
 	MagnesiumMaterial  Kind = "magnesium"
+	WoodAsh            Kind = "wood ash"
 	IronMaterial       Kind = "iron" // dissolved and sprayed on the leaf
 )
 

@@ -45,6 +45,9 @@ func (c *Treatment) describeSample(j *schedule.Job, m word.Measure) {
 	if c.Area.Soil == nil {
 		j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, and ask the laboratory for pH, buffer pH, P, K, Ca and Mg.", c.Area.Name, word.Plural(how.Cores, "core"), m.Depth(depth))
 	}
+	if c.liming.need.BelowTable {
+		j.Summary = strings.TrimSuffix(j.Summary, ".") + "; ask for a buffer pH, without which no table says how much lime so sour a soil wants."
+	}
 	for _, s := range how.Steps {
 		j.Steps = append(j.Steps, s.Text)
 		if s.Source != "" {

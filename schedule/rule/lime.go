@@ -19,7 +19,7 @@ type liming struct {
 	need      lime.Need
 	cause     lime.Case
 	stone     material.Material
-	value     agronomy.Percent     // effective part of the stone's weight
+	value     lime.Value           // effective part of the stone's weight
 	total     agronomy.PerThousand // of stone, still to go down
 	most      agronomy.PerThousand // of stone at once
 	dressings []agronomy.PerThousand
@@ -57,7 +57,7 @@ func (c *Treatment) planLime() liming {
 		return l
 	}
 	effective := need.Rate
-	if d := c.Since(c.Area.Sampled, schedule.EffectiveLime); d > 0 {
+	if d := c.Since(c.Area.Sampled, l.acts(c)); d > 0 {
 		effective = schedule.Remains(need.Rate, d)
 		why = append(why, schedule.Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f lb/1000 sq ft left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
@@ -67,23 +67,25 @@ func (c *Treatment) planLime() liming {
 	level := soil.LevelIn(c.Report, agronomy.Magnesium, c.Place.State)
 	kind, kindWhy := lime.ChooseStone(c.Report, level)
 	l.stone = c.limestone(kind)
-	var valueWhy []schedule.Reason
-	l.value, valueWhy = lime.Effective(l.stone, false)
-	all, err := lime.MaterialRate(need.Rate, l.value)
+	l.value = lime.ValueOf(l.stone, c.Place.State, need.Ground)
+	all, err := lime.MaterialRate(need.Rate, l.value.Full)
 	if err != nil {
 		return leave(word.MaterialName(l.stone) + ": " + err.Error())
 	}
-	l.total = effective * 100 / agronomy.PerThousand(l.value)
-	why = slices.Concat(why, kindWhy, valueWhy, []schedule.Reason{{
-		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %s = %.1f lb/1000 sq ft", word.MaterialName(l.stone), float64(effective), word.Number(float64(l.value), 1), float64(l.total)),
+	l.total = effective * 100 / agronomy.PerThousand(l.value.Full)
+	why = slices.Concat(why, kindWhy, l.value.Why, []schedule.Reason{{
+		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %s = %.1f lb/1000 sq ft", word.MaterialName(l.stone), float64(effective), word.Number(float64(l.value.Full), 1), float64(l.total)),
 		Source: "psu-report-notes"}})
 	most, mostWhy := lime.Cap(l.stone, !c.Future())
 	if c.Area.Cored && !c.Future() && !l.stone.Hydrated {
 		most, mostWhy = lime.CapCored, schedule.Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
 	}
 	l.why = append(why, mostWhy)
-	l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Total: all, Why: l.why, Text: fmt.Sprintf(
-		"lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words(), float64(need.Reaches))}}
+	text := fmt.Sprintf("lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words(), float64(need.Reaches))
+	if need.BelowTable {
+		text = fmt.Sprintf("lime: a first %s of %s, for no table reaches pH %s; ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
+	}
+	l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Total: all, Why: l.why, Text: text}}
 	if l.total < 5 { // [common] not worth filling a spreader for
 		if l.total > 0 {
 			return leave(fmt.Sprintf("only %s is left, too little for a dressing; the retest decides", c.Measure().Rate(l.total)))
@@ -151,9 +153,9 @@ func (l *liming) onHand(c *Treatment) {
 	} else if have > 0 {
 		rate := agronomy.PerThousand(float64(have) * 1000 / float64(c.Area.Size))
 		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(have), word.MaterialName(l.stone), m.Rate(rate))
-		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(rate)); err == nil {
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(rate, l.value.FirstYear)); err == nil {
 			alone := "by itself it"
-			if l.reached(0) > 0.5 {
+			if l.reached(0, l.value.Full) > 0.5 {
 				alone = "with what is down already it"
 			}
 			text += fmt.Sprintf("; %s takes the soil from pH %s to about %.1f after a year, where %s is wanted", alone, l.cause.PH.Words(), float64(ph), l.need.Target.Words())
@@ -165,9 +167,19 @@ func (l *liming) onHand(c *Treatment) {
 	c.Shed.Take(material.DoseOf(l.stone, l.total), c.Area.Size)
 }
 
-// reached gives the effective lime that is down once a rate of the stone has
-// been spread on top of what is down already.
-func (l *liming) reached(rate agronomy.PerThousand) agronomy.PerThousand {
-	before := l.need.Rate - l.total*agronomy.PerThousand(l.value)/100
-	return before + rate*agronomy.PerThousand(l.value)/100
+// reached gives the effective lime that is down once a rate of the stone, of
+// which so much acts, has been spread on top of what is down already.
+func (l *liming) reached(rate agronomy.PerThousand, acts agronomy.Percent) agronomy.PerThousand {
+	before := l.need.Rate - l.total*agronomy.PerThousand(l.value.Full)/100
+	return before + rate*agronomy.PerThousand(acts)/100
+}
+
+// acts tells how much effective lime a job on record brought.
+func (l *liming) acts(c *Treatment) func(schedule.Down) agronomy.PerThousand {
+	return func(d schedule.Down) agronomy.PerThousand {
+		if !schedule.Lime.ServedBy(d.Dose.Material) {
+			return 0
+		}
+		return d.Dose.Rate * agronomy.PerThousand(lime.ValueOf(d.Dose.Material, c.Place.State, l.need.Ground).Full) / 100
+	}
 }

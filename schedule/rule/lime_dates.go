@@ -31,15 +31,19 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	for i, rate := range l.dressings {
 		spread += rate
 		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(l.stone, rate), Tilled: c.Future(),
-			Again: i > 0 || c.Since(c.Area.Sampled, schedule.EffectiveLime) > 0}
+			Again: i > 0 || c.Since(c.Area.Sampled, l.acts(c)) > 0}
 		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
 		dressing := "One dressing"
 		if n := len(l.dressings); n > 1 {
 			dressing = fmt.Sprintf("Dressing %d of %d", i+1, n)
 		}
-		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread)); err == nil {
-			j.Because += fmt.Sprintf(" %s brings about %.1f in a year.", dressing, float64(ph))
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread, l.value.FirstYear)); err == nil && !l.need.BelowTable {
+			j.Because += fmt.Sprintf(" %s brings about %.1f in a year", dressing, float64(ph))
+			if whole, _, err := lime.ExpectedPH(l.cause, l.reached(spread, l.value.Full)); err == nil && whole-ph >= 0.05 {
+				j.Because += fmt.Sprintf(", %.1f in three", float64(whole))
+			}
+			j.Because += "."
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := schedule.Soonest

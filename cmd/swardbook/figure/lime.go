@@ -32,6 +32,11 @@ var limeFigure = Figure{
         --cce X               of the lime at hand, percent
         --ecce X              its effective value, percent
         --sieves LIST         percent passing, like "8=100,60=75"
+        --rule NAME           whose sieves count: missouri, new york, minnesota,
+                              ohio, wisconsin, kansas and oklahoma, kentucky,
+                              mississippi, iowa, "illinois, one year",
+                              "illinois, four years", oregon (default: the
+                              state's own, else ohio)
         --hydrated            it is hydrated or burned lime
         --seedbed             before sowing, to be worked in
         --size A              of the area, for the whole weight
@@ -40,7 +45,7 @@ var limeFigure = Figure{
                               with --size of so much in all, like "60 lb"
 `,
 	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
-		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "size", "amount")
+		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "rule", "size", "amount")
 		fs.Bool("hydrated", false, "")
 		fs.Bool("seedbed", false, "")
 		return lime
@@ -86,18 +91,65 @@ func lime(q *asked) (Answer, error) {
 	if q.err != nil {
 		return a, q.err
 	}
-	effective, why := agronomy.Percent(100), []agronomy.Reason{{Text: "Nothing is said of the lime: the amount is of one that acts fully. Give --cce, or --ecce, from the bag."}}
+	need, needErr := aglime.Requirement(c)
+	value := aglime.Value{Full: 100, FirstYear: 100, Why: []agronomy.Reason{{Text: "Nothing is said of the lime: the amount is of one that acts fully. Give --cce, or --ecce, from the bag."}}}
 	if m.CCE > 0 || m.ECCE > 0 || hydrated {
-		effective, why = aglime.Effective(m, false)
+		value = aglime.ValueOf(m, c.State, need.Ground)
+	}
+	if q.given("rule") {
+		var err error
+		if value, err = byRule(q, m, &a); err != nil {
+			return a, err
+		}
 	}
 	if q.given("amount") {
 		amount := q.limeAmount(size)
 		if q.err != nil {
 			return a, q.err
 		}
-		return expected(a, c, amount, effective, why)
+		return expected(a, c, amount, value.FirstYear, value.Why)
 	}
-	return required(a, c, m, effective, why, !q.yes("seedbed"), size)
+	if needErr != nil {
+		return a, needErr
+	}
+	return required(a, need, m, value, !q.yes("seedbed"), size)
+}
+
+// byRule counts the sieves as the state of --rule does.
+func byRule(q *asked, m material.Material, a *Answer) (aglime.Value, error) {
+	rule, ok := aglime.FinenessRuleOf(q.text("rule"))
+	if !ok {
+		var names []string
+		for _, r := range aglime.FinenessRules() {
+			names = append(names, strings.ToLower(r.State))
+		}
+		q.wrong("rule", fmt.Errorf("no fineness rule of %q is known; known: %s", q.text("rule"), strings.Join(names, "; ")))
+		return aglime.Value{}, q.err
+	}
+	if m.CCE == 0 || len(m.Fineness) == 0 {
+		q.wrong("rule", fmt.Errorf("a fineness rule needs --cce and --sieves"))
+		return aglime.Value{}, q.err
+	}
+	share, err := rule.Effective(m.CCE, m.Fineness, 0)
+	if err != nil {
+		return aglime.Value{}, err
+	}
+	v := aglime.Value{Full: share, FirstYear: share, Why: []agronomy.Reason{{Text: fmt.Sprintf("CCE %.4g %%, sieves as %s counts them (%s): %.1f %%.", float64(m.CCE), rule.State, rule.Basis, float64(share)), Source: rule.Source}}}
+	switch rule.Basis {
+	case "ENM":
+		lb, err := aglime.ENM(m.CCE, m.Fineness)
+		if err != nil {
+			return v, err
+		}
+		a.More = append(a.More, fmt.Sprintf("As Missouri counts it that is %.0f lb ENM a ton.", float64(lb)))
+	case "ENP", "ENP, three years":
+		lb, err := aglime.ENP(m.CCE, m.Fineness, 0)
+		if err != nil {
+			return v, err
+		}
+		a.More = append(a.More, fmt.Sprintf("As %s counts it that is %.0f lb ENP a ton.", rule.State, float64(lb)))
+	}
+	return v, nil
 }
 
 // limeAmount reads --amount: a rate, or with --size a weight for all of it.
@@ -132,11 +184,7 @@ func expected(a Answer, c aglime.Case, amount agronomy.PerThousand, effective ag
 }
 
 // required answers how much lime it takes.
-func required(a Answer, c aglime.Case, m material.Material, effective agronomy.Percent, why []agronomy.Reason, established bool, size agronomy.SquareFeet) (Answer, error) {
-	need, err := aglime.Requirement(c)
-	if err != nil {
-		return a, err
-	}
+func required(a Answer, need aglime.Need, m material.Material, value aglime.Value, established bool, size agronomy.SquareFeet) (Answer, error) {
 	a.Why = append(a.Why, need.Why...)
 	a.Why = append(a.Why, need.Assumed...)
 	a.Values = map[string]any{"effective_lb_per_1000_sqft": rounded(float64(need.Rate), 2), "low_lb_per_1000_sqft": rounded(float64(need.Low), 2),
@@ -146,7 +194,7 @@ func required(a Answer, c aglime.Case, m material.Material, effective agronomy.P
 		a.Values["rate_lb_per_1000_sqft"], a.Values["dressings"] = 0, 0
 		return a, nil
 	}
-	rate, err := aglime.MaterialRate(need.Rate, effective)
+	rate, err := aglime.MaterialRate(need.Rate, value.Full)
 	if err != nil {
 		return a, err
 	}
@@ -155,9 +203,12 @@ func required(a Answer, c aglime.Case, m material.Material, effective agronomy.P
 	if err != nil {
 		return a, err
 	}
-	a.Why = append(a.Why, why...)
-	a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s ÷ %.0f %% = %s of this lime", us.Rate(need.Rate), float64(effective), bothRates(rate))}, capped)
+	a.Why = append(a.Why, value.Why...)
+	a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s ÷ %.0f %% = %s of this lime", us.Rate(need.Rate), float64(value.Full), bothRates(rate))}, capped)
 	a.Text = bothRates(rate) + " of lime"
+	if need.BelowTable {
+		a.Text = "A first dressing of " + a.Text + ", for the soil is too sour for the tables; ask the laboratory for a buffer pH before more"
+	}
 	if len(parts) > 1 {
 		a.Text += fmt.Sprintf(", in %d dressings of %s", len(parts), bothRates(parts[0]))
 	}
