@@ -29,23 +29,23 @@ func (g Grass) HasN() bool { return g.N[1] > 0 }
 var grasses = []Grass{
 	{Name: "Kentucky bluegrass", Season: Cool,
 		N: [3]PerThousand{1.5, 3, 4}, Published: [2]PerThousand{1, 4}, NSource: "ill-1995, ksu-eckert", // [ill-1995]
-		EmergeDays: [2]int{14, 28}, EmergeSource: "turf-trade-est, garden-germ", // [turf-trade-est]
+		EmergeDays: [2]int{14, 28}, EmergeSource: "common, garden-germ", // [common]
 		SeedRate: [2]PerThousand{2, 3}, SeedSource: "unl-renovate", // [unl-renovate]
 		Mow: [2]Inches{2.5, 3.5}, MowSource: "common"}, // [common]
 	{Name: "perennial ryegrass", Season: Cool,
 		N: [3]PerThousand{2, 3, 4}, Published: [2]PerThousand{2, 4}, NSource: "ill-1995", // [ill-1995]
-		EmergeDays: [2]int{5, 10}, EmergeSource: "turf-trade-est, garden-germ", // [turf-trade-est]
-		SeedRate: [2]PerThousand{5, 8}, SeedSource: "turf-trade-est", // [turf-trade-est]
+		EmergeDays: [2]int{5, 10}, EmergeSource: "common, garden-germ", // [common]
+		SeedRate: [2]PerThousand{5, 8}, SeedSource: "common", // [common]
 		Mow: [2]Inches{2, 3}, MowSource: "common"}, // [common]
 	{Name: "tall fescue", Season: Cool,
 		N: [3]PerThousand{1.5, 2.5, 4}, Published: [2]PerThousand{1, 4}, NSource: "ill-1995, uga-hall, ksu-eckert, nc-tallfescue", // [ill-1995] [ksu-eckert]
-		EmergeDays: [2]int{7, 14}, EmergeSource: "turf-trade-est, garden-germ", // [turf-trade-est]
+		EmergeDays: [2]int{7, 14}, EmergeSource: "common, garden-germ", // [common]
 		SeedRate: [2]PerThousand{6, 8}, SeedSource: "unl-renovate", // [unl-renovate]
 		Mow: [2]Inches{3, 4}, MowSource: "common"}, // [common]
 	{Name: "fine fescue", Season: Cool, Ceiling: true,
 		N: [3]PerThousand{1, 1.5, 2.5}, Published: [2]PerThousand{1, 3}, NSource: "ill-1995", // [ill-1995]
-		EmergeDays: [2]int{7, 14}, EmergeSource: "turf-trade-est, garden-germ", // [garden-germ]
-		SeedRate: [2]PerThousand{3, 5}, SeedSource: "turf-trade-est", // [turf-trade-est]
+		EmergeDays: [2]int{7, 14}, EmergeSource: "common, garden-germ", // [garden-germ]
+		SeedRate: [2]PerThousand{3, 5}, SeedSource: "common", // [common]
 		Mow: [2]Inches{2.5, 4}, MowSource: "common"}, // [common]
 	{Name: "creeping bentgrass", Season: Cool,
 		N: [3]PerThousand{2, 3, 4}, Published: [2]PerThousand{2, 6}, NSource: "ill-1995", // [ill-1995]

@@ -25,7 +25,7 @@ var materialSources = map[string]Source{
 	},
 	"ksu-mf2311": {
 		Cite:  "Kansas State University. Turfgrass: a guide to turfgrass nutrient recommendations based on K-State soil test results. Horticulture Report MF-2311.",
-		Where: "online.documentine.com/potassium-for-lawns/1/horticulture-report-a-guide-to-turfgrass-nutrient.html",
+		Where: "online.documentine.com/potassium-for-lawns/1/horticulture-report-a-guide-to-turfgrass-nutrient.html (copy)",
 		How:   "part",
 	},
 	"mo-sampling": {
@@ -78,7 +78,7 @@ var materialSources = map[string]Source{
 	},
 	"vt-452-125": {
 		Cite:  "Virginia Tech Soil Testing Laboratory. Soil sample information sheet for home lawns, gardens, fruits and ornamentals. 452-125.",
-		Where: "www.pdfio.com/k-33421.html",
+		Where: "www.pdfio.com/k-33421.html (copy)",
 		How:   "seen",
 	},
 	"vt-fall-2008": {

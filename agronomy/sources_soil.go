@@ -39,17 +39,12 @@ var soilSources = map[string]Source{
 	},
 	"wsu-fs058e": {
 		Cite:  "Washington State University Extension. Phosphorus and home lawns: quick facts and recommendations. FS058E.",
-		Where: "doczz.net/doc/3189172",
+		Where: "doczz.net/doc/3189172 (copy)",
 		How:   "part",
-	},
-	"unh-lawn-report": {
-		Cite:  "University of New Hampshire home lawn reports as posted by two owners (2010s; Mehlich-3).",
-		Where: "homeconstructionimprovement.com/lawn-soil-test-report/ ; thelawnforum.com (Danno99)",
-		How:   "seen",
 	},
 	"neb-lab-2007": {
 		Cite:  "A commercial soil laboratory in Nebraska: How to interpret a soil-test report, in a turf newsletter, 2007.",
-		Where: "github.com/Rishab789/turfSoil_Static (newsletter text)",
+		Where: "a public archive of newsletters (copy)",
 		How:   "seen",
 	},
 	"psu-m3p": {
@@ -62,19 +57,9 @@ var soilSources = map[string]Source{
 		Where: "www.blog.asianturfgrass.com/2015/04/soil-test-phosphorus-in-turf-soils-2-datasets.html",
 		How:   "seen",
 	},
-	"msu-lawn-report": {
-		Cite:  "Michigan State University home lawn soil test report no. 7BD887 (26 May 2017); report no. C57BVW as quoted by its owner to extension (2024); and the readings of a third, nothing but nitrogen wanted (extension answer 488158, 2018).",
-		Where: "homesoiltest.msu.edu/your-results/code/7BD887 ; ask.extension.org question 876992",
-		How:   "seen",
-	},
-	"ohio-real": {
-		Cite:  "Ohio State turf soil-test acceptable ranges (R.E.A.L. laboratory), quoted on a forum in 2000.",
-		Where: "www.lawnsite.com/threads/whuts-rong-with-my-grass.6243/",
-		How:   "seen",
-	},
 	"morgan-ranges": {
 		Cite:  "University of Massachusetts Soil and Plant Tissue Testing Laboratory: soil test report S141006-324 (October 2014), modified Morgan optimum ranges.",
-		Where: "scribd.com/document/258603620",
+		Where: "scribd.com/document/258603620 (copy)",
 		How:   "seen",
 	},
 	"vt-spes384": {
@@ -94,7 +79,7 @@ var soilSources = map[string]Source{
 	},
 	"cornell-k": {
 		Cite:  "Cornell Cooperative Extension of Suffolk County. Potassium (K) (leaflet).",
-		Where: "docslib.org/doc/702343",
+		Where: "docslib.org/doc/702343 (copy)",
 		How:   "seen",
 	},
 	"slan-mlsn-trial": {
@@ -133,12 +118,12 @@ var soilSources = map[string]Source{
 	},
 	"uf-fyn": {
 		Cite:  "University of Florida. A guide to Florida-friendly landscaping, Table 2 (from EDIS EP221).",
-		Where: "www.yumpu.com/en/document/view/30608282",
+		Where: "www.yumpu.com/en/document/view/30608282 (copy)",
 		How:   "seen",
 	},
 	"uf-enh73": {
 		Cite:  "McCarty, L.B. & Cisar, J.L. 1995. Yearly calendar for St. Augustinegrass care and culture. UF/IFAS ENH-73.",
-		Where: "docslib.org/doc/2582559",
+		Where: "docslib.org/doc/2582559 (copy)",
 		How:   "seen",
 	},
 	"umn-2023": {
@@ -246,11 +231,6 @@ var soilSources = map[string]Source{
 		Where: "plantscience.psu.edu/research/centers/turf/extension/factsheets/establishment",
 		How:   "part",
 	},
-	"turf-trade-est": {
-		Cite:  "A turf supplier's technical tips (turf renovation, part three) and a seed house's establishment page: days to germinate, rates, first feed.",
-		Where: "trade pages, sellers not named here",
-		How:   "seen",
-	},
 	"garden-germ": {
 		Cite:  "Home-garden pages: germination days and seedling feed (quoting University of Minnesota for 1/2 lb N); lawn care in south Georgia (seeding rates).",
 		Where: "98905.com/garden-lawn/growing-grass/4416.html ; verypages.com/articles_0e0tga.html",
@@ -278,7 +258,7 @@ var soilSources = map[string]Source{
 	},
 	"ny-lawn": {
 		Cite:  "New York lawn fertilizing leaflet, 2012: at most 1 lb N per 1000 sq ft an application; pH 6.0-7.5; lime at 6.0 or lower.",
-		Where: "online.documentine.com/best-lawn-fertilizer/1/how-best-to-fertilize-your-lawn-111312.html",
+		Where: "online.documentine.com/best-lawn-fertilizer/1/how-best-to-fertilize-your-lawn-111312.html (copy)",
 		How:   "seen",
 	},
 	"uf-ep236": {
@@ -288,7 +268,7 @@ var soilSources = map[string]Source{
 	},
 	"osu-fg47": {
 		Cite:  "Oregon State University. Fertilizer guide FG 47, Turf grass, revised June 1979.",
-		Where: "studylib.net/doc/13854529",
+		Where: "studylib.net/doc/13854529 (copy)",
 		How:   "part",
 	},
 	"az-iron": {
@@ -297,8 +277,8 @@ var soilSources = map[string]Source{
 		How:   "seen",
 	},
 	"psu-fert-copy": {
-		Cite:  "Penn State turfgrass fertilization text, phosphorus section, as copied on a turf web page.",
-		Where: "nanturf.com/potassium.html",
+		Cite:  "Penn State. Turfgrass fertilization, phosphorus section (read in a copy).",
+		Where: "nanturf.com/potassium.html (copy)",
 		How:   "seen",
 	},
 	"psu-report-notes": {
@@ -314,11 +294,6 @@ var soilSources = map[string]Source{
 	"askhrgreen": {
 		Cite:  "Hampton Roads (Virginia) localities with Virginia Cooperative Extension. If you fertilize, have your soil tested.",
 		Where: "askhrgreen.org/fertilizing/",
-		How:   "seen",
-	},
-	"lawn-report-anon": {
-		Cite:  "Two lawn samples with an extension agent's advice, posted by the owner about 2010 (tall fescue, zone 5a, state not given).",
-		Where: "www.gardenweb.com/discussions/1519266",
 		How:   "seen",
 	},
 	"umn-lawn-report": {

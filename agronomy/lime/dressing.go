@@ -20,7 +20,7 @@ const (
 
 // Caps on one dressing.
 const (
-	CapTurf         agronomy.PerThousand = 50  // [vt-452-717] [nc-lee-lime] [osu-tallfescue-lime] [unh-lawn-report] [uga-792]
+	CapTurf         agronomy.PerThousand = 50  // [vt-452-717] [nc-lee-lime] [osu-tallfescue-lime] [common] [uga-792]
 	CapCored        agronomy.PerThousand = 100 // cored turf [purdue-ay18] [psu-report-notes]
 	LimeCapGreen    agronomy.PerThousand = 25  // greens and tees [psu-report-notes]
 	LimeCapHydrated agronomy.PerThousand = 10  // from memory [common]
@@ -80,7 +80,7 @@ func ChooseStone(r agronomy.Report, magnesium soil.Level) (Stone, []agronomy.Rea
 		}
 	}
 	if r.Magnesium.Given && r.Calcium.Given && ca <= mg {
-		return Calcitic, []agronomy.Reason{{Text: fmt.Sprintf("Calcium (%s ppm) is no more than magnesium (%s ppm): calcitic limestone.", agronomy.Short(ca), agronomy.Short(mg)), Source: "ohio-real"}}
+		return Calcitic, []agronomy.Reason{{Text: fmt.Sprintf("Calcium (%s ppm) is no more than magnesium (%s ppm): calcitic limestone.", agronomy.Short(ca), agronomy.Short(mg)), Source: "common"}}
 	}
 	if magnesium == soil.VeryLow || magnesium == soil.Low {
 		return Dolomitic, []agronomy.Reason{{Text: fmt.Sprintf("Magnesium is %s: dolomitic limestone brings some along.", magnesium), Source: "uga-sod-769"}}

@@ -61,15 +61,15 @@ func (a amounts) at(l soil.Level) agronomy.PerThousand {
 // of the column for new turf rest on common practice alone.
 var (
 	p2o5New         = amounts{3.0, 2.0, 1.0, 0.5} // [common] [purdue-p] [unl-renovate]
-	p2o5Established = amounts{1.5, 1.0, 0.5, 0}   // [common] [lawn-report-anon] [msu-lawn-report]
+	p2o5Established = amounts{1.5, 1.0, 0.5, 0}   // [common]
 	k2oNew          = amounts{3.0, 2.0, 1.0, 0}   // [common]
-	k2oEstablished  = amounts{3.0, 2.0, 1.0, 0}   // [common] [msu-lawn-report] [umn-lawn-report] [askhrgreen]
+	k2oEstablished  = amounts{3.0, 2.0, 1.0, 0}   // [common] [umn-lawn-report] [askhrgreen]
 )
 
 // PhosphorusNeed gives a year's P2O5. New turf is sown this season; its amount
 // goes in with the seed. The error is ErrNoReading or ErrNoScale.
 func PhosphorusNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
-	by, source := p2o5Established, "common, lawn-report-anon, msu-lawn-report"
+	by, source := p2o5Established, "common"
 	if isNew {
 		by, source = p2o5New, "common, purdue-p, unl-renovate"
 	}
@@ -90,7 +90,7 @@ func PhosphorusNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 	n.limit(yearP2O5, singleP2O5, "P₂O₅")
 	if r.Method == agronomy.Bray1 && !r.Phosphorus.Wanted.Given {
 		if about, ok := MichiganP2O5(r.Phosphorus.PPM); ok {
-			n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("A line through two of Michigan's lawn reports asks for about %.1f lb P₂O₅.", float64(about)), Source: "msu-lawn-report"})
+			n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("A line through two lawn reports, by custom only, asks for about %.1f lb P₂O₅.", float64(about)), Source: "common"})
 		}
 	}
 	return n, nil
@@ -98,7 +98,7 @@ func PhosphorusNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 
 // PotassiumNeed gives a year's K2O.
 func PotassiumNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
-	by, source := k2oEstablished, "common, msu-lawn-report, umn-lawn-report, askhrgreen"
+	by, source := k2oEstablished, "common, umn-lawn-report, askhrgreen"
 	if isNew {
 		by, source = k2oNew, "common"
 	}
@@ -226,7 +226,7 @@ func MichiganP2O5(ppm agronomy.PPM) (agronomy.PerThousand, bool) {
 	if ppm < 1 {
 		return 0, false
 	}
-	return max(0, agronomy.PerThousand(2.6-0.158*(float64(ppm)-1))), true // [msu-lawn-report]
+	return max(0, agronomy.PerThousand(2.6-0.158*(float64(ppm)-1))), true // [common]
 }
 
 // MichiganK2O is the same for K2O: 1.3 lb at 87 ppm, none from 272 up.
@@ -234,5 +234,5 @@ func MichiganK2O(ppm agronomy.PPM) (agronomy.PerThousand, bool) {
 	if ppm < 87 {
 		return 0, false
 	}
-	return max(0, agronomy.PerThousand(1.3*(272-float64(ppm))/(272-87))), true // [msu-lawn-report]
+	return max(0, agronomy.PerThousand(1.3*(272-float64(ppm))/(272-87))), true // [common]
 }

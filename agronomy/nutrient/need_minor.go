@@ -22,7 +22,7 @@ func MagnesiumNeed(r agronomy.Report, state string) (Need, error) {
 	case s.Level == soil.Unknown:
 		return n, fmt.Errorf("magnesium: %w: %s", ErrNoScale, s.Why()[0].Text)
 	case s.Level != soil.Low && s.Level != soil.VeryLow:
-		n.Why = append(n.Why, agronomy.Reason{Text: "Nothing is wanted. Turf grows over a wide ratio of calcium to magnesium; there is no need to balance them.", Source: "ohio-real"})
+		n.Why = append(n.Why, agronomy.Reason{Text: "Nothing is wanted. Turf grows over a wide ratio of calcium to magnesium; there is no need to balance them.", Source: "common"})
 		return n, nil
 	}
 	if !reading.Wanted.Given {

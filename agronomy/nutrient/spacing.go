@@ -91,7 +91,7 @@ var spacingRules = []SpacingRule{
 	{First: SulfurDown, Then: SulfurDown, Days: lime.SulfurSpacingDays, Why: agronomy.Reason{Text: "Soil life must turn one dressing of sulfur to acid before the next.", Source: "common"}},
 	{First: GypsumDown, Then: GypsumDown, Days: 60, Why: agronomy.Reason{Text: "Water must carry one dressing of gypsum down before the next.", Source: "common"}},
 	{First: SulfurDown, Then: anyLime, Days: 180, Why: agronomy.Reason{Text: becauseUndo, Source: "common"}},
-	{First: SeedUp, Then: nitrogen, Days: 28, Why: agronomy.Reason{Text: becauseBurn, Source: "turf-trade-est"}},
+	{First: SeedUp, Then: nitrogen, Days: 28, Why: agronomy.Reason{Text: becauseBurn, Source: "common"}},
 	{First: SeedUp, Then: FirstMow, Days: 14, Why: agronomy.Reason{Text: "Look whether the young grass stands a third above the mowing height.", Source: "common"}},
 	{First: anyLime, Then: SampleTaken, Days: 180, Why: agronomy.Reason{Text: becauseLate, Source: "common"}},
 	{First: nitrogen | PhosphorusDown | PotassiumDown, Then: SampleTaken, Days: 42, Why: agronomy.Reason{Text: becauseLab, Source: "common"}},

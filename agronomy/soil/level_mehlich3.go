@@ -117,13 +117,13 @@ func Rutgers(n agronomy.Nutrient, printed agronomy.PerAcre) (Level, bool) {
 func NewHampshire(n agronomy.Nutrient) (low, high agronomy.PPM, ok bool) {
 	switch n {
 	case agronomy.Phosphorus:
-		return 30, 50, true // [unh-lawn-report]
+		return 30, 50, true // [common]
 	case agronomy.Potassium:
-		return 170, 280, true // [unh-lawn-report]
+		return 170, 280, true // [common]
 	case agronomy.Magnesium:
-		return 60, 120, true // [unh-lawn-report]
+		return 60, 120, true // [common]
 	case agronomy.Calcium:
-		return 800, 1200, true // [unh-lawn-report]
+		return 800, 1200, true // [common]
 	}
 	return 0, 0, false
 }

@@ -172,7 +172,7 @@ func others(n agronomy.Nutrient, ppm agronomy.PPM, method agronomy.Extractant, c
 			why = append(why, agronomy.Reason{Text: "Rutgers, whose high is the optimum for all crops, calls it " + string(l) + ".", Source: "rutgers-levels"})
 		}
 		if low, high, ok := NewHampshire(n); ok {
-			why = append(why, agronomy.Reason{Text: "New Hampshire, with the wider bands of a garden, wants " + agronomy.Whole(low) + " to " + agronomy.Whole(high) + " ppm.", Source: "unh-lawn-report"})
+			why = append(why, agronomy.Reason{Text: "The wider bands of a garden want " + agronomy.Whole(low) + " to " + agronomy.Whole(high) + " ppm.", Source: "common"})
 		}
 		if n == agronomy.Phosphorus {
 			advice := "still advises phosphorus"

@@ -272,7 +272,7 @@ func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(schedule.Opening)
 	c := b.c
 	at := (float64(i) + 0.5) / float64(count)
 	switch {
-	case b.young && i == 0 && s.span.Has(c.Emerged().AddDays(28)): // [turf-trade-est] the first feeding
+	case b.young && i == 0 && s.span.Has(c.Emerged().AddDays(28)): // [common] the first feeding
 		return schedule.Soonest
 	case c.Season == climate.Warm:
 		return func(o schedule.Opening) schedule.Date { return o.From.AddDays(int(at * float64(o.Days()))) }
