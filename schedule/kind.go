@@ -47,7 +47,7 @@ var (
 	Sow     = Row{Name: "sow", Noun: "sow", Verb: "Sow", Category: "Sow", Does: Sows, Weight: 4}.Kind()
 	Starter = Row{Name: "starter", Noun: "starter", Verb: "Starter for", Category: "Starter", Weight: 3,
 		Serves: bringsP, Feeds: true}.Kind()
-	Lime   = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: is(material.LimeMaterial)}.Kind()
+	Lime   = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: limes}.Kind()
 	Gypsum = Row{Name: "gypsum", Noun: "gypsum", Verb: "Gypsum on", Category: "Gypsum", Weight: 1, Serves: is(material.GypsumMaterial)}.Kind()
 	Sulfur = Row{Name: "sulfur", Noun: "sulfur", Verb: "Sulfur on", Category: "Sulfur", Weight: 1,
 		Serves: is(material.SulfurMaterial)}.Kind()
@@ -178,6 +178,10 @@ func (k *Kind) UnmarshalText(name []byte) error {
 
 func is(k material.Kind) func(material.Material) bool {
 	return func(m material.Material) bool { return m.Kind == k }
+}
+
+func limes(m material.Material) bool {
+	return m.Kind == material.LimeMaterial || m.Kind == material.WoodAsh
 }
 
 func bringsN(m material.Material) bool { return m.Analysis.N > 0 }

@@ -68,7 +68,7 @@ func (s *Site) Area(id string) *Area {
 
 // EffectiveLime gives the fully effective lime that a job brought.
 func EffectiveLime(d Down) agronomy.PerThousand {
-	if d.Dose.Material.Kind != material.LimeMaterial {
+	if !limes(d.Dose.Material) {
 		return 0
 	}
 	return d.Dose.Rate * agronomy.PerThousand(lime.ValueOf(d.Dose.Material, "", false).Full) / 100

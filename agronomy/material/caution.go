@@ -26,6 +26,9 @@ func Cautions(m Material, use Use) []agronomy.Reason {
 		say("common",
 			"Lime dust irritates eyes and lungs: gloves and eye protection, a dust mask with powder.",
 			"Wash it off the leaves.")
+	case m.Kind == WoodAsh:
+		say("common", "Wood ash is caustic dust: gloves, eye protection and a dust mask; only cold ash of clean wood.")
+		say("ash-letter", "Never on seedlings or germinating seed.")
 	case m.Kind == SulfurMaterial:
 		say("common", "Sulfur dust irritates eyes and lungs and can catch fire: goggles, gloves, dust mask, no sparks.")
 		_, heat, _ := m.HeatLimit()
@@ -115,7 +118,7 @@ func WeatherCautions(m Material) []agronomy.Reason {
 	switch {
 	case m.Sprayed():
 		out = append(out, agronomy.Reason{Text: "Not in wind above 10 mph (16 km/h): spray drifts.", Source: "common"})
-	case m.Kind == LimeMaterial, m.Kind == SulfurMaterial, m.Kind == GypsumMaterial:
+	case m.Kind == LimeMaterial, m.Kind == WoodAsh, m.Kind == SulfurMaterial, m.Kind == GypsumMaterial:
 		out = append(out, agronomy.Reason{Text: "Not in wind above 10 mph (16 km/h): dust drifts.", Source: "common"})
 	}
 	if m.Kind == FertilizerMaterial || m.Kind == MagnesiumMaterial {

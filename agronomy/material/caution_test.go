@@ -49,7 +49,7 @@ func TestCautions(t *testing.T) {
 // Whatever goes down, the cautions say what to wear, keep children and pets off,
 // and say something about paving, water and the label.
 func TestCautionsCoverEveryJob(t *testing.T) {
-	all := append(TradeMaterials(), Material{Kind: LimeMaterial, Hydrated: true}, with(labelled("12-0-0"), func(m *Material) { m.Liquid = true }))
+	all := append(TradeMaterials(), Material{Kind: WoodAsh}, Material{Kind: LimeMaterial, Hydrated: true}, with(labelled("12-0-0"), func(m *Material) { m.Liquid = true }))
 	for _, m := range all {
 		for _, use := range []Use{ForStarter, ForLime, ForSulfur, ForPhosphorus, ForPotassium, ForMagnesium, ForNitrogen, ForLateNitrogen, ForGypsum, ForIron} {
 			text := joined(Cautions(m, use))

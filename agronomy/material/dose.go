@@ -208,7 +208,7 @@ func (m Material) dosable() error {
 		return fmt.Errorf("%s: its analysis adds up to more than 100 %%; read the label again", m.Title())
 	case !(m.SlowShare >= 0 && m.SlowShare <= 1):
 		return fmt.Errorf("%s: its slow share must lie between 0 and 1", m.Title())
-	case m.Kind == LimeMaterial || m.Kind == SulfurMaterial:
+	case m.Kind == LimeMaterial || m.Kind == WoodAsh || m.Kind == SulfurMaterial:
 		return fmt.Errorf("%s is dosed by the soil's pH, not by its nutrients", m.Title())
 	case m.Liquid && !(m.Density > 0 && !math.IsInf(float64(m.Density), 0)):
 		return fmt.Errorf("%s is a liquid: its density is needed, from the label, to turn pounds into gallons", m.Title())

@@ -78,7 +78,7 @@ func (d Dose) WaterIn(use Use) WaterIn {
 	m := d.Material
 	kind := WaterSoluble
 	switch {
-	case m.Kind == LimeMaterial:
+	case m.Kind == LimeMaterial || m.Kind == WoodAsh:
 		kind = WaterLime
 	case m.Kind == SulfurMaterial:
 		kind = WaterSulfur

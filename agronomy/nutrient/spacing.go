@@ -130,7 +130,7 @@ func ThingsOf(m material.Material) (all Things) {
 	switch {
 	case m.Kind == material.LimeMaterial && m.Hydrated:
 		return HydratedLimeDown
-	case m.Kind == material.LimeMaterial:
+	case m.Kind == material.LimeMaterial, m.Kind == material.WoodAsh:
 		return LimeDown
 	case m.Kind == material.SulfurMaterial:
 		return SulfurDown

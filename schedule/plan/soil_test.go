@@ -148,3 +148,75 @@ func TestRetests(t *testing.T) {
 		t.Errorf("an old report is not said first: %+v", f)
 	}
 }
+
+// Magnesium low: dolomitic stone, the ordinary one on hand for at most half of
+// the lime and first; by effective weight, not by packs.
+func TestTheRightStone(t *testing.T) {
+	low := func(r *agronomy.Report) { r.Magnesium = agronomy.Reading{Given: true, PPM: 20} }
+	high := func(r *agronomy.Report) { r.Magnesium = agronomy.Reading{Given: true, PPM: 200} }
+	stone := func(id string, mg agronomy.Percent, pack agronomy.Pounds, packs float64) material.Material {
+		return material.Material{ID: id, Name: id, Kind: material.LimeMaterial, ECCE: 85, Magnesium: mg, Pack: pack, OnHand: packs}
+	}
+	used := func(change func(*agronomy.Report), ms ...material.Material) (ids []string, mg agronomy.PerThousand) {
+		site := lawnWith(t, "kentucky bluegrass", change)
+		site.Materials = ms
+		for _, e := range ofKind(plan(t, site), schedule.Lime) {
+			ids = append(ids, e.Material)
+			mg += e.Dose.Mg
+		}
+		return ids, mg
+	}
+	if ids, mg := used(low, stone("plain", 1, 40, 1)); len(ids) < 2 || ids[0] != "plain" || ids[len(ids)-1] != "trade-dolomitic-limestone" || mg < 1 {
+		t.Errorf("a pack of ordinary stone on soil low in magnesium: %v, %v lb Mg", ids, mg)
+	}
+	if ids, _ := used(low, stone("plain", 1, 40, 9), stone("dolomite", 11, 40, 9)); slices.Index(ids, "dolomite") < 0 || slices.Index(ids, "trade-dolomitic-limestone") >= 0 {
+		t.Errorf("dolomite on hand, and magnesium low: %v", ids)
+	}
+	if ids, _ := used(high, stone("small", 1, 5, 9), stone("large", 1, 50, 3)); len(ids) == 0 || ids[0] != "large" {
+		t.Errorf("nine packs of 5 lb went before three of 50: %v", ids)
+	}
+	if ids, _ := used(high, stone("plain", 1, 40, 1)); slices.Index(ids, "trade-dolomitic-limestone") >= 0 {
+		t.Errorf("dolomite with magnesium high: %v", ids)
+	}
+}
+
+// Wood ash: at most 20 lb a year, its potash counted, never on a young stand or
+// where the pH is fine.
+func TestWoodAsh(t *testing.T) {
+	ash := material.Material{ID: "ash", Name: "wood ash", Kind: material.WoodAsh, Analysis: material.Ash, Pack: 5, OnHand: 40}
+	withAsh := func(s *schedule.Site) *schedule.Program {
+		s.Materials = []material.Material{ash}
+		return plan(t, s)
+	}
+	of := func(p *schedule.Program) (out []*schedule.Entry) {
+		for _, e := range ofKind(p, schedule.Lime) {
+			if e.Material == "ash" {
+				out = append(out, e)
+			}
+		}
+		return out
+	}
+	keep := func(*agronomy.Report) {}
+	p := withAsh(lawnWith(t, "kentucky bluegrass", keep))
+	got := of(p)
+	if len(got) != 1 || got[0].Rate > 20 || got[0].Rate < 19.9 || got[0].K2O < 1.19 { // [ash-letter] 6 % K2O
+		t.Fatalf("ash: %+v", got)
+	}
+	sumK := func(p *schedule.Program) (k agronomy.PerThousand) {
+		for i := range p.Entries {
+			k += p.Entries[i].K2O
+		}
+		return k
+	}
+	bare := lawnWith(t, "kentucky bluegrass", keep)
+	bare.Materials = nil
+	if with, without := sumK(p), sumK(plan(t, bare)); with > without+0.5 {
+		t.Errorf("the potash of the ash is not counted: %.2f lb with, %.2f without", float64(with), float64(without))
+	}
+	if got := of(withAsh(lawnWith(t, "kentucky bluegrass", func(r *agronomy.Report) { r.PH, r.Buffer = 6.8, agronomy.Buffer{} }))); len(got) > 0 {
+		t.Errorf("ash at pH 6.8: %s", got[0].Summary)
+	}
+	if got := of(withAsh(situations[2].site(t, "OH", "6a", "kentucky bluegrass"))); len(got) > 0 {
+		t.Errorf("ash on a young stand: %s", got[0].Summary)
+	}
+}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"

@@ -156,6 +156,10 @@ func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(schedule.Down)
 		w.left = schedule.Remains(n.Year, since)
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: c.Measure().NutrientRate(since, oxide) + " has gone down since the sample: " + word.Hundredths(n.Year) + " − " + word.Hundredths(since) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
 	}
+	if ash := c.liming.brings(func(d material.Dose) agronomy.PerThousand { return of(schedule.Down{Dose: d}) }); ash > 0 && n.Year > 0 {
+		w.left = schedule.Remains(w.left, ash)
+		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the wood ash brings " + word.Hundredths(ash) + " lb " + oxide + "/1000 sq ft", Source: "ash-letter"})
+	}
 	f.found.Needs = append(f.found.Needs, schedule.Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
 	return w
 }
@@ -204,7 +208,7 @@ func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Mate
 	ms, slow := c.Shed.Offered[:0], c.Shed.Slow[:0]
 	for i := range c.Shed.Materials {
 		m := &c.Shed.Materials[i]
-		if m.Kind == material.LimeMaterial || m.Kind == material.SulfurMaterial || m.Kind == material.GypsumMaterial {
+		if m.Kind == material.LimeMaterial || m.Kind == material.SulfurMaterial || m.Kind == material.GypsumMaterial || m.Kind == material.WoodAsh {
 			continue
 		}
 		if why := c.unfit(m); why != "" {

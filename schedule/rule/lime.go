@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -22,9 +21,26 @@ type liming struct {
 	value     lime.Value           // effective part of the stone's weight
 	total     agronomy.PerThousand // of stone, still to go down
 	most      agronomy.PerThousand // of stone at once
-	dressings []agronomy.PerThousand
+	dressings []dressing
 	why       []schedule.Reason
 	shed      []string // what the stone on hand will do
+	ash       string   // why the ash on hand is not used
+}
+
+// dressing is one dressing of lime: what, how much, and how much of that acts.
+type dressing struct {
+	stone material.Material
+	rate  agronomy.PerThousand
+	value lime.Value
+}
+
+// brings sums what the dressings bring of something.
+func (l *liming) brings(of func(material.Dose) agronomy.PerThousand) agronomy.PerThousand {
+	var sum agronomy.PerThousand
+	for _, d := range l.dressings {
+		sum += of(material.DoseOf(d.stone, d.rate))
+	}
+	return sum
 }
 
 // planLime works out the requirement, what is down already, the stone and the
@@ -67,6 +83,8 @@ func (c *Treatment) planLime() liming {
 	level := soil.LevelIn(c.Report, agronomy.Magnesium, c.Place.State)
 	kind, kindWhy := lime.ChooseStone(c.Report, level)
 	l.stone = c.limestone(kind)
+	first, firstWhy := c.firstLeft(kind, &l)
+	kindWhy = append(kindWhy, firstWhy...)
 	l.value = lime.ValueOf(l.stone, c.Place.State, need.Ground)
 	all, err := lime.MaterialRate(need.Rate, l.value.Full)
 	if err != nil {
@@ -93,25 +111,61 @@ func (c *Treatment) planLime() liming {
 		return l
 	}
 	l.most = most
-	l.dressings, err = lime.Dressings(l.total, most)
+	left := l.total
+	if first.ID != "" {
+		d := c.leftover(first, need.Rate, effective, need.Ground)
+		if d.rate >= 5 { // [common] as above
+			l.dressings = append(l.dressings, d)
+			l.why = slices.Concat(l.why, d.value.Why)
+			left -= d.rate * agronomy.PerThousand(d.value.Full/l.value.Full)
+			l.found.Needs[0].Total += d.rate * agronomy.PerThousand(1-d.value.Full/l.value.Full)
+			l.found.Needs[0].Text = fmt.Sprintf("lime: %s of %s on hand, then %s of %s", c.Measure().Rate(d.rate), word.MaterialName(first), c.Measure().Rate(max(0, left)), word.MaterialName(l.stone))
+			if !need.BelowTable {
+				l.found.Needs[0].Text += fmt.Sprintf(", in all bring pH %s to %.1f", c.Report.PH.Words(), float64(need.Reaches))
+			}
+		}
+	}
+	var rest []agronomy.PerThousand
+	if left >= 5 { // [common] as above
+		rest, err = lime.Dressings(left, most)
+	}
 	if err != nil {
 		return leave(err.Error())
+	}
+	for _, rate := range rest {
+		l.dressings = append(l.dressings, dressing{l.stone, rate, l.value})
 	}
 	l.onHand(c)
 	return l
 }
 
-// limestone picks the lime: what there is most of in the shed, ground stone
-// before hydrated lime, else the trade's stone of the kind that suits.
+// dolomiticMg is the magnesium from which a limestone is called dolomitic, %.
+const dolomiticMg agronomy.Percent = 6 // [common] from memory
+
+// limestone picks the lime. Where the soil wants one stone, that stone: of the
+// site's, what there is most of by effective weight, ground stone before hydrated
+// lime; else the trade's. Where either will do, or the choice rests on the texture
+// alone, whatever there is most of.
 func (c *Treatment) limestone(kind lime.Stone) material.Material {
-	stock := slices.Clone(c.Shed.Stock())
-	slices.SortStableFunc(stock, func(a, b material.Material) int {
-		return cmp.Or(boolOrder(a.Hydrated, b.Hydrated), cmp.Compare(b.OnHand, a.OnHand))
-	})
-	for _, m := range stock {
-		if m.Kind == material.LimeMaterial {
-			return m
+	var best material.Material
+	most := -1.0
+	for _, m := range c.Shed.Stock() {
+		if m.Kind != material.LimeMaterial || !suits(m, kind) && c.strict(kind) {
+			continue
 		}
+		acts := c.effectiveOnHand(m)
+		if m.Hydrated != best.Hydrated && best.ID != "" {
+			if !m.Hydrated {
+				best, most = m, acts
+			}
+			continue
+		}
+		if acts > most {
+			best, most = m, acts
+		}
+	}
+	if best.ID != "" {
+		return best
 	}
 	id := "trade-ground-limestone"
 	if kind == lime.Dolomitic {
@@ -125,53 +179,129 @@ func (c *Treatment) limestone(kind lime.Stone) material.Material {
 	return material.Material{}
 }
 
-func boolOrder(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case b:
-		return -1
-	}
-	return 1
+// strict tells whether the report calls for one stone by its figures.
+func (c *Treatment) strict(kind lime.Stone) bool {
+	l := soil.LevelIn(c.Report, agronomy.Magnesium, c.Place.State)
+	return kind == lime.Calcitic || kind == lime.Dolomitic && (l == soil.Low || l == soil.VeryLow)
 }
 
-// onHand says what the stone in the shed will do if no more is bought, and
-// draws it.
-func (l *liming) onHand(c *Treatment) {
-	if l.stone.ToBuy {
-		return
+func suits(m material.Material, kind lime.Stone) bool {
+	dolomitic := m.Magnesium >= dolomiticMg
+	return kind == lime.EitherStone || dolomitic == (kind == lime.Dolomitic)
+}
+
+// effectiveOnHand gives the pounds on hand that act; packs of unknown size count
+// as one pound each, so that any is more than none.
+func (c *Treatment) effectiveOnHand(m material.Material) float64 {
+	pack, ok := m.PackWeight()
+	if !ok {
+		pack = 1
 	}
+	return float64(pack) * m.OnHand * float64(lime.ValueOf(m, c.Place.State, false).Full) / 100
+}
+
+// firstLeft gives what is used up first though it is not the stone that suits:
+// ordinary limestone where the rest brings the magnesium, or wood ash, which
+// never goes on a young stand.
+func (c *Treatment) firstLeft(kind lime.Stone, l *liming) (material.Material, []schedule.Reason) {
+	for _, m := range c.Shed.Stock() {
+		switch {
+		case m.OnHand <= 0 || m.ID == l.stone.ID || m.Hydrated:
+		case m.Kind == material.LimeMaterial && kind == lime.Dolomitic && c.strict(kind) && !suits(m, kind):
+			return m, []schedule.Reason{{Text: "The " + word.MaterialName(m) + " on hand goes first, for up to half of the lime; the rest is dolomitic and brings the magnesium.", Source: "common"}}
+		case m.Kind == material.WoodAsh && (c.Future() || c.Young(c.Start)):
+			l.ash = word.MaterialName(m) + " stays off the young stand: ash burns seedlings."
+		case m.Kind == material.WoodAsh:
+			return m, []schedule.Reason{{Text: "Wood ash: at most 20 lb/1000 sq ft a year, only under pH 7, never on seedlings; its potash counts.", Source: "ash-letter"}}
+		}
+	}
+	return material.Material{}, nil
+}
+
+// ashYear is the most wood ash in a year, lb/1000 sq ft.
+const ashYear agronomy.PerThousand = 20 // [ash-letter]
+
+// leftover is the dressing of what is used up first: what is on hand, at most half
+// of what the soil wants of stone, and a year's cap of ash.
+func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerThousand, ground bool) dressing {
+	d := dressing{stone: m, value: lime.ValueOf(m, c.Place.State, ground)}
+	most := effective * 100 / agronomy.PerThousand(d.value.Full)
+	cap, _ := lime.Cap(m, !c.Future())
+	if m.Kind == material.WoodAsh {
+		cap = schedule.Remains(ashYear, c.Since(c.Start.AddDays(-364), func(d schedule.Down) agronomy.PerThousand {
+			if d.Dose.Material.Kind != material.WoodAsh {
+				return 0
+			}
+			return d.Dose.Rate
+		}))
+	} else {
+		gone := c.Since(c.Area.Sampled, func(o schedule.Down) agronomy.PerThousand {
+			if o.Dose.Material.Kind != material.LimeMaterial || suits(o.Dose.Material, lime.Dolomitic) {
+				return 0
+			}
+			return o.Dose.Rate * agronomy.PerThousand(lime.ValueOf(o.Dose.Material, c.Place.State, ground).Full) / 100
+		})
+		most = min(most, schedule.Remains(whole/2, gone)*100/agronomy.PerThousand(d.value.Full))
+	}
+	d.rate = min(most, cap)
+	if pack, ok := m.PackWeight(); ok {
+		d.rate = min(d.rate, agronomy.PerThousand(float64(pack)*m.OnHand*1000/float64(c.Area.Size)))
+	}
+	return d
+}
+
+// onHand says what the lime in the shed will do if no more is bought, and draws
+// it.
+func (l *liming) onHand(c *Treatment) {
+	if l.ash != "" {
+		l.shed = append(l.shed, c.Area.Name+": "+l.ash)
+	}
+	var seen []string
+	for _, d := range l.dressings {
+		if !d.stone.ToBuy && !slices.Contains(seen, d.stone.ID) {
+			seen = append(seen, d.stone.ID)
+			l.tellOnHand(c, d)
+		}
+	}
+}
+
+func (l *liming) tellOnHand(c *Treatment, d dressing) {
 	m := c.Measure()
-	pack, ok := l.stone.PackWeight()
+	pack, ok := d.stone.PackWeight()
 	if !ok {
 		return
 	}
-	have := pack * agronomy.Pounds(l.stone.OnHand)
-	want := l.total.Over(c.Area.Size)
-	if have >= want {
-		l.shed = append(l.shed, fmt.Sprintf("%s: the %s in the shed covers all the lime this area needs.", c.Area.Name, word.MaterialName(l.stone)))
-	} else if have > 0 {
-		rate := agronomy.PerThousand(float64(have) * 1000 / float64(c.Area.Size))
-		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(have), word.MaterialName(l.stone), m.Rate(rate))
-		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(rate, l.value.FirstYear)); err == nil {
+	var rate agronomy.PerThousand // wanted of this stone
+	for _, o := range l.dressings {
+		if o.stone.ID == d.stone.ID {
+			rate += o.rate
+		}
+	}
+	have, want := pack*agronomy.Pounds(d.stone.OnHand), rate.Over(c.Area.Size)
+	name := word.MaterialName(d.stone)
+	switch {
+	case have >= want-1e-6 && d.stone.ID == l.stone.ID:
+		l.shed = append(l.shed, fmt.Sprintf("%s: the %s in the shed covers all the lime this area needs.", c.Area.Name, name))
+	case have > 0:
+		spread := min(rate, agronomy.PerThousand(float64(have)*1000/float64(c.Area.Size)))
+		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(spread.Over(c.Area.Size)), name, m.Rate(spread))
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread*agronomy.PerThousand(d.value.FirstYear)/100)); err == nil && !l.need.BelowTable {
 			alone := "by itself it"
-			if l.reached(0, l.value.Full) > 0.5 {
+			if l.reached(0) > 0.5 {
 				alone = "with what is down already it"
 			}
 			text += fmt.Sprintf("; %s takes the soil from pH %s to about %.1f after a year, where %s is wanted", alone, l.cause.PH.Words(), float64(ph), l.need.Target.Words())
 		}
 		l.shed = append(l.shed, text+".")
-	} else {
+	default:
 		l.shed = append(l.shed, fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words()))
 	}
-	c.Shed.Take(material.DoseOf(l.stone, l.total), c.Area.Size)
+	c.Shed.Take(material.DoseOf(d.stone, rate), c.Area.Size)
 }
 
-// reached gives the effective lime that is down once a rate of the stone, of
-// which so much acts, has been spread on top of what is down already.
-func (l *liming) reached(rate agronomy.PerThousand, acts agronomy.Percent) agronomy.PerThousand {
-	before := l.need.Rate - l.total*agronomy.PerThousand(l.value.Full)/100
-	return before + rate*agronomy.PerThousand(acts)/100
+// reached gives the effective lime that is down with so much more of it.
+func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
+	return l.need.Rate - l.total*agronomy.PerThousand(l.value.Full)/100 + more
 }
 
 // acts tells how much effective lime a job on record brought.

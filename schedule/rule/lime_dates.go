@@ -27,20 +27,21 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	if last := c.lastLime(); !last.IsZero() && !c.Future() {
 		os = schedule.From(os, last.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
 	}
-	spread := agronomy.PerThousand(0)
-	for i, rate := range l.dressings {
-		spread += rate
-		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(l.stone, rate), Tilled: c.Future(),
+	var spread, year agronomy.PerThousand // of effective lime, in all and in a year
+	for i, d := range l.dressings {
+		spread += d.rate * agronomy.PerThousand(d.value.Full) / 100
+		year += d.rate * agronomy.PerThousand(d.value.FirstYear) / 100
+		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(d.stone, d.rate), Tilled: c.Future(),
 			Again: i > 0 || c.Since(c.Area.Sampled, l.acts(c)) > 0}
-		j.Why = slices.Concat(l.why, split(len(l.dressings), l.total, l.most), last)
+		j.Why = slices.Concat(l.why, l.split(), last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
 		dressing := "One dressing"
 		if n := len(l.dressings); n > 1 {
 			dressing = fmt.Sprintf("Dressing %d of %d", i+1, n)
 		}
-		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread, l.value.FirstYear)); err == nil && !l.need.BelowTable {
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(year)); err == nil && !l.need.BelowTable {
 			j.Because += fmt.Sprintf(" %s brings about %.1f in a year", dressing, float64(ph))
-			if whole, _, err := lime.ExpectedPH(l.cause, l.reached(spread, l.value.Full)); err == nil && whole-ph >= 0.05 {
+			if whole, _, err := lime.ExpectedPH(l.cause, l.reached(spread)); err == nil && whole-ph >= 0.05 {
 				j.Because += fmt.Sprintf(", %.1f in three", float64(whole))
 			}
 			j.Because += "."
@@ -62,6 +63,17 @@ func (c *Treatment) dateLime() schedule.Proposal {
 		c.Finish(&p, j, mine, ideal)
 	}
 	return p
+}
+
+// split is the working of the dressings: equal parts of one stone.
+func (l *liming) split() []schedule.Reason {
+	n, sum := 0, agronomy.PerThousand(0)
+	for _, d := range l.dressings {
+		if d.stone.ID == l.stone.ID {
+			n, sum = n+1, sum+d.rate
+		}
+	}
+	return split(max(n, 1), sum, l.most)
 }
 
 // lastLime gives the day of the last dressing on record; unset without one.

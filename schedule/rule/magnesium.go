@@ -32,7 +32,7 @@ func magnesiumJobs(c *Treatment) schedule.Proposal {
 		return p
 	}
 	if l := &c.liming; len(l.dressings) > 0 {
-		brings := l.total * agronomy.PerThousand(l.stone.Magnesium) / 100
+		brings := l.brings(func(d material.Dose) agronomy.PerThousand { return d.Mg })
 		if brings >= left/2 { // [common] the rest comes with the next report
 			p.Needs[0].Why = append(slices.Clip(p.Needs[0].Why), schedule.Reason{Text: fmt.Sprintf("The lime brings %.2f lb Mg/1000 sq ft, so no magnesium goes down by itself.", float64(brings)), Source: "psu-report-notes"})
 			return p

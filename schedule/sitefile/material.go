@@ -13,7 +13,7 @@ import (
 )
 
 var materialKinds = []material.Kind{material.LimeMaterial, material.FertilizerMaterial, material.SulfurMaterial,
-	material.GypsumMaterial, material.MagnesiumMaterial, material.IronMaterial}
+	material.GypsumMaterial, material.MagnesiumMaterial, material.IronMaterial, material.WoodAsh}
 
 // onlyFor names the keys that mean something for one kind of material alone.
 var onlyFor = []struct {
@@ -82,6 +82,10 @@ func (r *reader) readMaterial(t table, id string) material.Material {
 		NoRebuy:   t.given("rebuy") && !t.flag("rebuy"),
 		Price:     t.number("price", 0, 1e6),
 	}
+	if m.Kind == material.WoodAsh && !t.given("analysis") {
+		m.Analysis = material.Ash
+		r.assume("material %s: analysis not given, taken as 0-2-6, as a letter on wood ashes has it", id)
+	}
 	if m.Name == "" {
 		m.Name = id
 	}
@@ -114,7 +118,7 @@ func checkKind(t table, m material.Material) {
 		return
 	}
 	for _, o := range onlyFor {
-		if t.given(o.key) && m.Kind != o.kind {
+		if ash := m.Kind == material.WoodAsh && (o.key == "cce" || o.key == "analysis"); t.given(o.key) && m.Kind != o.kind && !ash {
 			t.wrong(o.key, fmt.Sprintf("means nothing for a material of kind %s", m.Kind), fmt.Sprintf("it belongs to kind %s; change the kind, or remove the key", o.kind))
 		}
 	}
