@@ -19,11 +19,11 @@ const OverPlanned = 2 // [common]
 func (p *Program) OverPlan(bare *Program) (out []Problem) {
 	for _, c := range p.Cases {
 		for _, d := range c.Down {
-			e := bare.likest(d)
+			e := bare.likest(d, c)
 			if d.Presumed != nil || d.AsPlanned || e == nil {
 				continue
 			}
-			brought, planned := Brings(d.Kind, d.Dose), Brings(d.Kind, e.Dose)
+			brought, planned := c.Brings(d.Kind, d.Dose), c.Brings(d.Kind, e.Dose)
 			if planned <= 0 || brought <= OverPlanned*planned+Dust {
 				continue
 			}
@@ -38,7 +38,7 @@ func (p *Program) OverPlan(bare *Program) (out []Problem) {
 
 // likest gives the entry for a job on record: its own, else the largest of its
 // kind in its area; nil without one.
-func (p *Program) likest(d Down) (best *Entry) {
+func (p *Program) likest(d Down, c *Case) (best *Entry) {
 	for i := range p.Entries {
 		e := &p.Entries[i]
 		if e.Area != d.AreaID || e.Kind != d.Kind || e.Rate == 0 {
@@ -47,7 +47,7 @@ func (p *Program) likest(d Down) (best *Entry) {
 		if e.ID == JobID(d.AreaID, d.Kind, d.Season, d.N) {
 			return e
 		}
-		if best == nil || Brings(d.Kind, e.Dose) > Brings(d.Kind, best.Dose) {
+		if best == nil || c.Brings(d.Kind, e.Dose) > c.Brings(d.Kind, best.Dose) {
 			best = e
 		}
 	}
@@ -55,15 +55,14 @@ func (p *Program) likest(d Down) (best *Entry) {
 }
 
 // Brings gives what a dose brings of what a kind of job is for.
-func Brings(k Kind, d material.Dose) agronomy.PerThousand {
-	of := Down{Kind: k, Dose: d}
+func (c *Case) Brings(k Kind, d material.Dose) agronomy.PerThousand {
 	switch k {
 	case Lime:
-		return EffectiveLime(of)
+		return c.EffectiveLime(c.Area, d)
 	case Gypsum, Iron:
 		return d.Rate
 	case Sulfur:
-		return SulfurOf(of)
+		return SulfurOf(Down{Kind: k, Dose: d})
 	case Phosphorus:
 		return d.P2O5
 	case Potassium:

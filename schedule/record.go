@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
-	"swardbook/agronomy/lime"
 	"swardbook/agronomy/material"
 )
 
@@ -64,14 +63,6 @@ func (s *Site) Area(id string) *Area {
 		}
 	}
 	return nil
-}
-
-// EffectiveLime gives the fully effective lime that a job brought.
-func EffectiveLime(d Down) agronomy.PerThousand {
-	if !limes(d.Dose.Material) {
-		return 0
-	}
-	return d.Dose.Rate * agronomy.PerThousand(lime.ValueOf(d.Dose.Material, "", false).Full) / 100
 }
 
 // SulfurOf gives the elemental sulfur that a sulfur job brought.

@@ -57,7 +57,7 @@ func (c *Case) moved() (out []string) {
 			var down agronomy.PerThousand
 			for _, d := range c.Down {
 				if !d.NotDone && !d.Date.Before(was.Sampled) && d.Date.Before(is.Sampled) {
-					down += EffectiveLime(d)
+					down += c.EffectiveLime(&before, d.Dose)
 				}
 			}
 			expected := ""

@@ -36,7 +36,7 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 		add("material", "is it the bag that is meant, and the job?", "%s does not serve for %s", word.MaterialName(d.Dose.Material), d.Kind.Noun())
 	}
 	if planned != nil && planned.Rate > 0 {
-		if brought, was := schedule.Brings(d.Kind, d.Dose), schedule.Brings(d.Kind, planned.Dose); brought > schedule.OverPlanned*was+schedule.Dust {
+		if brought, was := c.Brings(d.Kind, d.Dose), c.Brings(d.Kind, planned.Dose); brought > schedule.OverPlanned*was+schedule.Dust {
 			add("amount", "are the unit and the decimal point right?", "%s on %s is %s times what is planned, %s",
 				m.Amount(d.Dose, c.Area.Size), c.Area.Name, word.Figures(float64(brought/was), 2), m.DoseWords(planned.Dose, c.Area.Size))
 			return out

@@ -20,7 +20,7 @@ func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (o
 				onRecord[schedule.JobID(d.AreaID, d.Kind, d.Season, d.N)] = true
 			}
 			if d.Presumed == nil && d.Line > 0 && (d.NotDone || !d.Kind.Spreads() || d.Dose.Rate > 0) {
-				whole[d.Line] = sitefile.WholeLine(d, c.Area.Size, p.Metric)
+				whole[d.Line] = sitefile.WholeLine(d, p.Site, c.Area)
 			}
 		}
 	}
@@ -49,8 +49,8 @@ func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (o
 	if taken {
 		for i := range p.Entries {
 			e := &p.Entries[i]
-			area := p.Site.Area(e.Area)
-			if e.State != schedule.Taken || area == nil || onRecord[e.ID] {
+			c := p.CaseOf(e.Area)
+			if e.State != schedule.Taken || c == nil || onRecord[e.ID] {
 				continue
 			}
 			_, k, season, number, err := p.Kinds().JobName(e.ID)
@@ -59,9 +59,9 @@ func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (o
 			}
 			d := schedule.Down{Done: schedule.Done{Date: e.Date}, AreaID: e.Area, Kind: k, Season: season, N: number, Dose: e.Dose, Taken: true}
 			if e.Rate > 0 {
-				d.Of = e.Rate.Over(area.Size)
+				d.Of = e.Rate.Over(c.Area.Size)
 			}
-			b.WriteString(sitefile.WholeLine(d, area.Size, p.Metric))
+			b.WriteString(sitefile.WholeLine(d, p.Site, c.Area))
 			added++
 		}
 	}

@@ -53,7 +53,7 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 	}
 	head := ""
 	if whole {
-		if l.Text = sitefile.WholeLine(down, where.Size, p.Metric); !sitefile.IsWhole(text) {
+		if l.Text = sitefile.WholeLine(down, p.Site, p.CaseOf(d.Area).Area); !sitefile.IsWhole(text) {
 			head = sitefile.Header
 		}
 	} else {

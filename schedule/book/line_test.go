@@ -1,10 +1,12 @@
 package book_test
 
 import (
+	"math"
 	"os"
 	"strings"
 	"testing"
 
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 	"swardbook/schedule/book"
 	scplan "swardbook/schedule/plan"
@@ -72,9 +74,10 @@ func TestLineStandsByItself(t *testing.T) {
 				t.Fatalf("%q is written as %q", amount, l.Text)
 			}
 			down := func(s *schedule.Site, text string) float64 {
-				for _, x := range plan(t, s, text).Cases[0].Down {
+				c := plan(t, s, text).Cases[0]
+				for _, x := range c.Down {
 					if x.Line > 0 {
-						return float64(schedule.EffectiveLime(x))
+						return float64(c.EffectiveLime(c.Area, x.Dose))
 					}
 				}
 				t.Fatalf("%q is not down", text)
@@ -134,5 +137,42 @@ func TestLineTooMany(t *testing.T) {
 	l := book.NewLine(name, []byte(full), plan(t, site(t), ""), done(t, "east/lime/2026-1", "2026-09-24"), "half", schedule.Date{})
 	if len(l.Wrong) == 0 || !strings.Contains(l.Wrong[0].Message, "more") || l.Text != "" {
 		t.Errorf("got %+v, %q", l.Wrong, l.Text)
+	}
+}
+
+// A line is of the material that went down, and a lime has the value that the
+// planner counts it with: that of its state's rule.
+func TestLineKeepsTheMaterial(t *testing.T) {
+	s := site(t, `state = "OH"`, `state = "IA"`)
+	p := plan(t, s, "")
+	c := p.Cases[0]
+	for _, m := range []material.Material{
+		{ID: "stone", Kind: material.LimeMaterial, CCE: 92, Fineness: []material.Sieve{{Mesh: 4, Passing: 100}, {Mesh: 8, Passing: 90}, {Mesh: 60, Passing: 55}}},
+		{ID: "bare", Kind: material.LimeMaterial, CCE: 90},
+		{ID: "ash", Kind: material.WoodAsh, Analysis: material.Ash},
+		{ID: "gypsum", Kind: material.GypsumMaterial, Sulfur: 17},
+		{ID: "green", Kind: material.IronMaterial, Iron: 20},
+		{ID: "yellow", Kind: material.SulfurMaterial, Sulfur: 90},
+	} {
+		kind := map[material.Kind]schedule.Kind{material.GypsumMaterial: schedule.Gypsum, material.IronMaterial: schedule.Iron, material.SulfurMaterial: schedule.Sulfur}[m.Kind]
+		if kind == (schedule.Kind{}) {
+			kind = schedule.Lime
+		}
+		d := schedule.Down{Done: done(t, "east/"+kind.String(), "2026-09-23"), AreaID: "east", Kind: kind, Season: 2026, N: 1, Dose: material.DoseOf(m, 10)}
+		text := sitefile.WholeLine(d, s, c.Area)
+		lines, ps := sitefile.LoadRecord(name, []byte(sitefile.Header+text), s)
+		if len(lines) != 1 || lines[0].Content == nil || schedule.Fatal(ps) {
+			t.Fatalf("%s: %v", text, ps)
+		}
+		got := *lines[0].Content
+		if got.Kind != m.Kind || got.Iron != m.Iron || got.Sulfur != m.Sulfur || got.Analysis != m.Analysis {
+			t.Errorf("%s is read as %+v", text, got)
+		}
+		if a, b := c.LimeValue(c.Area, m).Full, c.LimeValue(c.Area, got).Full; kind == schedule.Lime && math.Abs(float64(a-b)) > 1e-3 {
+			t.Errorf("%s: planned with %v %%, on record with %v %%", m.ID, a, b)
+		}
+	}
+	if iowa := c.LimeValue(c.Area, material.Material{CCE: 92, Kind: material.LimeMaterial, Fineness: []material.Sieve{{Mesh: 4, Passing: 100}, {Mesh: 8, Passing: 90}, {Mesh: 60, Passing: 55}}}).Full; math.Abs(float64(iowa)-64.4) > 0.01 { // [laboski-lime] before moisture
+		t.Errorf("Iowa's stone in Iowa: %v %%, want 64.4", iowa)
 	}
 }

@@ -74,7 +74,7 @@ func (l *lived) act(r *rand.Rand, e *schedule.Entry) []schedule.Done {
 			d.Dose = material.DoseOf(m, e.Rate*agronomy.PerThousand(share))
 			d.Of = e.Rate.Over(area.Size)
 		}
-		text := sitefile.Header + strings.Repeat("#\n", len(l.book)) + sitefile.WholeLine(d, area.Size, false)
+		text := sitefile.Header + strings.Repeat("#\n", len(l.book)) + sitefile.WholeLine(d, l.site, area)
 		read, ps := sitefile.LoadRecord("book", []byte(text), l.site)
 		if len(read) != 1 {
 			panic(fmt.Sprint(text, ps))
@@ -209,7 +209,7 @@ func brokenLife(p *schedule.Program, l *lived) (bad []string) {
 		lime = 0
 		for _, d := range p.Cases[0].Down {
 			if !d.NotDone && d.Presumed != nil && !d.Date.Before(c.Area.Sampled) {
-				lime += float64(schedule.EffectiveLime(d))
+				lime += float64(p.Site.EffectiveLime(c.Area, d.Dose))
 			}
 		}
 		for _, n := range c.Needs {

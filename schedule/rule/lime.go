@@ -73,7 +73,7 @@ func (c *Treatment) planLime() liming {
 		return l
 	}
 	effective := need.Rate
-	if d := c.Since(c.Area.Sampled, l.acts(c)); d > 0 {
+	if d := c.Since(c.Area.Sampled, c.effectiveLime); d > 0 {
 		effective = schedule.Remains(need.Rate, d)
 		why = append(why, schedule.Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f lb/1000 sq ft left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
@@ -85,7 +85,7 @@ func (c *Treatment) planLime() liming {
 	l.stone = c.limestone(kind)
 	first, firstWhy := c.firstLeft(kind, &l)
 	kindWhy = append(kindWhy, firstWhy...)
-	l.value = lime.ValueOf(l.stone, c.Place.State, need.Ground)
+	l.value = c.LimeValue(c.Area, l.stone)
 	all, err := lime.MaterialRate(need.Rate, l.value.Full)
 	if err != nil {
 		return leave(word.MaterialName(l.stone) + ": " + err.Error())
@@ -113,7 +113,7 @@ func (c *Treatment) planLime() liming {
 	l.most = most
 	left := l.total
 	if first.ID != "" {
-		d := c.leftover(first, need.Rate, effective, need.Ground)
+		d := c.leftover(first, need.Rate, effective)
 		if d.rate >= 5 { // [common] as above
 			l.dressings = append(l.dressings, d)
 			l.why = slices.Concat(l.why, d.value.Why)
@@ -197,7 +197,7 @@ func (c *Treatment) effectiveOnHand(m material.Material) float64 {
 	if !ok {
 		pack = 1
 	}
-	return float64(pack) * m.OnHand * float64(lime.ValueOf(m, c.Place.State, false).Full) / 100
+	return float64(pack) * m.OnHand * float64(c.LimeValue(c.Area, m).Full) / 100
 }
 
 // firstLeft gives what is used up first though it is not the stone that suits:
@@ -223,8 +223,8 @@ const ashYear agronomy.PerThousand = 20 // [ash-letter]
 
 // leftover is the dressing of what is used up first: what is on hand, at most half
 // of what the soil wants of stone, and a year's cap of ash.
-func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerThousand, ground bool) dressing {
-	d := dressing{stone: m, value: lime.ValueOf(m, c.Place.State, ground)}
+func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerThousand) dressing {
+	d := dressing{stone: m, value: c.LimeValue(c.Area, m)}
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
 	cap, _ := lime.Cap(m, !c.Future())
 	if m.Kind == material.WoodAsh {
@@ -239,7 +239,7 @@ func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerT
 			if o.Dose.Material.Kind != material.LimeMaterial || suits(o.Dose.Material, lime.Dolomitic) {
 				return 0
 			}
-			return o.Dose.Rate * agronomy.PerThousand(lime.ValueOf(o.Dose.Material, c.Place.State, ground).Full) / 100
+			return c.EffectiveLime(c.Area, o.Dose)
 		})
 		most = min(most, schedule.Remains(whole/2, gone)*100/agronomy.PerThousand(d.value.Full))
 	}
@@ -304,12 +304,7 @@ func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
 	return l.need.Rate - l.total*agronomy.PerThousand(l.value.Full)/100 + more
 }
 
-// acts tells how much effective lime a job on record brought.
-func (l *liming) acts(c *Treatment) func(schedule.Down) agronomy.PerThousand {
-	return func(d schedule.Down) agronomy.PerThousand {
-		if !schedule.Lime.ServedBy(d.Dose.Material) {
-			return 0
-		}
-		return d.Dose.Rate * agronomy.PerThousand(lime.ValueOf(d.Dose.Material, c.Place.State, l.need.Ground).Full) / 100
-	}
+// effectiveLime tells how much effective lime a job on record brought.
+func (c *Treatment) effectiveLime(d schedule.Down) agronomy.PerThousand {
+	return c.EffectiveLime(c.Area, d.Dose)
 }

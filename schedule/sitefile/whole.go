@@ -8,10 +8,8 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
-	"swardbook/agronomy/lime"
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
-	"swardbook/schedule/word"
 )
 
 // takenNote marks the line of a job that nobody recorded.
@@ -55,6 +53,13 @@ func (w row) whole(d *schedule.Done) {
 			return
 		}
 		m.Kind, m.ECCE = material.LimeMaterial, agronomy.Percent(v)
+		if m.Analysis.K2O > 0 {
+			m.Kind = material.WoodAsh
+		}
+	case kind == schedule.Gypsum:
+		m.Kind = material.GypsumMaterial
+	case kind == schedule.Iron && m.Analysis == (agronomy.Analysis{}):
+		m.Kind = material.IronMaterial
 	case m.Analysis == (agronomy.Analysis{}) && m.Sulfur >= 50: // [common] elemental sulfur holds 85 % and more
 		m.Kind = material.SulfurMaterial
 	case m.Analysis == (agronomy.Analysis{}) && m.Magnesium > 0:
@@ -75,6 +80,9 @@ func (w row) analysis(m *material.Material, text string) bool {
 		case strings.HasSuffix(part, "Mg"):
 			v, err = strconv.ParseFloat(strings.TrimSuffix(part, "Mg"), 64)
 			m.Magnesium = agronomy.Percent(v)
+		case strings.HasSuffix(part, "Fe"):
+			v, err = strconv.ParseFloat(strings.TrimSuffix(part, "Fe"), 64)
+			m.Iron = agronomy.Percent(v)
 		case strings.HasSuffix(part, "S"):
 			v, err = strconv.ParseFloat(strings.TrimSuffix(part, "S"), 64)
 			m.Sulfur = agronomy.Percent(v)
@@ -90,15 +98,16 @@ func (w row) analysis(m *material.Material, text string) bool {
 }
 
 // WholeLine writes a line that stands by itself, for a job with its season and
-// number: what was in the bag, how much of it went down, and the dose first planned.
+// number: what was in the bag, how much of it went down, and the dose first planned;
+// the area is as it was planned for, so that a lime has the value it was planned with.
 // Weights are written as a person reads them.
-func WholeLine(d schedule.Down, size agronomy.SquareFeet, metric bool) string {
+func WholeLine(d schedule.Down, s *schedule.Site, a *schedule.Area) string {
 	cells := []string{d.Date.String(), d.AreaID, d.Kind.String(), strconv.Itoa(d.Season), strconv.Itoa(d.N), "", "", "", "", "", "", d.By, d.Note}
 	if d.Taken {
 		cells[12] = takenNote
 	}
 	weight := func(p agronomy.Pounds) string {
-		return strings.ReplaceAll(word.Measure{Metric: metric}.Fine(p), ",", "")
+		return strings.ReplaceAll(s.Measure().Fine(p), ",", "")
 	}
 	switch m := d.Dose.Material; {
 	case d.Missed:
@@ -108,11 +117,10 @@ func WholeLine(d schedule.Down, size agronomy.SquareFeet, metric bool) string {
 		if m.SlowShare > 0 {
 			cells[7] = figure(m.SlowShare)
 		}
-		if m.Kind == material.LimeMaterial {
-			value, _ := lime.Effective(m, false)
-			cells[8] = figure(float64(value))
+		if m.Kind == material.LimeMaterial || m.Kind == material.WoodAsh {
+			cells[8] = figure(float64(s.LimeValue(a, m).Full))
 		}
-		cells[9] = weight(d.Dose.Rate.Over(size))
+		cells[9] = weight(d.Dose.Rate.Over(a.Size))
 		if d.Of > 0 {
 			cells[10] = weight(d.Of)
 		}
@@ -128,6 +136,9 @@ func contents(m material.Material) string {
 	}
 	if m.Sulfur > 0 {
 		text += " " + figure(float64(m.Sulfur)) + "S"
+	}
+	if m.Iron > 0 {
+		text += " " + figure(float64(m.Iron)) + "Fe"
 	}
 	return text
 }
