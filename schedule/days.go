@@ -9,6 +9,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/lime"
 	"swardbook/agronomy/material"
+	"swardbook/climate"
 	"swardbook/schedule/law"
 )
 
@@ -43,6 +44,10 @@ func (c *Case) dayRules(j *Job) *dayRules {
 	return r
 }
 
+// ironHottest is the normal high from which many a day is over the 85 °F that iron
+// on the leaf of cool-season grass bears.
+const ironHottest climate.Fahrenheit = 80 // [common]
+
 // against says why the job may not be done on d; "" if it may.
 func (r *dayRules) against(day *Workday) string {
 	j, c, d := r.job, r.c, day.Date
@@ -69,6 +74,9 @@ func (r *dayRules) against(day *Workday) string {
 	}
 	if r.hot(d) && j.Dose.SolubleN > c.MostN.Heat {
 		return "normal highs pass 85 °F, too hot for so much quick nitrogen"
+	}
+	if j.Dose.Material.Kind == material.IronMaterial && c.Season == climate.Cool && c.Almanac.High(d.DayOfYear()) >= ironHottest {
+		return "normal highs pass 80 °F, too hot for iron on the leaf"
 	}
 	if j.Dose.Material.Kind == material.SulfurMaterial && c.Almanac.High(d.DayOfYear()) >= lime.SulfurHottestAir {
 		return "normal highs pass 75 °F, too hot for sulfur"

@@ -42,8 +42,13 @@ func TestHighPHIsAccepted(t *testing.T) {
 		t.Errorf("sulfur, which nobody asked for: %s", s[0].Summary)
 	}
 	iron := ofKind(p, schedule.Iron)
-	if len(iron) != 1 {
-		t.Fatalf("%d sprays of iron", len(iron))
+	if len(iron) != 2 || iron[0].Season == iron[1].Season {
+		t.Fatalf("%d sprays of iron, want one in each of the two seasons that the year touches", len(iron))
+	}
+	for _, e := range iron {
+		if high := p.Cases[0].Almanac.High(e.Date.DayOfYear()); high >= 80 {
+			t.Errorf("iron on %s, when it is %v °F", e.Date, high)
+		}
 	}
 	e := iron[0]
 	if got := float64(e.Rate); got < 0.124 || got > 0.126 { // 2 oz [nc-centipede]
@@ -57,8 +62,8 @@ func TestHighPHIsAccepted(t *testing.T) {
 		t.Error("iron at pH 6.9")
 	}
 	p = plan(t, lawnWith(t, "centipedegrass", func(r *agronomy.Report) { r.PH = 6.3 }))
-	if len(ofKind(p, schedule.Iron)) != 1 {
-		t.Error("no iron on centipedegrass at pH 6.3")
+	if iron := ofKind(p, schedule.Iron); len(iron) != 2 || iron[0].Season == iron[1].Season {
+		t.Errorf("%d sprays of iron on centipedegrass at pH 6.3, want one in each of two seasons", len(iron))
 	}
 }
 

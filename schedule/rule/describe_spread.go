@@ -103,7 +103,7 @@ const unmarked = "Unmarked dial? Smallest opening, half the amount, walk until i
 func (c *Treatment) waterStep(j *schedule.Job, m word.Measure) []string {
 	w := j.WaterIn
 	switch {
-	case w.High == 0 && j.Dose.Material.Liquid:
+	case w.High == 0 && j.Dose.Material.Sprayed():
 		return []string{"Leave it on the leaf for some hours; do not water it in."}
 	case w.High == 0:
 		return nil
@@ -121,7 +121,7 @@ func (c *Treatment) ifRain(j *schedule.Job, m word.Measure) string {
 	heavy := m.Depth(1) // [common] an inch in a day
 	wait := "If " + heavy + " or more is forecast within a day, wait for " + c.nextWorkDay() + "."
 	switch {
-	case j.Dose.Material.Liquid:
+	case j.Dose.Material.Sprayed():
 		return "If rain is near, or " + heavy + " or more is forecast within a day, wait for " + c.nextWorkDay() + "."
 	case j.WaterIn.High == 0:
 		return wait
