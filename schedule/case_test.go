@@ -67,7 +67,7 @@ func TestWhatIsDown(t *testing.T) {
 		t.Errorf("%d lines of the season", len(got))
 	}
 	for day, want := range map[string]agronomy.PerThousand{"2026-09-05": 20, "2026-09-06": 10, "2025-10-01": 30, "2026-10-02": 0} {
-		if got := c.Since(on(t, day), EffectiveLime); got != want {
+		if got := c.Since(on(t, day), func(d Down) agronomy.PerThousand { return c.EffectiveLime(c.Area, d.Dose) }); got != want {
 			t.Errorf("since %s: %v, want %v", day, got, want)
 		}
 	}
@@ -278,8 +278,8 @@ func TestMovedReadings(t *testing.T) {
 		}
 	}
 	for _, d := range []string{"2024-04-01", "2026-03-31"} {
-		// 20 of the 48.8 lb that a unit takes on a loam: 1.7 tons/acre in 7 in [usda-1957]
-		if c.Down = []Down{lime(d)}; c.moved()[0] != "pH 5.5 in 2024, 5.9 expected, 6.1 found in 2026" {
+		// 20 of the 37.9 lb that a unit takes on a loam: 0.85 of 1.7 tons/acre in 7 in [usda-1957]
+		if c.Down = []Down{lime(d)}; c.moved()[0] != "pH 5.5 in 2024, 6.0 expected, 6.1 found in 2026" {
 			t.Errorf("lime on %s: %s", d, c.moved()[0])
 		}
 	}

@@ -36,12 +36,14 @@ func TestCellsKinds(t *testing.T) {
 		{"sow", "sow", "Sow", "Sow", Sows, 4, "", false, 0},
 		{"starter", "starter", "Starter for", "Starter", Spreads, 3, "", true, 0},
 		{"lime", "lime", "Lime", "Lime", Spreads, 2, "", false, 0},
+		{"gypsum", "gypsum", "Gypsum on", "Gypsum", Spreads, 1, "", false, 0},
 		{"sulfur", "sulfur", "Sulfur on", "Sulfur", Spreads, 1, "", false, 0},
 		{"phosphorus", "phosphorus", "Phosphorus on", "Phosphorus", Spreads, 2, "P₂O₅", false, nutrient.PhosphorusDown},
 		{"nitrogen", "nitrogen", "Feed", "Nitrogen", Spreads, 2, "", true, 0},
 		{"late-nitrogen", "late nitrogen", "Late feed", "Nitrogen", Spreads, 2, "", true, 0},
 		{"potassium", "potassium", "Potassium on", "Potassium", Spreads, 1.5, "K₂O", false, nutrient.PotassiumDown},
 		{"magnesium", "magnesium", "Magnesium on", "Magnesium", Spreads, 1, "Mg", false, 0},
+		{"iron", "iron", "Iron on", "Iron", Spreads, 1, "", false, 0},
 		{"last-safe", "last safe day", "", "Season", Tells, 1, "", false, 0},
 		{"reopen", "ground open again", "", "Season", Tells, 1, "", false, 0},
 	}
@@ -227,10 +229,11 @@ func TestCellsDoses(t *testing.T) {
 	if ahead.On = on(t, "2026-09-01"); ahead.Ahead() {
 		t.Error("a dressing that is down is ahead")
 	}
-	if got := EffectiveLime(Down{Dose: material.DoseOf(material.Material{Kind: material.LimeMaterial, ECCE: 80}, 50)}); got != 40 {
+	bare := &Site{}
+	if got := bare.EffectiveLime(&Area{}, material.DoseOf(material.Material{Kind: material.LimeMaterial, ECCE: 80}, 50)); got != 40 {
 		t.Errorf("50 lb at 80 %%: %v", got)
 	}
-	if got := EffectiveLime(Down{Dose: material.DoseOf(blend, 5)}); got != 0 {
+	if got := bare.EffectiveLime(&Area{}, material.DoseOf(blend, 5)); got != 0 {
 		t.Errorf("a blend limes: %v", got)
 	}
 	sulfur := material.DoseOf(material.Material{Kind: material.SulfurMaterial, Sulfur: 90}, 5)

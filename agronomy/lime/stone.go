@@ -51,10 +51,10 @@ func FinenessRuleOf(state string) (FinenessRule, bool) {
 	return FinenessRule{}, false
 }
 
-// ruleFor gives the rule for the whole effect of a lime in a state, by its two
+// RuleFor gives the rule for the whole effect of a lime in a state, by its two
 // letters: its own where that was read, else Ohio's bands. New York counts one
 // year only.
-func ruleFor(code string) FinenessRule {
+func RuleFor(code string) FinenessRule {
 	ohio, _ := FinenessRuleOf("Ohio")
 	for _, r := range FinenessRules() {
 		if code != "NY" && slices.Contains(r.Codes, code) {
@@ -141,8 +141,8 @@ func MaterialRate(effective agronomy.PerThousand, value agronomy.Percent) (agron
 	return effective * 100 / agronomy.PerThousand(value), nil
 }
 
-// standardCCE is the lime that field tables are made for, %. [tristate-1995]
-const standardCCE agronomy.Percent = 90
+// StandardCCE is the lime that field tables are made for, %. [tristate-1995]
+const StandardCCE agronomy.Percent = 90
 
 // GroundActs is the part of ordinary ground limestone that acts like pure fine
 // carbonate. [common] from memory, as it is sold; five limes in Georgia did 0.73
@@ -170,11 +170,11 @@ func ValueOf(m material.Material, state string, ground bool) Value {
 	if m.Hydrated || m.Kind == material.WoodAsh {
 		return Value{cce, cce, append(why, agronomy.Reason{Text: "hydrated lime and ash are fine powders: all of it acts", Source: "common"})}
 	}
-	rule := ruleFor(state)
+	rule := RuleFor(state)
 	fine, err := rule.Fineness(m.Fineness)
 	switch {
 	case err != nil && ground:
-		v := cce * GroundActs * 100 / standardCCE
+		v := cce * GroundActs * 100 / StandardCCE
 		return Value{v, v, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: it is taken to be such ground limestone as the table is made for, of which 85 %% acts at a CCE of 90 %%: %s %%", agronomy.Short(v)), Source: "common, tristate-1995"})}
 	case err != nil:
 		return Value{cce, cce, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: CCE %s %% is taken as it stands, which is optimistic for coarse stone", agronomy.Short(cce)), Source: "psu-report-notes"})}
@@ -208,7 +208,7 @@ func cceOf(m material.Material) (agronomy.Percent, []agronomy.Reason) {
 		cce, _ := CCEOf("Ca(OH)2")
 		return cce, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: that of pure hydrated lime, %s %%", agronomy.Short(cce)), Source: "atomic-weights"}}
 	}
-	return standardCCE, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: %s %% is assumed, as ordinary ground limestone has; read the bag", agronomy.Short(standardCCE)), Source: "tristate-1995"}}
+	return StandardCCE, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: %s %% is assumed, as ordinary ground limestone has; read the bag", agronomy.Short(StandardCCE)), Source: "tristate-1995"}}
 }
 
 // CCEOf gives the calcium carbonate equivalent of a pure compound, percent: the

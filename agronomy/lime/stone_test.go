@@ -187,7 +187,7 @@ func TestStatesCountTheirOwnSieves(t *testing.T) {
 		t.Errorf("Missouri: %v", v)
 	}
 	for _, code := range []string{"KS", "OK", "IL", "OR"} { // from memory alone
-		if r := ruleFor(code); r.State != "Ohio" {
+		if r := RuleFor(code); r.State != "Ohio" {
 			t.Errorf("%s goes by %s, a rule that was not read", code, r.State)
 		}
 	}

@@ -146,6 +146,16 @@ func TestCellsTrade(t *testing.T) {
 		"potassium-chloride": {"0-0-60", FertilizerMaterial, 0, 0, 0, 0, 0, 0}, "potassium-magnesium-sulfate": {"0-0-22", FertilizerMaterial, 0, 0, 11, 22, 0, 0},
 		"magnesium-sulfate": {"0-0-0", MagnesiumMaterial, 0, 0, 9.86, 13, 0, 0}, "elemental-sulfur": {"0-0-0", SulfurMaterial, 0, 0, 0, 90, 0, 0},
 		"ground-limestone": {"0-0-0", LimeMaterial, 0, 0, 0, 0, 95, 85}, "dolomitic-limestone": {"0-0-0", LimeMaterial, 0, 0, 11, 0, 100, 85},
+		"gypsum": {"0-0-0", GypsumMaterial, 0, 0, 0, 17, 0, 0}, "iron-sulfate": {"0-0-0", IronMaterial, 0, 0, 0, 0, 0, 0},
+	}
+	pack := func(k Kind) agronomy.Pounds { // [common]
+		switch k {
+		case GypsumMaterial:
+			return 40
+		case IronMaterial:
+			return 5
+		}
+		return 50
 	}
 	if len(TradeMaterials()) != len(printed) {
 		t.Errorf("%d materials, want %d", len(TradeMaterials()), len(printed))
@@ -157,8 +167,8 @@ func TestCellsTrade(t *testing.T) {
 			continue
 		}
 		if m.Analysis != labelled(want.analysis).Analysis || m.Kind != want.kind || m.SlowShare != want.slow || float64(m.Lasts) != want.weeks || m.Magnesium != want.mg || m.Sulfur != want.s ||
-			m.CCE != want.cce || m.ECCE != want.ecce || m.Pack != 50 || m.Liquid || m.Hydrated || m.Price != 0 {
-			t.Errorf("%+v, want %+v in 50 lb packs", m, want)
+			m.CCE != want.cce || m.ECCE != want.ecce || m.Pack != pack(m.Kind) || m.Liquid || m.Hydrated || m.Price != 0 {
+			t.Errorf("%+v, want %+v in %v lb packs", m, want, pack(m.Kind))
 		}
 		if grade := want.analysis; grade != "0-0-0" && !strings.HasSuffix(m.Name, " "+grade) {
 			t.Errorf("%s is not called by its analysis", m.Name)

@@ -249,8 +249,7 @@ func TestCellsGrowth(t *testing.T) {
 	}
 }
 
-// Days between what is put down; common practice but for lime [vt-452-717] and
-// seedlings [turf-trade-est].
+// Days between what is put down; common practice but for lime [vt-452-717].
 func TestCellsSpacing(t *testing.T) {
 	type pair struct{ first, then Things }
 	lime, hydrated := LimeDown, HydratedLimeDown
@@ -259,7 +258,7 @@ func TestCellsSpacing(t *testing.T) {
 		{lime, PhosphorusDown}: 14, {hydrated, PhosphorusDown}: 14,
 		{lime, lime}: 90, {lime, hydrated}: 90, {hydrated, lime}: 90, {hydrated, hydrated}: 90,
 		{SolubleNDown, SolubleNDown}: 28, {SolubleNDown, SlowNDown}: 28, {SlowNDown, SolubleNDown}: 42, {SlowNDown, SlowNDown}: 42,
-		{PhosphorusDown, PhosphorusDown}: 28, {PotassiumDown, PotassiumDown}: 28, {SulfurDown, SulfurDown}: 60,
+		{PhosphorusDown, PhosphorusDown}: 28, {PotassiumDown, PotassiumDown}: 28, {SulfurDown, SulfurDown}: 60, {GypsumDown, GypsumDown}: 60,
 		{SulfurDown, lime}: 180, {SulfurDown, hydrated}: 180, {SeedUp, SolubleNDown}: 28, {SeedUp, SlowNDown}: 28, {SeedUp, FirstMow}: 14,
 		{lime, SampleTaken}: 180, {hydrated, SampleTaken}: 180,
 		{SolubleNDown, SampleTaken}: 42, {SlowNDown, SampleTaken}: 42, {PhosphorusDown, SampleTaken}: 42, {PotassiumDown, SampleTaken}: 42,
@@ -309,7 +308,7 @@ func TestCellsLastUse(t *testing.T) {
 	}
 }
 
-// Seedlings. [uc-starter] [purdue-p] [unl-renovate] [turf-trade-est]
+// Seedlings. [uc-starter] [purdue-p] [unl-renovate] [common]
 // [garden-germ] [vt-452-717]; the rest common practice.
 func TestCellsSeedlings(t *testing.T) {
 	r := SeedlingsOf(agronomy.Stand{{Grass: check.Grass(t, "tall fescue"), Percent: 100}})

@@ -31,12 +31,12 @@ func TestReadingsByHand(t *testing.T) {
 		{p, "32 ppm P2O5", 4, 0, 32 * 0.436429, []string{"P₂O₅ holds 43.6 % of its weight as the element: 32 × 0.4364 = 13.97"}, 1},
 		{k, "100 ppm K2O", 4, 0, 83.0150, []string{"K₂O holds 83.0 %"}, 1}, {ca, "100 ppm CaO", 4, 0, 71.47, []string{"CaO holds 71.5 %"}, 1}, {mg, "100 ppm MgO", 4, 0, 60.30, []string{"MgO holds 60.3 %"}, 1},
 		{na, "100 ppm Na2O", 4, 0, 74.19, []string{"Na₂O holds 74.2 %"}, 1}, {s, "30 ppm SO4", 4, 0, 10.0125, []string{"Sulfate holds 33.4 %"}, 1},
-		{p, "24 lb/acre", 0, 0, 12, []string{"no depth given, so a plough layer of 2,000,000 lb of soil an acre: 24 lb/acre ÷ 2 = 12 ppm"}, 1},
+		{p, "24 lb/acre", 0, 0, 12, []string{"twice the ppm as lb/acre, for a furrow slice of 2,000,000 lb of soil however deep the sample was: 24 lb/acre ÷ 2 = 12 ppm"}, 1},
 		{p, "24 lb/acre", 8, 0, 10, []string{"8 in of soil weigh 2.4 million lb an acre: 24 lb/acre ÷ 2.4 = 10 ppm"}, 1},
-		{p, "24 lbs/A", 4, 0, 20, []string{"weigh 1.2 million", `If yours does, this is 12 ppm: write it so, or add the layer, "24 lbs/A in 6.67 in"`}, 2},
-		{p, "24 lb/ac", 6, 0, 24 / 1.8, []string{"weigh 1.8 million"}, 1}, {p, "24 pp2m", 5.9, 0, 24 / 1.77, []string{"Many laboratories print twice the ppm"}, 2},
+		{p, "24 lbs/A", 4, 0, 20, []string{"weigh 1.2 million lb an acre: 24 lb/acre ÷ 1.2 = 20 ppm"}, 1},
+		{p, "24 lb/ac", 6, 0, 24 / 1.8, []string{"weigh 1.8 million"}, 1}, {p, "24 pp2m", 5.9, 0, 24 / 1.77, []string{"÷ 1.77 = 13.56 ppm"}, 1},
 		{p, "24 lb/acre in 6.67 in", 4, 0, 24 / 2.001, []string{"6.67 in of soil"}, 1}, {p, "24 lb/acre in 4 in", 6, 0, 20, []string{"4 in of soil"}, 1},
-		{p, "55 lb/acre P2O5", 0, 0, 55 * 0.436429 / 2, []string{"P₂O₅ holds", "no depth given"}, 2},
+		{p, "55 lb/acre P2O5", 0, 0, 55 * 0.436429 / 2, []string{"P₂O₅ holds", "twice the ppm"}, 2},
 		{k, "112.085 kg/ha", 0, 0, 50, []string{"112.1 kg/ha = 100 lb/acre", "÷ 2 = 50 ppm"}, 2},
 		{k, "0.5 meq/100 g", 4, 0, 195.49, []string{"0.5 meq/100 g × 391 ppm = 195.5 ppm"}, 1}, {ca, "2 cmol/kg", 4, 0, 400.78, []string{"× 200 ppm"}, 1}, {mg, "1 me/100g", 4, 0, 121.53, nil, 1}, {na, "1 meq", 4, 0, 229.9, nil, 1}, {k, "1 cmol(+)/kg", 4, 0, 390.98, nil, 1},
 		{k, "3 %", 4, 10, 0.3 * 390.98, []string{"3 % of 10 meq/100 g × 391 ppm = 117.3 ppm"}, 1}, {ca, "100 % of CEC", 4, 5, 1001.95, nil, 1}, {mg, "10 percent", 4, 9, 0.9 * 121.53, nil, 1},
@@ -200,13 +200,13 @@ func TestPaleAtItsEdges(t *testing.T) {
 	}{
 		{rep(5.49, none), false, "Sour soil: at pH 5.49", "Want of iron from a high pH: 5.49 is not high", ""},
 		{rep(5.5, none), false, "", "5.5 is not high", "Sour soil"},
-		{rep(7.2, none), false, "", "7.2 is not high", "Want of iron: pH"},
-		{rep(7.21, none), false, "Want of iron: pH 7.21 locks it up", "", "Sour soil"},
+		{rep(7, none), false, "", "7.0 is not high", "Want of iron: pH"},
+		{rep(7.01, none), false, "Want of iron: pH 7.01 keeps it from the roots", "", "Sour soil"},
 		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(49) }), false, "Little iron: 49 ppm", "", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(50) }), false, "", "Want of iron in the soil itself: 50 ppm is enough", "Little iron"},
-		{rep(7.3, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Very high phosphorus makes iron", "", ""},
-		{rep(7.2, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "", "", "Very high phosphorus"},
-		{rep(7.3, func(r *agronomy.Report) { r.Phosphorus = given(107) }), false, "", "", "Very high phosphorus"},
+		{rep(7.01, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Very high phosphorus makes iron", "", ""},
+		{rep(7, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Want of iron from very high phosphorus", "7.0 is not high", "Very high phosphorus makes"},
+		{rep(7.3, func(r *agronomy.Report) { r.Phosphorus = given(107) }), false, "", "", "ery high phosphorus"},
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(20) }), true, "Low phosphorus under seedlings", "", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(20) }), false, "", "", "Low phosphorus"},
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(30) }), true, "", "", "Low phosphorus"},
@@ -253,21 +253,27 @@ func TestSuspiciousTogether(t *testing.T) {
 			t.Errorf("%+v: asks about %q, want %q", c.r, got, c.want)
 		}
 	}
-	acre := func(text string, depth agronomy.Inches, method agronomy.Extractant) agronomy.Report {
-		p, err := ParseReading(agronomy.Phosphorus, text, depth, 0)
+}
+
+// How a figure by the acre was read is told where the sampled depth would make
+// another level of it: 46 lb/acre are 23 ppm, low, or 38 in 4 in, medium; 60 are
+// 30 or 50, both medium. Mehlich-1's bands are in lb/acre themselves.
+func TestAcreIsTold(t *testing.T) {
+	for _, c := range []struct {
+		text   string
+		depth  agronomy.Inches
+		method agronomy.Extractant
+		told   bool
+	}{
+		{"46 lb/acre", 4, agronomy.Mehlich3, true}, {"60 lb/acre", 4, agronomy.Mehlich3, false}, {"46 lb/acre", 4, agronomy.Mehlich1, false}, {"46 lb/acre", 0, agronomy.Mehlich3, false}, {"38 ppm", 4, agronomy.Mehlich3, false},
+	} {
+		p, err := ParseReading(agronomy.Phosphorus, c.text, 0, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return agronomy.Report{Method: method, Depth: depth, Texture: agronomy.Loam, Phosphorus: p}
-	}
-	for _, c := range []struct {
-		r    agronomy.Report
-		want string
-	}{
-		{acre("46 lb/acre", 4, agronomy.Mehlich3), "phosphorus"}, {acre("60 lb/acre", 4, agronomy.Mehlich3), ""}, {acre("46 lb/acre", 4, agronomy.Mehlich1), ""}, {acre("46 lb/acre", 0, agronomy.Mehlich3), ""}, {acre("38 ppm", 4, agronomy.Mehlich3), ""},
-	} {
-		if got := fields(c.r); got != c.want {
-			t.Errorf("%s over %v in by %s: asks about %q, want %q", c.r.Phosphorus.AsGiven, c.r.Depth, c.r.Method, got, c.want)
+		f := finding(t, agronomy.Report{Method: c.method, Depth: c.depth, Texture: agronomy.Loam, Phosphorus: p}, false, "phosphorus")
+		if strings.Contains(f.Text, "46 lb/acre is read as twice the ppm, 23 ppm; were it the pounds in the 4 in sampled, it would be 38.3 ppm, medium") != c.told {
+			t.Errorf("%s over %v in by %s: %q, told %v", c.text, c.depth, c.method, f.Text, c.told)
 		}
 	}
 }

@@ -42,4 +42,8 @@ local.no_nitrogen local.no_phosphorus local.max_n_per_application local.note
 sprayer.tank sprayer.covers spreader.width
 record.*.area record.*.season record.*.n record.*.analysis record.*.slow record.*.lime_value record.*.of
 record.*.by record.*.note record.*.job
+
+area.*.soil.lower_ph area.*.soil.lb_per_acre_depth area.*.soil.lime area.*.soil.lime_ecce area.*.soil.nitrogen area.*.soil.phosphate area.*.soil.potash
+area.*.soil.*.lower_ph area.*.soil.*.lb_per_acre_depth area.*.soil.*.lime area.*.soil.*.lime_ecce area.*.soil.*.nitrogen area.*.soil.*.phosphate area.*.soil.*.potash
+material.*.iron
 `)

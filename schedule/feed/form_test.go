@@ -76,8 +76,8 @@ func TestRecordThroughTheForm(t *testing.T) {
 	if r.StatusCode != 200 || r.Header.Get("Cache-Control") != "no-store" {
 		t.Fatalf("status %d: %s", r.StatusCode, page)
 	}
-	wants(t, "the confirmation", page, "2026-09-14,east,lime,2026,1,limestone,0-0-0,,90,34.5 lb,69 lb,ines,", "What changes in the program", "east/lime/2026-1")
-	want := sitefile.Header + "2026-09-14,east,lime,2026,1,limestone,0-0-0,,90,34.5 lb,69 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
+	wants(t, "the confirmation", page, "2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.1 lb,124 lb,ines,", "What changes in the program", "east/lime/2026-1")
+	want := sitefile.Header + "2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.1 lb,124 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
 	if w.book() != want {
 		t.Errorf("book %q, want %q", w.book(), want)
 	}
@@ -99,8 +99,8 @@ func TestRecordThroughTheForm(t *testing.T) {
 	wants(t, "the second record", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "It adds to line 2 about the same job")
 	wants(t, "the JSON", w.page("/mill/program.json"), `"state": "done"`)
 	wants(t, "a third", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "on record in whole already")
-	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/lime/2026-2"), "amount", "900 lb"))), "times what is planned", `name="sure"`)
-	wants(t, "a slip that is meant", bodyOf(t, w.post(with(with(w.open("east/lime/2026-2"), "amount", "900 lb"), "sure", "yes"))), ",900 lb,")
+	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/potassium/2026-1"), "amount", "90 lb"))), "times what is planned", `name="sure"`)
+	wants(t, "a slip that is meant", bodyOf(t, w.post(with(with(w.open("east/potassium/2026-1"), "amount", "90 lb"), "sure", "yes"))), ",90 lb,")
 }
 
 func TestMissedJob(t *testing.T) {
@@ -252,7 +252,7 @@ func TestNothingIsRecordedOnTopOfErrors(t *testing.T) {
 	if r := w.post(v); r.StatusCode != 200 {
 		t.Errorf("after mending: %d", r.StatusCode)
 	}
-	wants(t, "the book", w.book(), ",torn\n"+sitefile.Header+"2026-09-14,east,lime,2026,1,limestone,0-0-0,,90,34.5 lb,69 lb,,\n")
+	wants(t, "the book", w.book(), ",torn\n"+sitefile.Header+"2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.1 lb,124 lb,,\n")
 }
 
 func TestChangesAreNamed(t *testing.T) {

@@ -194,7 +194,7 @@ func (m *maker) limeTable(c lime.Case, n lime.Need) (t Given, pure float64, ok b
 func (m *maker) value() (value float64, t Given, steps []schedule.Reason, ok bool) {
 	job, _ := m.firstOf(isLime)
 	d := job.Dose.Material
-	want, _ := lime.Effective(d, false)
+	want := m.site.LimeValue(m.area, d).Full
 	t = Given{Title: "The stone: " + word.MaterialName(d) + ", " + m.pack(job)}
 	if d.ECCE > 0 {
 		t.Head, t.Rows = []string{"On the bag", "Value"}, [][]string{{"Effective value (ECCE)", number(float64(d.ECCE)) + " %"}}
@@ -206,11 +206,16 @@ func (m *maker) value() (value float64, t Given, steps []schedule.Reason, ok boo
 		return 0, t, nil, false
 	}
 	cce := printed(float64(d.CCE))
-	r, found := lime.FinenessRuleOf("Ohio")
+	r := lime.RuleFor(m.site.Place.State)
 	fine, err := r.Fineness(d.Fineness)
-	if !found || err != nil || d.Hydrated {
+	if err != nil || d.Hydrated {
 		t.Head, t.Rows = []string{"On the bag", "Value"}, [][]string{{"CCE", number(cce) + " %"}, {"Fineness", notGiven}}
 		t.Rules = []string{"Without sieves the CCE is taken for the share that acts."}
+		if _, n, ok := m.limed(); ok && n.Ground && !d.Hydrated {
+			value = printed(cce * lime.GroundActs * 100 / float64(lime.StandardCCE))
+			t.Rules = []string{fmt.Sprintf("The lime table is of ordinary ground limestone, CCE %s %%, of which %s %% acts; a stone without sieves is taken for such.", number(float64(lime.StandardCCE)), number(100*lime.GroundActs))}
+			return value, t, []schedule.Reason{said(fmt.Sprintf("Share that acts: %s × %s/%s = %s %%.", number(cce), number(100*lime.GroundActs), number(float64(lime.StandardCCE)), number(value)), "tristate-1995")}, near(value, float64(want))
+		}
 		return cce, t, []schedule.Reason{said(fmt.Sprintf("Share that acts: the CCE, %s %%.", number(cce)), "psu-report-notes")}, near(cce, float64(want))
 	}
 	t.Title += ", CCE " + number(cce) + " %"

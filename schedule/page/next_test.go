@@ -51,7 +51,7 @@ func TestNextJobComesFirst(t *testing.T) {
 	first := p.Entries[0]
 	day := first.Date.Time().Format("Mon 2 Jan")
 	got := sheet(t, "next", page.Options{Today: first.Date.AddDays(-5)})
-	wants(t, "before", got, day+" next, in 5 days", "Lime, East lawn", "83 lb", first.MaterialName, first.WhoName, first.LastSafe.DayMonth(), "Rain. ", "Only half done")
+	wants(t, "before", got, day+" next, in 5 days", "Lime, East lawn", "60 lb (1.5 packs)", first.MaterialName, first.WhoName, first.LastSafe.DayMonth(), "Rain. ", "Only half done")
 	if !strings.HasPrefix(got, day) {
 		t.Errorf("the section begins with %.40q", got)
 	}
