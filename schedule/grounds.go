@@ -98,6 +98,7 @@ var events = []struct {
 	{"the answer to the soil sample", text("the report's day of receipt, or two weeks after the sample, as long as a laboratory takes", "common")},
 	{"the soil report is three years old", text("a report counts for three years", "psu-report-notes, vt-fall-2008")},
 	{"the seedlings stand a first mowing", (*grounds).mown},
+	{"mowed three times", text("sprays stay off young grass for six weeks after it is up, about three mowings", "common")},
 	{"after the seedlings are up", (*grounds).up},
 	{"after sowing", text("a starter that was not put down with the seed still serves in the first growing weeks", "common")},
 	{"sowing", text("the day of sowing in the site file", "")},
@@ -158,7 +159,7 @@ func (g *grounds) mown(words string, d Date) []Reason {
 
 func (g *grounds) up(words string, d Date) []Reason {
 	up := g.c.Emerged()
-	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "turf-trade-est, garden-germ"})
+	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common, garden-germ"})
 }
 
 // emergence is the way from the sowing to the last seedlings.
@@ -260,10 +261,11 @@ func (g *grounds) atHand() {
 	}
 	have := pack * agronomy.Pounds(m.OnHand)
 	rate := agronomy.PerThousand(float64(have) * 1000 / float64(g.c.Area.Size))
-	value, why := lime.Effective(m, false)
+	worth := g.c.LimeValue(g.c.Area, m)
+	value := worth.FirstYear
 	acts := rate * agronomy.PerThousand(value) / 100
-	out := append([]Reason{{Text: fmt.Sprintf("%s packs × %s lb a pack on %s sq ft = %s lb/1000 sq ft", word.Number(m.OnHand, 2), word.Figures(float64(pack), 3), word.Figures(float64(g.c.Area.Size), 4), word.Figures(float64(rate), 3))}}, why...)
-	out = append(out, Reason{Text: fmt.Sprintf("%s lb/1000 sq ft × %s %% = %s lb/1000 sq ft of effective lime", word.Figures(float64(rate), 3), word.Figures(float64(value), 3), word.Figures(float64(acts), 3)), Source: "psu-report-notes"})
+	out := append([]Reason{{Text: fmt.Sprintf("%s packs × %s lb a pack on %s sq ft = %s lb/1000 sq ft", word.Number(m.OnHand, 2), word.Figures(float64(pack), 3), word.Figures(float64(g.c.Area.Size), 4), word.Figures(float64(rate), 3))}}, worth.Why...)
+	out = append(out, Reason{Text: fmt.Sprintf("%s lb/1000 sq ft × %s %% = %s lb/1000 sq ft of lime that acts in the first year", word.Figures(float64(rate), 3), word.Figures(float64(value), 3), word.Figures(float64(acts), 3)), Source: "psu-report-notes"})
 	ph, turned, err := lime.ExpectedPH(g.c.Site.LimeCase(g.c.Area), acts)
 	if err != nil {
 		turned, ph = []Reason{{Text: err.Error()}}, 0

@@ -141,6 +141,6 @@ func StorageRules() []agronomy.Reason {
 		{Text: "Keep leftovers dry and off the concrete, in their bag with its label, never in food containers.", Source: "common"},
 		{Text: "Keep them away from children, pets, feed and fuel; sulfur, nitrates and weed killers apart from each other.", Source: "common"},
 		{Text: "Use leftovers at the label's rate or give them away; never to a drain.", Source: "common"},
-		{Text: "Fill spreaders and sprayers 50 ft (15 m) or more from a well.", Source: "common"},
+		{Text: "Fill spreaders and sprayers far from a well (50 ft, 15 m, or more).", Source: "common"},
 	}
 }

@@ -1,7 +1,6 @@
 package nutrient
 
 import (
-	"slices"
 	"strings"
 
 	"swardbook/agronomy"
@@ -59,9 +58,6 @@ type SpacingRule struct {
 	UnlessTilled bool // both may go into one seedbed together
 	Why          agronomy.Reason
 }
-
-// SpacingRules lists the distances to keep. The slice is the caller's own.
-func SpacingRules() []SpacingRule { return slices.Clone(spacingRules) }
 
 const (
 	becauseGas   = "Fresh lime turns ammonium and urea into ammonia gas."

@@ -29,7 +29,7 @@ func TestSpacing(t *testing.T) {
 		t.Errorf("potassium then lime: %+v", r)
 	}
 	seen := map[[2]Things]bool{}
-	for _, r := range SpacingRules() {
+	for _, r := range spacingRules {
 		if seen[[2]Things{r.First, r.Then}] || r.Days <= 0 || r.Aim != 0 && r.Aim <= r.Days {
 			t.Errorf("%+v is doubled or empty", r)
 		}

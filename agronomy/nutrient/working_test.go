@@ -178,7 +178,7 @@ func TestWorkingOfNitrogen(t *testing.T) {
 // Every key behind a rule, a calendar or a custom resolves.
 func TestKeysResolve(t *testing.T) {
 	var why []agronomy.Reason
-	for _, r := range SpacingRules() {
+	for _, r := range spacingRules {
 		why = append(why, r.Why)
 	}
 	for _, season := range []agronomy.Season{agronomy.Cool, agronomy.Warm} {

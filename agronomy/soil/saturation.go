@@ -84,7 +84,7 @@ func GypsumOf(r agronomy.Report) (GypsumNeed, bool) {
 	n.Total = GypsumFor(n.Excess, depth)
 	n.Why = []agronomy.Reason{
 		{Text: fmt.Sprintf("Sodium holds %.1f %% of a CEC of %s meq/100 g, and 15 %% makes a soil sodic; down to 5 %% that is %.2f meq/100 g too much.", float64(share), agronomy.Figure(r.CEC), float64(n.Excess)), Source: "handbook60"},
-		{Text: fmt.Sprintf("%.2f meq/100 g × 861 ppm × %s in of soil = %.1f lb/1000 sq ft of pure gypsum; a published rule asks 1.7 tons for each meq in an acre-foot of 4 million lb, the same for as much soil. Not all of it exchanges: some add a tenth to a third.", float64(n.Excess), agronomy.Figure(depth), float64(n.Total)), Source: "sodic-gypsum, ndsu-gypsum"},
+		{Text: fmt.Sprintf("%.2f meq/100 g × 861 ppm × %s in of soil = %.1f lb/1000 sq ft of pure gypsum (a published rule asks 1.7 tons for each meq in an acre-foot of 4 million lb, the same for as much soil). Not all of it exchanges: some add a tenth to a third.", float64(n.Excess), agronomy.Figure(depth), float64(n.Total)), Source: "sodic-gypsum, ndsu-gypsum"},
 		{Text: "Gypsum is for sodium only. It does nothing for compaction, and nothing without drainage and water to carry the sodium away.", Source: "common"},
 	}
 	return n, true

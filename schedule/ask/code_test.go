@@ -105,7 +105,7 @@ func TestTable(t *testing.T) {
 		seen[key] = true
 	}
 	keys := sitefile.Keys()
-	for _, column := range strings.Split(strings.TrimSpace(sitefile.Header), ",") {
+	for column := range strings.SplitSeq(strings.TrimSpace(sitefile.Header), ",") {
 		keys = append(keys, "record.*."+column)
 	}
 	for _, key := range keys {
@@ -233,7 +233,7 @@ func TestTooMuch(t *testing.T) {
 
 func many(key string, n int) (a Answers) {
 	for i := range n {
-		sum := sha256.Sum256([]byte(fmt.Sprint(key, i)))
+		sum := sha256.Sum256(fmt.Append(nil, key, i))
 		a = append(a, Answer{Key: fmt.Sprintf(key, i), Value: fmt.Sprintf("%x", sum[:6])})
 	}
 	return a

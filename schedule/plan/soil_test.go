@@ -51,6 +51,9 @@ func TestHighPHIsAccepted(t *testing.T) {
 		}
 	}
 	e := iron[0]
+	if !caution(e, "stains") || !caution(e, "weed killer") {
+		t.Errorf("no word of stains or of weed killers: %v", e.Cautions)
+	}
 	if got := float64(e.Rate); got < 0.124 || got > 0.126 { // 2 oz [nc-centipede]
 		t.Errorf("%v lb/1000 sq ft of iron sulfate, want 2 oz", got)
 	}

@@ -13,9 +13,10 @@ import (
 )
 
 const (
-	pureGypsum    agronomy.Percent = 18.62 // % S [atomic-weights] CaSO4·2H2O
-	gypsumSpacing                  = 60    // days [common]
-	gypsumYear                     = 2     // dressings before the next sample [common]
+	pureGypsum agronomy.Percent = 18.62 // % S [atomic-weights] CaSO4·2H2O
+
+	gypsumSpacing = 60 // days [common]
+	gypsumYear    = 2  // dressings before the next sample [common]
 )
 
 // gypsumJobs replaces sodium where it makes the soil sodic.
