@@ -16,10 +16,11 @@ import (
 )
 
 var publishCommand = command{
-	name: "publish", args: "DIR",
+	name: "publish", args: "[DIR]",
 	what: "the same as static files",
 	help: `    swardbook publish sites -o public --base https://example.org/lawns
     swardbook publish sites -o public --shard 3/40
+    swardbook publish -o public --ask --planner planner
 
 Writes for every site file of the folder what serve would serve, as plain files
 for any web server or object store. A site whose files, day and program are as
@@ -35,12 +36,19 @@ somebody else, open that one folder (chmod -R go+rX); it then stays open.
 Publish into the same folder every time: its calendars are read first, so that
 changes reach phones as changes.
 
+With --ask the folder also holds the ask page (ask/), with which anybody makes a
+program of their own: it plans in the reader's browser, and what is typed stays
+there. The planner for it is made once for each release of the source:
+go run ./cmd/askpage -o planner
+
     -o, --output DIR    where to write
         --base URL      the public address of that folder, for links, to
                         subscribe, QR codes
         --shard K/N     part K of N of the site files, for many machines at work
                         on one folder; no list of all sites is written
         --jobs N        sites at once (default: one for each processor)
+        --ask           the ask page too; without DIR, it alone
+        --planner DIR   the planner that goes with it
         --no-color      no colour
 `,
 	setup: func(fs *flag.Set) func(*session, []string) error {
@@ -48,7 +56,19 @@ changes reach phones as changes.
 		base := fs.String("base", "", "")
 		shard := fs.String("shard", "", "")
 		jobs := fs.Int("jobs", 0, "")
+		asks := fs.Bool("ask", false, "")
+		planner := fs.String("planner", "", "")
 		return func(s *session, args []string) error {
+			switch {
+			case *asks && *planner == "":
+				return misuse("--ask needs --planner with the folder of the planner; make it with: go run ./cmd/askpage -o planner")
+			case *planner != "" && !*asks:
+				return misuse("--planner goes with --ask")
+			case *asks && (*out == "" || *out == "-"):
+				return misuse("-o is missing: name the folder to write to")
+			case *asks && len(args) == 0:
+				return s.publishAsk(*out, *planner)
+			}
 			dir, err := one(args, "DIR")
 			if err != nil {
 				return err
@@ -67,6 +87,11 @@ changes reach phones as changes.
 			}
 			if o.Shard, err = shardFlag(*shard); err != nil {
 				return err
+			}
+			if *asks {
+				if err := s.publishAsk(*out, *planner); err != nil {
+					return err
+				}
 			}
 			return s.publish(dir, *out, o)
 		}

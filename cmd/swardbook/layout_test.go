@@ -45,13 +45,15 @@ var arrows = map[string][]string{
 	"schedule/page":     slices.Concat(core, []string{"schedule/lesson"}),
 	"schedule/ical":     core,
 	"schedule/book":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile"}),
-	"schedule/feed":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile", "schedule/ask", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"}),
+	"schedule/door":     slices.Concat(core, []string{"schedule/rule", "schedule/place", "schedule/plan", "schedule/sitefile", "schedule/ask", "schedule/ical", "schedule/page"}),
+	"schedule/feed":     slices.Concat(core, []string{"schedule/rule", "schedule/plan", "schedule/sitefile", "schedule/ask", "schedule/door", "schedule/book", "schedule/ical", "schedule/page", "schedule/text"}),
 
 	"cmd/swardbook":          nil, // everything
 	"cmd/swardbook/terminal": {},
 	"cmd/swardbook/flag":     core,
 	"cmd/swardbook/figure":   slices.Concat(core, []string{"cmd/swardbook/flag"}),
 	"cmd/hardiness":          {"climate"},
+	"cmd/askpage":            slices.Concat(core, []string{"schedule/plan", "schedule/sitefile", "schedule/ask", "schedule/door", "schedule/page"}),
 }
 
 // homes are the third-party modules and the one package each belongs to.
@@ -59,7 +61,7 @@ var homes = map[string]string{
 	"github.com/arran4/golang-ical":   "schedule/ical",
 	"github.com/BurntSushi/toml":      "schedule/sitefile",
 	"github.com/spf13/pflag":          "cmd/swardbook/flag",
-	"rsc.io/qr":                       "schedule/feed",
+	"rsc.io/qr":                       "schedule/page",
 	"github.com/rogpeppe/go-internal": "", // tests only
 }
 

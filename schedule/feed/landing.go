@@ -9,8 +9,6 @@ import (
 	"strings"
 	"sync"
 
-	"rsc.io/qr"
-
 	"swardbook/schedule"
 	"swardbook/schedule/page"
 )
@@ -129,30 +127,7 @@ func (l *landing) write() ([]byte, error) {
 	return render("landing.html", l)
 }
 
-// code is a QR code as the path of a drawing, one unit a module.
-type code struct {
-	Side int // with the quiet zone
-	Path string
-}
+// code is a QR code as the path of a drawing.
+type code = page.Code
 
-const quiet = 4 // modules of white around a QR code // [common] ISO/IEC 18004
-
-func newCode(text string) (*code, error) {
-	q, err := qr.Encode(text, qr.M)
-	if err != nil {
-		return nil, fmt.Errorf("the address %q does not fit a QR code: %w", text, err)
-	}
-	var b strings.Builder
-	for y := range q.Size {
-		for x := 0; x < q.Size; x++ {
-			from := x
-			for q.Black(x, y) {
-				x++
-			}
-			if x > from {
-				fmt.Fprintf(&b, "M%d %dh%dv1h-%dz", quiet+from, quiet+y, x-from, x-from)
-			}
-		}
-	}
-	return &code{q.Size + 2*quiet, b.String()}, nil
-}
+func newCode(text string) (*code, error) { return page.NewCode(text) }

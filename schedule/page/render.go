@@ -8,9 +8,11 @@ import (
 	"html/template"
 	"strings"
 	"sync"
+
+	"swardbook/schedule/word"
 )
 
-//go:embed *.html page.css
+//go:embed *.html *.css
 var files embed.FS
 
 // style is the one style sheet of all pages, as it stands between its tags.
@@ -28,7 +30,8 @@ func Style() string { return style() }
 
 var templates = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("").Funcs(template.FuncMap{
-		"tied": tied,
+		"tied":     tied,
+		"sentence": word.Sentence,
 	}).ParseFS(files, "*.html"))
 })
 
@@ -40,11 +43,22 @@ type head struct {
 	Policy string
 }
 
-func newHead(title string) head {
-	sum := sha256.Sum256([]byte(style()))
+func newHead(title string) head { return headOf(title, style()) }
+
+// headWith is the head of a page that has a style of its own beside the common one.
+func headWith(title, own string) head {
+	b, err := files.ReadFile(own)
+	if err != nil {
+		panic(err) // embedded: cannot be missing
+	}
+	return headOf(title, style()+string(b))
+}
+
+func headOf(title, style string) head {
+	sum := sha256.Sum256([]byte(style))
 	return head{
 		Title: title,
-		Style: template.CSS(style()),
+		Style: template.CSS(style),
 		Policy: "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
 			"'; base-uri 'none'; form-action 'none'",
 	}

@@ -5,6 +5,7 @@ import (
 	"net/url"
 	"strings"
 
+	"swardbook/climate"
 	"swardbook/schedule"
 	"swardbook/schedule/law"
 	"swardbook/schedule/word"
@@ -50,6 +51,7 @@ type sheetView struct {
 	Ask                                   askView
 	Year                                  yearView
 	Link, Record                          string
+	Changed                               string // where answers are changed; "" they stand in a site file
 
 	Full     bool
 	Past     []rowView
@@ -80,12 +82,19 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	v := &sheetView{head: newHead(p.Title)}
+	v.fill(p, whole, o, year)
+	return render("sheet.html", v)
+}
+
+// fill writes what the program says into the view.
+func (v *sheetView) fill(p, whole *schedule.Program, o Options, year *climate.Year) {
 	cite := newCitations()
 	b := &sheetBuilder{p: p, whole: whole, o: o, cite: cite, measure: word.Measure{Metric: p.Metric}, today: o.today(p)}
 	b.from, b.to = front(p, b.today)
 	b.next = b.nextDay()
-	v := &sheetView{
-		head: newHead(p.Title), For: b.forWhom(), Span: span(p.Start, p.Through), Place: strings.Replace(placeWords(p), "hardiness ", "", 1),
+	*v = sheetView{
+		head: v.head, For: b.forWhom(), Span: span(p.Start, p.Through), Place: strings.Replace(placeWords(p), "hardiness ", "", 1),
 		Today: b.today.Words(), ISO: b.today.String(), Warning: o.Warning, Link: o.Link, Record: o.Record, Full: o.Full,
 		Laws: p.Laws, LawNotes: p.LawNotes, Narrowed: p != whole,
 	}
@@ -110,7 +119,6 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	cite.frontEnds()
 	v.Workings = workings(p, cite)
 	v.Sources = cite.sources()
-	return render("sheet.html", v)
 }
 
 type sheetBuilder struct {

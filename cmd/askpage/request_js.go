@@ -1,0 +1,121 @@
+package main
+
+import (
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+
+	"swardbook/schedule"
+	"swardbook/schedule/ask"
+	"swardbook/schedule/door"
+	"swardbook/schedule/page"
+)
+
+// request is what the page's script asks.
+type request struct {
+	What   string     `json:"what"`   // "press", "where", "fill", "answer", "sheet", "calendar", "site", "book"
+	Fields [][]string `json:"fields"` // of the form: name, text
+	Press  string     `json:"press"`
+	Code   string     `json:"code"`
+	Was    string     `json:"was"`  // the code of the answers from before
+	Link   string     `json:"link"` // the address of the page, without its fragment
+	Today  string     `json:"today"`
+	ID     string     `json:"id"` // eight bytes drawn by lot, in hex
+}
+
+// reply is what it is told.
+type reply struct {
+	Page   string   `json:"page,omitzero"` // or a file
+	Screen string   `json:"screen,omitzero"`
+	Code   string   `json:"code,omitzero"`
+	Said   []string `json:"said,omitzero"`
+	Error  string   `json:"error,omitzero"`
+}
+
+// here is the door in the browser.
+var here = door.Door{Planner: true}
+
+func (q *request) reply() (r reply, err error) {
+	today, err := schedule.ParseDate(q.Today)
+	if err != nil {
+		return r, err
+	}
+	if q.What == "press" || q.What == "where" {
+		t := door.Turn{Press: q.Press, Today: today}
+		if raw, err := hex.DecodeString(q.ID); err == nil && len(raw) == len(t.ID) {
+			copy(t.ID[:], raw)
+		} else {
+			return r, fmt.Errorf("no id was drawn")
+		}
+		for _, f := range q.Fields {
+			if len(f) == 2 {
+				t.Form = append(t.Form, ask.Answer{Key: f[0], Value: f[1]})
+			}
+		}
+		if q.What == "where" {
+			r.Said = door.Understood(t.Form, today)
+			return r, nil
+		}
+		next, err := here.Press(t)
+		return reply{Page: string(next.Page), Screen: next.Screen, Code: next.Code}, err
+	}
+	answers, err := ask.Decode(q.Code)
+	if err != nil {
+		return r, err
+	}
+	var out []byte
+	switch q.What {
+	case "fill":
+		out, err = here.Fill(answers, today)
+	case "answer":
+		var was ask.Answers
+		if q.Was != "" {
+			was, _ = ask.Decode(q.Was) // what cannot be read is not told against
+		}
+		at := "#/" + q.Code
+		_, book := ask.File(answers)
+		to := page.Answered{Today: today, Change: at + "/change", Link: q.Link + at, Calendar: at + "/lawn.ics", Site: at + "/lawn.toml", Sheet: at + "/sheet", Again: "#"}
+		if book != nil {
+			to.Record = at + "/lawn.record.csv"
+		}
+		out, err = door.Answer(answers, was, to)
+	case "sheet":
+		out, err = door.Sheet(answers, today, q.Link+"#/"+q.Code)
+	case "calendar":
+		out, err = door.Calendar(answers, today, q.Link+"#/"+q.Code)
+	case "site":
+		out, _ = ask.File(answers)
+	case "book":
+		_, out = ask.File(answers)
+	default:
+		err = fmt.Errorf("nothing is known of %q", q.What)
+	}
+	return reply{Page: string(out)}, err
+}
+
+// answer answers a question, both as JSON. Whatever goes wrong in it ends this one
+// answer only.
+func answer(question string) (text string) {
+	defer func() {
+		if r := recover(); r != nil {
+			text = encode(reply{Error: fmt.Sprint("the planner stumbled: ", r)})
+		}
+	}()
+	var q request
+	if err := json.Unmarshal([]byte(question), &q); err != nil {
+		return encode(reply{Error: err.Error()})
+	}
+	r, err := q.reply()
+	if err != nil {
+		r.Error = err.Error()
+	}
+	return encode(r)
+}
+
+func encode(r reply) string {
+	b, err := json.Marshal(r)
+	if err != nil {
+		return `{"error":"the answer could not be written"}`
+	}
+	return string(b)
+}

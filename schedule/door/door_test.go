@@ -1,0 +1,178 @@
+package door
+
+import (
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"strings"
+	"testing"
+
+	"swardbook/schedule"
+	"swardbook/schedule/ask"
+	"swardbook/schedule/page"
+	"swardbook/schedule/plan"
+)
+
+var today = schedule.Date{Year: 2026, Month: 10, Day: 15}
+
+// sheet is a lab sheet of our own invention, and what its owner typed beside it.
+func sheet() (f ask.Form) {
+	for _, kv := range [][2]string{{"place.zip", "44109"}, {"title", ""}, {"area.lawn.size", "40 x 65 - 24 x 30"}, {"form.area.lawn.size.unit", "sq ft"}, {"area.lawn.grass", "mixture"},
+		{"form.area.lawn.mix.1.grass", "perennial ryegrass"}, {"form.area.lawn.mix.1.share", "50"}, {"form.area.lawn.mix.2.grass", "Kentucky bluegrass"}, {"form.area.lawn.mix.2.share", "50"},
+		{"area.lawn.seeded", "2026-09-03"}, {"area.lawn.care", "medium"}, {"area.lawn.clippings", "returned"},
+		{"area.lawn.soil.sampled", "2026-10-08"}, {"area.lawn.soil.method", "mehlich-3"}, {"area.lawn.soil.ph", "5.2"}, {"area.lawn.soil.buffer.ph", "6.4"}, {"area.lawn.soil.buffer.method", "smp"},
+		{"form.area.lawn.soil.unit", "ppm"}, {"area.lawn.soil.phosphorus", "14"}, {"area.lawn.soil.potassium", "61"}, {"area.lawn.soil.magnesium", "48"},
+		{"material.bag1.kind", "lime"}, {"material.bag1.cce", "90"}, {"material.bag1.pack", "40"}, {"material.bag1.on_hand", "3"},
+		{"material.bag2.kind", "fertilizer"}, {"form.material.bag2.n", "22"}, {"form.material.bag2.p", "2"}, {"form.material.bag2.k", "8"}, {"material.bag2.pack", "36 lb"}, {"material.bag2.on_hand", "0.5"},
+		{"record.1.date", "2026-10-04"}, {"record.1.material", "bag2"}, {"record.1.amount", "9"},
+		{"crew.days", "sat"}, {"form.people", "Ana, Bo"},
+	} {
+		f = append(f, ask.Answer{Key: kv[0], Value: kv[1]})
+	}
+	return f
+}
+
+// From the sheet to a link, and from the link to page, sheet and calendar.
+func TestFromSheetToProgram(t *testing.T) {
+	next, err := Door{}.Press(Turn{Form: sheet(), Press: "program", Today: today, ID: ask.ID{1, 2}})
+	if err != nil || next.Code == "" {
+		t.Fatalf("no link: %v\n%s", err, next.Page)
+	}
+	if len(next.Code) > 250 || len(next.Left) != 1 {
+		t.Errorf("a code of %d characters, which leaves out %v", len(next.Code), next.Left)
+	}
+	if got := next.Answers.Get("area.lawn.soil.received"); got != today.String() {
+		t.Errorf("the answer of the laboratory is here, and came on %q", got)
+	}
+	a, err := ask.Decode(next.Code)
+	if err != nil || a.Get("crew.people.ana") != "" {
+		t.Fatal("names went into the link that nobody ticked", err)
+	}
+	other, err := Door{}.Press(Turn{Form: sheet().Set("area.lawn.size", "1000"), Press: "program", Today: today})
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, err := ask.Decode(other.Code)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := "https://example.org/ask#/" + next.Code
+	out, err := Answer(a, was, page.Answered{Today: today, Change: "#change", Link: at, Calendar: at + ".ics"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"What limits the grass", "pH 5.2, very low", "What moved", "44109, Cleveland OH", "1,880", "a copy: it does not update", "QR code", "GeoNames", "limestone"} {
+		if !strings.Contains(string(out), want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+	if strings.Contains(string(out), "bag1<") {
+		t.Error("a bag is called by its id")
+	}
+	one, err := Calendar(a, today, at)
+	if err != nil || !bytes.Contains(one, []byte("BEGIN:VEVENT")) {
+		t.Fatal(err)
+	}
+	if again, err := Calendar(a, today, at); err != nil || !bytes.Equal(one, again) {
+		t.Error("the same link, other bytes", err)
+	}
+	if page, err := Sheet(a, today, at); err != nil || !strings.Contains(string(page), "All dates") {
+		t.Error("no sheet", err)
+	}
+	filled, err := Door{}.Fill(a, today)
+	if err != nil || !strings.Contains(string(filled), `value="40 x 65 - 24 x 30 ft"`) {
+		t.Error("the size that was typed is not in the page to change answers", err)
+	}
+}
+
+// What is wrong stands at its field, in the words of check, and nothing typed is lost.
+func TestWrongAnswers(t *testing.T) {
+	f := sheet().Set("area.lawn.soil.buffer.ph", "64").Set("form.area.lawn.mix.2.share", "40").Set("area.lawn.soil.phosphorus", "fourteen <b>").Set("record.1.amount", "")
+	f = append(f, ask.Answer{Key: "place.elevation", Value: "high"})
+	next, err := Door{}.Press(Turn{Form: f, Press: "program", Today: today})
+	if err != nil || next.Code != "" || next.Screen != "wrong" {
+		t.Fatal("a link of wrong answers", err)
+	}
+	text := string(next.Page)
+	for _, one := range f {
+		if v := strings.NewReplacer("<", "&lt;", ">", "&gt;").Replace(one.Value); v != "" && one.Key != "form.area.lawn.size.unit" && !strings.Contains(text, `value="`+v+`"`) {
+			t.Errorf("%s: %q is lost", one.Key, one.Value)
+		}
+	}
+	for _, p := range ask.Problems(ask.FromForm(f)) {
+		if words := strings.NewReplacer(`"`, "&#34;", "<", "&lt;", ">", "&gt;", "+", "&#43;").Replace(p.Message[1:]); !strings.Contains(text, words) {
+			t.Errorf("%s: the page does not say %q", p.Key, p.Message)
+		}
+	}
+	for _, id := range []string{"q-area-lawn-soil-buffer-ph", "q-area-lawn-soil-phosphorus", "q-area-lawn-grass"} {
+		if !strings.Contains(text, `aria-describedby="`+id+`-err"`) || !strings.Contains(text, `id="`+id+`-err"`) {
+			t.Errorf("%s: nothing is said at the field", id)
+		}
+	}
+}
+
+// Going on shows what was understood, speaks of the screens behind, and not of those ahead.
+func TestGoingOn(t *testing.T) {
+	next, err := Door{}.Press(Turn{Form: ask.Form{{Key: "place.zip", Value: "44109"}}, Press: "grass-lawn", Today: today})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(next.Page)
+	if !strings.Contains(text, "Understood: 44109, Cleveland OH.") || !strings.Contains(text, "Last safe day near ") || strings.Contains(text, "aria-invalid") {
+		t.Error("the ZIP is not said back, or what is not asked yet is called wrong")
+	}
+	if !next.Draft {
+		t.Error("a page with a ZIP can be made again from the ZIP")
+	}
+	next, err = Door{}.Press(Turn{Form: ask.Form{{Key: "place.zip", Value: "00000"}}, Press: "grass-lawn", Today: today})
+	if err != nil || strings.Count(string(next.Page), "aria-invalid") != 1 {
+		t.Error("a ZIP that is none is not said", err)
+	}
+	for what, field := range map[string]string{"bag": `name="material.bag3.kind"`, "line": `name="record.2.date"`} {
+		next, err = Door{}.Press(Turn{Form: sheet(), Press: "more-" + what, Today: today})
+		if err != nil || !strings.Contains(string(next.Page), field) {
+			t.Errorf("no other %s, %v", what, err)
+		}
+	}
+}
+
+func TestMark(t *testing.T) {
+	if !strings.HasSuffix(Mark, fmt.Sprintf(" %d", plan.Release)) {
+		t.Errorf("the mark %q is not of release %d", Mark, plan.Release)
+	}
+}
+
+// The page that is published names its files by their content, and takes no other thing
+// for a planner.
+func TestStatic(t *testing.T) {
+	pack := func(wasm string) Planner {
+		var b bytes.Buffer
+		z := gzip.NewWriter(&b)
+		z.Write([]byte(wasm))
+		z.Close()
+		return Planner{b.Bytes(), []byte("globalThis.Go = class {}")}
+	}
+	build := ""
+	for _, more := range []string{"one", "two"} {
+		files, err := Static(pack("\x00asm" + Mark + more))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range files {
+			if f.Name == "sw.js" {
+				if strings.Contains(string(f.Data), "BUILD") || string(f.Data) == build {
+					t.Error("another planner, and the same build")
+				}
+				build = string(f.Data)
+			}
+			if f.Name == "index.html" && (!strings.Contains(string(f.Data), "<noscript>") || !strings.Contains(string(f.Data), "wasm-unsafe-eval")) {
+				t.Error("the page says nothing without scripts, or forbids its planner")
+			}
+		}
+	}
+	for _, wrong := range []Planner{{}, pack("MZ"), pack("\x00asm of another release"), {pack("\x00asm" + Mark).Packed, []byte("no script")}} {
+		if _, err := Static(wrong); err == nil {
+			t.Error("taken for a planner")
+		}
+	}
+}

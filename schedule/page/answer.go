@@ -1,0 +1,86 @@
+package page
+
+import (
+	"cmp"
+	"html/template"
+	"strings"
+
+	"swardbook/climate"
+	"swardbook/schedule"
+	"swardbook/schedule/word"
+)
+
+// Answered says from where the page of a program was asked for, and what its reader can
+// do with it. Addresses that are "" are not offered.
+type Answered struct {
+	Today                                schedule.Date
+	Change                               string   // the questions with the answers in them
+	Link                                 string   // address of this page, which carries the answers
+	Subscribe                            string   // address of the calendar, where a server answers
+	Calendar, Site, Record, Sheet, Again string   // the .ics, the site file, its record book, the page to print, the questions without an answer
+	File                                 string   // the site file that was written; "" the answers are a link
+	Left                                 []string // what the link leaves out
+	Was                                  *schedule.Program
+}
+
+// answeredView is the page as its template reads it.
+type answeredView struct {
+	*sheetView
+	To     Answered
+	Sub    string // the place and the areas in a line
+	Code   *Code
+	Webcal template.URL
+	Moved  []movedView
+	ByJob  []string
+	Credit string
+	Same   bool // another answer, and nothing moved
+	Limits []areaView
+}
+
+// movedView is what follows from another answer.
+type movedView struct{ What, Before, Now string }
+
+// Answer writes the page that follows the questions: what to do now, what limits the
+// grass, all dates, materials, and how to keep it.
+func Answer(p *schedule.Program, a Answered) ([]byte, error) {
+	year, err := p.Site.Place.Year()
+	if err != nil {
+		return nil, err
+	}
+	v := &answeredView{sheetView: &sheetView{head: headWith(p.Title, "ask.css")}, To: a, Credit: climate.ZIPCredit + "."}
+	v.fill(p, p, Options{Today: a.Today}, year)
+	v.Policy = strings.Replace(v.head.Policy, "form-action 'none'", "form-action 'self'", 1)
+	v.Changed = a.Change
+	v.Limits = v.Areas
+	v.Sub = v.Place
+	for _, l := range v.Areas {
+		v.Sub += ". " + cmp.Or(l.Sub, l.Name)
+	}
+	if a.Link != "" {
+		if v.Code, err = NewCode(a.Link); err != nil {
+			return nil, err
+		}
+	}
+	if _, rest, ok := strings.Cut(a.Subscribe, "://"); ok {
+		v.Webcal = template.URL("webcal://" + rest)
+	}
+	if a.Was != nil {
+		v.Moved = moved(a.Was, p)
+		for _, c := range schedule.Compare(a.Was, p) {
+			v.ByJob = append(v.ByJob, word.Capital(named(p, named(a.Was, c.ID)))+" "+c.What+": "+word.Sentence(c.Text))
+		}
+		v.Same = len(v.Moved)+len(v.ByJob) == 0
+	}
+	return render("answer.html", v)
+}
+
+// moved lists what follows from the new answers that did not from the old.
+func moved(was, now *schedule.Program) (out []movedView) {
+	pair := []Variant{{Label: "Before", Program: was}, {Label: "Now", Program: now}}
+	for _, c := range consequences(pair) {
+		if c.Cells[1].Other {
+			out = append(out, movedView{c.What, c.Cells[0].Text, c.Cells[1].Text})
+		}
+	}
+	return out
+}

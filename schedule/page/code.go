@@ -1,0 +1,37 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"rsc.io/qr"
+)
+
+// Code is a QR code as the path of a drawing, one unit a module.
+type Code struct {
+	Side int // with the quiet zone
+	Path string
+}
+
+const quiet = 4 // modules of white around a QR code // [common] ISO/IEC 18004
+
+// NewCode makes the QR code of a text.
+func NewCode(text string) (*Code, error) {
+	q, err := qr.Encode(text, qr.M)
+	if err != nil {
+		return nil, fmt.Errorf("the address %q does not fit a QR code: %w", text, err)
+	}
+	var b strings.Builder
+	for y := range q.Size {
+		for x := 0; x < q.Size; x++ {
+			from := x
+			for q.Black(x, y) {
+				x++
+			}
+			if x > from {
+				fmt.Fprintf(&b, "M%d %dh%dv1h-%dz", quiet+from, quiet+y, x-from, x-from)
+			}
+		}
+	}
+	return &Code{q.Size + 2*quiet, b.String()}, nil
+}
