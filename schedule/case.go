@@ -33,7 +33,7 @@ type Case struct {
 	Down      []Down // what the record book says of this area, by date
 	Shed      *Shed
 	Seeded    Date      // when the stand was or will be sown; unset: established
-	opened    []Opening // see open
+	opened    []Opening // see Open
 	NoStarter LeftOut   // why the starter is left out, where it finds no day
 	NoStand   bool      // the sowing found no day, so there is nothing to feed
 
@@ -177,8 +177,8 @@ func (a *Almanac) southUS() bool {
 // keep theirs.
 func (c *Case) Number(k Kind) func() int {
 	taken := map[int]bool{}
-	for _, d := range c.ThisYear() {
-		if d.Kind == k && !d.NotDone {
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Season == c.Year && d.Kind == k && !d.NotDone {
 			taken[d.N] = true
 		}
 	}
@@ -193,9 +193,9 @@ func (c *Case) Number(k Kind) func() int {
 // ThisYear gives what is down of the season.
 func (c *Case) ThisYear() []Down {
 	var out []Down
-	for _, d := range c.Down {
-		if d.Season == c.Year {
-			out = append(out, d)
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Season == c.Year {
+			out = append(out, *d)
 		}
 	}
 	return out
@@ -219,9 +219,9 @@ func (c *Case) Stale() (string, bool) {
 // Since sums what has gone down on or after d.
 func (c *Case) Since(d Date, of func(Down) agronomy.PerThousand) agronomy.PerThousand {
 	var sum agronomy.PerThousand
-	for _, r := range c.Down {
-		if !r.NotDone && !r.Date.Before(d) {
-			sum += of(r)
+	for i := len(c.Down) - 1; i >= 0 && !c.Down[i].Date.Before(d); i-- {
+		if !c.Down[i].NotDone {
+			sum += of(c.Down[i])
 		}
 	}
 	return sum
@@ -230,8 +230,8 @@ func (c *Case) Since(d Date, of func(Down) agronomy.PerThousand) agronomy.PerTho
 // NotBefore gives the first day after the last missed attempt at a kind.
 func (c *Case) NotBefore(k Kind, n int) (Date, bool) {
 	var last Date
-	for _, r := range c.Down {
-		if r.Kind == k && r.N == n && r.Season == c.Year && r.NotDone {
+	for i := range c.Down {
+		if r := &c.Down[i]; r.Kind == k && r.N == n && r.Season == c.Year && r.NotDone {
 			last = Later(last, r.Date)
 		}
 	}
@@ -242,8 +242,8 @@ func (c *Case) NotBefore(k Kind, n int) (Date, bool) {
 // last job of a kind on record.
 func (c *Case) After(k Kind, days int) Date {
 	first := c.Start
-	for _, r := range c.Down {
-		if r.Kind == k && !r.NotDone {
+	for i := range c.Down {
+		if r := &c.Down[i]; r.Kind == k && !r.NotDone {
 			first = Later(first, r.Date.AddDays(days))
 		}
 	}

@@ -7,7 +7,6 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
-	"swardbook/agronomy/nutrient"
 	"swardbook/schedule/word"
 )
 
@@ -70,26 +69,9 @@ type applied struct {
 func (c *Case) ledger(p *Program, today Date, in Span) AreaLedger {
 	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name, Lines: []LedgerLine{}}
 	all := c.Applications(p, today)
+	c.feed(all)
 	for i := range all {
-		a := &all[i]
-		growth := func(day int) float64 { return c.Growth.on(a.Date.AddDays(day)) }
-		if a.N > 0 {
-			if days, ok := nutrient.FeedsUntil(a.dose, growth); ok {
-				a.FeedsTo = a.Date.AddDays(days)
-			}
-		}
-		begins := c.Almanac.YearBegins(c.Almanac.TurfYear(a.Date, c.Season), c.Season)
-		for _, b := range all[:i+1] {
-			if b.N == 0 {
-				continue
-			}
-			if !b.Date.Before(begins) {
-				a.SumN += b.N
-			}
-			before := func(day int) float64 { return c.Growth.on(b.Date.AddDays(day)) }
-			a.Feeding += max(0, b.N-nutrient.Released(b.dose, a.Date.DaysFrom(b.Date), before))
-		}
-		if in.Has(a.Date) {
+		if a := &all[i]; in.Has(a.Date) {
 			l.Lines = append(l.Lines, a.rounded())
 		}
 	}
@@ -208,14 +190,25 @@ func (c *Case) Limits(all []applied) []LedgerLimit {
 
 // most gives the largest sum within a run of days.
 func most(all []applied, days int, of func(applied) agronomy.PerThousand) agronomy.PerThousand {
+	type day struct {
+		on  Date
+		sum agronomy.PerThousand
+	}
+	var on []day
+	for _, a := range all {
+		if n := len(on); n == 0 || on[n-1].on != a.Date {
+			on = append(on, day{on: a.Date})
+		}
+		on[len(on)-1].sum += of(a)
+	}
 	var best agronomy.PerThousand
-	for i, a := range all {
+	for i, first := range on {
 		var sum agronomy.PerThousand
-		for _, b := range all[i:] {
-			if b.Date.DaysFrom(a.Date) >= days {
+		for _, d := range on[i:] {
+			if d.on.DaysFrom(first.on) >= days {
 				break
 			}
-			sum += of(b)
+			sum += d.sum
 		}
 		best = max(best, sum)
 	}

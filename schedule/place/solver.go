@@ -94,8 +94,11 @@ func (s *solver) sortByArea() {
 	}
 	for _, l := range s.Limits {
 		one, other := area[l.A], area[l.B]
+		if one == other {
+			continue
+		}
 		for i := range area {
-			if one != other && area[i] == other {
+			if area[i] == other {
 				area[i] = one
 			}
 		}

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
 	"swardbook/schedule/place"
 	"swardbook/schedule/word"
@@ -54,7 +53,7 @@ func (p *placement) blockedBy(c place.Cause) string {
 
 // placeJobs puts the jobs of some areas on days, beside what stands.
 func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
-	all := append(slices.Clip(jobs), pl.standing(lives)...)
+	all := append(slices.Clip(jobs), pl.standing(jobs, lives)...)
 	out := &placement{jobs: all, limits: limitsBetween(all), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
 	out.problem = place.Problem{Tasks: make([]place.Task, len(all)), Limits: make([]place.Limit, len(out.limits)), PerDay: pl.site.Crew.JobsPerDay, Bonus: schedule.Units(togetherBonus)}
 	for i := range all {
@@ -97,38 +96,6 @@ func (p *placement) wait(i int, until schedule.Date, why string) {
 	}
 	p.blocked[i][why] += n
 	p.waits[i] = why
-}
-
-// standing gives what has its day already: what went down in the areas so shortly
-// before that their jobs still keep their distance from it, and what is planned in
-// the other areas, whose crew is the same.
-func (pl *planner) standing(lives []*life) []schedule.Job {
-	var out []schedule.Job
-	for _, c := range pl.cases {
-		for i := len(c.Down) - 1; i >= 0; i-- {
-			d := &c.Down[i]
-			if c.Start.DaysFrom(d.Date) >= nutrient.LongestSpacing() {
-				break
-			}
-			if !d.NotDone {
-				out = append(out, schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: c.Area, Dose: d.Dose, On: d.Date, State: schedule.Finished})
-			}
-		}
-	}
-	if lives == nil {
-		return out
-	}
-	for _, l := range pl.lives {
-		if slices.Contains(lives, l) {
-			continue
-		}
-		for _, j := range l.planned {
-			if !j.Kind.Notice() {
-				out = append(out, j)
-			}
-		}
-	}
-	return append(out, pl.sowing.Jobs...)
 }
 
 func (pl *planner) areaIndex(a *schedule.Area) int {

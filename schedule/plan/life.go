@@ -23,7 +23,7 @@ type life struct {
 	from    schedule.Date // nothing new is placed before
 	opens   string        // what that day is
 	told    schedule.Date // of the last line or answer: what is older and not on record is taken as done
-	down    []schedule.Down
+	down    downs
 	planned []schedule.Job // with their days, none before from
 	left    []schedule.LeftOut
 	closed  []schedule.LeftOut // of the seasons before
@@ -100,7 +100,7 @@ func (l *life) stale() (schedule.Date, bool) {
 
 // begin gives the life of an area on the site's first day.
 func (pl *planner) begin(a *schedule.Area) *life {
-	l := &life{area: a, reports: a.AllReports(), from: pl.site.Start, begins: pl.site.Start, opens: startOpens}
+	l := &life{area: a, down: newDowns(), reports: a.AllReports(), from: pl.site.Start, begins: pl.site.Start, opens: startOpens}
 	season := a.Stand.Season()
 	begun := schedule.Later(pl.site.Start, a.Seeded)
 	if day := pl.sown[a.ID]; !day.IsZero() {
@@ -234,16 +234,9 @@ func (l *life) rests(c *schedule.Case) (out []schedule.Job) {
 	return out
 }
 
-// put adds to what is down, which stays in order of time.
+// put adds to what is down.
 func (pl *planner) put(l *life, d schedule.Down) {
-	i := len(l.down)
-	for i > 0 && l.down[i-1].Date.After(d.Date) {
-		i--
-	}
-	if i < len(l.down) { // cases of before hold the list as it was
-		l.down = slices.Clone(l.down)
-	}
-	l.down = slices.Insert(l.down, i, d)
+	l.down.put(d)
 	pl.draw(l, d, 1)
 }
 
@@ -336,7 +329,7 @@ func (pl *planner) newCase(l *life, sh *schedule.Shed) *schedule.Case {
 	if !l.from.IsZero() {
 		c.Days = pl.days[l.from.DaysFrom(pl.site.Start):]
 	}
-	c.Down = slices.Clip(l.down)
+	c.Down = slices.Clip(l.down.sums)
 	for _, j := range l.planned { // what is left of jobs done in part counts as down
 		if !j.Rest {
 			continue

@@ -120,9 +120,20 @@ const (
 )
 
 // number gives the number of a line that names only a kind: that of the job of the
-// season whose day is nearest, if it is near enough, else a new one.
+// season whose day is nearest, if it is near enough, else a new one. Lines of one day
+// that name the same kind are one job.
 func (pl *planner) number(l *life, d schedule.Down) int {
-	best, n, last := nearPlanned+1, 0, 0
+	day := alone{season{d.Kind, d.Season}, d.Date}
+	n, again := l.down.alone[day]
+	if !again {
+		n = pl.newNumber(l, d)
+		l.down.alone[day] = n
+	}
+	return n
+}
+
+func (pl *planner) newNumber(l *life, d schedule.Down) int {
+	best, n, last := nearPlanned+1, 0, l.down.last[season{d.Kind, d.Season}]
 	near := func(j *schedule.Job, day schedule.Date, most int) {
 		off := day.DaysFrom(d.Date)
 		if off = max(off, -off); off <= most && (off < best || off == best && most == nearTaken) {
@@ -135,14 +146,9 @@ func (pl *planner) number(l *life, d schedule.Down) int {
 			near(j, j.Window().Ideal, nearPlanned)
 		}
 	}
-	for i := range l.down {
-		o := &l.down[i]
-		if o.Kind != d.Kind || o.Season != d.Season {
-			continue
-		}
-		last = max(last, o.N)
-		if o.Presumed != nil {
-			near(o.Presumed, o.Date, nearTaken)
+	for _, j := range l.down.presumed {
+		if j.Kind == d.Kind && j.Season == d.Season {
+			near(j, j.On, nearTaken)
 		}
 	}
 	if n > 0 {
@@ -160,14 +166,12 @@ func (pl *planner) takeBack(l *life, d schedule.Down) (planned *schedule.Job) {
 			return &j
 		}
 	}
-	for i := len(l.down) - 1; i >= 0; i-- {
-		if o := l.down[i]; o.Presumed != nil && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
-			pl.draw(l, o, -1)
-			l.down = slices.Delete(slices.Clone(l.down), i, i+1)
-			return o.Presumed
-		}
+	o, found := l.down.takeBack(d)
+	if !found {
+		return nil
 	}
-	return nil
+	pl.draw(l, o, -1)
+	return o.Presumed
 }
 
 // doseOf works out what a line brought, or says why that cannot be told.

@@ -44,11 +44,12 @@ func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why s
 	return 0, schedule.Date{}, "", false
 }
 
-// nitrogenDays lists the nitrogen of an area by day.
+// nitrogenDays lists the nitrogen of an area by day, as far back as a job to be placed
+// may see.
 func nitrogenDays(c *schedule.Case, p *placement) []dated {
 	var all []dated
-	for _, d := range c.Down {
-		if !d.NotDone && d.Dose.N > 0 {
+	for i := len(c.Down) - 1; i >= 0 && c.Start.DaysFrom(c.Down[i].Date) <= schedule.LastOf12; i-- {
+		if d := &c.Down[i]; !d.NotDone && d.Dose.N > 0 {
 			all = append(all, dated{d.Date, d.Dose.N, -1}) // with what is left of a job done in part
 		}
 	}

@@ -53,8 +53,8 @@ func (pl *planner) jobs() []schedule.Job {
 	var out []schedule.Job
 	for _, l := range pl.lives {
 		out = append(out, l.planned...)
-		for i := range l.down {
-			d := &l.down[i]
+		for i := range l.down.all {
+			d := &l.down.all[i]
 			if d.Presumed == nil || d.Presumed.On.After(pl.last) {
 				continue
 			}
@@ -102,9 +102,9 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 	var out []schedule.Job
 	at := map[string]int{}
 	m := pl.site.Measure()
-	parts := map[string][]string{}
-	for i := range l.down {
-		d := &l.down[i]
+	parts, by := map[string][]string{}, map[string]string{}
+	for i := range l.down.all {
+		d := &l.down.all[i]
 		if d.Presumed != nil {
 			continue
 		}
@@ -121,6 +121,7 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 		}
 		j.Why = []schedule.Reason{{Text: why}}
 		id := j.ID()
+		by[id] = cmp.Or(d.By, by[id])
 		if n, again := at[id]; again {
 			o := &out[n]
 			if j.State == schedule.Missed || o.State == schedule.Missed {
@@ -143,8 +144,8 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 	for i := range l.planned {
 		planned[l.planned[i].ID()] = !l.planned[i].Rest
 	}
-	for i := range l.down {
-		if p := l.down[i].Presumed; p != nil && !p.Rest {
+	for i := range l.down.all {
+		if p := l.down.all[i].Presumed; p != nil && !p.Rest {
 			planned[p.ID()] = true
 		}
 	}
@@ -159,22 +160,12 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 		if lines := parts[j.ID()]; len(lines) > 1 {
 			j.Note = strings.TrimSpace(j.Note + " " + word.Capital(word.List(lines)) + ".")
 		}
-		if by := pl.by(l, j); by != "" {
-			j.Summary += ", by " + by
+		if by := by[j.ID()]; by != "" {
+			j.Summary += ", by " + pl.site.PersonName(by)
 		}
 		j.Summary += "."
 	}
 	return out
-}
-
-// by names who did a job, as its last line says.
-func (pl *planner) by(l *life, j *schedule.Job) string {
-	for i := len(l.down) - 1; i >= 0; i-- {
-		if d := &l.down[i]; d.Presumed == nil && d.Kind == j.Kind && d.Season == j.Season && d.N == j.N && d.By != "" {
-			return pl.site.PersonName(d.By)
-		}
-	}
-	return ""
 }
 
 // boundBy says what bound a job's day.
@@ -264,7 +255,7 @@ func (pl *planner) frame() *schedule.Program {
 	out.Assumptions = append(out.Assumptions, schedule.Unique(append(assumed, pl.notes...))...)
 	for _, l := range pl.lives {
 		c := *l.shown
-		c.Down, c.Yearly = l.down, l.yearly()
+		c.Down, c.Yearly = l.down.all, l.yearly()
 		out.Areas = append(out.Areas, c.Shown())
 		out.InTheShed = append(out.InTheShed, c.InShed...)
 		out.Cases = append(out.Cases, &c)

@@ -29,21 +29,23 @@ type complaints struct {
 	file     string
 	lines    *lines // nil where keys have no lines of their own
 	problems []schedule.Problem
-	more     int // problems beyond the limit
-	doubts   int // warnings beyond it
+	told     [2]int // errors and warnings among them
+	more     int    // errors beyond the limit
+	doubts   int    // warnings beyond it
 }
 
 // report notes a problem at a key, or at the nearest table above it that
-// stands in the file.
+// stands in the file. However many warnings there are, they crowd out no error.
 func (c *complaints) report(p schedule.Problem) {
-	if len(c.problems) >= maxProblems {
-		if p.Warning {
-			c.doubts++
-		} else {
-			c.more++
-		}
+	told, beyond := &c.told[0], &c.more
+	if p.Warning {
+		told, beyond = &c.told[1], &c.doubts
+	}
+	if *told == maxProblems {
+		*beyond++
 		return
 	}
+	*told++
 	p.File = c.file
 	if p.Line == 0 {
 		p.Line = c.spot(p.Key).line

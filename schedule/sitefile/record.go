@@ -21,12 +21,13 @@ const ShortHeader = "date,area,job,material,amount,by,note\n"
 
 var columns, shortColumns = strings.Split(strings.TrimSpace(Header), ","), strings.Split(strings.TrimSpace(ShortHeader), ",")
 
-// How long a record book may be: what plans in about two seconds. A season of an
+// How long a record book may be: what plans in about a second. A season of an
 // area has some six lines. // [common]
 const (
-	maxLines = 2_000
-	maxDays  = 400     // days of an area with lines: what follows each is planned anew
-	maxBook  = 4 << 20 // bytes
+	maxLines  = 20_000
+	maxDays   = 2_500   // days of an area with lines: what follows each is planned anew
+	maxNumber = 366     // jobs of a kind in a season of an area: one a day
+	maxBook   = 4 << 20 // bytes
 )
 
 // bags lists what a line may name as its material.
@@ -131,13 +132,9 @@ func (b *book) read(text []byte) {
 	c := csv.NewReader(strings.NewReader(string(text)))
 	c.Comment, c.FieldsPerRecord, c.TrimLeadingSpace = '#', -1, true
 	first := true
-	for n := 0; ; n++ {
+	for n := 0; ; {
 		cells, err := c.Read()
 		if errors.Is(err, io.EOF) {
-			return
-		}
-		if n == maxLines {
-			b.report(schedule.Problem{Line: maxLines, Message: fmt.Sprintf("more than %d lines", maxLines), Hint: "begin a new record book; keep this one beside it"})
 			return
 		}
 		if err != nil {
@@ -164,7 +161,11 @@ func (b *book) read(text []byte) {
 			b.report(schedule.Problem{Line: line, Message: "the columns are not parted by commas", Hint: "save the sheet as comma-separated values"})
 			return
 		default:
-			first = false
+			if first = false; n == maxLines {
+				b.report(schedule.Problem{Line: line, Message: fmt.Sprintf("more than %d lines", maxLines), Hint: "begin a new record book and a later start; keep this one beside it"})
+				return
+			}
+			n++
 			b.take(line, cells)
 		}
 	}

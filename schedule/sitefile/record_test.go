@@ -207,11 +207,22 @@ func FuzzRecord(f *testing.F) {
 // A book may have as many lines as it may have, and not one more.
 func TestRecordLines(t *testing.T) {
 	for n, want := range map[int]bool{maxLines: false, maxLines + 1: true} {
-		_, ps := LoadRecord("x.record.csv", []byte(strings.Repeat("#\n", 3)+strings.Repeat("2026-09-23,east,lime,1 lb\n", n)), nil)
+		_, ps := LoadRecord("x.record.csv", []byte(ShortHeader+strings.Repeat("#\n", 3)+strings.Repeat("2026-09-23,east,lime,1 lb\n", n)), nil)
 		got := slices.ContainsFunc(ps, func(p schedule.Problem) bool { return strings.Contains(p.Message, "more than") })
 		if got != want {
 			t.Errorf("%d lines: refused %v", n, got)
 		}
+	}
+}
+
+// A problem that ends the reading is told however many warnings come before it, and
+// so is a number that no season has.
+func TestRecordErrorsAmongWarnings(t *testing.T) {
+	text := Header + strings.Repeat("2026-10-20,east,potassium,2026,1,blend,0-0-50,,,2 lb,,,\n", 2*maxProblems) +
+		"2026-10-21,east,potassium,2026,367,blend,0-0-50,,,2 lb,,,\n"
+	_, ps := LoadRecord("r.csv", []byte(text), fullSite(t))
+	if !slices.ContainsFunc(ps, func(p schedule.Problem) bool { return !p.Warning && strings.Contains(p.Message, "number 367") }) {
+		t.Errorf("the error is not among the %d problems told", len(ps))
 	}
 }
 
@@ -243,7 +254,7 @@ func TestRecordDays(t *testing.T) {
 	}{{maxDays, maxDays, false}, {maxDays + 1, maxDays + 1, true}, {3, 3 * maxDays, false}} {
 		_, ps := LoadRecord("r.csv", []byte(book(c.days, c.lines)), site)
 		refused := slices.ContainsFunc(ps, func(p schedule.Problem) bool {
-			return !p.Warning && strings.Contains(p.Message, "more than 400 days")
+			return !p.Warning && strings.Contains(p.Message, fmt.Sprintf("more than %d days", maxDays))
 		})
 		if refused != c.refused {
 			t.Errorf("%d lines on %d days: refused %v: %v", c.lines, c.days, refused, ps[:min(3, len(ps))])

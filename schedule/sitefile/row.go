@@ -96,6 +96,9 @@ func (w row) job() (area, job string) {
 	if kind.Notice() {
 		w.wrong("job", fmt.Sprintf("%s marks a day; there is nothing to do and nothing to record", kind), "remove the line")
 	}
+	if n > maxNumber {
+		w.wrong("job", fmt.Sprintf("number %d: a season has no more than %d days", n, maxNumber), "leave season and number empty, and the line finds its job by the day")
+	}
 	if area != "" && idArea != "" && area != idArea {
 		w.wrong("area", fmt.Sprintf("%q is not the area of job %s", area, s), "leave the area empty, or mend one of the two")
 	}

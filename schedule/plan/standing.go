@@ -1,0 +1,96 @@
+package plan
+
+import (
+	"slices"
+
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+)
+
+// standing gives what has its day already: what went down in the areas so shortly
+// before that their jobs still keep their distance from it, and what is planned in
+// the other areas, whose crew is the same.
+func (pl *planner) standing(jobs []schedule.Job, lives []*life) []schedule.Job {
+	var out []schedule.Job
+	for _, c := range pl.cases {
+		out = append(out, lately(c, jobs)...)
+	}
+	if lives == nil {
+		return out
+	}
+	for _, l := range pl.lives {
+		if slices.Contains(lives, l) {
+			continue
+		}
+		for _, j := range l.planned {
+			if !j.Kind.Notice() {
+				out = append(out, j)
+			}
+		}
+	}
+	return append(out, pl.sowing.Jobs...)
+}
+
+// lately gives what went down in an area within the longest spacing, the latest
+// first. What a kind of job brought on one day is one thing, and of like things an
+// earlier one counts only if it brought more: all keep the same distance. What has its
+// rest among the jobs stands by itself, for the rest waits for nothing of its own.
+func lately(c *schedule.Case, jobs []schedule.Job) (out []schedule.Job) {
+	var rests []*schedule.Job
+	for i := range jobs {
+		if j := &jobs[i]; j.Rest && j.Area == c.Area {
+			rests = append(rests, j)
+		}
+	}
+	own := func(j *schedule.Job) bool {
+		return slices.ContainsFunc(rests, func(o *schedule.Job) bool { return o.Kind == j.Kind && o.Season == j.Season && o.N == j.N })
+	}
+	var on []schedule.Job // the day
+	for i := len(c.Down) - 1; i >= 0; {
+		day := c.Down[i].Date
+		if c.Start.DaysFrom(day) >= nutrient.LongestSpacing() {
+			break
+		}
+		for on = on[:0]; i >= 0 && c.Down[i].Date == day; i-- {
+			d := &c.Down[i]
+			if d.NotDone {
+				continue
+			}
+			j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: c.Area, Dose: d.Dose, On: day, State: schedule.Finished}
+			if o := find(on, func(o *schedule.Job) bool { return o.Kind == j.Kind && thingsOf(o) == thingsOf(&j) && !own(o) }); o != nil && !own(&j) {
+				o.Dose = material.Sum(j.Dose, o.Dose)
+			} else {
+				on = append(on, j)
+			}
+		}
+		later := out
+		for k := range on {
+			j := &on[k]
+			if day == c.Start || own(j) || find(later, func(o *schedule.Job) bool { return asMuch(o, j) && !own(o) }) == nil {
+				out = append(out, *j)
+			}
+		}
+	}
+	return out
+}
+
+// find gives the first job that fits; nil without one.
+func find(jobs []schedule.Job, fits func(*schedule.Job) bool) *schedule.Job {
+	for i := range jobs {
+		if fits(&jobs[i]) {
+			return &jobs[i]
+		}
+	}
+	return nil
+}
+
+// thingsOf gives what a job counts as for spacing, whatever its dose.
+func thingsOf(j *schedule.Job) nutrient.Things { return nutrient.ThingsOf(j.Dose.Material) }
+
+// asMuch tells whether of two jobs of one kind the first keeps all others as far away
+// as the second does.
+func asMuch(a, b *schedule.Job) bool {
+	t := b.Things()
+	return a.Kind == b.Kind && a.Things()&t == t && a.Dose.SolubleN >= b.Dose.SolubleN && a.Dose.K2O >= b.Dose.K2O
+}
