@@ -219,9 +219,9 @@ func (c *Case) Stale() (string, bool) {
 // Since sums what has gone down on or after d.
 func (c *Case) Since(d Date, of func(Down) agronomy.PerThousand) agronomy.PerThousand {
 	var sum agronomy.PerThousand
-	for i := len(c.Down) - 1; i >= 0 && !c.Down[i].Date.Before(d); i-- {
-		if !c.Down[i].NotDone {
-			sum += of(c.Down[i])
+	for i := range c.Down {
+		if r := &c.Down[i]; !r.NotDone && !r.Date.Before(d) {
+			sum += of(*r)
 		}
 	}
 	return sum

@@ -20,6 +20,7 @@ import (
 type lived struct {
 	site *schedule.Site
 	book []schedule.Done
+	over float64         // effective lime that went down beyond the plan
 	put  map[int]float64 // by season: nitrogen that went down, lb/1000 sq ft
 	seen map[string]schedule.Entry
 }
@@ -80,6 +81,7 @@ func (l *lived) act(r *rand.Rand, e *schedule.Entry) []schedule.Done {
 			panic(fmt.Sprint(text, ps))
 		}
 		l.put[e.Season] += float64(d.Dose.N)
+		l.over += max(0, share-1) * float64(schedule.EffectiveLime(schedule.Down{Dose: e.Dose}))
 		return read[0]
 	}
 	m := e.Dose.Material
