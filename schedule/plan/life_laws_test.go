@@ -287,7 +287,7 @@ func brokenLime(p *schedule.Program, over float64) (bad []string) {
 			}
 			for _, e := range p.Entries {
 				if e.Area == c.Area.ID && e.Kind == schedule.Lime && within(e.Date) && e.State != schedule.Missed {
-					sum += float64(schedule.EffectiveLime(schedule.Down{Dose: e.Dose}))
+					sum += float64(p.Site.EffectiveLime(c.Area, e.Dose))
 				}
 			}
 			if sum > want*1.1+1+over {

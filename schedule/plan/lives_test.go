@@ -81,7 +81,7 @@ func (l *lived) act(r *rand.Rand, e *schedule.Entry) []schedule.Done {
 			panic(fmt.Sprint(text, ps))
 		}
 		l.put[e.Season] += float64(d.Dose.N)
-		l.over += max(0, share-1) * float64(schedule.EffectiveLime(schedule.Down{Dose: e.Dose}))
+		l.over += max(0, share-1) * float64(l.site.EffectiveLime(area, e.Dose))
 		return read[0]
 	}
 	m := e.Dose.Material
