@@ -149,6 +149,24 @@ func TestDirectDependencies(t *testing.T) {
 	}
 }
 
+// mostFiles is how many files of code a folder holds, so that its list can be
+// read at a glance: a folder that grows past it has a second subject.
+const mostFiles = 26
+
+func TestFoldersStaySmall(t *testing.T) {
+	files := map[string]int{}
+	for _, f := range sourceFiles(t) {
+		if !f.test {
+			files[f.pkg]++
+		}
+	}
+	for folder, n := range files {
+		if n > mostFiles {
+			t.Errorf("%s has %d files of code, more than %d: join what belongs together, or make a package of it", folder, n, mostFiles)
+		}
+	}
+}
+
 // Packages and files are named as chapters, not as drawers.
 func TestNames(t *testing.T) {
 	drawers := []string{"util", "utils", "common", "helper", "helpers", "types", "misc", "shared"}
