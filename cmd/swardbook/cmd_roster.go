@@ -11,8 +11,8 @@ var rosterCommand = command{
 	what: "who does what when; who has nothing; what is nobody's",
 	help: `    swardbook roster lawn.toml
 
-Lists the jobs person by person, the whole crew on one page, then who has
-nothing to do and which jobs are nobody's. [crew.who] deals them out: by the
+Lists the jobs of the season and of the start of the next, person by person,
+then who has nothing to do and what is nobody's. [crew.who] deals out: by the
 job's name ("west/lime/1"), by area and kind ("west/lime"), by area, by kind;
 the most exact wins. [crew.absent] keeps a person's jobs off their days away.
 One person's own calendar is: swardbook calendar lawn.toml --for PERSON.
@@ -41,7 +41,7 @@ One person's own calendar is: swardbook calendar lawn.toml --for PERSON.
 			if err != nil {
 				return err
 			}
-			r := p.Roster(day)
+			r := p.Around(day).Roster(day)
 			return s.tabled(out, rosterShown{1, p.Title, r},
 				func() text.Table { return text.RosterLines(r) },
 				func(st text.Style) string { return text.Roster(p.Title, r, st) }, l.inputs()...)
