@@ -118,6 +118,24 @@ func (s Stand) WhyPH() (why []Reason) {
 	return why
 }
 
+// MostUp is the days from sowing until most of the stand is up: the middle of the
+// range of the grass with the largest part. ok is false where that grass has no
+// figure, as those that are planted as plugs or sod.
+func (s Stand) MostUp() (days int, why Reason, ok bool) {
+	most := 0
+	for i := range s {
+		if s.Weight(i) > s.Weight(most) {
+			most = i
+		}
+	}
+	g := s[most].Grass
+	if g.EmergeDays[1] == 0 {
+		return 0, Reason{}, false
+	}
+	days = (g.EmergeDays[0] + g.EmergeDays[1] + 1) / 2 // [common] the middle
+	return days, Reason{fmt.Sprintf("%s, the larger part of the stand, is mostly up %d days after sowing, the middle of %d to %d", g.Name, days, g.EmergeDays[0], g.EmergeDays[1]), g.EmergeSource}, true
+}
+
 // Emergence is the span from sowing to seedlings, in days: the earliest of the
 // quickest grass and the latest of the slowest. ok is false where a grass has
 // no figure, as those that are planted as plugs or sod.

@@ -47,17 +47,14 @@ type Case struct {
 // Future tells whether the stand is still to be sown.
 func (c *Case) Future() bool { return !c.Seeded.IsZero() && !c.Seeded.Before(c.Start) }
 
-// Emerged gives the day by which the seedlings of all grasses are up; unset
-// for an established stand.
+// Emerged gives the day by which most of the seedlings are up; unset for an
+// established stand.
 func (c *Case) Emerged() Date {
 	if c.Seeded.IsZero() {
 		return Date{}
 	}
-	days := 0
-	for _, s := range c.Area.Stand {
-		days = max(days, s.Grass.EmergeDays[1])
-	}
-	return c.Seeded.AddDays(days)
+	days, _, _ := c.Area.Stand.MostUp()
+	return c.Sprouts().AddDays(days)
 }
 
 // Young tells whether the stand is in its first year on day d.

@@ -86,7 +86,7 @@ func (j *Job) Things() nutrient.Things {
 	if j.Dose.K2O < smallK {
 		all &^= nutrient.PotassiumDown &^ own
 	}
-	if j.Dose.P2O5 < smallP {
+	if j.Dose.P2O5 < SmallP {
 		all &^= nutrient.PhosphorusDown &^ own
 	}
 	return all
@@ -96,7 +96,7 @@ func (j *Job) Things() nutrient.Things {
 // else need not keep its distance from the next.
 const (
 	smallK agronomy.PerThousand = 0.5  // [cornell-k] less need not even be watered in on a lawn
-	smallP agronomy.PerThousand = 0.25 // [common]
+	SmallP agronomy.PerThousand = 0.25 // [common]
 )
 
 // Proposal is what one rule has to say about one area.

@@ -96,6 +96,14 @@ func PhosphorusNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 	return n, nil
 }
 
+// Up holds the phosphorus of a new stand that is up already to what goes on top:
+// nothing can be worked in beside its seed any more.
+func (n Need) Up() Need {
+	n.Why = slices.Clip(n.Why)
+	n.limit(yearP2O5, singleP2O5, "P₂O₅")
+	return n
+}
+
 // PotassiumNeed gives a year's K2O.
 func PotassiumNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 	by, source := k2oEstablished, "common, umn-lawn-report, askhrgreen"

@@ -70,7 +70,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		care = map[Care]Care{MediumCare: LowCare, HighCare: MediumCare}[care]
 		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("Organic matter of %s %% feeds the grass: one level of care less, %s (from memory).", agronomy.Figure(c.OrganicMatter), care), Source: "common"})
 	}
-	if (c.New || c.Age > 0 && c.Age < youngYears) && care == LowCare {
+	if (c.New || c.Age > 0 && c.Age < youngYears) && care == LowCare && !modest(c.Stand) {
 		care = MediumCare
 		n.Why = append(n.Why, agronomy.Reason{Text: "A stand under two years old is still thickening: medium care.", Source: "common"})
 	}

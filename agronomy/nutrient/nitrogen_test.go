@@ -121,7 +121,7 @@ func TestSeasonRules(t *testing.T) {
 		}
 	}
 	r := SeedlingsOf(agronomy.Stand{{Grass: check.Grass(t, "perennial ryegrass"), Percent: 60}, {Grass: check.Grass(t, "kentucky bluegrass"), Percent: 40}})
-	if r.EmergesBy != 28 || r.FirstDays != 28 || r.FirstN != 0.5 {
+	if r.EmergesBy != 8 || r.FirstDays != 28 || r.FirstN != 0.5 {
 		t.Errorf("seedlings: %+v", r)
 	}
 	check.Resolve(t, r.Why)

@@ -11,7 +11,7 @@ import (
 type SeedlingRules struct {
 	StarterN      [2]agronomy.PerThousand // with the seed; the upper end is a cap
 	StarterP2O5   [2]agronomy.PerThousand // with the seed, where the test or the law lets it
-	EmergesBy     int                     // days from sowing to the last seedlings; 0 unknown
+	EmergesBy     int                     // days from sowing until most of the stand is up; 0 unknown
 	FirstDays     int                     // from EmergesBy to the first nitrogen
 	FirstN        agronomy.PerThousand
 	EveryDays     [2]int                  // from then on, while growth lasts
@@ -35,14 +35,27 @@ func SeedlingsOf(s agronomy.Stand) SeedlingRules {
 		SpringMowings: 2,                                 // [common]
 		BareSpotShare: 0.67,                              // [vt-452-717]
 	}
-	_, last, why, ok := s.Emergence()
-	r.Why = append(r.Why, why...)
-	if ok {
-		r.EmergesBy = last
-		r.Why = append(r.Why, agronomy.Reason{Text: fmt.Sprintf("Counting from the slowest grass, %d days after sowing, the first %.1f lb N goes on four weeks later. A turf supplier says four to six weeks and 0.75 lb; a garden page has Minnesota's 0.5 lb at two weeks.", last, float64(r.FirstN)), Source: "common, garden-germ"})
+	if up, why, ok := s.MostUp(); ok {
+		r.EmergesBy = up
+		r.Why = append(r.Why, why, agronomy.Reason{Text: fmt.Sprintf("Counting from then, the first %.1f lb N goes on four weeks later. A turf supplier says four to six weeks and 0.75 lb; a garden page has Minnesota's 0.5 lb at two weeks.", float64(r.FirstN)), Source: "common, garden-germ"})
 	}
 	r.Why = append(r.Why,
-		agronomy.Reason{Text: "With the seed no more than 1 lb N and 1 to 1.5 lb P₂O₅.", Source: "uc-starter, purdue-p, unl-renovate"},
-		agronomy.Reason{Text: "In all 2 to 3 lb N in the first year (from memory), none in heat, and none on seedlings that have stopped growing.", Source: "common"})
+		agronomy.Reason{Text: "With the seed no more than 1 lb N and 1 to 1.5 lb P₂O₅.", Source: "uc-starter, purdue-p, unl-renovate"})
+	all := "In all 2 to 3 lb N in the first year (from memory)"
+	if modest(s) {
+		r.FirstYear = [2]agronomy.PerThousand{1, 1.5} // [common] half of the others' at most
+		all = "In all 1 to 1.5 lb N in the first year, as the grass lives on little"
+	}
+	r.Why = append(r.Why, agronomy.Reason{Text: all + ", none in heat, and none on seedlings that have stopped growing.", Source: "common"})
 	return r
+}
+
+// modest tells the stands of grass that lives on little, such as fine fescue,
+// centipedegrass and buffalograss: at most 1.5 lb N a year at medium care.
+func modest(s agronomy.Stand) bool {
+	var n agronomy.PerThousand
+	for i := range s {
+		n += s[i].Grass.N[1] * agronomy.PerThousand(s.Weight(i))
+	}
+	return n <= 1.5 // [common] our own line
 }

@@ -51,6 +51,7 @@ func (c *Treatment) planFeeding() {
 	if c.NoStand {
 		return
 	}
+	c.newForPhosphorus()
 	shed := slices.Clone(c.Shed.Materials)
 	if !c.feed(c.asPlanned(schedule.Phosphorus, p2o5Of), c.asPlanned(schedule.Potassium, k2oOf)) {
 		copy(c.Shed.Materials, shed)
@@ -279,6 +280,8 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	if !schedule.WorthJob(w.left) {
 		return nil
 	}
+	gap, _ := nutrient.Spacing(nutrient.PotassiumDown, nutrient.PotassiumDown)
+	first := c.After(k, gap.Days)
 	kind := nutrient.LastPhosphorus
 	caps := material.Caps{N: 0, SolubleN: 0, P2O5: -1, K2O: 0}
 	if k == schedule.Phosphorus {
@@ -286,7 +289,9 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 			f.found.Leave(c.Area, k, 1, why.Text, why.Source)
 			return nil
 		}
+		w.single = min(w.single, max(w.most-c.traceP(), schedule.LeastDose)) // the trace may fall on the same day
 	} else {
+		first = schedule.Later(first, c.starterDay()) // the young grass's first feeding is no later than its potash
 		kind = nutrient.LastPotassium
 		caps = material.Caps{N: 0, SolubleN: 0, P2O5: 0, K2O: -1}
 	}
@@ -301,8 +306,6 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	}
 	os := schedule.Meet(c.Open(), c.Growing())
 	os, last := c.LastUseful(os, kind)
-	gap, _ := nutrient.Spacing(nutrient.PotassiumDown, nutrient.PotassiumDown)
-	first := c.After(k, gap.Days)
 	for i := range n {
 		d, chosen, ok := c.choose(wants, caps, nil)
 		if !ok {
@@ -321,6 +324,28 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	}
 	return out
 } // [common]
+
+// traceP gives the most phosphorus that a feeding brings along without keeping its
+// distance from other phosphorus.
+func (c *Treatment) traceP() agronomy.PerThousand {
+	var most agronomy.PerThousand
+	for _, feeds := range [][]feed{c.feeding.starter, c.feeding.nitrogen} {
+		for _, f := range feeds {
+			if f.dose.P2O5 < schedule.SmallP {
+				most = max(most, f.dose.P2O5)
+			}
+		}
+	}
+	return most
+}
+
+// starterDay gives the first day of a starter to come; unset without one.
+func (c *Treatment) starterDay() schedule.Date {
+	if len(c.feeding.starter) == 0 || len(c.feeding.starter[0].openings) == 0 {
+		return schedule.Date{}
+	}
+	return c.feeding.starter[0].openings[0].From
+}
 
 // split says how a total became doses.
 func split(n int, total, single agronomy.PerThousand) []schedule.Reason {

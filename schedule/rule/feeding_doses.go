@@ -30,10 +30,10 @@ type seasonPlan struct {
 func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 	c := b.c
 	caps, why := c.nCaps(s.span.From)
-	if s.span.Span == c.feeding.first {
+	if b.young || s.span.Span == c.feeding.first {
 		first := c.Seedlings.FirstN
 		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
-		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first season of feeding: at most %.1f lb N at once", float64(first)), Source: "garden-germ"})
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first year of feeding: at most %.1f lb N at once", float64(first)), Source: "garden-germ"})
 	}
 	caps.P2O5 = b.phosphorus()
 	return caps, why
@@ -272,7 +272,7 @@ func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(schedule.Opening)
 	c := b.c
 	at := (float64(i) + 0.5) / float64(count)
 	switch {
-	case b.young && i == 0 && s.span.Has(c.Emerged().AddDays(28)): // [common] the first feeding
+	case b.young && i == 0: // [common] the first feeding, and in the spring after it once mowed twice
 		return schedule.Soonest
 	case c.Season == climate.Warm:
 		return func(o schedule.Opening) schedule.Date { return o.From.AddDays(int(at * float64(o.Days()))) }

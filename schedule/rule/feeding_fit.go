@@ -20,18 +20,13 @@ func (c *Treatment) starterN(s schedule.Span) agronomy.PerThousand {
 	return sum
 }
 
-// feedingsIn counts the feedings in a span that take up room beside the doses
-// still to come: those on record, and a planned starter, but not a starter that
-// goes down with the seed.
+// feedingsIn counts the feedings on record in a span, which take up room beside the
+// doses still to come. A starter does not: the first feeding keeps its distance from
+// it, see [Treatment.firstFeeds].
 func (c *Treatment) feedingsIn(s schedule.Span) int {
 	n := 0
 	for _, d := range c.Down {
-		if (d.Kind == schedule.Nitrogen || d.Kind == schedule.Starter && d.Date.After(c.Emerged())) && !d.NotDone && s.Has(d.Date) {
-			n++
-		}
-	}
-	for _, f := range c.feeding.starter {
-		if !c.Future() && f.touches(s) {
+		if d.Kind == schedule.Nitrogen && !d.NotDone && s.Has(d.Date) {
 			n++
 		}
 	}

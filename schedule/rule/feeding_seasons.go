@@ -73,7 +73,28 @@ func (c *Treatment) spring(y int) (schedule.Opening, bool) {
 			}
 		}
 	}
+	if c.upInSpring(y) && c.Emerged().AddDays(c.Seedlings.FirstDays).After(o.To.AddDays(-schedule.QuickDays)) {
+		o.To, o.Closes = c.beforeSummer(y)
+	}
 	return o, o.Days() > 0
+}
+
+// upInSpring tells whether the stand comes up in the spring of year y.
+func (c *Treatment) upInSpring(y int) bool {
+	up := c.Emerged()
+	return !up.IsZero() && up.After(c.Almanac.On(c.Almanac.Coldest, y)) && up.Before(c.Almanac.On(c.Almanac.Warmest, y))
+}
+
+// beforeSummer gives the last day on which seedlings of this spring may have their
+// first feeding: they cannot wait for the autumn as an older stand can.
+func (c *Treatment) beforeSummer(y int) (schedule.Date, string) {
+	top := c.Almanac.On(c.Almanac.Warmest, y)
+	if from, _, ok := c.Almanac.Heat(c.Season); ok {
+		if hot := top.AddDays(-364).OnDay(from); top.DaysFrom(hot) >= 0 && top.DaysFrom(hot) < 180 {
+			return hot.AddDays(-1), "normal highs reach 85 °F"
+		}
+	}
+	return top.AddDays(-1), "the warmest day"
 }
 
 // warmSoil is the soil temperature at 2 in from which warm-season grass is fed.

@@ -20,9 +20,21 @@ func (c *Treatment) planStarter(p, k *want) {
 	switch {
 	case c.Future():
 		c.starterWithSeed(p, k)
-	case c.Young(c.Start) && c.Start.DaysFrom(c.Seeded) <= lateStarterDays:
+	case c.Young(c.Start) && c.Start.DaysFrom(c.Sprouts()) <= lateStarterDays:
 		c.starterAfterSeed(p, k)
 	}
+}
+
+// newForPhosphorus counts a stand as new for phosphorus until its first season of
+// feeding ends, whatever day the program starts on.
+func (c *Treatment) newForPhosphorus() {
+	first := c.firstSeason()
+	if c.Future() || first == (schedule.Span{}) || c.Start.After(first.To) {
+		return
+	}
+	n, err := nutrient.PhosphorusNeed(c.Report, c.Place.State, true)
+	c.NeedP, c.NoP = n.Up(), err
+	c.Asked = c.Question(schedule.Date{})
 }
 
 func (c *Treatment) hasStarter() bool {
@@ -37,18 +49,24 @@ func (c *Treatment) starterWithSeed(p, k *want) {
 	rules := &c.Seedlings
 	caps, capWhy := c.nCaps(c.Seeded)
 	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.StarterN[1])
-	wants := material.Wants{N: rules.StarterN[0], P2O5: rules.StarterP2O5[0]}
+	wants := material.Wants{N: caps.N, P2O5: rules.StarterP2O5[0]} // sized by its phosphorus, as far as the nitrogen lets
 	why := slices.Concat(rules.Why, capWhy)
 	if c.Area.Soil != nil {
 		wants.P2O5 = min(rules.StarterP2O5[1], p.left)
 		why = append(why, p.why...)
 		if p.left < schedule.LeastDose {
+			wants.N = rules.StarterN[0]
 			why = append(why, schedule.Reason{Text: "The report shows enough phosphorus, so the starter brings none.", Source: "gcm-p-seeding"})
 		}
 	} else {
 		f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
 	}
-	c.addStarter(p, k, wants, caps, why, []schedule.Opening{{Span: schedule.Span{From: c.Seeded, To: c.Seeded}, Opens: "with the seed", Closes: "with the seed"}}, schedule.Soonest)
+	os := []schedule.Opening{{Span: schedule.Span{From: c.Seeded, To: c.Seeded}, Opens: "with the seed", Closes: "with the seed"}}
+	if c.Lies() {
+		os = c.greenUp()
+		why = append(why, schedule.Reason{Text: "The seed lies through the cold, so its starter waits for the green: on frozen ground it would wash off.", Source: "common"})
+	}
+	c.addStarter(p, k, wants, caps, why, os, schedule.Soonest)
 }
 
 func (c *Treatment) starterAfterSeed(p, k *want) {
@@ -63,10 +81,9 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 	}
 	rules := &c.Seedlings
 	caps, capWhy := c.nCaps(c.Start)
-	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
-	wants := material.Wants{N: rules.FirstN, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
-	os, last := c.LastUseful(c.firstFeeds(), nutrient.LastSolubleN)
-	os = schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: c.Seeded, To: c.Seeded.AddDays(lateStarterDays)}, Opens: "sowing", Closes: fmt.Sprintf("%d days after sowing", lateStarterDays)}})
+	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.FirstN)
+	wants := material.Wants{N: caps.N, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
+	os, last := c.LastUseful(c.greenUp(), nutrient.LastSolubleN) // from the first mowing on
 	if ws, _ := c.Windows(os, schedule.Soonest); len(ws) == 0 {
 		f.found.Leave(c.Area, schedule.Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
 		return
@@ -75,10 +92,33 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 	c.addStarter(p, k, wants, caps, why, os, schedule.Soonest)
 }
 
+// greenUp gives the openings of a starter that comes after the seed: from a first
+// mowing, or from the beginning of growth where the seed lay through the cold.
+func (c *Treatment) greenUp() []schedule.Opening {
+	os, from, opens := c.Open(), c.Seeded, "sowing"
+	if c.Lies() {
+		os, from, opens = c.Almanac.Open, c.Sprouts(), "growth begins"
+	}
+	return schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: from, To: c.Sprouts().AddDays(lateStarterDays)}, Opens: opens, Closes: fmt.Sprintf("%d days after %s", lateStarterDays, opens)}})
+}
+
 // firstFeeds gives the openings from the first feeding of the seedlings on.
 func (c *Treatment) firstFeeds() []schedule.Opening {
 	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.SolubleNDown)
-	return schedule.From(c.Open(), c.Emerged().AddDays(gap.Days), fmt.Sprintf("%s after the seedlings are up", word.Plural(gap.Days, "day")))
+	os := schedule.From(c.Open(), c.Emerged().AddDays(gap.Days), fmt.Sprintf("%s after most of the seedlings are up", word.Plural(gap.Days, "day")))
+	var starter schedule.Date
+	if !c.Future() || c.Lies() {
+		starter = c.starterDay()
+	}
+	for _, d := range c.Down {
+		if d.Kind == schedule.Starter && !d.NotDone && d.Date.After(c.Seeded) {
+			starter = d.Date
+		}
+	}
+	if !starter.IsZero() {
+		os = schedule.From(os, starter.AddDays(schedule.QuickDays), fmt.Sprintf("%s after the starter", word.Plural(schedule.QuickDays, "day")))
+	}
+	return os
 }
 
 func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.Caps, why []schedule.Reason, os []schedule.Opening, ideal func(schedule.Opening) schedule.Date) {
@@ -97,7 +137,7 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 		return
 	}
 	d, chosen, ok := c.choose(wants, caps, func(m material.Material) bool {
-		return wants.P2O5 == 0 || m.Analysis.P2O5 > 0 && m.Analysis.N > 0
+		return wants.P2O5 == 0 || m.Analysis.N > 0 && 2*m.Analysis.P2O5 >= m.Analysis.N // [common] less is a feeding, no starter
 	})
 	n := c.Number(schedule.Starter)()
 	if !ok {
