@@ -71,21 +71,20 @@ func (b *nitrogenYear) skip(s seasonPlan) {
 
 // planDoses splits a season's amount into the fewest doses that the caps let,
 // spread over the season, and keeps those whose best day lies inside the
-// program and that the record book has not settled.
+// program and that the record book has not settled. Where the start cuts a season
+// of which nothing is on record, as many as its days hold are given.
 func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	c, f := b.c, &b.c.feeding
 	late, rest := []feed(nil), s.amount
+	shed := slices.Clone(c.Shed.Materials)
 	if s.name == "autumn" {
 		late, rest = b.planLate(s)
-		f.late = append(f.late, late...)
-	}
-	for _, l := range late {
-		s.due += l.dose.N
 	}
 	caps, capWhy := b.caps(s)
-	m, ok := b.material(rest, caps)
+	m, fit, ok := b.carrier(s, rest, caps)
 	if !ok {
 		f.found.Leave(c.Area, schedule.Nitrogen, b.n+1, "no material for it", "")
+		f.late = append(f.late, late...)
 		return late
 	}
 	most := doseCap(m, caps)
@@ -93,6 +92,23 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	count := b.count(s, os, rest, m, most)
 	first := b.n + 1
 	b.n += count
+	if len(late) > 0 || s.lateDown > 0 {
+		var l feed
+		if len(late) > 0 {
+			l = late[0]
+		}
+		if before, worth := b.beforeLate(s, os, l, rest, most, m); worth {
+			os = before
+		} else {
+			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the autumn's main doses take its days, and bring more than a late dose would", "common")
+			copy(c.Shed.Materials, shed)
+			late, rest = nil, rest+l.dose.N
+		}
+	}
+	f.late = append(f.late, late...)
+	for _, l := range late {
+		s.due += l.dose.N
+	}
 	if rest < schedule.LeastDose {
 		return late
 	}
@@ -116,7 +132,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	s.due += want
 	slots, want = b.rest(s, slots, want)
 	slots = b.settle(s, slots, want, most, os, m)
-	return append(late, b.dose(s, slots, count, want, most, caps, os, slices.Concat(capWhy, last))...)
+	return append(late, b.dose(s, slots, count, want, most, caps, os, fit, slices.Concat(capWhy, last))...)
 }
 
 // slot is the place of one dose in its season.
@@ -126,11 +142,27 @@ func (b *nitrogenYear) leave(n int, reason string) {
 	b.c.feeding.found.Leave(b.c.Area, schedule.Nitrogen, n, reason, "")
 }
 
-// material gives the material that would carry most of a season's nitrogen:
-// one that is not held back by phosphorus.
-func (b *nitrogenYear) material(amount agronomy.PerThousand, caps material.Caps) (material.Material, bool) {
+// carrier gives the material that would carry most of a season's nitrogen, one that
+// is not held back by phosphorus, with what the doses may be chosen from. A slow one
+// has an earlier last day and a longer wait, and it does not close the season where
+// a quick one would bring more in the days that are left.
+func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps material.Caps) (m material.Material, fit func(material.Material) bool, ok bool) {
 	caps.P2O5 = 0
-	return b.c.likely(b.wants(min(max(amount, schedule.LeastDose), caps.N), caps), caps, hasN)
+	wants := b.wants(min(max(amount, schedule.LeastDose), caps.N), caps)
+	brings := func(m material.Material) agronomy.PerThousand {
+		os, _ := b.days(s, m)
+		most := doseCap(m, caps)
+		return min(amount, most*agronomy.PerThousand(b.c.fits(os, s.inside, m, most)))
+	}
+	m, ok = b.c.likely(wants, caps, hasN)
+	if !ok || !slow(m) {
+		return m, hasN, ok
+	}
+	if quick, ok := b.c.likely(wants, caps, quickN); ok && brings(quick) > brings(m)+schedule.LeastDose {
+		s.why = append(s.why, schedule.Reason{Text: word.Capital(word.MaterialName(m)) + " is passed over this " + s.name + ": what is slow in it would come too late, and a quick one still serves", Source: "common"})
+		return quick, quickN, true
+	}
+	return m, hasN, true
 }
 
 // ahead lists the doses of a season that are still to come: not on record, and
@@ -151,18 +183,38 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 		case taken[n]:
 		case !b.young && b.ideal(s, i, count)(s.span).Before(c.Start):
 			past++
+			if b.catchesUp(s) {
+				out = append(out, slot{n, i})
+			}
 		case !b.young && b.ideal(s, i, count)(s.span).After(c.Through):
 			elsewhere++
 		default:
 			out = append(out, slot{n, i})
 		}
 	}
-	if past > 0 && s.down == 0 {
+	if past == 0 {
+		return out, elsewhere
+	}
+	amount := c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N")
+	if b.catchesUp(s) {
+		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so as much of it as still fits is planned; if it went down, add it to the record book",
+			c.Area.Name, amount, s.name))
+		return out, elsewhere
+	}
+	if s.down == 0 {
 		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
-			c.Area.Name, c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N"), s.name))
+			c.Area.Name, amount, s.name))
 	}
 	return out, elsewhere + past
 }
+
+// catchesUp tells whether what fell due before the start is still given: with nothing
+// on record from before it the main feeding of cool-season grass is not lost to the start day.
+// Warm-season grass is fed evenly, and the doses to come are its share of what is left.
+func (b *nitrogenYear) catchesUp(s *seasonPlan) bool {
+	before := schedule.Span{From: s.span.From, To: b.c.Start.AddDays(-1)}
+	return b.c.Season == climate.Cool && b.c.between(before, nitrogenOf) == 0
+} // [common]
 
 // leastN is the least nitrogen worth a job, in lb/1000 sq ft.
 const leastN agronomy.PerThousand = 0.2 // [common]
@@ -217,14 +269,14 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 }
 
 // dose chooses the material of each dose.
-func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, rules []schedule.Reason) []feed {
+func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, fit func(material.Material) bool, rules []schedule.Reason) []feed {
 	c, f := b.c, &b.c.feeding
 	var out []feed
 	rest, shared := want, min(want, most*agronomy.PerThousand(len(slots)))
 	for i, d := range slots {
 		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
 		caps.P2O5 = b.phosphorus()
-		dose, chosen, ok := c.choose(b.wants(each, caps), caps, hasN)
+		dose, chosen, ok := c.choose(b.wants(each, caps), caps, fit)
 		if !ok {
 			b.leave(d.n, "no material for it: "+schedule.FirstText(chosen))
 			continue

@@ -38,10 +38,14 @@ func (d feed) touches(s schedule.Span) bool {
 	return slices.ContainsFunc(d.openings, func(o schedule.Opening) bool { return !o.To.Before(s.From) && !o.From.After(s.To) })
 }
 
-func hasN(m material.Material) bool { return m.Analysis.N > 0 }
+func hasN(m material.Material) bool   { return m.Analysis.N > 0 }
+func quickN(m material.Material) bool { return hasN(m) && !slow(m) }
+
+// slow tells the materials that count as slow nitrogen.
+func slow(m material.Material) bool { return nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 }
 
 func lastN(m material.Material) nutrient.LastKind {
-	if nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 {
+	if slow(m) {
 		return nutrient.LastSlowN
 	}
 	return nutrient.LastSolubleN

@@ -65,6 +65,35 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	return []feed{{n: n, dose: d, openings: os, ideal: schedule.Soonest, because: because, why: why}}, amount - d.N
 }
 
+// beforeLate cuts the days of the autumn's main doses so that a late dose has its day
+// after them. It tells whether it is worth it: not where more would go down without
+// the late dose, unless that is down already.
+func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late feed, rest, most agronomy.PerThousand, m material.Material) ([]schedule.Opening, bool) {
+	c := b.c
+	end := b.lateOn()
+	down := !end.IsZero()
+	if !down {
+		end = late.openings[len(late.openings)-1].To
+	}
+	gap, _ := nutrient.Between(nutrient.ThingsOf(m), nutrient.SolubleNDown, false)
+	end = end.AddDays(-gap.Days)
+	before := schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: end.AddDays(-4000), To: end}, Closes: "a late dose follows"}})
+	brings := func(os []schedule.Opening, amount agronomy.PerThousand) agronomy.PerThousand {
+		return min(amount, most*agronomy.PerThousand(c.fits(os, s.inside, m, most)))
+	}
+	return before, down || brings(os, rest+late.dose.N) <= brings(before, rest)+late.dose.N+schedule.LeastDose
+}
+
+// lateOn gives the day of the year's late dose on record; unset without one.
+func (b *nitrogenYear) lateOn() (on schedule.Date) {
+	for _, d := range b.c.Down {
+		if d.Kind == schedule.LateNitrogen && !d.NotDone && b.c.Almanac.TurfYear(d.Date, b.c.Season) == b.year {
+			on = d.Date
+		}
+	}
+	return on
+}
+
 // lateNumber numbers the late dose of a turf year: 1 if no dose comes before it,
 // else 2.
 func (b *nitrogenYear) lateNumber() int {
