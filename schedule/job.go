@@ -83,7 +83,7 @@ func (j *Job) Things() nutrient.Things {
 		return 0
 	}
 	all := nutrient.ThingsOf(j.Dose.Material)
-	if j.Dose.K2O < smallK {
+	if j.Dose.K2O < SmallK {
 		all &^= nutrient.PotassiumDown &^ own
 	}
 	if j.Dose.P2O5 < SmallP {
@@ -95,7 +95,7 @@ func (j *Job) Things() nutrient.Things {
 // The potassium and phosphorus below which a dose that is meant for something
 // else need not keep its distance from the next.
 const (
-	smallK agronomy.PerThousand = 0.5  // [cornell-k] less need not even be watered in on a lawn
+	SmallK agronomy.PerThousand = 0.5  // [cornell-k] less need not even be watered in on a lawn
 	SmallP agronomy.PerThousand = 0.25 // [common]
 )
 

@@ -129,46 +129,56 @@ func TestCellsNitrogenForm(t *testing.T) {
 	}
 }
 
-// The plain materials of the trade: analysis, slow share, weeks, percent Mg and
-// S, CCE, ECCE. Guarantees are usual ones, common practice; MgSO4·7H2O by
-// [atomic-weights].
+// The materials of the trade: analysis, slow share, weeks, percent Mg and S, CCE,
+// ECCE, small and large pack. Guarantees and packs are usual ones, common practice;
+// MgSO4·7H2O by [atomic-weights].
 func TestCellsTrade(t *testing.T) {
+	farm, large := [2]agronomy.Pounds{5, 50}, [2]agronomy.Pounds{0, 50}
 	printed := map[string]struct {
 		analysis    string
 		kind        Kind
 		slow, weeks float64
 		mg, s       agronomy.Percent
 		cce, ecce   agronomy.Percent
+		packs       [2]agronomy.Pounds
 	}{
-		"urea": {"46-0-0", FertilizerMaterial, 0, 0, 0, 0, 0, 0}, "ammonium-sulfate": {"21-0-0", FertilizerMaterial, 0, 0, 0, 24, 0, 0},
-		"coated-urea": {"40-0-0", FertilizerMaterial, 0.5, 8, 0, 0, 0, 0}, "triple-superphosphate": {"0-46-0", FertilizerMaterial, 0, 0, 0, 0, 0, 0},
-		"diammonium-phosphate": {"18-46-0", FertilizerMaterial, 0, 0, 0, 0, 0, 0}, "potassium-sulfate": {"0-0-50", FertilizerMaterial, 0, 0, 0, 17, 0, 0},
-		"potassium-chloride": {"0-0-60", FertilizerMaterial, 0, 0, 0, 0, 0, 0}, "potassium-magnesium-sulfate": {"0-0-22", FertilizerMaterial, 0, 0, 11, 22, 0, 0},
-		"magnesium-sulfate": {"0-0-0", MagnesiumMaterial, 0, 0, 9.86, 13, 0, 0}, "elemental-sulfur": {"0-0-0", SulfurMaterial, 0, 0, 0, 90, 0, 0},
-		"ground-limestone": {"0-0-0", LimeMaterial, 0, 0, 0, 0, 95, 85}, "dolomitic-limestone": {"0-0-0", LimeMaterial, 0, 0, 11, 0, 100, 85},
-		"gypsum": {"0-0-0", GypsumMaterial, 0, 0, 0, 17, 0, 0}, "iron-sulfate": {"0-0-0", IronMaterial, 0, 0, 0, 0, 0, 0},
+		"urea": {"46-0-0", FertilizerMaterial, 0, 0, 0, 0, 0, 0, farm}, "ammonium-sulfate": {"21-0-0", FertilizerMaterial, 0, 0, 0, 24, 0, 0, farm},
+		"coated-urea": {"40-0-0", FertilizerMaterial, 0.5, 8, 0, 0, 0, 0, large}, "triple-superphosphate": {"0-46-0", FertilizerMaterial, 0, 0, 0, 0, 0, 0, farm},
+		"diammonium-phosphate": {"18-46-0", FertilizerMaterial, 0, 0, 0, 0, 0, 0, large}, "potassium-sulfate": {"0-0-50", FertilizerMaterial, 0, 0, 0, 17, 0, 0, farm},
+		"potassium-chloride": {"0-0-60", FertilizerMaterial, 0, 0, 0, 0, 0, 0, large}, "potassium-magnesium-sulfate": {"0-0-22", FertilizerMaterial, 0, 0, 11, 22, 0, 0, farm},
+		"magnesium-sulfate": {"0-0-0", MagnesiumMaterial, 0, 0, 9.86, 13, 0, 0, farm}, "elemental-sulfur": {"0-0-0", SulfurMaterial, 0, 0, 0, 90, 0, 0, farm},
+		"ground-limestone": {"0-0-0", LimeMaterial, 0, 0, 0, 0, 95, 85, large}, "dolomitic-limestone": {"0-0-0", LimeMaterial, 0, 0, 11, 0, 100, 85, large},
+		"starter": {"18-24-12", FertilizerMaterial, 0.4, 8, 0, 0, 0, 0, [2]agronomy.Pounds{5, 25}}, "balanced": {"10-10-10", FertilizerMaterial, 0, 0, 0, 0, 0, 0, [2]agronomy.Pounds{5, 40}},
+		"lawn-24-0-10": {"24-0-10", FertilizerMaterial, 0.3, 8, 0, 0, 0, 0, [2]agronomy.Pounds{15, 40}}, "lawn-15-0-15": {"15-0-15", FertilizerMaterial, 0.3, 8, 0, 0, 0, 0, [2]agronomy.Pounds{20, 50}},
+		"lawn-16-4-8": {"16-4-8", FertilizerMaterial, 0.3, 8, 0, 0, 0, 0, [2]agronomy.Pounds{20, 40}}, "lawn-28-0-3": {"28-0-3", FertilizerMaterial, 0.3, 8, 0, 0, 0, 0, [2]agronomy.Pounds{15, 40}},
+		"organic": {"9-0-0", FertilizerMaterial, 0.85, 8, 0, 0, 0, 0, [2]agronomy.Pounds{0, 25}},
+		"gypsum":  {"0-0-0", GypsumMaterial, 0, 0, 0, 17, 0, 0, [2]agronomy.Pounds{0, 40}}, "iron-sulfate": {"0-0-0", IronMaterial, 0, 0, 0, 0, 0, 0, [2]agronomy.Pounds{0, 5}},
 	}
-	pack := func(k Kind) agronomy.Pounds { // [common]
-		switch k {
-		case GypsumMaterial:
-			return 40
-		case IronMaterial:
-			return 5
+	packs := 0
+	for _, want := range printed {
+		for _, p := range want.packs {
+			if p > 0 {
+				packs++
+			}
 		}
-		return 50
 	}
-	if len(TradeMaterials()) != len(printed) {
-		t.Errorf("%d materials, want %d", len(TradeMaterials()), len(printed))
+	if len(TradeMaterials()) != packs {
+		t.Errorf("%d materials, want %d", len(TradeMaterials()), packs)
 	}
 	for _, m := range TradeMaterials() {
-		want, ok := printed[strings.TrimPrefix(m.ID, "trade-")]
+		id, small := strings.CutSuffix(strings.TrimPrefix(m.ID, "trade-"), "-small")
+		want, ok := printed[id]
+		pack := want.packs[1]
+		if small {
+			pack = want.packs[0]
+		}
 		if !ok {
 			t.Errorf("%s is not printed", m.ID)
 			continue
 		}
 		if m.Analysis != labelled(want.analysis).Analysis || m.Kind != want.kind || m.SlowShare != want.slow || float64(m.Lasts) != want.weeks || m.Magnesium != want.mg || m.Sulfur != want.s ||
-			m.CCE != want.cce || m.ECCE != want.ecce || m.Pack != pack(m.Kind) || m.Liquid || m.Hydrated || m.Price != 0 {
-			t.Errorf("%+v, want %+v in %v lb packs", m, want, pack(m.Kind))
+			m.CCE != want.cce || m.ECCE != want.ecce || m.Pack != pack || m.Liquid || m.Hydrated || m.Price != 0 {
+			t.Errorf("%+v, want %+v in packs of %v lb", m, want, pack)
 		}
 		if grade := want.analysis; grade != "0-0-0" && !strings.HasSuffix(m.Name, " "+grade) {
 			t.Errorf("%s is not called by its analysis", m.Name)

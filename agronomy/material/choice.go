@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"swardbook/agronomy"
 )
@@ -16,11 +17,18 @@ import (
 // the wanted as the best of the others (a cap on something else holds it back).
 // Among the fit: enough on hand, then some on hand, then in the site file, then
 // to buy; then the least over (N, P2O5, K2O) and under the wants; then the cost of what must
-// be bought; then the order given.
+// be bought; then the order given. Of what is to buy, those that fit about as well
+// come by what would be left over.
 //
 // To let a material of the trade stand in, append [TradeMaterials] to the list.
 func Choose(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Dose, []agronomy.Reason, bool) {
-	fit, passed := rank(ms, w, c, area)
+	return ChooseAlong(ms, w, Wants{}, c, area)
+}
+
+// ChooseAlong is [Choose] where the wants size the dose and may bring others along:
+// what comes along is welcome and counts in the choice, but never cuts the dose.
+func ChooseAlong(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Dose, []agronomy.Reason, bool) {
+	fit, passed := rank(ms, w, along, c, area)
 	if len(fit) == 0 {
 		return Dose{}, passed, false
 	}
@@ -35,9 +43,9 @@ func Choose(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Dose, []a
 	return chosen.Dose, append(why, passed...), true
 }
 
-// Likely gives the material that [Choose] would pick, without the reasons.
-func Likely(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Material, bool) {
-	fit, _ := rank(ms, w, c, area)
+// Likely gives the material that [ChooseAlong] would pick, without the reasons.
+func Likely(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Material, bool) {
+	fit, _ := rank(ms, w, along, c, area)
 	if len(fit) == 0 {
 		return Material{}, false
 	}
@@ -45,7 +53,7 @@ func Likely(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Material,
 }
 
 // rank lists the fit materials, the best first, and says why others are unfit.
-func rank(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (fit []choice, passed []agronomy.Reason) {
+func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []choice, passed []agronomy.Reason) {
 	best := agronomy.PerThousand(0)
 	fit = make([]choice, 0, 4)
 	for i, m := range ms {
@@ -59,7 +67,12 @@ func rank(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (fit []choic
 			}
 			continue
 		}
-		fit = append(fit, newChoice(d, w, area, i))
+		d.Over, d.Under = over(d.brings(), w.Plus(along)), over(w.Plus(along), d.brings())
+		x := newChoice(d, w.Plus(along), area, i)
+		if m.ToBuy && strings.HasSuffix(m.ID, "-small") && x.packs > aFewPacks {
+			continue // the large pack stands in the list as well
+		}
+		fit = append(fit, x)
 		best = max(best, fit[len(fit)-1].useful)
 	}
 	fit = slices.DeleteFunc(fit, func(x choice) bool {
@@ -73,7 +86,7 @@ func rank(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (fit []choic
 		return true
 	})
 	slices.SortStableFunc(fit, func(a, b choice) int {
-		return cmp.Or(cmp.Compare(a.supply, b.supply), near(a.misfit, b.misfit), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
+		return cmp.Or(cmp.Compare(a.supply, b.supply), a.compareMisfit(&b), cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
 	})
 	return fit, passed
 }
@@ -84,6 +97,8 @@ type choice struct {
 	supply supply
 	useful agronomy.PerThousand // of the wanted nutrients, what it brings
 	misfit agronomy.PerThousand // over the wants of N, P2O5 and K2O, and under all wants
+	packs  float64              // that it takes
+	waste  agronomy.Pounds      // of the trade: left over of the packs to buy
 	cost   float64              // of the packs to buy; +Inf where it is not known
 	order  int
 }
@@ -105,13 +120,15 @@ func (s supply) String() string {
 func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) choice {
 	x := choice{Dose: d, order: order, useful: d.brings().within(w).total()}
 	// Mg and S beyond the wants do no harm at these rates. [common]
-	x.misfit = d.Over.N + d.Over.P2O5 + d.Over.K2O + d.Under.total()
+	x.misfit = d.Over.N + d.Over.P2O5 + d.Over.K2O/harmlessK + d.Under.total()
 	m := d.Material
 	packs, known := m.PacksFor(d.Rate.Over(area))
 	buy := m.Purchase(packs)
 	switch {
 	case m.ToBuy:
 		x.supply = toBuy
+		x.misfit += d.Over.Mg // nobody buys magnesium that is not wanted
+		x.packs, x.waste = packs, agronomy.Pounds(buy.Left)*m.Pack
 	case m.OnHand <= 0:
 		x.supply = inFile
 	case known && buy.Packs == 0:
@@ -124,6 +141,21 @@ func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) choice {
 		x.cost = math.Inf(1)
 	}
 	return x
+}
+
+// harmlessK is how many pounds of potash beyond the wants weigh as much in the choice
+// as a pound of another nutrient: it feeds no algae and burns little.
+const harmlessK = 2 // [common]
+
+// asWell is the misfit in steps of which two materials of the trade fit as well.
+const asWell agronomy.PerThousand = 0.2 // [common]
+
+// compareMisfit compares how badly two choices fit.
+func (x *choice) compareMisfit(y *choice) int {
+	if x.supply == toBuy && y.supply == toBuy {
+		return cmp.Compare(math.Floor(float64(x.misfit/asWell)+1e-9), math.Floor(float64(y.misfit/asWell)+1e-9))
+	}
+	return near(x.misfit, y.misfit)
 }
 
 func (x choice) limit() string {

@@ -128,7 +128,7 @@ func TestLikelyIsWhatIsChosen(t *testing.T) {
 	for _, w := range []Wants{{N: 1}, {P2O5: 1}, {N: 0.5, K2O: 1}, {Mg: 0.2}, {N: 0.9, P2O5: 0.5}} {
 		for _, c := range []Caps{NoCaps(), {0.7, 0.5, 0, 1}} {
 			d, _, ok := Choose(TradeMaterials(), w, c, 2600)
-			m, likely := Likely(TradeMaterials(), w, c, 2600)
+			m, likely := Likely(TradeMaterials(), w, Wants{}, c, 2600)
 			if ok != likely || m.ID != d.Material.ID {
 				t.Errorf("%v under %v: %s is chosen, %s likely", w, c, d.Material.ID, m.ID)
 			}

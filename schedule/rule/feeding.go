@@ -22,6 +22,7 @@ type feeding struct {
 	found                                          schedule.Proposal
 	starter, nitrogen, late, phosphorus, potassium []feed
 
+	potash agronomy.PerThousand // to come along with a pound of nitrogen, so that the year's is spread
 	yearly []schedule.YearlyN
 	first  schedule.Span // the stand's first feeding season; unset for an established one
 }
@@ -43,6 +44,7 @@ type want struct {
 	most   agronomy.PerThousand // phosphorus: most at once by law, whatever is wanted
 	level  soil.Level
 	why    []schedule.Reason
+	tight  bool              // phosphorus: the law caps the year
 	beyond []schedule.Reason // what is not planned at all, and why
 }
 
@@ -71,7 +73,7 @@ func (c *Treatment) feed(downP, downK agronomy.PerThousand) bool {
 	p.left, k.left = p.left+downP, k.left+downK
 	c.planStarter(&p, &k)
 	c.planNitrogen(&p, &k)
-	if p.left < downP-schedule.Dust || k.left < downK-schedule.Dust {
+	if rounded := schedule.LeastDose / 2; p.left < downP-rounded || k.left < downK-rounded { // a dose is rounded to what can be weighed
 		return false
 	}
 	p.left, k.left = schedule.Remains(p.left, downP), schedule.Remains(k.left, downK)
@@ -93,6 +95,7 @@ func (c *Treatment) wantP() want {
 		w.why = append(slices.Clip(w.why), schedule.LawReason(l.Rule))
 	}
 	if l, ok := c.Law.PAnnualCap(q); ok {
+		w.tight = true
 		year := schedule.Remains(agronomy.PerThousand(l.Value), c.Since(c.Start.AddDays(-365), p2o5Of))
 		w.most = min(w.most, year)
 		if w.left > year {
@@ -174,12 +177,19 @@ func (c *Treatment) needText(k schedule.Kind, total agronomy.PerThousand, oxide 
 
 // choose picks a material for a want and draws it from the shed.
 func (c *Treatment) choose(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Dose, []schedule.Reason, bool) {
+	return c.chooseAlong(w, material.Wants{}, caps, fit)
+}
+
+// chooseAlong is choose where the dose may bring other nutrients along. The dose is
+// rounded to what a person can weigh.
+func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Dose, []schedule.Reason, bool) {
 	ms, quick, passed := c.offers(fit)
-	d, why, ok := material.Choose(ms[:quick], w, caps, c.Area.Size)
+	d, why, ok := material.ChooseAlong(ms[:quick], w, along, caps, c.Area.Size)
 	if !ok {
-		d, why, ok = material.Choose(ms, w, caps, c.Area.Size)
+		d, why, ok = material.ChooseAlong(ms, w, along, caps, c.Area.Size)
 	}
 	if ok {
+		d = d.Sayable(c.Area.Size, caps, c.Metric)
 		c.Shed.Take(d, c.Area.Size)
 	}
 	why = append(why, passed...)
@@ -190,12 +200,12 @@ func (c *Treatment) choose(w material.Wants, caps material.Caps, fit func(materi
 	return d, why, ok
 }
 
-// likely gives the material that choose would pick.
-func (c *Treatment) likely(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Material, bool) {
+// likely gives the material that chooseAlong would pick.
+func (c *Treatment) likely(w, along material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Material, bool) {
 	ms, quick, _ := c.offers(fit)
-	m, ok := material.Likely(ms[:quick], w, caps, c.Area.Size)
+	m, ok := material.Likely(ms[:quick], w, along, caps, c.Area.Size)
 	if !ok {
-		m, ok = material.Likely(ms, w, caps, c.Area.Size)
+		m, ok = material.Likely(ms, w, along, caps, c.Area.Size)
 	}
 	return m, ok
 }
@@ -220,7 +230,7 @@ func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Mate
 		}
 		switch {
 		case fit != nil && !fit(*m):
-		case m.ToBuy && m.SlowShare > 0:
+		case m.ToBuy && slowN(*m):
 			slow = append(slow, *m)
 		default:
 			ms = append(ms, *m)
@@ -280,6 +290,10 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	if !schedule.WorthJob(w.left) {
 		return nil
 	}
+	if w.left < leastStraight {
+		f.found.Leave(c.Area, k, next(), fmt.Sprintf("%s is left, too little for a walk of its own: it joins a feeding of the next season, or the next report decides", c.Measure().NutrientRate(w.left, k.Nutrient())), "common")
+		return nil
+	}
 	gap, _ := nutrient.Spacing(nutrient.PotassiumDown, nutrient.PotassiumDown)
 	first := c.After(k, gap.Days)
 	kind := nutrient.LastPhosphorus
@@ -299,18 +313,27 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 		w.single = w.left
 	}
 	n := int(math.Ceil(float64(w.left/w.single) - 1e-9))
-	each := w.left / agronomy.PerThousand(n)
-	wants := material.Wants{P2O5: each}
-	if k == schedule.Potassium {
-		wants = material.Wants{K2O: each}
-	}
+	rest := w.left
 	os := schedule.Meet(c.Open(), c.Growing())
 	os, last := c.LastUseful(os, kind)
 	for i := range n {
+		each := min(rest/agronomy.PerThousand(n-i), w.single) // what rounding left of one goes into the next
+		wants := material.Wants{P2O5: each}
+		if caps.P2O5 = w.single; w.tight { // no rounding past the law's year
+			caps.P2O5 = min(w.single, rest)
+		}
+		if k == schedule.Potassium {
+			wants, caps.P2O5, caps.K2O = material.Wants{K2O: each}, 0, w.single
+		}
 		d, chosen, ok := c.choose(wants, caps, nil)
 		if !ok {
 			f.found.Leave(c.Area, k, next(), "no material for it: "+schedule.FirstText(chosen), "")
 			continue
+		}
+		if k == schedule.Potassium {
+			rest -= d.K2O
+		} else {
+			rest -= d.P2O5
 		}
 		due := first.AddDays(i * gap.Days)
 		why := slices.Concat(w.why, split(n, w.left, w.single), d.Why, chosen, last)
@@ -320,10 +343,41 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 		}
 		because += "."
 		out = append(out, feed{n: next(), dose: d, openings: os, why: why, because: because,
-			ideal: func(o schedule.Opening) schedule.Date { return schedule.Later(o.From, due) }})
+			ideal: func(o schedule.Opening) schedule.Date { return c.withFeeding(o, schedule.Later(o.From, due), d) }})
 	}
 	return out
 } // [common]
+
+// leastStraight is the least of a straight phosphorus or potassium dose that is worth
+// a walk, in lb/1000 sq ft.
+const leastStraight agronomy.PerThousand = 0.3 // [common]
+
+// sameWalk is how long a straight dose waits for a feeding's best day, so that one
+// walk does both.
+const sameWalk = 45 // [common]
+
+// withFeeding gives the best day of a feeding that comes in an opening soon after a
+// day, else the day itself.
+func (c *Treatment) withFeeding(o schedule.Opening, day schedule.Date, d material.Dose) schedule.Date {
+	day = schedule.Later(day, c.Start)
+	best := day.AddDays(sameWalk + 1)
+	for _, feeds := range [][]feed{c.feeding.starter, c.feeding.nitrogen} {
+		for _, f := range feeds {
+			if d.K2O > 0 && (f.dose.K2O >= schedule.SmallK || f.dose.K2O+d.K2O > schedule.MostKAtOnce) || d.P2O5 > 0 && f.dose.P2O5 >= schedule.SmallP {
+				continue // they keep their distance
+			}
+			for _, fo := range f.openings {
+				if on := schedule.Later(f.ideal(fo), schedule.Later(fo.From, c.Start)); !on.Before(day) && on.Before(best) && o.Has(on) && fo.Has(on) {
+					best = on
+				}
+			}
+		}
+	}
+	if best.DaysFrom(day) > sameWalk {
+		return day
+	}
+	return best
+}
 
 // traceP gives the most phosphorus that a feeding brings along without keeping its
 // distance from other phosphorus.

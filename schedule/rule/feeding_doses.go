@@ -22,6 +22,7 @@ type seasonPlan struct {
 	lateDown agronomy.PerThousand // of that, what went down as the late dose
 	due      agronomy.PerThousand // of what is left, the part of the doses that fall inside the program
 	why      []schedule.Reason
+	held     bool // to what 12 months hold
 	cut      bool // doses were left out for want of days
 }
 
@@ -47,6 +48,9 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 	}
 	if _, shut := b.c.PhosphorusShut(); shut {
 		return 0
+	}
+	if b.p.tight {
+		return min(b.p.left, b.p.single)
 	}
 	return min(max(b.p.left, schedule.LeastDose), b.p.single)
 }
@@ -103,6 +107,8 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the autumn's main doses take its days, and bring more than a late dose would", "common")
 			copy(c.Shed.Materials, shed)
 			late, rest = nil, rest+l.dose.N
+			count = b.count(s, os, rest, m, most)
+			b.n = first + count - 1
 		}
 	}
 	f.late = append(f.late, late...)
@@ -148,17 +154,17 @@ func (b *nitrogenYear) leave(n int, reason string) {
 // a quick one would bring more in the days that are left.
 func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps material.Caps) (m material.Material, fit func(material.Material) bool, ok bool) {
 	caps.P2O5 = 0
-	wants := b.wants(min(max(amount, schedule.LeastDose), caps.N), caps)
+	wants, along := b.wants(min(max(amount, schedule.LeastDose), caps.N), caps)
 	brings := func(m material.Material) agronomy.PerThousand {
 		os, _ := b.days(s, m)
 		most := doseCap(m, caps)
 		return min(amount, most*agronomy.PerThousand(b.c.fits(os, s.inside, m, most)))
 	}
-	m, ok = b.c.likely(wants, caps, hasN)
-	if !ok || !slow(m) {
+	m, ok = b.c.likely(wants, along, caps, hasN)
+	if !ok || !slowN(m) {
 		return m, hasN, ok
 	}
-	if quick, ok := b.c.likely(wants, caps, quickN); ok && brings(quick) > brings(m)+schedule.LeastDose {
+	if quick, ok := b.c.likely(wants, along, caps, quickN); ok && brings(quick) > brings(m)+schedule.LeastDose {
 		s.why = append(s.why, schedule.Reason{Text: word.Capital(word.MaterialName(m)) + " is passed over this " + s.name + ": what is slow in it would come too late, and a quick one still serves", Source: "common"})
 		return quick, quickN, true
 	}
@@ -276,7 +282,11 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 	for i, d := range slots {
 		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
 		caps.P2O5 = b.phosphorus()
-		dose, chosen, ok := c.choose(b.wants(each, caps), caps, fit)
+		if s.held { // no rounding past what 12 months hold
+			caps.N = min(caps.N, each)
+		}
+		wants, along := b.wants(each, caps)
+		dose, chosen, ok := c.chooseAlong(wants, along, caps, fit)
 		if !ok {
 			b.leave(d.n, "no material for it: "+schedule.FirstText(chosen))
 			continue
@@ -313,9 +323,15 @@ func doseCap(m material.Material, caps material.Caps) agronomy.PerThousand {
 	return caps.N
 }
 
-// wants is a dose's nitrogen with what it may bring along.
-func (b *nitrogenYear) wants(n agronomy.PerThousand, caps material.Caps) material.Wants {
-	return material.Wants{N: n, P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: min(b.k.left, caps.K2O)}
+// wants is a dose's nitrogen, which sizes it, and what it may bring along: phosphorus
+// as it comes, and its part of the potash by nitrogen, so that one lawn food with
+// potash can serve the whole year.
+func (b *nitrogenYear) wants(n agronomy.PerThousand, caps material.Caps) (w, along material.Wants) {
+	k := min(b.k.left, caps.K2O)
+	if b.potash > 0 {
+		k = min(k, n*b.potash)
+	}
+	return material.Wants{N: n}, material.Wants{P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: k}
 }
 
 // ideal gives the best day of a dose: cool-season grass is fed as it grows,
@@ -329,5 +345,12 @@ func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(schedule.Opening)
 	case c.Season == climate.Warm:
 		return func(o schedule.Opening) schedule.Date { return o.From.AddDays(int(at * float64(o.Days()))) }
 	}
-	return c.ByGrowth(at)
+	return func(o schedule.Opening) schedule.Date {
+		// Doses nearer to each other than their distance move apart about their middle.
+		first, last := c.ByGrowth(0.5/float64(count))(o), c.ByGrowth((float64(count)-0.5)/float64(count))(o)
+		if lack := (count-1)*schedule.QuickDays - last.DaysFrom(first); lack > 0 {
+			return schedule.Later(o.From, first.AddDays(-lack/2)).AddDays(i * schedule.QuickDays)
+		}
+		return c.ByGrowth(at)(o)
+	}
 }

@@ -39,13 +39,13 @@ func (d feed) touches(s schedule.Span) bool {
 }
 
 func hasN(m material.Material) bool   { return m.Analysis.N > 0 }
-func quickN(m material.Material) bool { return hasN(m) && !slow(m) }
+func quickN(m material.Material) bool { return hasN(m) && !slowN(m) }
 
-// slow tells the materials that count as slow nitrogen.
-func slow(m material.Material) bool { return nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 }
+// slowN tells the materials that count as slow nitrogen.
+func slowN(m material.Material) bool { return nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 }
 
 func lastN(m material.Material) nutrient.LastKind {
-	if slow(m) {
+	if slowN(m) {
 		return nutrient.LastSlowN
 	}
 	return nutrient.LastSolubleN

@@ -21,7 +21,32 @@ type growSeason struct {
 // planNitrogen plans the nitrogen of the season.
 func (c *Treatment) planNitrogen(p, k *want) {
 	c.feeding.first = c.firstSeason()
+	if ahead := c.nitrogenAhead(); ahead > 0 {
+		came := c.Since(schedule.Later(c.Begins, c.Area.Sampled), func(d schedule.Down) agronomy.PerThousand {
+			if d.Kind != schedule.Nitrogen {
+				return 0
+			}
+			return d.Dose.K2O
+		})
+		c.feeding.potash = (k.left + came) / ahead
+	}
 	c.turfYearNitrogen(c.Year, 0, p, k)
+}
+
+// nitrogenAhead gives about how much nitrogen the season puts down, whatever of it is
+// down already.
+func (c *Treatment) nitrogenAhead() (sum agronomy.PerThousand) {
+	need, err := nutrient.NitrogenYear(c.nitrogenCase(false))
+	if err != nil {
+		return 0
+	}
+	seasons, _ := c.growSeasons(c.Year)
+	for _, s := range seasons {
+		if !s.span.To.Before(c.Begins) {
+			sum += need.Year * agronomy.PerThousand(s.share)
+		}
+	}
+	return sum
 }
 
 // firstSeason gives the feeding season in which the stand may first be fed: the
@@ -71,7 +96,7 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 		why = append(slices.Clip(why), schedule.LawReason(l.Rule))
 	}
 	f.yearly = append(f.yearly, schedule.YearlyN{Year: y, Total: year})
-	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k}
+	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k, potash: f.potash}
 	b.plan()
 	if b.met {
 		text := fmt.Sprintf("nitrogen: %s a year", c.Measure().NutrientRate(year, "N"))
@@ -112,6 +137,7 @@ type nitrogenYear struct {
 	met    bool // that a season of the year lies inside the program
 	told   bool // that a season found no day for its nitrogen
 	p, k   *want
+	potash agronomy.PerThousand // to come along with a pound of nitrogen
 	wanted agronomy.PerThousand // in the seasons inside the program
 	parts  []string             // the same, season by season, in words
 }

@@ -48,7 +48,7 @@ func (c *Treatment) starterWithSeed(p, k *want) {
 	}
 	rules := &c.Seedlings
 	caps, capWhy := c.nCaps(c.Seeded)
-	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.StarterN[1])
+	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.FirstN)
 	wants := material.Wants{N: caps.N, P2O5: rules.StarterP2O5[0]} // sized by its phosphorus, as far as the nitrogen lets
 	why := slices.Concat(rules.Why, capWhy)
 	if c.Area.Soil != nil {
@@ -82,7 +82,7 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 	rules := &c.Seedlings
 	caps, capWhy := c.nCaps(c.Start)
 	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.FirstN)
-	wants := material.Wants{N: caps.N, P2O5: min(p.left, p.single), K2O: min(k.left, caps.K2O)}
+	wants := material.Wants{N: caps.N, P2O5: min(p.left, p.single)}
 	os, last := c.LastUseful(c.greenUp(), nutrient.LastSolubleN) // from the first mowing on
 	if ws, _ := c.Windows(os, schedule.Soonest); len(ws) == 0 {
 		f.found.Leave(c.Area, schedule.Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
@@ -136,7 +136,8 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 		f.found.Left = append(f.found.Left, c.NoStarter)
 		return
 	}
-	d, chosen, ok := c.choose(wants, caps, func(m material.Material) bool {
+	along := material.Wants{K2O: min(k.left, c.Seedlings.StarterN[0])}
+	d, chosen, ok := c.chooseAlong(wants, along, caps, func(m material.Material) bool {
 		return wants.P2O5 == 0 || m.Analysis.N > 0 && 2*m.Analysis.P2O5 >= m.Analysis.N // [common] less is a feeding, no starter
 	})
 	n := c.Number(schedule.Starter)()

@@ -35,6 +35,6 @@ func (b *nitrogenYear) hold(s *seasonPlan) {
 	if over := s.amount - room; over >= schedule.LeastDose && !b.young {
 		f.found.Leave(c.Area, schedule.Nitrogen, b.n+1, fmt.Sprintf("%s of the %s share would pass %s in any 12 months: %s", c.Measure().NutrientRate(over, "N"), s.name, c.Measure().NutrientRate(most, "N"), why.Text), why.Source)
 	}
-	s.amount = room
+	s.amount, s.held = room, true
 	s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("only %.2f lb N/1000 sq ft is left of the most in any 12 months: %s", float64(room), why.Text), Source: why.Source})
 }

@@ -141,7 +141,7 @@ func (s *sheet) dose(p *schedule.Program, e *schedule.Entry) {
 	if e.Gallons > 0 {
 		amount = m.Volume(e.Gallons) + ", " + amount
 	}
-	if e.Packs > 0 {
+	if e.Packs >= 0.05 { // less is not said in packs
 		amount += ", " + word.Packs(e.Packs)
 	}
 	t.add("For the area", amount)

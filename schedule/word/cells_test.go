@@ -39,7 +39,7 @@ func TestCellsMeasure(t *testing.T) {
 	of("depth", func(m Measure, x float64) string { return m.Depth(agronomy.Inches(x)) }, map[float64][2]string{0.25: {"0.25 in", "6 mm"}, 1.96: {"1.96 in", "50 mm"}, 1.97: {"1.97 in", "5 cm"}, 4: {"4 in", "10 cm"}, 1: {"1 in", "25 mm"}})
 	of("length", func(m Measure, x float64) string { return m.Length(climate.Feet(x)) }, map[float64][2]string{30: {"30 ft", "9.1 m"}, 1234.56: {"1,234.6 ft", "376 m"}})
 	of("temperature", func(m Measure, x float64) string { return m.Temperature(climate.Fahrenheit(x)) }, map[float64][2]string{50: {"50 °F", "10 °C"}, 31.9: {"32 °F", "0 °C"}, 14: {"14 °F", "-10 °C"}})
-	for n, want := range map[float64]string{0: "none", 0.04: "under 0.1 pack", 0.05: "0.1 pack", 0.3: "0.3 pack", 0.46: "1/2 pack", 0.54: "1/2 pack", 0.56: "0.6 pack", 1: "1 pack", 1.04: "1 pack", 1.05: "1.1 packs", 2.4: "2.4 packs", 1200: "1,200 packs"} {
+	for n, want := range map[float64]string{0: "none", 0.04: "a little", 0.05: "0.1 pack", 0.3: "0.3 pack", 0.46: "1/2 pack", 0.54: "1/2 pack", 0.56: "0.6 pack", 1: "1 pack", 1.04: "1 pack", 1.05: "1.1 packs", 2.4: "2.4 packs", 1200: "1,200 packs"} {
 		if got := Packs(n); got != want {
 			t.Errorf("%v packs: %q, want %q", n, got, want)
 		}

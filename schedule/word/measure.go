@@ -199,13 +199,14 @@ func (m Measure) Wind(mph float64) string {
 	return Number(mph, 0) + " mph"
 }
 
-// Packs writes "2.4 packs", "0.3 pack" or "1/2 pack".
+// Packs writes "2.4 packs", "0.3 pack" or "1/2 pack"; less than a twentieth of a pack
+// is not said in packs, "a little".
 func Packs(n float64) string {
 	switch r := math.Round(n*10) / 10; {
 	case n == 0:
 		return "none"
 	case r == 0:
-		return "under 0.1 pack"
+		return "a little"
 	case r == 0.5:
 		return "1/2 pack"
 	case r <= 1:

@@ -1,0 +1,41 @@
+package material
+
+import (
+	"math"
+	"testing"
+
+	"swardbook/agronomy"
+)
+
+// The steps are those of the contract: ounces under 1 lb, 0.1 under 10, 1 under 50,
+// above it 5 or half a pack, and down where up would pass a cap. [common]
+func TestSayable(t *testing.T) {
+	for _, c := range []struct {
+		rate   agronomy.PerThousand
+		area   agronomy.SquareFeet
+		pack   agronomy.Pounds
+		caps   Caps
+		metric bool
+		want   float64 // lb
+	}{
+		{1.087, 500, 50, NoCaps(), false, 9.0 / 16},
+		{1.522, 2000, 50, NoCaps(), false, 3.0},
+		{1.549, 2000, 50, NoCaps(), false, 3.1},
+		{4.17, 2600, 40, NoCaps(), false, 11},
+		{4.17, 13900, 15, NoCaps(), false, 60}, // 57.96: four packs, or 60
+		{4.17, 13900, 25, NoCaps(), false, 60}, // 62.5 is farther
+		{2.1739, 2700, 50, Caps{N: 1, SolubleN: -1, P2O5: -1, K2O: -1}, false, 5.8},
+		{2.1739, 5000, 50, Caps{N: 1, SolubleN: -1, P2O5: -1, K2O: -1}, false, 10},
+		{1.522, 2000, 50, NoCaps(), true, 1.4 * agronomy.PoundsPerKilogram},
+	} {
+		m := labelled("46-0-0")
+		m.Pack = c.pack
+		d := DoseOf(m, c.rate).Sayable(c.area, c.caps, c.metric)
+		if got := float64(d.Rate.Over(c.area)); math.Abs(got-c.want) > 1e-6 {
+			t.Errorf("%v lb/1000 on %v sq ft: %v lb, want %v", c.rate, c.area, got, c.want)
+		}
+		if c.caps.passedBy(d) || math.Abs(float64(d.N-d.Rate*0.46)) > 1e-9 {
+			t.Errorf("%v lb/1000 on %v sq ft: %+v", c.rate, c.area, d)
+		}
+	}
+}
