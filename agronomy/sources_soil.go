@@ -141,6 +141,36 @@ var soilSources = map[string]Source{
 		Where: "turf.arizona.edu/tips895.html",
 		How:   "seen",
 	},
+	"ksu-warm": {
+		Cite:  "Kansas State University, Turf and Landscape Blog. Time to think about managing your warm-season home lawn: bermudagrass from early May to 15 August, zoysiagrass early June and mid-July, buffalograss early June.",
+		Where: "blogs.k-state.edu/turf/time-to-think-about-managing-your-warm-season-home-lawn/",
+		How:   "seen",
+	},
+	"unl-g2178": {
+		Cite:  "Reicher, Z.J. and others (University of Nebraska-Lincoln). Buffalograss Management Calendar. NebGuide G2178, 2012.",
+		Where: "extensionpubs.unl.edu/publication/g2178/2012/html/view",
+		How:   "part",
+	},
+	"tn-hozer": {
+		Cite:  "Hozer, C.R., Crossville Chronicle, 14 April 2014, after University of Tennessee PB1038: cool-season fertilizing dates.",
+		Where: "crossville-chronicle.com/features/x749157580",
+		How:   "seen",
+	},
+	"nc-centipede": {
+		Cite:  "NC State Extension. Centipedegrass lawn maintenance calendar: no nitrogen from March to May.",
+		Where: "content.ces.ncsu.edu/centipedegrass-lawn-maintenance-calendar",
+		How:   "part",
+	},
+	"uga-coastal": {
+		Cite:  "University of Georgia coastal garden. Want a better lawn next year? Start now, September 2023: no nitrogen from September to November.",
+		Where: "coastalbg.uga.edu/2023/09/want-a-better-lawn-next-year-start-now/",
+		How:   "seen",
+	},
+	"uf-winter": {
+		Cite:  "University of Florida IFAS. Winterizing your lawn: the last fertilizer in September in the north, in October in central Florida.",
+		Where: "gardeningsolutions.ifas.ufl.edu/giam/plants_and_grasses/grasses_lawncare/winterizing.html",
+		How:   "seen",
+	},
 	"nc-macon": {
 		Cite:  "NC State Extension, Macon County, September 2019. Fall care for your lawn; and Henderson County, Caring for your lawn.",
 		Where: "macon.ces.ncsu.edu/2019/09/fall-lawn-care-6/ ; henderson.ces.ncsu.edu/caringforyourlawn/",

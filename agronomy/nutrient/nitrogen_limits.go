@@ -58,38 +58,3 @@ func SharesOf(s agronomy.Season) SeasonShares {
 	}
 	return SeasonShares{0.33, 0, 0.67, agronomy.Reason{Text: "Cool-season grass gets two thirds of its nitrogen in fall, a third in spring, none in summer.", Source: "umn-2023, az-1995"}} // [umn-2023] [az-1995]
 }
-
-// Dressing is one dose of a published calendar.
-type Dressing struct {
-	When      string
-	Low, High agronomy.PerThousand
-}
-
-// PublishedCalendar is how one state's advice sets out a year's nitrogen.
-type PublishedCalendar struct {
-	Name      string
-	Season    agronomy.Season
-	Dressings []Dressing
-	Source    string
-}
-
-// Low is the year's nitrogen at the lower end of every dose.
-func (p PublishedCalendar) Low() (year agronomy.PerThousand) {
-	for _, d := range p.Dressings {
-		year += d.Low
-	}
-	return year
-}
-
-// PublishedCalendars are the calendars with doses in pounds, to set beside a
-// program.
-func PublishedCalendars() []PublishedCalendar {
-	return []PublishedCalendar{
-		{"Kansas, medium care", agronomy.Cool, []Dressing{{"September", 1, 1}, {"November", 1, 1}}, "ksu-eckert"},                                                                                         // [ksu-eckert]
-		{"North Carolina, tall fescue", agronomy.Cool, []Dressing{{"mid September", 1, 1}, {"November", 1, 1}, {"February", 0.5, 1}}, "nc-tallfescue, nc-macon"},                                          // [nc-tallfescue] [nc-macon]
-		{"Nebraska, bluegrass", agronomy.Cool, []Dressing{{"20 April to 10 May", 1, 1}, {"early to mid September, slow", 1.5, 2}, {"when growth stops", 0.25, 0.3}}, "unl-calc, unl-fall, unl-fech-2018"}, // [unl-calc] [unl-fall] [unl-fech-2018]
-		{"Arizona, Flagstaff", agronomy.Cool, []Dressing{{"10 September", 1.5, 1.5}, {"10 October", 0.75, 0.75}}, "az-1995"},                                                                              // [az-1995]
-		{"Florida, St. Augustine, high care", agronomy.Warm, []Dressing{{"March", 1, 1}, {"May", 1, 1}, {"July", 1, 1}, {"September", 1, 1}}, "uf-enh73"},                                                 // [uf-enh73]
-		{"Louisiana, centipede", agronomy.Warm, []Dressing{{"April", 0.5, 0.5}, {"July", 0.5, 0.5}}, "lsu-strahan"},                                                                                       // [lsu-strahan]
-	}
-}

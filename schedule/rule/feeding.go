@@ -103,9 +103,16 @@ func (c *Treatment) wantP() want {
 			w.left = year
 		}
 	}
+	if c.Area.Stand[0].Grass.Name == "centipedegrass" && w.left > centipedeP {
+		w.beyond = append(w.beyond, schedule.Reason{Text: "more phosphorus than centipedegrass takes in a year, at most 1 lb P₂O₅: it yellows from more", Source: "common"})
+		w.left = centipedeP
+	}
 	w.single = min(w.single, w.most)
 	return w
 }
+
+// centipedeP is the most P₂O₅ a year on centipedegrass, in lb/1000 sq ft.
+const centipedeP agronomy.PerThousand = 1.0 // [common]
 
 // brought tells what the starter and the feedings bring of a whole want.
 func (w *want) brought(whole agronomy.PerThousand, oxide string) {

@@ -16,6 +16,9 @@ type growSeason struct {
 	name  string // "autumn", "spring", "summer"
 	share float64
 	span  schedule.Opening
+
+	calendar string // the published one that it follows; "" the rule
+	why      []schedule.Reason
 }
 
 // planNitrogen plans the nitrogen of the season.
@@ -105,6 +108,15 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 		}
 		f.found.Needs = append(f.found.Needs, schedule.Need{Kind: schedule.Nitrogen, Total: b.wanted, Text: text, Why: b.why})
 	}
+	if young && !b.met { // its season lies outside the program, and the starter brings what it brings
+		var starter agronomy.PerThousand
+		for _, s := range f.starter {
+			starter += s.dose.N
+		}
+		if starter > 0 {
+			f.found.Needs = append(f.found.Needs, schedule.Need{Kind: schedule.Nitrogen, Total: starter, Text: fmt.Sprintf("nitrogen: %s with the starter", c.Measure().NutrientRate(starter, "N")), Why: b.why})
+		}
+	}
 	return b.n
 }
 
@@ -167,6 +179,9 @@ func (b *nitrogenYear) plan() {
 	for _, s := range seasons {
 		left = b.season(s, left)
 	}
+	if last := seasons[len(seasons)-1]; !b.met && !b.young && c.between(schedule.Span{From: seasons[0].span.From, To: last.span.To}, nitrogenOf) == 0 {
+		b.leave(max(b.n, 1), fmt.Sprintf("the days for it this %s were over by %s: %s", last.name, last.span.To.Short(), last.span.Closes))
+	}
 	if b.met && b.young && !b.told && left >= schedule.LeastDose {
 		next := "before the summer; the next autumn counts it"
 		if c.Season == climate.Warm {
@@ -196,6 +211,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	c := b.c
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share), why: slices.Clip(b.why),
 		inside: schedule.Span{From: schedule.Later(s.span.From, c.Start), To: schedule.Earlier(s.span.To, c.Through)}}
+	plan.why = append(plan.why, s.why...)
 	if b.young {
 		b.youngSeason(&plan, left)
 	} else {

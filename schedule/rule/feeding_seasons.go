@@ -24,18 +24,60 @@ func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
 	shares := nutrient.SharesOf(c.Season)
 	if c.Season == climate.Warm {
 		if o, ok := c.warmSeason(y); ok {
-			return []growSeason{{"summer", 1, o}}, shares.Why
+			return c.byCalendar(y, []growSeason{{name: "summer", share: 1, span: o}}), shares.Why
 		}
 		return nil, shares.Why
 	}
 	var out []growSeason
 	if o, ok := c.autumn(y); ok {
-		out = append(out, growSeason{"autumn", shares.Fall / (shares.Fall + shares.Spring), o})
+		out = append(out, growSeason{name: "autumn", share: shares.Fall / (shares.Fall + shares.Spring), span: o})
 	}
 	if o, ok := c.spring(y + 1); ok {
-		out = append(out, growSeason{"spring", shares.Spring / (shares.Fall + shares.Spring), o})
+		out = append(out, growSeason{name: "spring", share: shares.Spring / (shares.Fall + shares.Spring), span: o})
 	}
-	return out, shares.Why
+	return c.byCalendar(y+1, out), shares.Why
+}
+
+// byCalendar holds a season to the days of the region's published calendar, where one
+// is closer than the rule: that of warm-season grass, the spring of cool-season grass.
+// Seedlings of this spring are fed when they need it.
+func (c *Treatment) byCalendar(y int, seasons []growSeason) []growSeason {
+	cal, ok := nutrient.CalendarFor(c.Place.State, c.floridaRegion(), c.Area.Stand)
+	if !ok || c.upInSpring(y) {
+		return seasons
+	}
+	for i := range seasons {
+		s := &seasons[i]
+		if s.name == "autumn" {
+			continue
+		}
+		in := schedule.Span{From: schedule.Date{Year: y, Month: cal.In.FromMonth, Day: cal.In.From}, To: schedule.Date{Year: y, Month: cal.In.ToMonth, Day: cal.In.To}}
+		if s.name == "summer" { // the place's own soil and freezes hold as well
+			in = schedule.Span{From: schedule.Later(in.From, s.span.From), To: schedule.Earlier(in.To, s.span.To)}
+		}
+		if in.Days() <= 0 {
+			continue
+		}
+		s.span.Span, s.calendar = in, cal.Name
+		s.span.Opens, s.span.Closes = "the calendar of "+cal.Name, "the calendar of "+cal.Name
+		s.why = []schedule.Reason{{Text: "This season follows the calendar of " + cal.Name + ": " + cal.Says + ".", Source: cal.Source}}
+	}
+	return seasons
+}
+
+// floridaRegion tells the part of Florida for its calendar, 1 north, 2 central,
+// 3 south: by latitude where it is known, else by hardiness.
+func (c *Treatment) floridaRegion() int {
+	zone := c.zone()
+	switch lat := c.Place.Latitude; {
+	case zone >= 10:
+		return 3 // [common]
+	case lat != nil && *lat < 29: // [common]
+		return 2
+	case lat == nil && zone == 9 && c.Place.Hardiness == "9b": // [common]
+		return 2
+	}
+	return 1
 }
 
 func (c *Treatment) autumn(y int) (schedule.Opening, bool) {
