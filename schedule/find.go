@@ -148,7 +148,7 @@ func (p *Program) Filter(area, person string, ks []Kind) *Program {
 	q.Entries = []Entry{}
 	for _, e := range p.Entries {
 		whole := e.Kind.Notice()
-		if (area == "" || e.Area == area || whole) && (person == "" || e.Who == person || whole) &&
+		if (area == "" || e.Area == area || whole && e.Area == "") && (person == "" || e.Who == person || whole) &&
 			(len(ks) == 0 || slices.Contains(ks, e.Kind)) {
 			q.Entries = append(q.Entries, e)
 		}
