@@ -38,9 +38,9 @@ func Example() {
 	}
 	// Output:
 	// 2026-08-23 Feed Front lawn, 11 lb
-	//     Dose 1 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year. This brings 0.73 lb N and 0.16 lb K₂O per 1,000 sq ft.
+	//     Dose 1 of 2 this autumn; 2.2 lb N per 1,000 sq ft a year. This brings 0.73 lb N and 0.16 lb K₂O per 1,000 sq ft.
 	// 2026-08-23 Potassium on Front lawn, 4.3 lb
 	//     Potassium is medium in the soil report. This brings 0.51 lb K₂O per 1,000 sq ft.
 	// 2026-09-22 Feed Front lawn, 12 lb
-	//     Dose 2 of 2 this autumn; the grass gets 2.2 lb N per 1,000 sq ft in a year. This brings 0.8 lb N and 0.17 lb K₂O per 1,000 sq ft.
+	//     Dose 2 of 2 this autumn; 2.2 lb N per 1,000 sq ft a year. This brings 0.8 lb N and 0.17 lb K₂O per 1,000 sq ft.
 }

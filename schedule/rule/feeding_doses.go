@@ -301,7 +301,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		if s.calendar != "" {
 			by = ", by the calendar of " + s.calendar
 		}
-		because := fmt.Sprintf("Dose %d of %d this %s%s; the grass gets %s in a year.", d.i+1, count, s.name, by, c.Measure().NutrientRate(b.total, "N"))
+		because := fmt.Sprintf("Dose %d of %d this %s%s; %s a year.", d.i+1, count, s.name, by, c.Measure().NutrientRate(b.total, "N"))
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})
 	}

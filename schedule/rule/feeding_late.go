@@ -61,7 +61,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	why := append(append([]schedule.Reason{}, late.Why...), capWhy...)
 	why = append(why, schedule.Reason{Text: fmt.Sprintf("taken from the autumn's %.2f lb N/1000 sq ft", float64(amount))})
 	why = append(append(why, d.Why...), chosen...)
-	because := "The tops have all but stopped growing, and the roots still take up a little for spring."
+	because := "The tops have all but stopped; the roots still take up a little for spring."
 	return []feed{{n: n, dose: d, openings: os, ideal: schedule.Soonest, because: because, why: why}}, amount - d.N
 }
 
