@@ -156,11 +156,6 @@ var soilSources = map[string]Source{
 		Where: "crossville-chronicle.com/features/x749157580",
 		How:   "seen",
 	},
-	"nc-centipede": {
-		Cite:  "NC State Extension. Centipedegrass lawn maintenance calendar: no nitrogen from March to May.",
-		Where: "content.ces.ncsu.edu/centipedegrass-lawn-maintenance-calendar",
-		How:   "part",
-	},
 	"uga-coastal": {
 		Cite:  "University of Georgia coastal garden. Want a better lawn next year? Start now, September 2023: no nitrogen from September to November.",
 		Where: "coastalbg.uga.edu/2023/09/want-a-better-lawn-next-year-start-now/",
@@ -342,7 +337,7 @@ var soilSources = map[string]Source{
 		How:   "seen",
 	},
 	"nc-centipede": {
-		Cite:  "NC State Extension. Centipedegrass lawn maintenance calendar: iron sulfate, 2 oz in water per 1000 sq ft, on yellow turf.",
+		Cite:  "NC State Extension. Centipedegrass lawn maintenance calendar: no nitrogen from March to May; iron sulfate, 2 oz in water per 1000 sq ft, on yellow turf.",
 		Where: "content.ces.ncsu.edu/centipedegrass-lawn-maintenance-calendar",
 		How:   "part",
 	},

@@ -90,6 +90,8 @@ var events = []struct {
 	words string
 	why   func(*grounds, string, Date) []Reason
 }{
+	{"the calendar of", (*grounds).calendar},
+	{"a late dose follows", text("the autumn's main doses end so early that the late one keeps its distance", "common")},
 	{"start of the program", text("the site file's start: nothing is placed before it", "")},
 	{"the season begins", (*grounds).turfYear},
 	{"the season ends", (*grounds).turfYear},
@@ -99,7 +101,8 @@ var events = []struct {
 	{"the soil report is three years old", text("a report counts for three years", "psu-report-notes, vt-fall-2008")},
 	{"the seedlings stand a first mowing", (*grounds).mown},
 	{"mowed three times", text("sprays stay off young grass for six weeks after it is up, about three mowings", "common")},
-	{"after the seedlings are up", (*grounds).up},
+	{"the seedlings are up", (*grounds).up},
+	{"after the starter", text("a quick feeding lasts a month, and the salts of two add up", "common")},
 	{"after sowing", text("a starter that was not put down with the seed still serves in the first growing weeks", "common")},
 	{"sowing", text("the day of sowing in the site file", "")},
 	{"with the seed", text("a starter goes down with the seed", "uc-starter, purdue-p, unl-renovate")},
@@ -162,13 +165,27 @@ func (g *grounds) up(words string, d Date) []Reason {
 	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common, garden-germ"})
 }
 
-// emergence is the way from the sowing to the last seedlings.
+// emergence is the way from the sowing to the day by which most of the stand is up.
 func (g *grounds) emergence() []Reason {
-	_, last, why, ok := g.c.Area.Stand.Emergence()
+	days, why, ok := g.c.Area.Stand.MostUp()
 	if !ok {
 		return nil
 	}
-	return append(slices.Clip(why), Reason{Text: fmt.Sprintf("sown on %s; the slowest grass is up %d days later", g.c.Seeded.Short(), last)})
+	text := fmt.Sprintf("sown on %s; most of the stand is up %d days later", g.c.Seeded.Short(), days)
+	if sprouts := g.c.Sprouts(); sprouts != g.c.Seeded {
+		text = fmt.Sprintf("sown on %s into the cold, it sprouts as growth begins, %s; most of the stand is up %d days later", g.c.Seeded.Short(), sprouts.Short(), days)
+	}
+	return []Reason{why, {Text: text}}
+}
+
+// calendar tells whose days a feeding season keeps to.
+func (g *grounds) calendar(words string, d Date) []Reason {
+	for _, c := range nutrient.PublishedCalendars() {
+		if strings.Contains(words, c.Name) && c.Says != "" {
+			return []Reason{{Text: words + ", " + d.Short() + ": " + c.Says, Source: c.Source}}
+		}
+	}
+	return nil
 }
 
 func (g *grounds) turfYear(words string, d Date) []Reason {
