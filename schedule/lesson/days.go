@@ -30,8 +30,8 @@ func (m *maker) days() (task, bool) {
 	t := task{topic: daysTopic, urgent: 8, Question: Question{Title: "The days"}}
 	var jobs []dated
 	rules := []string{}
-	if _, last, _, ok := m.area.Stand.Emergence(); ok && m.young() {
-		rules = append(rules, fmt.Sprintf("The slowest grass is up %d days after sowing. Nothing is spread before its first mowing, %d days later.", last, firstMowing()))
+	if last, _, ok := m.area.Stand.MostUp(); ok && m.young() {
+		rules = append(rules, fmt.Sprintf("Most of the stand is up %d days after sowing. Nothing is spread before its first mowing, %d days later.", last, firstMowing()))
 	}
 	for _, e := range m.candidates() {
 		if len(jobs) == mostDated || len(jobs) > 0 && (jobs[0].Kind == e.Kind || e.Date.Before(jobs[0].Date)) {
@@ -98,8 +98,8 @@ func (m *maker) dated(e schedule.Entry, before []dated) (dated, bool) {
 	first := e.Earliest
 	opens := fmt.Sprintf("%s may go down from %s", word.Capital(noun), e.Earliest.Short())
 	from := word.Capital(noun) + " from " + e.Earliest.Words() + ", as given"
-	if _, last, why, ok := m.area.Stand.Emergence(); ok && m.young() {
-		source := why[0].Source
+	if last, why, ok := m.area.Stand.MostUp(); ok && m.young() {
+		source := why.Source
 		up := m.area.Seeded.AddDays(last)
 		mown := up.AddDays(firstMowing())
 		feed := nutrient.SeedlingsOf(m.area.Stand).FirstDays
@@ -109,7 +109,7 @@ func (m *maker) dated(e schedule.Entry, before []dated) (dated, bool) {
 			from = fmt.Sprintf("Up %s, first mowing %s: %s from %s", up.Short(), mown.Short(), noun, first.Words())
 			d.steps = append(d.steps, said(from+".", source, "common"))
 		case fed:
-			opens = fmt.Sprintf("%s goes down from %d days after the slowest grass is up", word.Capital(noun), feed)
+			opens = fmt.Sprintf("%s goes down from %d days after most of the stand is up", word.Capital(noun), feed)
 			from = fmt.Sprintf("Up %s; %d days later is %s: %s from then on", up.Short(), feed, first.Words(), noun)
 			d.steps = append(d.steps, said(from+".", source))
 		}

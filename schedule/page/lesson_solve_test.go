@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"swardbook/schedule/word"
 )
 
 // paper is a worksheet as a student has it: what is printed, and no more.
@@ -242,6 +244,7 @@ func (p *paper) yearN() float64 {
 		p.must(`Clippings that stay give back a quarter`)
 		sum *= 0.75
 	}
+	sum = num(word.Figures(sum, 3)) // as the sheet writes it
 	if g := p.rule(`In its first year a stand gets ([0-9.]+) \w+ at the least and ([0-9.]+)`); g != nil {
 		return min(max(sum, num(g[1])), num(g[2]))
 	}
@@ -399,7 +402,7 @@ func (p *paper) ranking() (short []string, rich string) {
 // days draws the windows and picks the days.
 func (p *paper) days(q string, out map[string]string) {
 	var up, mown time.Time
-	if g := p.rule(`The slowest grass is up ([0-9]+) days after sowing\. Nothing is spread before its first mowing, ([0-9]+) days later`); g != nil {
+	if g := p.rule(`Most of the stand is up ([0-9]+) days after sowing\. Nothing is spread before its first mowing, ([0-9]+) days later`); g != nil {
 		up = p.day(p.fact("Sown")).AddDate(0, 0, int(num(g[1])))
 		mown = up.AddDate(0, 0, int(num(g[2])))
 	}
@@ -423,7 +426,7 @@ func (p *paper) days(q string, out map[string]string) {
 		switch {
 		case rule[2] == "the first mowing":
 			from = mown
-		case strings.HasSuffix(rule[2], "days after the slowest grass is up"):
+		case strings.HasSuffix(rule[2], "days after most of the stand is up"):
 			from = up.AddDate(0, 0, int(first(rule[2])))
 		default:
 			from = p.day(rule[2])
