@@ -10,8 +10,8 @@ import (
 
 // Year's nitrogen by care (our own, inside the published ranges), published
 // range, Florida north, central, south, days to emerge, seed and mowing height.
-// [ill-1995] [ksu-eckert] [uga-hall] [nc-tallfescue] [uf-fyn]
-// [garden-germ] [unl-renovate]; the rest common practice.
+// [ill-1995] [ksu-eckert] [uga-hall] [nc-tallfescue] [uf-fyn] [turf-trade-est]
+// [common] [unl-renovate]; the rest common practice.
 func TestCellsGrass(t *testing.T) {
 	type figures struct {
 		season    Season

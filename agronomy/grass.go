@@ -29,22 +29,22 @@ func (g Grass) HasN() bool { return g.N[1] > 0 }
 var grasses = []Grass{
 	{Name: "Kentucky bluegrass", Season: Cool,
 		N: [3]PerThousand{1.5, 3, 4}, Published: [2]PerThousand{1, 4}, NSource: "ill-1995, ksu-eckert", // [ill-1995]
-		EmergeDays: [2]int{14, 28}, EmergeSource: "common, garden-germ", // [common]
+		EmergeDays: [2]int{14, 28}, EmergeSource: "common", // [common]
 		SeedRate: [2]PerThousand{2, 3}, SeedSource: "unl-renovate", // [unl-renovate]
 		Mow: [2]Inches{2.5, 3.5}, MowSource: "common"}, // [common]
 	{Name: "perennial ryegrass", Season: Cool,
 		N: [3]PerThousand{2, 3, 4}, Published: [2]PerThousand{2, 4}, NSource: "ill-1995", // [ill-1995]
-		EmergeDays: [2]int{5, 10}, EmergeSource: "common, garden-germ", // [common]
+		EmergeDays: [2]int{5, 10}, EmergeSource: "common", // [common]
 		SeedRate: [2]PerThousand{5, 8}, SeedSource: "common", // [common]
 		Mow: [2]Inches{2, 3}, MowSource: "common"}, // [common]
 	{Name: "tall fescue", Season: Cool,
 		N: [3]PerThousand{1.5, 2.5, 4}, Published: [2]PerThousand{1, 4}, NSource: "ill-1995, uga-hall, ksu-eckert, nc-tallfescue", // [ill-1995] [ksu-eckert]
-		EmergeDays: [2]int{7, 14}, EmergeSource: "common, garden-germ", // [common]
+		EmergeDays: [2]int{7, 14}, EmergeSource: "common", // [common]
 		SeedRate: [2]PerThousand{6, 8}, SeedSource: "unl-renovate", // [unl-renovate]
 		Mow: [2]Inches{3, 4}, MowSource: "common"}, // [common]
 	{Name: "fine fescue", Season: Cool, Ceiling: true,
 		N: [3]PerThousand{1, 1.5, 2.5}, Published: [2]PerThousand{1, 3}, NSource: "ill-1995", // [ill-1995]
-		EmergeDays: [2]int{7, 14}, EmergeSource: "common, garden-germ", // [garden-germ]
+		EmergeDays: [2]int{7, 14}, EmergeSource: "common", // [common]
 		SeedRate: [2]PerThousand{3, 5}, SeedSource: "common", // [common]
 		Mow: [2]Inches{2.5, 4}, MowSource: "common"}, // [common]
 	{Name: "creeping bentgrass", Season: Cool,
@@ -54,7 +54,7 @@ var grasses = []Grass{
 		N: [3]PerThousand{2, 3, 4}, Published: [2]PerThousand{2, 4}, NSource: "uga-hall, uf-fyn", // [uga-hall]
 		Florida:    [3][2]PerThousand{{3, 5}, {4, 6}, {5, 7}}, // [uf-fyn]
 		EmergeDays: [2]int{10, 21}, EmergeSource: "common",    // [common] from memory
-		SeedRate: [2]PerThousand{1, 2}, SeedSource: "garden-germ", // [garden-germ] hulled seed
+		SeedRate: [2]PerThousand{1, 2}, SeedSource: "common", // [common] hulled seed
 		Mow: [2]Inches{1, 2}, MowSource: "common"}, // [common]
 	{Name: "zoysiagrass", Season: Warm,
 		N: [3]PerThousand{1, 2, 3}, Published: [2]PerThousand{2, 4}, NSource: "ill-1995, uga-hall, uf-fyn", // [ill-1995] [uga-hall]
@@ -70,7 +70,7 @@ var grasses = []Grass{
 		N: [3]PerThousand{0.5, 1, 2}, Published: [2]PerThousand{0.5, 2}, NSource: "uga-hall, uf-fyn", // [uga-hall]
 		Florida:    [3][2]PerThousand{{1, 2}, {2, 3}, {2, 3}}, // [uf-fyn]
 		EmergeDays: [2]int{14, 28}, EmergeSource: "common",    // [common] from memory
-		SeedRate: [2]PerThousand{0.25, 0.5}, SeedSource: "garden-germ", // [garden-germ]
+		SeedRate: [2]PerThousand{0.25, 0.5}, SeedSource: "common", // [common]
 		Mow: [2]Inches{1.5, 2}, MowSource: "common"}, // [common]
 	{Name: "bahiagrass", Season: Warm,
 		N: [3]PerThousand{1, 2, 3}, Published: [2]PerThousand{2, 4}, NSource: "uf-fyn", // [uf-fyn]
@@ -80,7 +80,7 @@ var grasses = []Grass{
 		Mow: [2]Inches{3, 4}, MowSource: "common"}, // [common]
 	{Name: "carpetgrass", Season: Warm,
 		N: [3]PerThousand{0.5, 1, 2}, Published: [2]PerThousand{0.5, 2}, NSource: "common", // [common]
-		SeedRate: [2]PerThousand{1, 3}, SeedSource: "garden-germ"}, // [garden-germ]
+		SeedRate: [2]PerThousand{1, 3}, SeedSource: "common"}, // [common]
 	{Name: "buffalograss", Season: Warm,
 		N: [3]PerThousand{0.5, 1, 2}, Published: [2]PerThousand{1, 3}, NSource: "ill-1995", // [ill-1995]
 		EmergeDays: [2]int{14, 28}, EmergeSource: "common", // [common] from memory

@@ -25,8 +25,8 @@ const (
 	firstBeforeFreeze   = 56 // [common] 8 weeks: the beginning of the ideal
 	beforeGrowth        = 30 // [windows] spring sowing begins a month before growth at the earliest
 	coolBeforeHeat      = 56 // [common] spring seeding done 8 weeks before hot weather
-	warmBeforeFreeze    = 90 // [purdue-ay3] [az-1995] [germ-soil-temp] warm-season: to 90 days before first frost
-	warmBeforeFreezeSth = 60 // [purdue-ay3] [az-1995] [germ-soil-temp] 60 in the South
+	warmBeforeFreeze    = 90 // [purdue-ay3] [az-1995] [common] warm-season: to 90 days before first frost
+	warmBeforeFreezeSth = 60 // [purdue-ay3] [az-1995] [common] 60 in the South
 	youngStand          = 42 // [common] days until seedlings stand a freeze
 )
 
@@ -40,12 +40,12 @@ const (
 
 // Soil temperatures at 2 in for sowing.
 const (
-	coolSoil    Fahrenheit = 50 // [germ-soil-temp] cool-season 50 to 65 °F
+	coolSoil    Fahrenheit = 50 // [common] cool-season 50 to 65 °F
 	workSoil    Fahrenheit = 40 // [windows] spring sowing begins as soon as the soil can be worked
-	warmSoil    Fahrenheit = 65 // [germ-soil-temp] warm-season 65 to 70 °F
-	warmSoilRun Fahrenheit = 70 // [germ-soil-temp]
+	warmSoil    Fahrenheit = 65 // [common] warm-season 65 to 70 °F
+	warmSoilRun Fahrenheit = 70 // [common]
 	dormantSoil Fahrenheit = 40 // [common] seed does not sprout in colder soil
-	seedDepth   Inches     = 2  // [germ-soil-temp]
+	seedDepth   Inches     = 2  // [common]
 )
 
 // SeedWindow works out when to sow grass of the season.

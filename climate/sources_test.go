@@ -40,7 +40,7 @@ func TestSourcesResolve(t *testing.T) {
 		default:
 			t.Errorf("source %s: how %q", k, s.How)
 		}
-		if s.Cite == "" {
+		if s.Cite() == "" {
 			t.Errorf("source %s: no citation", k)
 		}
 	}

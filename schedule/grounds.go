@@ -129,7 +129,7 @@ var events = []struct {
 	{"a year after sowing", text("a new lawn is sampled after its first year", "common")},
 	{"after the last sample", text("an established lawn is sampled every three years, a new one after its first", "psu-report-notes, vt-fall-2008, common")},
 	{"months later", text("a sample is not bound to a day: some months of the same season do", "common")},
-	{"any time of the year", text("warm-season grass may be sown all year where the soil stays warm", "germ-soil-temp, model")},
+	{"any time of the year", text("warm-season grass may be sown all year where the soil stays warm", "common, model")},
 	{"the day asked for", text("the sowing day of the site file, a week either way", "")},
 	{"after the day", text("the sowing day of the site file, a week either way", "")},
 	{"program", text("the last day of the program", "")},
@@ -149,7 +149,7 @@ func (g *grounds) event(words string, d Date) []Reason {
 		}
 	}
 	if g.e.Kind.Sows() { // the climate's own words for a sowing window
-		return []Reason{{Text: words + ", " + d.Short() + ": the season in which this grass comes up", Source: "germ-soil-temp, model"}}
+		return []Reason{{Text: words + ", " + d.Short() + ": the season in which this grass comes up", Source: "common, model"}}
 	}
 	return nil
 }
@@ -162,7 +162,7 @@ func (g *grounds) mown(words string, d Date) []Reason {
 
 func (g *grounds) up(words string, d Date) []Reason {
 	up := g.c.Emerged()
-	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common, garden-germ"})
+	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common"})
 }
 
 // emergence is the way from the sowing to the day by which most of the stand is up.

@@ -84,7 +84,7 @@ func TestSources(t *testing.T) {
 		default:
 			t.Errorf("source %s: how = %q", key, s.How)
 		}
-		if s.Cite == "" {
+		if s.Cite() == "" {
 			t.Errorf("source %s has no citation", key)
 		}
 	}

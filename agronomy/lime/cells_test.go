@@ -212,7 +212,7 @@ func TestCellsPennTurf(t *testing.T) {
 }
 
 // Tons of ground limestone per acre for one step of pH over 7 in. The cool
-// figures are from memory and agree with [lime-table-100], the warm ones from
+// figures are from memory and agree with [usda-1957], the warm ones from
 // memory alone. Clay takes those of clay loam. [usda-1957]
 func TestCellsTexture(t *testing.T) {
 	steps := [][2]agronomy.PH{{3.5, 4.5}, {4.5, 5.5}, {5.5, 6.5}}

@@ -295,7 +295,7 @@ func TestPublishedSpread(t *testing.T) {
 }
 
 // Another table gives pounds of ground limestone per 1000 sq ft to pH 6.5 in 7
-// in, from 4.5 and from 5.5. [lime-table-100]
+// in, from 4.5 and from 5.5. [usda-1957]
 func TestTextureTablesAgree(t *testing.T) {
 	for texture, table := range map[agronomy.Texture]map[agronomy.PH]agronomy.PerThousand{
 		agronomy.SandyLoam: {4.5: 95, 5.5: 60}, agronomy.Loam: {4.5: 135, 5.5: 80}, agronomy.ClayLoam: {4.5: 195, 5.5: 105},

@@ -14,7 +14,7 @@ var usdaEnds = []agronomy.PH{3.5, 4.5, 5.5, 6.5}
 
 // usdaSteps gives tons of ground limestone per acre for one step of pH each:
 // 3.5 to 4.5, 4.5 to 5.5, 5.5 to 6.5. Fewer figures start at 4.5. The cool
-// column is from memory and agrees with [lime-table-100]; the warm one is from
+// column is from memory and agrees with [usda-1957]; the warm one is from
 // memory alone.
 func usdaSteps(texture agronomy.Texture, warm bool) []float64 {
 	switch texture {
@@ -22,32 +22,32 @@ func usdaSteps(texture agronomy.Texture, warm bool) []float64 {
 		if warm {
 			return []float64{0.3, 0.3, 0.4} // from memory [usda-1957]
 		}
-		return []float64{0.4, 0.5, 0.6} // [usda-1957] [lime-table-100]
+		return []float64{0.4, 0.5, 0.6} // [usda-1957]
 	case agronomy.SandyLoam:
 		if warm {
 			return []float64{0.5, 0.7} // from memory [usda-1957]
 		}
-		return []float64{0.8, 1.3} // [usda-1957] [lime-table-100]
+		return []float64{0.8, 1.3} // [usda-1957]
 	case agronomy.Loam:
 		if warm {
 			return []float64{0.8, 1.0} // from memory [usda-1957]
 		}
-		return []float64{1.2, 1.7} // [usda-1957] [lime-table-100]
+		return []float64{1.2, 1.7} // [usda-1957]
 	case agronomy.SiltLoam:
 		if warm {
 			return []float64{1.2, 1.4} // from memory [usda-1957]
 		}
-		return []float64{1.5, 2.0} // [usda-1957] [lime-table-100]
+		return []float64{1.5, 2.0} // [usda-1957]
 	case agronomy.ClayLoam, agronomy.Clay: // the table has no clay
 		if warm {
 			return []float64{1.5, 2.0} // from memory [usda-1957]
 		}
-		return []float64{1.9, 2.3} // [usda-1957] [lime-table-100]
+		return []float64{1.9, 2.3} // [usda-1957]
 	case agronomy.Muck:
 		if warm {
 			return []float64{2.5, 3.3, 3.8} // from memory [usda-1957]
 		}
-		return []float64{2.9, 3.8, 4.3} // [usda-1957] [lime-table-100]
+		return []float64{2.9, 3.8, 4.3} // [usda-1957]
 	}
 	return nil
 }
@@ -67,7 +67,7 @@ func usdaKnots(texture agronomy.Texture, warm bool) []knot {
 // ByTextureUSDA gives ground limestone for a 7 inch layer from soil pH and
 // texture alone, good to a third either way: pH 3.5 (sand, loamy sand, muck) or
 // 4.5 (the others) to a target of up to 6.5. Clay takes the figures of clay
-// loam, the heaviest printed. [usda-1957] [lime-table-100]
+// loam, the heaviest printed. [usda-1957]
 func ByTextureUSDA(ph, target agronomy.PH, texture agronomy.Texture, warm bool) (agronomy.TonsPerAcre, error) {
 	if usdaSteps(texture, warm) == nil {
 		return 0, fmt.Errorf("texture %q has no lime column: name one of sand, loamy sand, sandy loam, loam, silt loam, clay loam, clay, muck", texture)

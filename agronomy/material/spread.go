@@ -48,7 +48,7 @@ func (s Spread) Steps() []agronomy.Reason {
 }
 
 // DropCalibration gives the rate a spreader is set to, from what it dropped on
-// a measured area: 0.5 lb on 50 sq ft is 10 lb per 1000. [drop-spreader-cr]
+// a measured area: 0.5 lb on 50 sq ft is 10 lb per 1000. [definitions]
 func DropCalibration(caught agronomy.Pounds, area agronomy.SquareFeet) (agronomy.PerThousand, error) {
 	if !(caught >= 0) {
 		return 0, fmt.Errorf("%s lb caught: weigh what fell, 0 or more", agronomy.Figure(caught))

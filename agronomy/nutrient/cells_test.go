@@ -320,8 +320,8 @@ func TestCellsLastUse(t *testing.T) {
 	}
 }
 
-// Seedlings. [uc-starter] [purdue-p] [unl-renovate] [common]
-// [garden-germ] [vt-452-717]; the rest common practice.
+// Seedlings. [uc-starter] [purdue-p] [unl-renovate] [turf-trade-est]
+// [common] [vt-452-717]; the rest common practice.
 func TestCellsSeedlings(t *testing.T) {
 	r := SeedlingsOf(agronomy.Stand{{Grass: check.Grass(t, "tall fescue"), Percent: 100}})
 	pairs := map[string][4]float64{

@@ -50,7 +50,7 @@ func LastUsefuls(s agronomy.Season) []LastUseful {
 		rules = append(rules,
 			LastUseful{Kind: LastSolubleN, BeforeFirstFrost: 42, Why: six},
 			LastUseful{Kind: LastSlowN, BeforeFirstFrost: 42, Why: six},
-			LastUseful{Kind: LastSeed, BeforeFirstFrost: 90, InSouth: 60, Why: agronomy.Reason{Text: "Warm-season seedlings need about 90 days before the first freeze, 60 in the South.", Source: "germ-soil-temp"}},
+			LastUseful{Kind: LastSeed, BeforeFirstFrost: 90, InSouth: 60, Why: agronomy.Reason{Text: "Warm-season seedlings need about 90 days before the first freeze, 60 in the South.", Source: "common"}},
 		)
 	} else {
 		rules = append(rules,

@@ -28,7 +28,7 @@ func SeedlingsOf(s agronomy.Stand) SeedlingRules {
 		StarterN:      [2]agronomy.PerThousand{0.5, 1.0}, // [uc-starter] upper end; lower [common]
 		StarterP2O5:   [2]agronomy.PerThousand{1.0, 1.5}, // [purdue-p] [unl-renovate]
 		FirstDays:     28,                                // [common] four to six weeks
-		FirstN:        0.5,                               // [garden-germ]
+		FirstN:        0.5,                               // [common]
 		EveryDays:     [2]int{28, 42},                    // [common]
 		FirstYear:     [2]agronomy.PerThousand{2, 3},     // [common] from memory
 		SpringN:       [2]agronomy.PerThousand{0.5, 1.0}, // [common]
@@ -37,7 +37,7 @@ func SeedlingsOf(s agronomy.Stand) SeedlingRules {
 	}
 	if up, why, ok := s.MostUp(); ok {
 		r.EmergesBy = up
-		r.Why = append(r.Why, why, agronomy.Reason{Text: fmt.Sprintf("Counting from then, the first %.1f lb N goes on four weeks later. A turf supplier says four to six weeks and 0.75 lb; a garden page has Minnesota's 0.5 lb at two weeks.", float64(r.FirstN)), Source: "common, garden-germ"})
+		r.Why = append(r.Why, why, agronomy.Reason{Text: fmt.Sprintf("Counting from then, the first %.1f lb N goes on four weeks later. Custom runs from two weeks to six, and from 0.5 lb to 0.75 lb.", float64(r.FirstN)), Source: "common"})
 	}
 	r.Why = append(r.Why,
 		agronomy.Reason{Text: "With the seed no more than 1 lb N and 1 to 1.5 lb P₂O₅.", Source: "uc-starter, purdue-p, unl-renovate"})

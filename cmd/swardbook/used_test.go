@@ -9,14 +9,15 @@ import (
 	"strings"
 	"testing"
 
+	"swardbook/schedule/text"
 	"swardbook/schedule/word"
 )
 
-// used.txt says which parts of the code name a source: it is read from the
-// keys in brackets and in quotes. "go test ./cmd/swardbook -run Used -update"
+// used.txt says how many lines of the code name a source and in which parts: it
+// is read from the keys in brackets and in quotes. "go test ./cmd/swardbook -run Used -update"
 // writes it anew.
 func TestUsed(t *testing.T) {
-	known := map[string]map[string]bool{}
+	known, lines := map[string]map[string]bool{}, map[string]int{}
 	for _, r := range word.References() {
 		known[r.Key] = map[string]bool{}
 	}
@@ -31,15 +32,19 @@ func TestUsed(t *testing.T) {
 			if strings.HasSuffix(name, "_test.go") || strings.HasPrefix(name, "sources") || name == "cite.go" {
 				continue
 			}
-			text, err := os.ReadFile(f)
+			data, err := os.ReadFile(f)
 			if err != nil {
 				t.Fatal(err)
 			}
 			part, _, _ := strings.Cut(strings.TrimSuffix(name, ".go"), "_")
-			for _, m := range mark.FindAllStringSubmatch(string(text), -1) {
-				for key := range strings.SplitSeq(m[1]+m[2], ", ") {
-					if parts, ok := known[key]; ok {
-						parts[dir+"/"+part] = true
+			for line := range strings.Lines(string(data)) {
+				here := map[string]bool{}
+				for _, m := range mark.FindAllStringSubmatch(line, -1) {
+					for key := range strings.SplitSeq(m[1]+m[2], ", ") {
+						if parts, ok := known[key]; ok && !here[key] {
+							parts[dir+"/"+part], here[key] = true, true
+							lines[key]++
+						}
 					}
 				}
 			}
@@ -53,7 +58,7 @@ func TestUsed(t *testing.T) {
 		}
 		slices.Sort(parts)
 		if len(parts) > 0 {
-			fmt.Fprintf(&want, "%s: %s\n", r.Key, strings.Join(parts, ", "))
+			fmt.Fprintf(&want, "%s %d: %s\n", r.Key, lines[r.Key], strings.Join(parts, ", "))
 		}
 	}
 	if *update {
@@ -64,5 +69,51 @@ func TestUsed(t *testing.T) {
 	}
 	if want.String() != used {
 		t.Error("used.txt is not what the code says; write it anew with -update")
+	}
+}
+
+// The list begins with the forty published sources that the code names most
+// often, by its own count, and leaves out none.
+func TestSourcesBeginWithTheDeciding(t *testing.T) {
+	groups := sources()
+	first := groups[0].Sources
+	if len(first) != deciding {
+		t.Fatalf("%d sources come first", len(first))
+	}
+	least := first[len(first)-1].Figures
+	for i, r := range first {
+		if i > 0 && r.Figures > first[i-1].Figures {
+			t.Errorf("%s, with %d places, stands below %s, with %d", r.Key, r.Figures, first[i-1].Key, first[i-1].Figures)
+		}
+	}
+	for _, r := range groups[1].Sources {
+		if r.Figures > least {
+			t.Errorf("%s, with %d places, is not among the first; the last of them has %d", r.Key, r.Figures, least)
+		}
+	}
+	listed := map[string]int{}
+	for _, r := range inGroups(groups) {
+		listed[r.Key]++
+	}
+	for _, r := range word.References() {
+		if listed[r.Key] != 1 {
+			t.Errorf("%s is listed %d times", r.Key, listed[r.Key])
+		}
+	}
+	if n, parts := usedFor("usda-1957"); n < 10 || !slices.Contains(parts, "agronomy/lime/texture") {
+		t.Errorf("usda-1957: %d places, %v", n, parts)
+	}
+}
+
+// Every short name finds its source.
+func TestShortNamesFind(t *testing.T) {
+	all := inGroups(sources())
+	for _, r := range all {
+		for _, asked := range []string{r.Key, r.Tag, strings.ToUpper(r.Tag)} {
+			found, err := findSources(all, asked)
+			if err != nil || !slices.ContainsFunc(found, func(f text.Source) bool { return f.Key == r.Key || asked != r.Key && strings.EqualFold(f.Key, asked) }) {
+				t.Errorf("%q does not find %s (%v)", asked, r.Key, err)
+			}
+		}
 	}
 }

@@ -45,11 +45,11 @@ func (c *citations) refs(keys string) []ref {
 	var out []ref
 	for _, r := range word.Cited(keys) {
 		if r.How == "" { // no entry of the references: a law, in words
-			out = append(out, ref{Text: r.Cite})
+			out = append(out, ref{Text: r.Cite()})
 			continue
 		}
 		if c.number[r.Key] == 0 {
-			c.list = append(c.list, source{len(c.list) + 1, r.Cite, r.Where, r.Checked()})
+			c.list = append(c.list, source{len(c.list) + 1, r.Cite(), r.Where, r.Checked()})
 			c.number[r.Key] = len(c.list)
 		}
 		if n := (ref{N: c.number[r.Key]}); !slices.Contains(out, n) {

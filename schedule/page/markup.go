@@ -69,10 +69,10 @@ func (c cited) write(m *markup) {
 func (s source) HTML() template.HTML {
 	var m markup
 	n := strconv.Itoa(s.N)
-	m.put(`<li id="source-`, n, `" value="`, n, `">`, s.Cite)
+	m.put(`<li id="source-`, n, `" value="`, n, `">`, s.Cite, ` <span class="soft">`, s.Checked, "</span>")
 	if s.Where != "" {
-		m.put(" ", s.Where, ".")
+		m.put(" ", s.Where)
 	}
-	m.put(` <span class="soft">`, s.Checked, "</span></li>\n")
+	m.put("</li>\n")
 	return m.html()
 }

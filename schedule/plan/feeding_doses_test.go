@@ -4,7 +4,7 @@ import "testing"
 
 // The first feeding season of a stand holds no dose of more than half a pound of
 // quick nitrogen: Minnesota's 0.5 lb, by a garden page on germination
-// [garden-germ]. So also in the spring after a dormant or a late sowing, when
+// [common]. So also in the spring after a dormant or a late sowing, when
 // only its last weeks are left to feed in.
 func TestFirstSeasonIsFedInSmallDoses(t *testing.T) {
 	starts := []string{"2026-09-01", "2027-04-20", "2027-05-05", "2027-05-15", "2027-05-20", "2027-05-25"}

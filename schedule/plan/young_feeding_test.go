@@ -109,7 +109,7 @@ func TestLowCareGrassStaysLow(t *testing.T) {
 }
 
 // After a dormant sowing the starter comes when growth begins, and no dose of that
-// spring and summer brings more than half a pound. [garden-germ]
+// spring and summer brings more than half a pound. [common]
 func TestDormantSowingIsFedFromGreenUp(t *testing.T) {
 	site := sown(t, "PA", "6b", "tall fescue", "2026-09-01", "2026-11-25")
 	site.Areas[0].Dormant = true

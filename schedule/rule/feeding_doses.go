@@ -34,7 +34,7 @@ func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 	if b.young || s.span.Span == c.feeding.first {
 		first := c.Seedlings.FirstN
 		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
-		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first year of feeding: at most %.1f lb N at once", float64(first)), Source: "garden-germ"})
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first year of feeding: at most %.1f lb N at once", float64(first)), Source: "common"})
 	}
 	caps.P2O5 = b.phosphorus()
 	return caps, why

@@ -31,7 +31,7 @@ func Sow(c *Treatment) schedule.Proposal {
 	best := map[schedule.Date]schedule.Date{} // of each opening
 	for _, w := range windows {
 		if !w.OK {
-			j.Why = append(j.Why, schedule.Reason{Text: w.Words, Source: "germ-soil-temp"})
+			j.Why = append(j.Why, schedule.Reason{Text: w.Words, Source: "common"})
 			continue
 		}
 		if w.AllYear {
@@ -50,7 +50,7 @@ func Sow(c *Treatment) schedule.Proposal {
 		if w.FreezeOdds > 0 {
 			odds = fmt.Sprintf("; sown on the last day, %.0f in 100 years bring a freeze within six weeks", w.FreezeOdds*100)
 		}
-		j.Why = append(j.Why, schedule.Reason{Text: w.Words + odds, Source: "germ-soil-temp, common"})
+		j.Why = append(j.Why, schedule.Reason{Text: w.Words + odds, Source: "common"})
 	}
 	schedule.SortOpenings(os)
 	wish := c.Seeded

@@ -80,7 +80,7 @@ func texts(t testing.TB, metric bool, style Style) map[string]string {
 		"soil": Soil(p, false, style), "soil why": Soil(p, true, style), "climate": Climate("A place", y, metric, style),
 		"ledger": Ledger("A lawn", ledger(t), m, style), "materials": Materials("A lawn", supplies(t), m, style),
 		"compare": Compare("A lawn", variants, style), "check": Check("fine", p, style),
-		"sources": Sources([]Source{{Key: "a", Cite: strings.Repeat("word ", 40), Used: []string{"agronomy/lime"}, Checked: "in part"}}, style),
+		"sources": Sources([]SourceGroup{{Head: "First", Words: strings.Repeat("word ", 40), Sources: []Source{{Key: "a", Tag: strings.Repeat("name ", 30), Cite: strings.Repeat("word ", 40), Used: []string{"agronomy/lime"}, Checked: "in part", Figures: 3, Where: "example.org"}}}}, style),
 	}
 }
 
@@ -198,7 +198,7 @@ func TestALineEach(t *testing.T) {
 func TestWhySources(t *testing.T) {
 	p := lawn(t, false)
 	text := Why(p, &p.Entries[0], Style{Width: 120})
-	for _, want := range []string{"[Laboski 2002; common practice]", "[Md. Code, Agric. § 6-224]", "laboski-lime: checked", "- Md. Code, Agric. § 6-224.\n", "For the area  96 lb, 2.4 packs", "- Work days are Saturday and Wednesday.", "- Rain: wait."} {
+	for _, want := range []string{"[Laboski; common practice]", "[Md. Code, Agric. § 6-224]", "Laboski, C. (University of Wisconsin-Madison). Undated", "Checked in part.\n    soils.wisc.edu", "- Md. Code, Agric. § 6-224.\n", "For the area  96 lb, 2.4 packs", "- Work days are Saturday and Wednesday.", "- Rain: wait."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}

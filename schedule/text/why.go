@@ -50,13 +50,15 @@ func (s *sheet) citations(why ...[]schedule.Reason) {
 	}
 }
 
+// reference names a source in full, says how far it was checked, and ends with
+// its address.
 func reference(r word.Reference) string {
-	t := word.Sentence(r.Cite)
-	if r.Where != "" {
-		t += " " + r.Where + "."
-	}
+	t := word.Sentence(r.Cite())
 	if r.How != "" {
-		t += fmt.Sprintf(" %s: %s.", r.Key, r.Checked())
+		t += " " + word.Capital(r.Checked()) + "."
+	}
+	if r.Where != "" {
+		t += " " + r.Where
 	}
 	return t
 }

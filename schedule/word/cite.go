@@ -58,9 +58,9 @@ func Cited(source string) []Reference {
 		case free:
 			last := &out[len(out)-1]
 			last.Key += ", " + part
-			last.Cite = last.Key
+			last.Title = last.Key
 		default:
-			out = append(out, Reference{part, agronomy.Source{Cite: part}})
+			out = append(out, Reference{part, agronomy.Source{Title: part}})
 		}
 		free = !ok
 	}
@@ -68,7 +68,7 @@ func Cited(source string) []Reference {
 }
 
 // Short gives the few words that name a reference beside a figure: the first
-// author or the publisher, and the year if there is one.
+// author or the institution, and the year if there is one.
 func (r Reference) Short() string {
 	switch {
 	case r.Key == "common":
@@ -77,18 +77,12 @@ func (r Reference) Short() string {
 		return "unit definitions"
 	case r.Key == "atomic-weights":
 		return "atomic weights"
-	case r.How == "":
-		return r.Cite
+	case r.How == "ours":
+		return "swardbook"
+	case r.By == "":
+		return r.Title
 	}
-	name := r.Cite
-	for _, mark := range []string{". ", ", ", " (", ": ", "; "} {
-		name, _, _ = strings.Cut(name, mark)
-	}
-	name = strings.TrimSuffix(name, ".")
-	if year := yearIn(r.Cite[len(name):]); year != "" {
-		name += " " + year
-	}
-	return name
+	return r.Tag()
 }
 
 // Checked says in words how far a reference was checked.
@@ -118,18 +112,4 @@ func ShortSources(source string) string {
 		out = append(out, r.Short())
 	}
 	return strings.Join(out, "; ")
-}
-
-// yearIn finds the first year from 1900 to 2099 that stands by itself, not in
-// a span such as 1981-2010.
-func yearIn(s string) string {
-	digit := func(i int) bool { return i >= 0 && i < len(s) && '0' <= s[i] && s[i] <= '9' }
-	span := func(i int) bool { return i > 0 && s[i-1] == '-' || i+4 < len(s) && s[i+4] == '-' }
-	for i := range len(s) {
-		if digit(i) && !digit(i-1) && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4) && !span(i) &&
-			(s[i:i+2] == "19" || s[i:i+2] == "20") {
-			return s[i : i+4]
-		}
-	}
-	return ""
 }

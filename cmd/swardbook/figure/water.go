@@ -104,7 +104,7 @@ func spreader(q *asked) (Answer, error) {
 		}
 		r, err := material.DropCalibration(caught, on)
 		return Answer{Text: "The spreader is set to " + bothRates(r) + ".", Values: map[string]any{"rate_lb_per_1000_sqft": rounded(float64(r), 3)},
-			Why: []agronomy.Reason{{Text: fmt.Sprintf("%s lb × 1000 ÷ %s sq ft = %s lb per 1,000 sq ft.", word.Figures(float64(caught), 3), word.Figures(float64(on), 4), word.Figures(float64(r), 3)), Source: "drop-spreader-cr"}}}, err
+			Why: []agronomy.Reason{{Text: fmt.Sprintf("%s lb × 1000 ÷ %s sq ft = %s lb per 1,000 sq ft.", word.Figures(float64(caught), 3), word.Figures(float64(on), 4), word.Figures(float64(r), 3)), Source: "definitions"}}}, err
 	case q.given("tank") || q.given("covers"):
 		q.need("tank", "covers", "size")
 		tank, covers, size := quantityOf(q, "tank", agronomy.ParseVolume), quantityOf(q, "covers", agronomy.ParseCoverage), quantityOf(q, "size", agronomy.ParseArea)
