@@ -275,7 +275,7 @@ func TestCellsSpacing(t *testing.T) {
 		{lime, SampleTaken}: 180, {hydrated, SampleTaken}: 180,
 		{SolubleNDown, SampleTaken}: 42, {SlowNDown, SampleTaken}: 42, {PhosphorusDown, SampleTaken}: 42, {PotassiumDown, SampleTaken}: 42,
 	}
-	together := map[pair]bool{{lime, AmmoniumDown}: true, {AmmoniumDown, lime}: true, {lime, PhosphorusDown}: true, {hydrated, PhosphorusDown}: true}
+	together := map[pair]bool{{lime, lime}: true, {lime, hydrated}: true, {hydrated, lime}: true, {hydrated, hydrated}: true, {lime, AmmoniumDown}: true, {AmmoniumDown, lime}: true, {lime, PhosphorusDown}: true, {hydrated, PhosphorusDown}: true}
 	for a := LimeDown; a <= SampleTaken; a <<= 1 {
 		for b := LimeDown; b <= SampleTaken; b <<= 1 {
 			p := pair{a, b}

@@ -79,7 +79,7 @@ var spacingRules = []SpacingRule{
 	{First: AmmoniumDown, Then: LimeDown, Days: 7, UnlessTilled: true, Why: agronomy.Reason{Text: becauseGas, Source: "common"}},
 	{First: AmmoniumDown, Then: HydratedLimeDown, Days: 7, Why: agronomy.Reason{Text: becauseGas, Source: "common"}},
 	{First: anyLime, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: agronomy.Reason{Text: becauseTie, Source: "common"}},
-	{First: anyLime, Then: anyLime, Days: lime.SpacingDays, Aim: lime.SpacingWantedDays, Why: agronomy.Reason{Text: becauseSlow, Source: limeSpacingSources}},
+	{First: anyLime, Then: anyLime, Days: lime.SpacingDays, Aim: lime.SpacingWantedDays, UnlessTilled: true, Why: agronomy.Reason{Text: becauseSlow, Source: limeSpacingSources}},
 	{First: SolubleNDown, Then: nitrogen, Days: 28, Why: agronomy.Reason{Text: becauseSalts, Source: "common"}},
 	{First: SlowNDown, Then: nitrogen, Days: 42, Why: agronomy.Reason{Text: becauseSalts, Source: "common"}},
 	{First: PhosphorusDown, Then: PhosphorusDown, Days: 28, Why: agronomy.Reason{Text: becauseShare, Source: "common"}},

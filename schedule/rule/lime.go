@@ -284,7 +284,11 @@ func (l *liming) tellOnHand(c *Treatment, d dressing) {
 		l.shed = append(l.shed, fmt.Sprintf("%s: the %s in the shed covers all the lime this area needs.", c.Area.Name, name))
 	case have > 0:
 		spread := min(rate, agronomy.PerThousand(float64(have)*1000/float64(c.Area.Size)))
-		text := fmt.Sprintf("%s: the %s of %s in the shed is %s", c.Area.Name, m.Weight(spread.Over(c.Area.Size)), name, m.Rate(spread))
+		some := "the " + m.Weight(have) + " of "
+		if used := spread.Over(c.Area.Size); used < have-1e-6 {
+			some = m.Weight(used) + " of the " + m.Weight(have) + " of "
+		}
+		text := fmt.Sprintf("%s: %s%s in the shed is %s", c.Area.Name, some, name, m.Rate(spread))
 		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(spread*agronomy.PerThousand(d.value.FirstYear)/100)); err == nil && !l.need.BelowTable {
 			alone := "by itself it"
 			if l.reached(0) > 0.5 {

@@ -52,7 +52,7 @@ func (c *Treatment) dateLime() schedule.Proposal {
 			ideal = schedule.At(last.AddDays(lime.SpacingWantedDays))
 		}
 		mine := os
-		if first := c.firstLime(os); i > 0 && !first.IsZero() {
+		if first := c.firstLime(os); i > 0 && !c.Future() && !first.IsZero() {
 			mine = schedule.From(os, first.AddDays(i*lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
 			ideal = schedule.At(first.AddDays(i * lime.SpacingWantedDays))
 			j.Why = append(j.Why, schedule.Reason{Text: "Half a year between dressings, autumn and spring; never under three months.", Source: "nc-lee-lime, vt-452-717, common"})
