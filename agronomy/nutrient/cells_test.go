@@ -267,7 +267,7 @@ func TestCellsSpacing(t *testing.T) {
 	lime, hydrated := LimeDown, HydratedLimeDown
 	printed := map[pair]int{
 		{lime, AmmoniumDown}: 14, {hydrated, AmmoniumDown}: 28, {AmmoniumDown, lime}: 7, {AmmoniumDown, hydrated}: 7,
-		{lime, PhosphorusDown}: 14, {hydrated, PhosphorusDown}: 14,
+		{lime, PhosphorusDown}: 14, {hydrated, PhosphorusDown}: 14, {PhosphorusDown, lime}: 14, {PhosphorusDown, hydrated}: 14,
 		{lime, lime}: 90, {lime, hydrated}: 90, {hydrated, lime}: 90, {hydrated, hydrated}: 90,
 		{SolubleNDown, SolubleNDown}: 28, {SolubleNDown, SlowNDown}: 28, {SlowNDown, SolubleNDown}: 42, {SlowNDown, SlowNDown}: 42,
 		{PhosphorusDown, PhosphorusDown}: 28, {PotassiumDown, PotassiumDown}: 28, {SulfurDown, SulfurDown}: 60, {GypsumDown, GypsumDown}: 60,
@@ -275,7 +275,7 @@ func TestCellsSpacing(t *testing.T) {
 		{lime, SampleTaken}: 180, {hydrated, SampleTaken}: 180,
 		{SolubleNDown, SampleTaken}: 42, {SlowNDown, SampleTaken}: 42, {PhosphorusDown, SampleTaken}: 42, {PotassiumDown, SampleTaken}: 42,
 	}
-	together := map[pair]bool{{lime, lime}: true, {lime, hydrated}: true, {hydrated, lime}: true, {hydrated, hydrated}: true, {lime, AmmoniumDown}: true, {AmmoniumDown, lime}: true, {lime, PhosphorusDown}: true, {hydrated, PhosphorusDown}: true}
+	together := map[pair]bool{{lime, lime}: true, {lime, hydrated}: true, {hydrated, lime}: true, {hydrated, hydrated}: true, {lime, AmmoniumDown}: true, {AmmoniumDown, lime}: true, {lime, PhosphorusDown}: true, {hydrated, PhosphorusDown}: true, {PhosphorusDown, lime}: true, {PhosphorusDown, hydrated}: true}
 	for a := LimeDown; a <= SampleTaken; a <<= 1 {
 		for b := LimeDown; b <= SampleTaken; b <<= 1 {
 			p := pair{a, b}

@@ -61,7 +61,7 @@ type SpacingRule struct {
 
 const (
 	becauseGas   = "Fresh lime turns ammonium and urea into ammonia gas."
-	becauseTie   = "Fresh lime and phosphate at the surface tie each other up."
+	becauseTie   = "Fresh lime and phosphate at the surface tie each other up, whichever lies there first."
 	becauseSalts = "Turf should use one feeding before the next; salts add up."
 	becauseShare = "A yearly amount is split so that less lies on the surface at once."
 	becauseLab   = "Fertilizer still lying in the soil would be read as fertility."
@@ -79,6 +79,7 @@ var spacingRules = []SpacingRule{
 	{First: AmmoniumDown, Then: LimeDown, Days: 7, UnlessTilled: true, Why: agronomy.Reason{Text: becauseGas, Source: "common"}},
 	{First: AmmoniumDown, Then: HydratedLimeDown, Days: 7, Why: agronomy.Reason{Text: becauseGas, Source: "common"}},
 	{First: anyLime, Then: PhosphorusDown, Days: 14, UnlessTilled: true, Why: agronomy.Reason{Text: becauseTie, Source: "common"}},
+	{First: PhosphorusDown, Then: anyLime, Days: 14, UnlessTilled: true, Why: agronomy.Reason{Text: becauseTie, Source: "common"}},
 	{First: anyLime, Then: anyLime, Days: lime.SpacingDays, Aim: lime.SpacingWantedDays, UnlessTilled: true, Why: agronomy.Reason{Text: becauseSlow, Source: limeSpacingSources}},
 	{First: SolubleNDown, Then: nitrogen, Days: 28, Why: agronomy.Reason{Text: becauseSalts, Source: "common"}},
 	{First: SlowNDown, Then: nitrogen, Days: 42, Why: agronomy.Reason{Text: becauseSalts, Source: "common"}},
