@@ -59,15 +59,15 @@ type SoilReport struct {
 	Soil              *agronomy.Report
 }
 
-// answerDays is how long a laboratory takes, where nobody says.
-const answerDays = 14 // [common]
+// AnswerDays is how long a laboratory takes, where nobody says.
+const AnswerDays = 14 // [common]
 
 // Answer gives the day from which a report is known.
 func (r SoilReport) Answer() Date {
 	if !r.Received.IsZero() || r.Sampled.IsZero() {
 		return r.Received
 	}
-	return r.Sampled.AddDays(answerDays)
+	return r.Sampled.AddDays(AnswerDays)
 }
 
 // AllReports gives the reports of an area by sampling day.

@@ -87,6 +87,12 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 		}
 		why = "the sample comes before anything is spread"
 	}
+	switch {
+	case a.Kind == schedule.SoilTest && decided(b):
+		l.AThenB, why = max(l.AThenB, schedule.AnswerDays), cmp.Or(why, becauseAnswer)
+	case b.Kind == schedule.SoilTest && decided(a):
+		l.BThenA, why = max(l.BThenA, schedule.AnswerDays), cmp.Or(why, becauseAnswer)
+	}
 	l.why = why
 	if l.AThenB == 0 && l.BThenA == 0 && l.Order == 0 {
 		return limit{}, false
@@ -98,7 +104,7 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 // before the next.
 func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
 	l.why = "the retest shows what the lime before it did, and comes before any more"
-	l.AThenB = max(l.AThenB, 7) // [common] a week for the laboratory
+	l.AThenB = max(l.AThenB, schedule.AnswerDays)
 	if !lime.Ahead() {
 		return l, true
 	}
@@ -109,6 +115,14 @@ func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
 		l.Order, l.why = 1, "the sample comes before lime"
 	}
 	return l, true
+}
+
+const becauseAnswer = "the answer to the sample decides first"
+
+// decided tells whether a job still to come is one that a soil sample decides:
+// what a shortage in the report asks for, and what changes the soil itself.
+func decided(j *schedule.Job) bool {
+	return j.Ahead() && (j.Kind.Nutrient() != "" || j.Kind == schedule.Gypsum || j.Kind == schedule.Sulfur)
 }
 
 // kDays keeps two doses apart that would bring too much potassium together.
