@@ -81,7 +81,7 @@ func TestCellsYearlyCaps(t *testing.T) {
 	}
 }
 
-// Lines through Michigan's reports [msu-lawn-report]; what a year's nitrogen
+// Lines through lawn reports [common]; what a year's nitrogen
 // takes out of the soil by the minimum levels [mlsn-k-2to1], which New York's
 // course guide works out as 42 ppm for 2.58 lb [ny-nmp-2019].
 func TestCellsOtherSchools(t *testing.T) {

@@ -125,7 +125,7 @@ func TestCellsMLSN(t *testing.T) {
 }
 
 // Rutgers, lb/acre, upper ends of very low, low, medium, high [rutgers-levels];
-// New Hampshire's optimum [unh-lawn-report]; North Carolina's index, classes from
+// the wider bands of a garden [common]; North Carolina's index, classes from
 // memory [nc-index].
 func TestCellsOtherStates(t *testing.T) {
 	five := []Level{VeryLow, Low, Medium, High, VeryHigh}

@@ -239,13 +239,13 @@ func (m *maker) straight() (task, bool) {
 			func(e *schedule.Entry) (agronomy.PerThousand, agronomy.Percent) {
 				return e.K2O, e.Dose.Material.Analysis.K2O
 			},
-			"msu-lawn-report, umn-lawn-report, common"},
+			"umn-lawn-report, common"},
 		{schedule.Phosphorus, agronomy.Phosphorus, nutrient.PhosphorusNeed,
 			func(r *agronomy.Report, v agronomy.PPM) { r.Phosphorus.PPM, r.Phosphorus.PerAcre = v, 0 },
 			func(e *schedule.Entry) (agronomy.PerThousand, agronomy.Percent) {
 				return e.P2O5, e.Dose.Material.Analysis.P2O5
 			},
-			"msu-lawn-report, lawn-report-anon, common"},
+			"common"},
 	} {
 		jobs := m.jobsOf(func(k schedule.Kind) bool { return k == s.kind })
 		need, ok := m.need(s.kind)

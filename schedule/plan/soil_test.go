@@ -228,3 +228,95 @@ func TestWoodAsh(t *testing.T) {
 		t.Errorf("ash on a young stand: %s", got[0].Summary)
 	}
 }
+
+// Lime and phosphorus stay two weeks apart, whichever goes first, and a sample has
+// its answer before the lime or the straight nutrient that it decides.
+func TestLimeWaitsForPhosphorusAndForTheAnswer(t *testing.T) {
+	pairs, answers := 0, 0
+	for _, s := range situations {
+		site := s.site(t, "OH", "6a", "perennial ryegrass")
+		p, err := Program(site, s.book, schedule.Date{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var sown schedule.Date // up to it lime and starter are worked into the seedbed
+		for _, e := range ofKind(p, schedule.Sow) {
+			sown = e.Date
+		}
+		for i := range p.Entries {
+			for k := range p.Entries {
+				a, b := &p.Entries[i], &p.Entries[k]
+				days := b.Date.DaysFrom(a.Date)
+				if a.Area != b.Area || days < 0 || a.State != schedule.Planned || b.State != schedule.Planned {
+					continue
+				}
+				limed := a.Kind == schedule.Lime && b.P2O5 >= 0.25 || b.Kind == schedule.Lime && a.P2O5 >= 0.25 // [common] a trace keeps no distance
+				if limed && b.Date.After(sown) {
+					if pairs++; days < 14 {
+						t.Errorf("%s: %s on %s, %s on %s", s.name, a.ID, a.Date, b.ID, b.Date)
+					}
+				}
+				decided := b.Kind == schedule.Lime || b.Kind == schedule.Potassium || b.Kind == schedule.Phosphorus
+				if a.Kind == schedule.SoilTest && decided {
+					if answers++; days < schedule.AnswerDays {
+						t.Errorf("%s: sampled on %s, %s on %s", s.name, a.Date, b.ID, b.Date)
+					}
+				}
+			}
+		}
+	}
+	if pairs == 0 || answers == 0 {
+		t.Errorf("%d pairs of lime and phosphorus, %d jobs after a sample: nothing was tested", pairs, answers)
+	}
+}
+
+// Before the answer to a sample nothing is planned of what it decides: it comes
+// two weeks after the sample, or on the day that the site file gives.
+func TestNothingBeforeTheAnswer(t *testing.T) {
+	for received, from := range map[string]string{"": "2026-09-24", "2026-10-01": "2026-10-01", "2026-09-12": "2026-09-12"} {
+		site := lawnWith(t, "kentucky bluegrass", func(r *agronomy.Report) { r.PH, r.Buffer = 5.2, agronomy.Buffer{} })
+		a := &site.Areas[0]
+		a.Sampled = mustDate(t, "2026-09-10")
+		if received != "" {
+			a.Received = mustDate(t, received)
+		}
+		jobs := 0
+		for _, e := range plan(t, site).Entries {
+			if e.Kind == schedule.Lime || e.Kind == schedule.Phosphorus || e.Kind == schedule.Potassium {
+				if jobs++; e.Date.Before(mustDate(t, from)) {
+					t.Errorf("received %q: %s on %s, before %s", received, e.ID, e.Date, from)
+				}
+			}
+		}
+		if jobs == 0 {
+			t.Errorf("received %q: nothing is planned at all", received)
+		}
+	}
+}
+
+// The pH promised in a year goes by the stone's first year, that in three by the
+// whole: New York's one-year rule gives this stone 73 %, Ohio's three-year bands 80.
+// [cornell-env] [bc-637-200]
+func TestPromiseOfTheFirstYear(t *testing.T) {
+	sour := func(r *agronomy.Report) {
+		r.PH, r.Buffer, r.Magnesium = 5.6, agronomy.Buffer{}, agronomy.Reading{Given: true, PPM: 200}
+	}
+	because := func(m material.Material) string {
+		site := lawnWith(t, "kentucky bluegrass", sour)
+		site.Place.State = "NY"
+		m.ID, m.Name, m.Kind, m.Pack, m.OnHand = "stone", "stone", material.LimeMaterial, 40, 20
+		site.Materials = []material.Material{m}
+		e := ofKind(plan(t, site), schedule.Lime)
+		if len(e) == 0 {
+			t.Fatal("no lime")
+		}
+		return e[len(e)-1].Because
+	}
+	coarse := because(material.Material{CCE: 90, Fineness: []material.Sieve{{Mesh: 8, Passing: 100}, {Mesh: 20, Passing: 80}, {Mesh: 60, Passing: 40}, {Mesh: 100, Passing: 30}}})
+	if !strings.Contains(coarse, " in a year, ") || !strings.Contains(coarse, " in three") {
+		t.Errorf("a coarse stone: %s", coarse)
+	}
+	if fine := because(material.Material{ECCE: 90}); strings.Contains(fine, " in three") {
+		t.Errorf("a stone of one printed value: %s", fine)
+	}
+}
