@@ -133,7 +133,7 @@ func TestLineGoesOnInAnOlderBook(t *testing.T) {
 
 // A book that has no room for the line says so, and there is no line.
 func TestLineTooMany(t *testing.T) {
-	full := sitefile.Header + strings.Repeat("2026-09-23,east,soil-test,2026,1,,,,,,,,\n", 19999)
+	full := sitefile.Header + strings.Repeat("2026-09-23,east,soil-test,2026,1,,,,,,,,\n", 20000)
 	l := book.NewLine(name, []byte(full), plan(t, site(t), ""), done(t, "east/lime/2026-1", "2026-09-24"), "half", schedule.Date{})
 	if len(l.Wrong) == 0 || !strings.Contains(l.Wrong[0].Message, "more") || l.Text != "" {
 		t.Errorf("got %+v, %q", l.Wrong, l.Text)

@@ -104,13 +104,13 @@ func TestVisitSaysThingsOnce(t *testing.T) {
 	visit := *planned(t, "garden")
 	day := map[schedule.Date]int{}
 	for _, e := range visit.Entries {
-		if day[e.Date]++; day[e.Date] == 3 {
+		if day[e.Date]++; day[e.Date] == 2 {
 			visit.Entries = slices.DeleteFunc(slices.Clone(visit.Entries), func(o schedule.Entry) bool { return o.Date != e.Date })
 			break
 		}
 	}
-	if len(visit.Entries) != 3 {
-		t.Fatalf("no visit of three jobs")
+	if len(visit.Entries) < 2 {
+		t.Fatalf("no visit of several jobs")
 	}
 	b, err := page.Sheet(&visit, page.Options{Today: visit.Entries[0].Date.AddDays(-4)})
 	if err != nil {
