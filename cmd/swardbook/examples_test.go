@@ -13,7 +13,7 @@ import (
 // shownOn is the day on which the examples are looked at.
 var shownOn = map[string]string{
 	"reading-garden": "2026-09-18",
-	"lake-house":     "2026-08-10",
+	"shore-lawn":     "2026-08-10",
 	"infield":        "2027-03-01",
 }
 

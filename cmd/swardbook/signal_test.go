@@ -78,7 +78,7 @@ func busySites(t *testing.T, dir string) {
 	}
 	for i := range 30 {
 		name := fmt.Sprintf("many%d", i)
-		own := strings.Replace(site, `id = "fernbank-7q2m"`, fmt.Sprintf("id = %q", name), 1)
+		own := strings.Replace(site, `id = "odderwyn-7q2m"`, fmt.Sprintf("id = %q", name), 1)
 		for file, data := range map[string]string{name + ".toml": own + "[material." + tail, name + ".record.csv": book} {
 			if err := os.WriteFile(filepath.Join(dir, file), []byte(data), 0o666); err != nil {
 				t.Fatal(err)

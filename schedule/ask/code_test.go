@@ -46,7 +46,7 @@ func TestCode(t *testing.T) {
 	if ps := Problems(a); len(ps) > 0 {
 		t.Error(ps)
 	}
-	for _, bad := range []string{"", "aaaaaaaaaaaa", "aaaaaaaaaaaaaa", "AAAAAAAAAAAAA", "fernbank-7q2m"} {
+	for _, bad := range []string{"", "aaaaaaaaaaaa", "aaaaaaaaaaaaaa", "AAAAAAAAAAAAA", "odderwyn-7q2m"} {
 		if _, ok := IDOf(Answers{{Key: "id", Value: bad}}); ok {
 			t.Errorf("%q is the id of a link", bad)
 		}

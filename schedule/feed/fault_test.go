@@ -51,7 +51,7 @@ func TestPanicKeepsTheLastGoodProgram(t *testing.T) {
 	w.put("mill.toml", lawn)
 	w.start()
 	calendar := w.page("/mill/program.ics")
-	w.put("mill.toml", strings.Replace(lawn, "Mill green", "Site bad", 1))
+	w.put("mill.toml", strings.Replace(lawn, "Oxlo green", "Site bad", 1))
 	w.refresh()
 	if w.page("/mill/program.ics") != calendar {
 		t.Error("the calendar changed")
@@ -147,7 +147,7 @@ func TestEndlessPlansMakeRoom(t *testing.T) {
 		over := make(chan struct{})
 		defer close(over)
 		w.plan = func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
-			if s.Title != "Mill green" {
+			if s.Title != "Oxlo green" {
 				<-over
 			}
 			return plan.Program(s, book, last)

@@ -210,10 +210,10 @@ func TestTree(t *testing.T) {
 		}
 	}
 	land := w.page("/mill/")
-	wants(t, "the landing page", land, "<h1>Mill green</h1>", "next, ", "webcal://example.org/lawns/mill/program.ics",
+	wants(t, "the landing page", land, "<h1>Oxlo green</h1>", "next, ", "webcal://example.org/lawns/mill/program.ics",
 		"https://example.org/lawns/mill/program.ics", "person/ines.ics", "East &lt;lawn&gt;", `aria-label="QR code`, "program.json", "Remove Alerts")
 	lacks(t, "the landing page", land, "East <lawn>", "ZgotmplZ", "done?job", "<script")
-	wants(t, "the index", w.page("/"), `<a href="mill/">Mill green</a>`)
+	wants(t, "the index", w.page("/"), `<a href="mill/">Oxlo green</a>`)
 	if r := w.get("/mill"); r.StatusCode != 301 || r.Header.Get("Location") != "./mill/" {
 		t.Errorf("/mill: %d to %q", r.StatusCode, r.Header.Get("Location"))
 	}
@@ -250,7 +250,7 @@ func TestSecret(t *testing.T) {
 	w := newWorld(t)
 	w.record = true
 	w.put("mill.toml", lawn)
-	w.put("quiet.toml", strings.Replace(lawn, `title = "Mill green"`, `title = "Quiet corner"`, 1)+"[calendar]\nsecret = \""+secret+"\"\n")
+	w.put("quiet.toml", strings.Replace(lawn, `title = "Oxlo green"`, `title = "Quiet corner"`, 1)+"[calendar]\nsecret = \""+secret+"\"\n")
 	w.start()
 	lacks(t, "the index", w.page("/"), "Quiet", "quiet", secret)
 	for _, path := range []string{"/quiet/", "/quiet/program.ics", "/quiet", "/quiet/done", "/" + secret[:22] + "/"} {
@@ -290,9 +290,9 @@ func TestSecret(t *testing.T) {
 func TestTwoSitesWithOneAddress(t *testing.T) {
 	w := newWorld(t)
 	w.put("a-site-with-long-name.toml", lawn)
-	w.put("b.toml", strings.Replace(lawn, "Mill green", "Other", 1)+"[calendar]\nsecret = \"a-site-with-long-name\"\n")
+	w.put("b.toml", strings.Replace(lawn, "Oxlo green", "Other", 1)+"[calendar]\nsecret = \"a-site-with-long-name\"\n")
 	w.start()
-	wants(t, "the page", w.page("/a-site-with-long-name/"), "Mill green")
+	wants(t, "the page", w.page("/a-site-with-long-name/"), "Oxlo green")
 	wants(t, "the log", w.logged(), "another has the same address")
 }
 

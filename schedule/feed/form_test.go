@@ -153,7 +153,7 @@ func TestFormsThatCannotBe(t *testing.T) {
 
 func TestFormsFromElsewhere(t *testing.T) {
 	w := recording(t)
-	w.put("other.toml", strings.Replace(lawn, "mill-green-4h2k", "other-9999", 1))
+	w.put("other.toml", strings.Replace(lawn, "oxlo-green-4h2k", "other-9999", 1))
 	w.refresh()
 	good := w.open("east/lime/2026-1")
 	for _, c := range []struct {

@@ -82,7 +82,7 @@ func TestUnchangedSitesAreNotPlanned(t *testing.T) {
 		}
 	}
 	wants(t, "the page", p.file("mill/program.html"), "2,700 sq ft")
-	wants(t, "the index", p.file("index.html"), "Mill green")
+	wants(t, "the index", p.file("index.html"), "Oxlo green")
 	lacks(t, "the index", p.file("index.html"), "quiet")
 	// A site of which nothing changes is still told about, and still has its address.
 	p.put("twin.toml", named("twin")+secret)

@@ -33,7 +33,7 @@ func treeOf(t *testing.T, dir string) map[string]time.Time {
 
 // named gives the test site under another id and title.
 func named(name string) string {
-	return strings.NewReplacer("mill-green-4h2k", name+"-0000", "Mill green", "Site "+name).Replace(lawn)
+	return strings.NewReplacer("oxlo-green-4h2k", name+"-0000", "Oxlo green", "Site "+name).Replace(lawn)
 }
 
 type press struct {

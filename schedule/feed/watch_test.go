@@ -37,7 +37,7 @@ func TestFollowsTheFiles(t *testing.T) {
 
 	// A new title, in the same second: the time must move all the same.
 	before := w.get("/mill/").Header.Get("Last-Modified")
-	w.put("mill.toml", strings.Replace(lawn, "Mill green", "Weir green", 1))
+	w.put("mill.toml", strings.Replace(lawn, "Oxlo green", "Weir green", 1))
 	w.refresh()
 	wants(t, "the landing page", w.page("/mill/"), "Weir green")
 	if after := w.get("/mill/").Header.Get("Last-Modified"); after <= before {
@@ -226,7 +226,7 @@ func TestWatch(t *testing.T) {
 		done := make(chan struct{})
 		go func() { w.feed.Watch(ctx); close(done) }()
 		synctest.Wait() // the first round is over
-		w.put("new.toml", strings.Replace(lawn, "Mill green", "New green", 1))
+		w.put("new.toml", strings.Replace(lawn, "Oxlo green", "New green", 1))
 		time.Sleep(interval - time.Millisecond)
 		synctest.Wait()
 		if r := w.get("/new/"); r.StatusCode != 404 {

@@ -265,7 +265,7 @@ func TestWindowLine(t *testing.T) {
 }
 
 func TestSource(t *testing.T) {
-	const address = "https://example.org/fernbank.ics"
+	const address = "https://example.org/odderwyn.ics"
 	if file := mustWrite(t, autumn(), Options{Address: address}); !bytes.Contains(file, []byte("\r\nSOURCE;VALUE=URI:"+address+"\r\n")) {
 		t.Error("no SOURCE")
 	}
@@ -294,11 +294,11 @@ func TestCalendarIDs(t *testing.T) {
 		o        Options
 		id, name string
 	}{
-		{Options{}, "fernbank-7q2m", "Fernbank reading lawn north “old” wing"},
-		{Options{Area: "east"}, "fernbank-7q2m.area-east", "Fernbank reading lawn north - East lawn"},
-		{Options{Area: "west", Person: "jo"}, "fernbank-7q2m.area-west.for-jo", "Fernbank reading lawn - West lawn by the"},
-		{Options{Person: "jo"}, "fernbank-7q2m.for-jo", "Fernbank reading lawn north “old” - Jo"},
-		{Options{Person: "mara", Kinds: []schedule.Kind{schedule.SoilTest, schedule.Lime}}, "fernbank-7q2m.for-mara.soil-test.lime", "Fernbank reading - Mara soil-test lime"},
+		{Options{}, "odderwyn-7q2m", "Odderwyn reading lawn north “old” wing"},
+		{Options{Area: "east"}, "odderwyn-7q2m.area-east", "Odderwyn reading lawn north - East lawn"},
+		{Options{Area: "west", Person: "jo"}, "odderwyn-7q2m.area-west.for-jo", "Odderwyn reading lawn - West lawn by the"},
+		{Options{Person: "jo"}, "odderwyn-7q2m.for-jo", "Odderwyn reading lawn north “old” - Jo"},
+		{Options{Person: "mara", Kinds: []schedule.Kind{schedule.SoilTest, schedule.Lime}}, "odderwyn-7q2m.for-mara.soil-test.lime", "Odderwyn reading - Mara soil-test lime"},
 	} {
 		cal, err := head(autumn(), &c.o)
 		if err != nil || cal.id != c.id || cal.name != c.name {
@@ -307,7 +307,7 @@ func TestCalendarIDs(t *testing.T) {
 	}
 	p := autumn()
 	p.Title = " ; "
-	if cal, err := head(p, &Options{}); err != nil || cal.name != "fernbank-7q2m" {
+	if cal, err := head(p, &Options{}); err != nil || cal.name != "odderwyn-7q2m" {
 		t.Errorf("a site without a title is called %q: %v", cal.name, err)
 	}
 }

@@ -258,7 +258,7 @@ func faults(text []byte) (out []string) {
 
 // TestFaults proves that each rule of the checker can fail.
 func TestFaults(t *testing.T) {
-	good, err := Write(autumn(), Options{Address: "https://example.org/fernbank.ics"})
+	good, err := Write(autumn(), Options{Address: "https://example.org/odderwyn.ics"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -269,10 +269,10 @@ func TestFaults(t *testing.T) {
 		{"\r\n", "\n"}, {"TRANSP:TRANSPARENT\r\n", ""}, {"VALUE=DATE:20260920", "VALUE=DATE:20260919"},
 		{"SEQUENCE:0", "SEQUENCE:-1"}, {"STATUS:CONFIRMED", "STATUS:CANCELLED"}, {"STATUS:CONFIRMED", "STATUS:OK"},
 		{"LAST-MODIFIED:20260912", "LAST-MODIFIED:20260913"}, {"END:VEVENT\r\n", ""}, {"END:VCALENDAR\r\n", ""},
-		{"COLOR:olivedrab", "COLOR:olivedrab "}, {"NAME:Fern", "NAME:Forn"}, {"12 cores\\,", "12 cores,"},
+		{"COLOR:olivedrab", "COLOR:olivedrab "}, {"NAME:Odder", "NAME:Ogder"}, {"12 cores\\,", "12 cores,"},
 		{"12 cores", "12 <b>cores"}, {"DESCRIPTION:Lime", "DESCRIPTION:Chalk"}, {"TRIGGER:-PT15H", "TRIGGER:-P15H"},
 		{"SUMMARY:Lime east lawn", "SUMMARY:Lime\\neast lawn"}, {"VERSION:2.0\r\n", ""}, {"cores", "c\x01ores"}, {"cores", "c\uFFFDores"},
-		{"UID:fernbank-7q2m.west.nitrogen.1@", "UID:fernbank-7q2m.east.lime.1@"}, {"DTSTART;VALUE=DATE", "DTSTART"},
+		{"UID:odderwyn-7q2m.west.nitrogen.1@", "UID:odderwyn-7q2m.east.lime.1@"}, {"DTSTART;VALUE=DATE", "DTSTART"},
 		{"LOCATION:East lawn", "LOCATION:East lawn\r\n "}, {"LOCATION:East lawn", "LOCATION:" + strings.Repeat("East", 20)},
 		{"SUMMARY:Lime", "SUMMARY:\\\r\n \\Lime"}, {"½", "\xc2\r\n \xbd"},
 	} {

@@ -39,7 +39,7 @@ func at(s string) time.Time {
 // in its own way: two areas, two persons, a notice, letters beyond ASCII.
 func autumn() *schedule.Program {
 	p := &schedule.Program{
-		Format: 1, Title: "Fernbank reading lawn, north; “old” wing", SiteID: "fernbank-7q2m",
+		Format: 1, Title: "Odderwyn reading lawn, north; “old” wing", SiteID: "odderwyn-7q2m",
 		Start: day("2026-09-12"), Through: day("2027-09-11"),
 		Areas: []schedule.AreaShown{{
 			ID: "east", Name: "East lawn",
@@ -50,14 +50,14 @@ func autumn() *schedule.Program {
 			Crew: schedule.Crew{People: []schedule.Person{{ID: "mara", Name: "Mara"}, {ID: "jo", Name: "Jo"}}},
 			Calendar: schedule.Calendar{
 				Remind: []time.Duration{-15 * time.Hour, 7 * time.Hour},
-				Link:   "https://example.org/lawn/a-rather-long-folder-name/another-one/fernbank.html?part=one,two;three",
+				Link:   "https://example.org/lawn/a-rather-long-folder-name/another-one/odderwyn.html?part=one,two;three",
 			},
 		},
 	}
 	job := func(area, name string, k schedule.Kind, n int, date, first, last, title, summary, who, whoName string) *schedule.Entry {
-		id, uid := fmt.Sprintf("%s/%s/%d", area, k, n), fmt.Sprintf("fernbank-7q2m.%s.%s.%d@swardbook", area, k, n)
+		id, uid := fmt.Sprintf("%s/%s/%d", area, k, n), fmt.Sprintf("odderwyn-7q2m.%s.%s.%d@swardbook", area, k, n)
 		if area == "" {
-			id, uid = fmt.Sprintf("site/%s/%d", k, n), fmt.Sprintf("fernbank-7q2m.site.%s.%d@swardbook", k, n)
+			id, uid = fmt.Sprintf("site/%s/%d", k, n), fmt.Sprintf("odderwyn-7q2m.site.%s.%d@swardbook", k, n)
 		}
 		p.Entries = append(p.Entries, schedule.Entry{
 			ID: id, UID: uid, Kind: k, Area: area, AreaName: name, Title: title, Summary: summary,
@@ -248,7 +248,7 @@ func thirty() *schedule.Program {
 	p.Entries = nil
 	for i := range 30 {
 		e := model
-		e.ID, e.UID = fmt.Sprintf("east/lime/%d", i+1), fmt.Sprintf("fernbank-7q2m.east.lime.%d@swardbook", i+1)
+		e.ID, e.UID = fmt.Sprintf("east/lime/%d", i+1), fmt.Sprintf("odderwyn-7q2m.east.lime.%d@swardbook", i+1)
 		e.Date = e.Date.AddDays(7 * i)
 		e.Pounds = agronomy.Pounds(96)
 		p.Entries = append(p.Entries, e)

@@ -38,7 +38,7 @@ func someSite(r *rand.Rand) string {
 	var b strings.Builder
 	put := func(format string, a ...any) { fmt.Fprintf(&b, format+"\n", a...) }
 	start := schedule.Date{Year: 2026, Month: 1, Day: 1}.AddDays(r.IntN(365))
-	put("id = \"some\"\ntitle = %q\nstart = %s\nunits = %q\n[place]\n%s", "Fernbank reading garden", start, pick([]string{"us", "metric"}), where.place)
+	put("id = \"some\"\ntitle = %q\nstart = %s\nunits = %q\n[place]\n%s", "Odderwyn reading garden", start, pick([]string{"us", "metric"}), where.place)
 	if r.IntN(2) == 0 {
 		put("[crew]\ndays = [\"sat\", \"wed\"]\n[crew.people]\nmara = \"Mara\"\n[crew.who]\nlime = \"mara\"")
 	}
@@ -123,7 +123,7 @@ func TestFiveHundredSites(t *testing.T) {
 		if len(p.Entries) == 0 {
 			continue
 		}
-		c, err := choose(p, Options{Page: "https://example.org/fernbank/"})
+		c, err := choose(p, Options{Page: "https://example.org/odderwyn/"})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}

@@ -81,7 +81,7 @@ func TestFoldAnything(t *testing.T) {
 
 func TestNames(t *testing.T) {
 	for _, c := range [][2]string{
-		{"Fernbank, north; old\\new", "Fernbank north old new"},
+		{"Odderwyn, north; old\\new", "Odderwyn north old new"},
 		{"The very long name of a very small lawn behind the library", "The very long name of a very small lawn"},
 		{strings.Repeat("ü", 50), strings.Repeat("ü", 40)},
 	} {

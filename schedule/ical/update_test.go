@@ -21,8 +21,8 @@ func events(t *testing.T, file []byte) map[string]*node {
 }
 
 const (
-	limeUID = "fernbank-7q2m.east.lime.1@swardbook"
-	feedUID = "fernbank-7q2m.west.nitrogen.1@swardbook"
+	limeUID = "odderwyn-7q2m.east.lime.1@swardbook"
+	feedUID = "odderwyn-7q2m.west.nitrogen.1@swardbook"
 )
 
 func TestUpdateNothing(t *testing.T) {
@@ -204,8 +204,8 @@ func TestRefused(t *testing.T) {
 		"another program":  {swap(prodID, "-//example//other//EN"), "another program wrote this calendar"},
 		"no program":       {swap("PRODID:"+prodID+"\r\n", ""), "another program wrote this calendar"},
 		"foreign and bare": {"BEGIN:VCALENDAR\r\nEND:VCALENDAR\r\n", "another program wrote this calendar"},
-		"another site":     {swap("X-WR-RELCALID:fernbank-7q2m\r\n", "X-WR-RELCALID:mossgate\r\n"), `the file holds the calendar "mossgate", not "fernbank-7q2m"`},
-		"a part of it":     {swap("X-WR-RELCALID:fernbank-7q2m\r\n", "X-WR-RELCALID:fernbank-7q2m.area-east\r\n"), `the file holds the calendar "fernbank-7q2m.area-east", not "fernbank-7q2m"`},
+		"another site":     {swap("X-WR-RELCALID:odderwyn-7q2m\r\n", "X-WR-RELCALID:mossgate\r\n"), `the file holds the calendar "mossgate", not "odderwyn-7q2m"`},
+		"a part of it":     {swap("X-WR-RELCALID:odderwyn-7q2m\r\n", "X-WR-RELCALID:odderwyn-7q2m.area-east\r\n"), `the file holds the calendar "odderwyn-7q2m.area-east", not "odderwyn-7q2m"`},
 		"cut at a line":    {old[:strings.LastIndex(old, "END:VCALENDAR")], "the calendar is cut short"},
 		"cut in a line":    {old[:len(old)/2], "the calendar is cut short"},
 		"cut in a name":    {old[:strings.Index(old, "MARY:Lime")], fmt.Sprintf(line, 20) + "it has no name and value"},
@@ -228,7 +228,7 @@ func TestRefused(t *testing.T) {
 		"day":              {swap("DTSTART;VALUE=DATE:20260919", "DTSTART;VALUE=DATE:20260931"), in + `parsing time "20260931": day out of range`},
 		"year":             {swap("DTSTART;VALUE=DATE:20260919", "DTSTART;VALUE=DATE:99990101"), in + "the year of 99990101 is not between 1970 and 2200"},
 		"stamp":            {swap("DTSTAMP:2026", "DTSTAMP:0026"), in + "the year of 00260912T000000Z is not between 1970 and 2200"},
-		"link":             {swap("URL:https://example.org/lawn/a-rather-long-folder-name/another-one/fernbank", "URL:ftp://example.org/fernbank"), in + `"ftp://example.org/fernbank.html?part=one,two;three#job-east-lime-1" is no web address`},
+		"link":             {swap("URL:https://example.org/lawn/a-rather-long-folder-name/another-one/odderwyn", "URL:ftp://example.org/odderwyn"), in + `"ftp://example.org/odderwyn.html?part=one,two;three#job-east-lime-1" is no web address`},
 		"trigger":          {swap("TRIGGER:PT7H", "TRIGGER:P1D"), in + `the trigger "P1D" is none of ours`},
 		"nesting":          {swap("BEGIN:VALARM", "BEGIN:VALARM\r\nBEGIN:VALARM"), fmt.Sprintf(line, 40) + "nothing of ours begins here"},
 		"deep":             {swap("BEGIN:VEVENT", strings.Repeat("BEGIN:VEVENT\r\n", 100000)), fmt.Sprintf(line, 14) + "nothing of ours begins here"},
@@ -265,7 +265,7 @@ func FuzzUpdate(f *testing.F) {
 	f.Add(bytes.Replace(old, []byte("STATUS:CONFIRMED"), []byte("STATUS:CANCELLED"), 1))
 	f.Add(bytes.Replace(old, []byte("east.lime.1"), []byte("east.lime.9"), 1))
 	f.Add(old[:len(old)/2])
-	f.Add([]byte("BEGIN:VCALENDAR\r\nPRODID:" + prodID + "\r\nX-WR-RELCALID:fernbank-7q2m\r\nEND:VCALENDAR\r\n"))
+	f.Add([]byte("BEGIN:VCALENDAR\r\nPRODID:" + prodID + "\r\nX-WR-RELCALID:odderwyn-7q2m\r\nEND:VCALENDAR\r\n"))
 	p := autumn()
 	now := at("2026-09-14T08:00:00Z")
 	f.Fuzz(func(t *testing.T, text []byte) {

@@ -104,10 +104,10 @@ func TestFiltersShareEvents(t *testing.T) {
 		name string
 		want []string
 	}{
-		{Options{Area: "east"}, "Fernbank reading lawn north - East lawn", []string{"east.lime.1", "east.soil-test.1", "site.last-safe.1"}},
-		{Options{Person: "jo"}, "Fernbank reading lawn north “old” - Jo", []string{"site.last-safe.1", "west.nitrogen.1"}},
-		{Options{Kinds: []schedule.Kind{schedule.Lime}}, "Fernbank reading lawn north “old” - lime", []string{"east.lime.1"}},
-		{Options{Kinds: []schedule.Kind{schedule.LastSafe, schedule.Lime}, Person: "jo"}, "Fernbank reading - Jo lime last-safe", []string{"site.last-safe.1"}},
+		{Options{Area: "east"}, "Odderwyn reading lawn north - East lawn", []string{"east.lime.1", "east.soil-test.1", "site.last-safe.1"}},
+		{Options{Person: "jo"}, "Odderwyn reading lawn north “old” - Jo", []string{"site.last-safe.1", "west.nitrogen.1"}},
+		{Options{Kinds: []schedule.Kind{schedule.Lime}}, "Odderwyn reading lawn north “old” - lime", []string{"east.lime.1"}},
+		{Options{Kinds: []schedule.Kind{schedule.LastSafe, schedule.Lime}, Person: "jo"}, "Odderwyn reading - Jo lime last-safe", []string{"site.last-safe.1"}},
 	} {
 		file := mustWrite(t, p, c.o)
 		if f := faults(file); len(f) > 0 {
@@ -116,7 +116,7 @@ func TestFiltersShareEvents(t *testing.T) {
 		cal := parse(t, file)
 		var got []string
 		for uid, e := range byUID(cal) {
-			got = append(got, strings.TrimSuffix(strings.TrimPrefix(uid, "fernbank-7q2m."), "@swardbook"))
+			got = append(got, strings.TrimSuffix(strings.TrimPrefix(uid, "odderwyn-7q2m."), "@swardbook"))
 			if e.shown() != whole[uid].shown() {
 				t.Errorf("%+v: %s differs from the whole", c.o, uid)
 			}

@@ -13,13 +13,13 @@ import (
 // A site file becomes a program in three steps: read it, read the record book
 // (here there is none), plan.
 func Example() {
-	text, err := os.ReadFile("../../examples/lake-house/site.toml")
+	text, err := os.ReadFile("../../examples/shore-lawn/site.toml")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	site, problems := sitefile.Load("site.toml", text, func(name string) (io.ReadCloser, error) {
-		return os.Open("../../examples/lake-house/" + name)
+		return os.Open("../../examples/shore-lawn/" + name)
 	})
 	for _, p := range problems {
 		fmt.Println(p)

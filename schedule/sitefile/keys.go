@@ -32,8 +32,8 @@ type key struct {
 
 // keys is every key of the site file, in the order of the starter file.
 var keys = []key{
-	{"id", asText, `"fernbank-7q2m"`},
-	{"title", asText, `"Fernbank reading lawn"`},
+	{"id", asText, `"odderwyn-7q2m"`},
+	{"title", asText, `"Odderwyn reading lawn"`},
 	{"start", asDate, `2026-09-12`},
 	{"through", asDate, `2027-09-11`},
 	{"units", asText, `"us"`},

@@ -64,7 +64,7 @@ func TestDirection(t *testing.T) {
 
 // A byte order mark before a site file is read over, also where a key is varied.
 func TestMark(t *testing.T) {
-	const text = "\xef\xbb\xbfid = \"fern\"\ntitle = \"Fernbank\"\nstart = 2026-09-12\n[place]\nstate = \"OH\"\nhardiness = \"6a\"\n[area.east]\nsize = \"2600 sq ft\"\ngrass = \"tall fescue\"\n"
+	const text = "\xef\xbb\xbfid = \"fern\"\ntitle = \"Odderwyn\"\nstart = 2026-09-12\n[place]\nstate = \"OH\"\nhardiness = \"6a\"\n[area.east]\nsize = \"2600 sq ft\"\ngrass = \"tall fescue\"\n"
 	s, ps := Load("site.toml", []byte(text), nil)
 	if s == nil || s.ID != "fern" {
 		t.Fatal(ps)

@@ -20,7 +20,7 @@ const maxProgram = 1096
 func (r *reader) read(top table) {
 	s := &r.site
 	s.Title = top.text("title")
-	top.need("title", `like title = "Fernbank reading lawn"`)
+	top.need("title", `like title = "Odderwyn reading lawn"`)
 	r.readID(top)
 	r.readDays(top)
 	switch choice(top, "units", "us", "metric") {
@@ -45,7 +45,7 @@ func (r *reader) readID(top table) {
 		r.site.ID = slug(r.site.Title)
 		if r.site.ID == "" {
 			if r.site.Title != "" {
-				top.wrong("id", "is missing, and the title has no plain letters to make one from", `like id = "fernbank-7q2m"`)
+				top.wrong("id", "is missing, and the title has no plain letters to make one from", `like id = "odderwyn-7q2m"`)
 			}
 			return
 		}

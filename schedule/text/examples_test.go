@@ -15,7 +15,7 @@ import (
 // The examples hold what a program, its soil, ledger and materials look like, once
 // for all: what this package writes of them is what lies there, byte for byte.
 func TestExamplesAsTheyLie(t *testing.T) {
-	for name, day := range map[string]string{"reading-garden": "2026-09-18", "lake-house": "2026-08-10", "infield": "2027-03-01"} {
+	for name, day := range map[string]string{"reading-garden": "2026-09-18", "shore-lawn": "2026-08-10", "infield": "2027-03-01"} {
 		dir := filepath.Join("..", "..", "examples", name)
 		file, err := os.ReadFile(filepath.Join(dir, "site.toml"))
 		if err != nil {
