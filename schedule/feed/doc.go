@@ -31,9 +31,11 @@
 //	feed       requests find their site
 //	site       what is known of one site, and what is made of it
 //	watch      sites come, change and go
-//	cache      which files are kept ready
+//	state      which calendars are kept, and which files are kept ready
 //	serve      limits of time, size and connections
 //	form       asks what was done; record writes it into the record book
+//	link       addresses that carry a site; link_make works them out, client bounds who asks
+//	ask        the questions, which make such an address
 //	publish    the tree as files; imprint knows where nothing changed
 //
 // A file that breaks does not take its site down: the last good program is

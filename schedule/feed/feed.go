@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"log/slog"
 	"net/http"
+	"net/netip"
 	"net/url"
 	"os"
 	"runtime"
@@ -22,11 +23,13 @@ import (
 
 // Options say what a feed serves.
 type Options struct {
-	Sites  *os.Root         // the folder of site files
+	Sites  *os.Root         // the folder of site files; nil: there are none
 	State  *os.Root         // where calendars are kept between runs; nil: in memory only
 	Base   string           // public address of the feed, "https://example.org/lawns", from [ParseBase]; "" not known
 	Plan   schedule.Planner // nil: [plan.Program]
 	Record bool             // allow the form, which writes into the record books
+	Ask    bool             // offer the questions, and links that carry their answers
+	Trust  []netip.Prefix   // proxies whose word counts on where a request came from
 	Now    func() time.Time // the clock; its time zone decides when a day begins
 	Turn   time.Duration    // the most that planning and writing one file of a site may take; 0: half a minute
 	Log    *slog.Logger     // what happens to the sites
@@ -67,6 +70,8 @@ type Feed struct {
 	whole     chan struct{} // closed when every secret is known
 	wholeOnce sync.Once
 	turns     chan struct{} // as many programs are made at once
+	linkTurns chan struct{} // as many more for links
+	clients   clients       // of links
 	cache     cache
 
 	table atomic.Pointer[map[string]*site] // by the first part of the path
@@ -81,7 +86,7 @@ const turnsAtOnce = 2 // [common]
 // read is.
 func New(o Options) (*Feed, error) {
 	f := &Feed{o: o, sites: map[string]*site{}, told: map[string]string{}, faulty: map[string]bool{},
-		looked: make(chan struct{}, 1), whole: make(chan struct{}), turns: make(chan struct{}, turnsAtOnce*runtime.GOMAXPROCS(0))}
+		looked: make(chan struct{}, 1), whole: make(chan struct{}), turns: make(chan struct{}, turnsAtOnce*runtime.GOMAXPROCS(0)), linkTurns: make(chan struct{}, runtime.GOMAXPROCS(0))}
 	rand.Read(f.key[:])
 	if f.o.Plan == nil {
 		f.o.Plan = plan.Program
@@ -133,6 +138,16 @@ func (f *Feed) route(w http.ResponseWriter, q *http.Request) answered {
 		return refuse(answered{what: "unknown"}, w, http.StatusNotFound)
 	}
 	first, rest, folder := strings.Cut(path[1:], "/")
+	if f.o.Ask && (first == linkPath || first == askPath) {
+		unlisted(w)
+		switch a := (answered{site: "link", what: askPath}); {
+		case first == linkPath:
+			return f.link(a, w, q, rest)
+		case !folder:
+			return f.ask(a, w, q, "")
+		}
+		return refuse(answered{what: "unknown"}, w, http.StatusNotFound)
+	}
 	s, err := f.find(q.Context(), first)
 	if err != nil {
 		return busy(answered{what: "unknown"}, w)

@@ -16,6 +16,7 @@ type indexPage struct {
 	head
 	Sites  []indexLine
 	Unread int // sites that are not listed yet
+	Ask    bool
 }
 
 type indexLine struct{ Path, Title, Note string }
@@ -26,11 +27,11 @@ func newIndexLine(prefix, title, note string) indexLine {
 	return indexLine{url.PathEscape(prefix) + "/", title, note}
 }
 
-func indexOf(lines []indexLine, unread int) ([]byte, error) {
+func indexOf(lines []indexLine, unread int, ask bool) ([]byte, error) {
 	slices.SortFunc(lines, func(a, b indexLine) int {
 		return cmp.Or(strings.Compare(strings.ToLower(a.Title), strings.ToLower(b.Title)), strings.Compare(a.Path, b.Path))
 	})
-	return render("index.html", indexPage{newHead("Lawn programs"), lines, unread})
+	return render("index.html", indexPage{newHead("Lawn programs"), lines, unread, ask})
 }
 
 // unreadyPage stands in for a site that never had a program.
@@ -68,7 +69,7 @@ func (f *Feed) list() error {
 			lines = append(lines, newIndexLine(n.prefix, n.title, n.note))
 		}
 	}
-	body, err := indexOf(lines, unread)
+	body, err := indexOf(lines, unread, f.o.Ask)
 	if err != nil {
 		return err
 	}

@@ -77,6 +77,9 @@ type link struct {
 
 func (t *tree) link(name, path string) link {
 	k := link{Name: name, Path: path, Web: t.address(path)}
+	if t.code != "" {
+		k.Path = within(t.code, path)
+	}
 	if _, rest, ok := strings.Cut(k.Web, "://"); ok {
 		k.Webcal = template.URL("webcal://" + rest) // webcals has no client on phones
 	}

@@ -198,7 +198,7 @@ func (p *publisher) entries(dir string) []fs.DirEntry {
 
 // index writes the list of sites.
 func (p *publisher) index() error {
-	body, err := indexOf(p.lines, 0)
+	body, err := indexOf(p.lines, 0, false)
 	if err != nil {
 		return err
 	}

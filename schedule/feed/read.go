@@ -177,6 +177,9 @@ func recordBook(name string) string { return name + ".record.csv" }
 // siteNames lists the sites of a folder: its *.toml files, sorted. Files whose
 // names begin with a dot are not ours.
 func siteNames(root *os.Root) ([]string, error) {
+	if root == nil {
+		return nil, nil
+	}
 	entries, err := fs.ReadDir(root.FS(), ".")
 	if err != nil {
 		return nil, err

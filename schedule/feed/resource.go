@@ -82,9 +82,7 @@ func newResource(f file, was *mark, modified time.Time, private bool) *resource 
 // the body that it is still so.
 func (m mark) bare(private bool) *resource {
 	r := &resource{mark: m}
-	tag := hex.EncodeToString(m.tag[:])
-	r.tag = [2]string{`"` + tag + `"`, `"` + tag + `-gz"`}
-	r.tags = [2][]string{r.tag[:1:1], r.tag[1:2:2]}
+	r.nameAfter(m)
 	cache := "no-cache" // keep it, but ask every time whether it is still so
 	if private {
 		cache = "private, no-cache"
@@ -95,6 +93,13 @@ func (m mark) bare(private bool) *resource {
 		r.add(&r.cached, "Vary", "Accept-Encoding")
 	}
 	return r
+}
+
+// nameAfter gives the resource the tags of a mark.
+func (r *resource) nameAfter(m mark) {
+	tag := hex.EncodeToString(m.tag[:])
+	r.tag = [2]string{`"` + tag + `"`, `"` + tag + `-gz"`}
+	r.tags = [2][]string{r.tag[:1:1], r.tag[1:2:2]}
 }
 
 // zipped is the compressed form and its length.
@@ -129,8 +134,11 @@ func securityHeaders(f file) [][2]string {
 		{"Referrer-Policy", "no-referrer"},
 		{"Cross-Origin-Resource-Policy", "same-origin"},
 	}
-	if f.kind == htmlType {
+	switch f.kind {
+	case htmlType:
 		out = append(out, [2]string{"Content-Security-Policy", policy(f.body)})
+	case tomlType, csvType:
+		out = append(out, [2]string{"Content-Disposition", `attachment; filename="` + f.path + `"`})
 	}
 	return out
 }

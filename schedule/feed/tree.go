@@ -10,6 +10,7 @@ import (
 	"swardbook/schedule"
 	"swardbook/schedule/ical"
 	"swardbook/schedule/page"
+	"swardbook/schedule/plan"
 )
 
 // Names in the tree of one site.
@@ -40,9 +41,11 @@ type file struct {
 
 // tree makes the files of one site.
 type tree struct {
-	base     string // public address above all sites, without a slash at the end; "" not known
-	prefix   string // first part of the site's path
-	record   bool   // the form is there
+	base     string                              // public address above all sites, without a slash at the end; "" not known
+	prefix   string                              // first part of the site's path
+	code     string                              // of a link that carries the site, in place of a prefix; "" none
+	stamp    func(*schedule.Entry) schedule.Date // of the events of a link
+	record   bool                                // the form is there
 	now      time.Time
 	problems []schedule.Problem // of the newest files, when an older program is shown
 	// old gives the calendar that was published before at a path of the tree;
@@ -60,8 +63,11 @@ func day(now time.Time) schedule.Date {
 // address gives the public address of a path in the site, "" when there is no
 // base.
 func (t *tree) address(path string) string {
-	if t.base == "" {
+	switch {
+	case t.base == "":
 		return ""
+	case t.code != "":
+		return t.base + "/" + linkPath + "/" + within(t.code, path)
 	}
 	return t.base + "/" + url.PathEscape(t.prefix) + "/" + path
 }
@@ -86,6 +92,9 @@ func (t *tree) parts(p *schedule.Program) []part {
 		out[i].o.Address, out[i].o.Page = t.address(out[i].path), t.address(sheetFile)
 		if t.record {
 			out[i].o.Record = t.address(formPath)
+		}
+		if t.code != "" {
+			out[i].o.Closing = linkClosing
 		}
 	}
 	return out
@@ -138,6 +147,10 @@ func (t *tree) files(p *schedule.Program) ([]file, error) {
 func (t *tree) file(p *schedule.Program, path string) (file, error) {
 	switch path {
 	case landingFile:
+		if t.code != "" {
+			body, err := t.answer(p)
+			return file{path, htmlType, body}, err
+		}
 		why := map[string]string{}
 		for _, k := range t.parts(p)[1:] {
 			if _, err := ical.Write(p, k.o); err != nil {
@@ -177,11 +190,17 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 		}
 		return file{path, calendarType, body}, err
 	}
+	if t.code != "" {
+		return file{}, errNoFile
+	}
 	return t.leaver(p, path)
 }
 
 // calendar writes a calendar on top of the one that was there.
 func (t *tree) calendar(p *schedule.Program, o ical.Options, path string) ([]byte, error) {
+	if t.code != "" {
+		return ical.Anew(p, o, plan.Release, t.stamp, day(t.now))
+	}
 	old, err := t.old(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return ical.Write(p, o)

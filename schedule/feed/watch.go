@@ -3,6 +3,7 @@ package feed
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"log/slog"
 	"runtime"
@@ -128,7 +129,11 @@ func (f *Feed) comeAndGo(names []string) (todo []*site) {
 	here := make(map[string]bool, len(names))
 	var known []*site
 	for _, name := range names {
-		if err := nameable(name); err != nil {
+		err := nameable(name)
+		if f.o.Ask && (name == askPath || name == linkPath) {
+			err = errors.New("its address is that of the questions or of their links; rename the file")
+		}
+		if err != nil {
 			f.say(slog.LevelError, name, "the site is not served", "error", err.Error())
 			continue
 		}
