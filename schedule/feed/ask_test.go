@@ -152,7 +152,7 @@ func TestAskBesideSites(t *testing.T) {
 	}
 	w.feed = f
 	w.refresh()
-	for path, want := range map[string]string{"/ask": "<form", "/mill/": "Mill", "/": `href="ask"`} {
+	for path, want := range map[string]string{"/ask": "<form", "/mill/": "program.html", "/": `href="ask"`} {
 		if r := w.ask("GET", path, ""); r.StatusCode != 200 || !strings.Contains(body(t, r), want) {
 			t.Errorf("%s: %s, without %s", path, r.Status, want)
 		}
