@@ -11,6 +11,7 @@ import (
 // Crew is who does the work, and when.
 type Crew struct {
 	Paid       bool
+	Budget     float64        // for what is to be bought, in the site's own money; 0 none
 	Days       []time.Weekday // empty: every day
 	Away       []Span         // of the whole crew
 	JobsPerDay int            // per person, or for the crew; 0 no limit

@@ -13,7 +13,8 @@ var materialsCommand = command{
 
 Lists each material, for the season that holds today and the start of the next:
 what the program still takes of it, what is on hand, how many
-whole packs to buy by which day, what they cost, and what is left over.
+whole packs to buy by which day, what they cost, and what is left over; with a
+budget in the site file also what to buy first.
 
         --today DATE    as of DATE (default: today)
         --format FORM   text, json, csv or markdown
@@ -39,16 +40,22 @@ whole packs to buy by which day, what they cost, and what is left over.
 			if err != nil {
 				return err
 			}
-			all := p.AsOf(day).Around(day).Supplies()
-			return s.tabled(out, suppliesShown{1, p.Title, all},
+			p = p.AsOf(day).Around(day)
+			all := p.Supplies()
+			shown := suppliesShown{Format: 1, Title: p.Title, Materials: all}
+			if spend, ok := p.Spending(all); ok {
+				shown.Spending = &spend
+			}
+			return s.tabled(out, shown,
 				func() text.Table { return text.Supplies(all) },
-				func(st text.Style) string { return text.Materials(p.Title, all, p.Site.Measure(), st) }, l.inputs()...)
+				func(st text.Style) string { return text.Materials(p.Title, all, shown.Spending, p.Site.Measure(), st) }, l.inputs()...)
 		}
 	},
 }
 
 type suppliesShown struct {
-	Format    int               `json:"format"`
-	Title     string            `json:"title"`
-	Materials []schedule.Supply `json:"materials"`
+	Format    int                `json:"format"`
+	Title     string             `json:"title"`
+	Materials []schedule.Supply  `json:"materials"`
+	Spending  *schedule.Spending `json:"spending,omitzero"`
 }

@@ -42,6 +42,7 @@ var keyChanges = []struct {
 	{"place.last_freeze", "05-20", nil},
 	{"place.water_within", "8 ft", []string{"place.state=MD"}},
 	{"crew.paid", "true", []string{"place.state=MD"}},
+	{"crew.budget", "5", nil},
 	{"crew.days", `["mon"]`, nil},
 	{"crew.away", `["2026-09-12/2026-10-20"]`, nil},
 	{"crew.jobs_per_day", "1", nil},
@@ -203,9 +204,14 @@ func outcome(t *testing.T, key string, text []byte) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
+	spending, _ := p.Spending(p.Supplies())
+	budget, err := json.Marshal(spending)
+	if err != nil {
+		t.Fatal(err)
+	}
 	ledger, err := json.Marshal(p.Ledger(schedule.Date{}))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return slices.Concat(program, calendar, materials, ledger)
+	return slices.Concat(program, calendar, materials, budget, ledger)
 }

@@ -15,6 +15,7 @@ func (r *reader) readCrew(top table) {
 	t := top.under("crew")
 	c := &r.site.Crew
 	c.Paid = t.flag("paid")
+	c.Budget = t.number("budget", 0.01, 1e6)
 	r.readWeekdays(t)
 	c.Away = readSpans(t, "away")
 	for _, span := range c.Away {

@@ -57,6 +57,7 @@ var keys = []key{
 
 	{"crew", asTable, ""},
 	{"crew.paid", asFlag, `false`},
+	{"crew.budget", asNumber, `120.00`},
 	{"crew.days", asTexts, `["sat", "wed"]`},
 	{"crew.away", asTexts, `["2026-10-03/2026-10-11"]`},
 	{"crew.jobs_per_day", asWhole, `2`},

@@ -12,7 +12,7 @@ import (
 
 // absentMeansUnknown are the keys that may be left out without a word: what
 // they say is then not known, or does not hold, and nothing is put in its place.
-var absentMeansUnknown = []string{"through", "area.*.soil.received", "material.*.counted", "material.*.rebuy",
+var absentMeansUnknown = []string{"through", "area.*.soil.received", "material.*.counted", "material.*.rebuy", "crew.budget",
 	"place.zip", "place.county", "place.hardiness", "place.elevation", "place.latitude", "place.longitude", "place.first_freeze", "place.last_freeze", "place.water_within",
 	"crew.paid", "crew.absent.*", "crew.jobs_per_day", "crew.who.*",
 	"area.*.name", "area.*.seeded", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",

@@ -38,7 +38,7 @@ func TestExamplesAsTheyLie(t *testing.T) {
 		for out, got := range map[string]string{
 			"program.txt":   text.Program(p.AsOf(today).Around(today), st),
 			"ledger.txt":    text.Ledger(p.Title, p.LedgerAround(today), site.Measure(), text.Style{}),
-			"materials.txt": text.Materials(p.Title, p.AsOf(today).Around(today).Supplies(), site.Measure(), text.Style{}),
+			"materials.txt": text.Materials(p.Title, p.AsOf(today).Around(today).Supplies(), nil, site.Measure(), text.Style{}),
 			"soil.txt":      text.Soil(p, false, text.Style{}),
 		} {
 			want, err := os.ReadFile(filepath.Join(dir, out))

@@ -147,8 +147,8 @@ func nutrient(m scword.Measure, r float64, name string) string {
 }
 
 // Materials writes what each material is used for, what to buy by when, and
-// what it costs.
-func Materials(title string, all []schedule.Supply, m scword.Measure, style Style) string {
+// what it costs; spend, where the site has a budget, what to buy first.
+func Materials(title string, all []schedule.Supply, spend *schedule.Spending, m scword.Measure, style Style) string {
 	s := newSheet(style)
 	s.head(title)
 	if len(all) == 0 {
@@ -188,6 +188,9 @@ func Materials(title string, all []schedule.Supply, m scword.Measure, style Styl
 			s.hang(0, "-", x.Name+": "+scword.Sentence(x.Note))
 		}
 	}
+	if spend != nil {
+		s.spending(*spend)
+	}
 	s.head("What goes where")
 	u := Table{Columns: columns("Date", "Job", "Material", "#Amount", "#Packs")}
 	for _, x := range all {
@@ -226,4 +229,28 @@ func Supplies(all []schedule.Supply) Table {
 		t.add(x.Material, x.Name, figure(x.Pounds), figure(x.Gallons), figure(x.Packs), x.PackSize, figure(x.OnHand), fmt.Sprint(x.Buy), x.By.String(), price, figure(x.Left), x.Note)
 	}
 	return t
+}
+
+// spending writes in what order to buy, and where the budget ends.
+func (s *sheet) spending(x schedule.Spending) {
+	s.head("What to buy first")
+	if x.Reaches() {
+		s.para(2, fmt.Sprintf("The budget of %s covers %s.", places(x.Budget, 2), places(x.Cost, 2)))
+	} else {
+		s.para(2, fmt.Sprintf("The budget of %s does not reach for %s: buy in this order.", places(x.Budget, 2), places(x.Cost, 2)))
+	}
+	t := Table{Columns: columns("#", "Material", "#Packs", "#Within", "#Cost")}
+	for i, o := range x.Order {
+		within, cost := "", "no price"
+		if o.Priced {
+			within, cost = fmt.Sprint(o.Paid), places(o.Cost, 2)
+		}
+		t.add(fmt.Sprint(i+1), o.Name, fmt.Sprint(o.Packs), within, cost)
+	}
+	s.table(2, t)
+	for _, o := range x.Order {
+		if len(o.Waits) > 0 {
+			s.hang(2, "-", o.Name+" waits, and with it: "+strings.Join(o.Waits, "; ")+".")
+		}
+	}
 }

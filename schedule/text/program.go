@@ -162,6 +162,11 @@ func (s *sheet) assumed(p *schedule.Program) {
 			add(area, text)
 		}
 	}
+	if p.Site != nil {
+		if spend, ok := p.Spending(p.Supplies()); ok && !spend.Reaches() {
+			add("", spend.Words())
+		}
+	}
 	if p.Season.SpreadDays > 0 {
 		add("", fmt.Sprintf("8 years in 10 the autumn days fall within %s of these; trust a soil thermometer over them", word.Plural(p.Season.SpreadDays, "day")))
 	}

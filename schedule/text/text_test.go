@@ -78,7 +78,7 @@ func texts(t testing.TB, metric bool, style Style) map[string]string {
 	return map[string]string{
 		"program": Program(p, style), "full": Full(p, style), "next": Next(p, 2, style), "nothing": Nothing(p, "Mara", style), "why": Why(p, &p.Entries[0], style), "left out": LeftOut(&p.LeftOut[0], style),
 		"soil": Soil(p, false, style), "soil why": Soil(p, true, style), "climate": Climate("A place", y, metric, style),
-		"ledger": Ledger("A lawn", ledger(t), m, style), "materials": Materials("A lawn", supplies(t), m, style),
+		"ledger": Ledger("A lawn", ledger(t), m, style), "materials": Materials("A lawn", supplies(t), nil, m, style), "budget": Materials("A lawn", supplies(t), &schedule.Spending{Budget: 20, Cost: 52.5, Order: []schedule.Buying{{Name: "pelletized limestone", Packs: 3, Paid: 2, Cost: 21.75, Priced: true, Waits: []string{"lime on a lawn with a long name, 31 Mar 2027"}}}}, m, style),
 		"compare": Compare("A lawn", variants, style), "check": Check("fine", p, style),
 		"sources": Sources([]SourceGroup{{Head: "First", Words: strings.Repeat("word ", 40), Sources: []Source{{Key: "a", Tag: strings.Repeat("name ", 30), Cite: strings.Repeat("word ", 40), Used: []string{"agronomy/lime"}, Checked: "in part", Figures: 3, Where: "example.org"}}}}, style),
 	}
