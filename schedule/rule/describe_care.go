@@ -30,9 +30,9 @@ func (c *Treatment) care(j *schedule.Job, m word.Measure) []string {
 	case d.Hydrated, d.Analysis == (agronomy.Analysis{N: 34}): // ammonium nitrate
 		return fullCare(d, j.Kind)
 	case d.Kind == material.LimeMaterial, d.Kind == material.GypsumMaterial:
-		wear, bad, clean = "Wear gloves, eye protection and a dust mask.", "frozen or soaked ground", "Wash it off the leaves, sweep it off paving."
+		wear, bad, clean = "Wear gloves, eye protection and a dust mask.", "frozen or soaked ground", "Wash it off the leaves, sweep it off paving, and keep it out of drains and open water."
 	case d.Kind == material.WoodAsh:
-		wear, bad, clean = "Wear gloves, eye protection and a dust mask; only cold ash of clean wood.", "seedlings, frozen or soaked ground", "Wash it off the leaves, sweep it off paving."
+		wear, bad, clean = "Wear gloves, eye protection and a dust mask; only cold ash of clean wood.", "seedlings, frozen or soaked ground", "Wash it off the leaves, sweep it off paving, and keep it out of drains and open water."
 	case d.Kind == material.IronMaterial:
 		wear, bad, clean = "Wear gloves, eye protection and old clothes.", "wet leaves, wilted turf, frozen or soaked ground", "It stains paving, stone, siding and shoes rust-brown for good: keep it off them, and out of drains. Never in one tank with a weed killer; some days between the two."
 	case d.Kind == material.SulfurMaterial:
