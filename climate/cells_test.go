@@ -4,7 +4,7 @@ import (
 	"testing"
 )
 
-// The figures of the model, typed from its description and not from the code, so
+// The figures of the model, compared with its description once more by eye, so
 // that two that have changed places show. [model] sections 3 and 3b: how the mean
 // air temperature and its daily range move by height and half-zone, year's mean and
 // the two waves, °F; and how the monthly means fall with height, °F per km.

@@ -10,10 +10,10 @@ import (
 
 var update = flag.Bool("update", false, "rewrite testdata/table.txt")
 
-// The whole table in words, as it was read against the sources by a person: each
-// state with whom to ask, each rule with its days, figures, lifts and citation, each
-// local rule. What changes a word or a figure of the table shows here as a line to
-// be read again ("go test ./schedule/law -update" rewrites it).
+// The whole table in words: each state with whom to ask, each rule with its days,
+// figures, lifts and citation, each local rule. The words come from the table, so
+// this says nothing of whether it is right; what changes a word or a figure shows
+// here as a line to be read against its source ("go test ./schedule/law -update" rewrites it).
 func TestTheTableInWords(t *testing.T) {
 	var b strings.Builder
 	for _, s := range states {
