@@ -1,6 +1,7 @@
 package main
 
 import (
+	"maps"
 	"os"
 	"regexp"
 	"strings"
@@ -110,9 +111,7 @@ func TestEveryOutputCautions(t *testing.T) {
 		need := topics
 		if e.Kind == schedule.Iron {
 			need = map[string]string{"stains": "stain", "weed killers": "weed killer"}
-			for k, v := range topics {
-				need[k] = v
-			}
+			maps.Copy(need, topics)
 		}
 		whole["why"] = run("why", "plum.toml", e.ID, "--today", "2026-08-20")
 		said := strings.Join(e.Cautions, " ")
