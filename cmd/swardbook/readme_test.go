@@ -14,7 +14,7 @@ import (
 // asPrinted is what comes before the README's own lines in a shell: the go
 // commands run in the clone, but for the tests, which this is one of; serve ends
 // once it serves; and the two programs that fetch and list a calendar, which
-// .ci/subscribe/run runs as printed, list the program instead.
+// .ci/subscribe/run runs as printed, list the program instead, the jobs of a day by name.
 const asPrinted = `
 go() { case $1 in test) echo tested ;; *) (cd "$CLONE" && command go "$@") ;; esac; }
 swardbook() {
@@ -26,7 +26,7 @@ swardbook() {
 }
 vdirsyncer() { [ "$*" = sync ]; }
 khal() { command swardbook program sites/garden.toml --today 2026-09-12 --format csv | sed -n 's/^\([0-9-]*\),[^,]*,[^,]*,"\([^"]*\)".*/\1 \2/p; t
-	s/^\([0-9-]*\),[^,]*,[^,]*,\([^,]*\).*/\1 \2/p'; }
+	s/^\([0-9-]*\),[^,]*,[^,]*,\([^,]*\).*/\1 \2/p' | LC_ALL=C sort; }
 `
 
 // The README is true to the letter: every block is typed into one shell, as
