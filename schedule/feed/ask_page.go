@@ -11,6 +11,7 @@ import (
 	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
 	"swardbook/schedule/ask"
+	"swardbook/schedule/page"
 )
 
 // asking is what the page of the questions shows.
@@ -45,11 +46,11 @@ type question struct {
 func (q question) ID() string { return strings.NewReplacer(".", "-", `"`, "", " ", "-").Replace(q.Key) }
 
 func (f *Feed) showAsk(a answered, w http.ResponseWriter, q *http.Request, status int, v asking) answered {
-	page, err := render("ask.html", v.view())
+	body, err := render("ask.html", v.view())
 	if err != nil {
 		return f.broken(a, w, err)
 	}
-	return sendPage(a, w, q, status, page)
+	return sendPage(a, w, q, status, body)
 }
 
 func words[W ~string](all []W) (out []string) {
@@ -170,11 +171,11 @@ type answerView struct {
 func (t *tree) answer(p *schedule.Program) ([]byte, error) {
 	l := t.landing(p, map[string]string{})
 	if l.Home != "" {
-		c, err := newCode(l.Home)
+		c, err := page.NewCode(l.Home)
 		if err != nil {
 			return nil, err
 		}
-		l.Code = c
+		l.Code, l.Dense = c, true
 	}
 	if len(l.Areas) == 1 {
 		l.Areas = nil

@@ -60,8 +60,9 @@ type landing struct {
 	Whole       link
 	People      []link
 	Areas       []link
-	Home        string // public address of this page; "" not known
-	Code        *code  // of that address
+	Home        string     // public address of this page; "" not known
+	Code        *page.Code // of that address
+	Dense       bool       // a code so long that it is drawn larger
 	Private     bool
 	Record      bool
 	LastSafe    string
@@ -117,7 +118,7 @@ func (t *tree) landing(p *schedule.Program, why map[string]string) *landing {
 
 func (l *landing) write() ([]byte, error) {
 	if l.Home != "" {
-		c, err := newCode(l.Home)
+		c, err := page.NewCode(l.Home)
 		if err != nil {
 			return nil, err
 		}
@@ -129,8 +130,3 @@ func (l *landing) write() ([]byte, error) {
 	}
 	return render("landing.html", l)
 }
-
-// code is a QR code as the path of a drawing.
-type code = page.Code
-
-func newCode(text string) (*code, error) { return page.NewCode(text) }
