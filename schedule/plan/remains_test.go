@@ -61,3 +61,32 @@ func checkNothingLeft(t *testing.T, what string, site *schedule.Site) {
 		}
 	}
 }
+
+// A year on, with everything down, the need of a report says that it is met; before,
+// it does not.
+func TestNeedsSayThatTheyAreMet(t *testing.T) {
+	site := situations[0].site(t, "OH", "6a", "kentucky bluegrass")
+	site.Start = mustDate(t, "2026-04-01")
+	site.Through = site.Start.AddMonths(24)
+	a := &site.Areas[0]
+	a.Sampled = mustDate(t, "2026-03-01")
+	a.Soil.PH = 5.2
+	p := plan(t, site)
+	asked := 0
+	for months, met := range map[int]bool{0: false, 16: true} {
+		for _, n := range p.AsOf(site.Start.AddMonths(months)).Areas[0].Needs {
+			switch n.Kind {
+			case schedule.Lime, schedule.Phosphorus, schedule.Potassium:
+				if n.Total > 0 {
+					asked++
+					if strings.HasSuffix(n.Text, "; all of it is down") != met {
+						t.Errorf("after %d months: %s", months, n.Text)
+					}
+				}
+			}
+		}
+	}
+	if asked < 4 {
+		t.Errorf("only %d needs were asked for", asked)
+	}
+}

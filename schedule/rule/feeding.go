@@ -163,15 +163,18 @@ func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(schedule.Down)
 	if n.Carried > 0 {
 		w.beyond = append(w.beyond, schedule.Reason{Text: fmt.Sprintf("%s more is beyond what turf can use in a year; the next report decides", c.Measure().NutrientRate(n.Carried, oxide)), Source: "common"})
 	}
+	text := c.needText(k, n.Year, oxide, n.Level)
 	if since := c.Since(c.Area.Sampled, of); since > 0 && n.Year > 0 {
-		w.left = schedule.Remains(n.Year, since)
+		if w.left = schedule.Remains(n.Year, since); !schedule.WorthJob(w.left) {
+			text += allDown
+		}
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: c.Measure().NutrientRate(since, oxide) + " has gone down since the sample: " + word.Hundredths(n.Year) + " − " + word.Hundredths(since) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
 	}
 	if ash := c.liming.brings(func(d material.Dose) agronomy.PerThousand { return of(schedule.Down{Dose: d}) }); ash > 0 && n.Year > 0 {
 		w.left = schedule.Remains(w.left, ash)
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the wood ash brings " + word.Hundredths(ash) + " lb " + oxide + "/1000 sq ft", Source: "ash-letter"})
 	}
-	f.found.Needs = append(f.found.Needs, schedule.Need{Kind: k, Total: n.Year, Text: c.needText(k, n.Year, oxide, n.Level), Why: w.why})
+	f.found.Needs = append(f.found.Needs, schedule.Need{Kind: k, Total: n.Year, Text: text, Why: w.why})
 	return w
 }
 
@@ -353,7 +356,7 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 			ideal: func(o schedule.Opening) schedule.Date { return c.withFeeding(o, schedule.Later(o.From, due), d) }})
 	}
 	return out
-} // [common]
+}
 
 // leastStraight is the least of a straight phosphorus or potassium dose that is worth
 // a walk, in lb/1000 sq ft.

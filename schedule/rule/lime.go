@@ -27,6 +27,9 @@ type liming struct {
 	ash       string   // why the ash on hand is not used
 }
 
+// allDown ends the words of a need that is met by what is down already.
+const allDown = "; all of it is down"
+
 // dressing is one dressing of lime: what, how much, and how much of that acts.
 type dressing struct {
 	stone material.Material
@@ -102,6 +105,9 @@ func (c *Treatment) planLime() liming {
 	text := fmt.Sprintf("lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words(), float64(need.Reaches))
 	if need.BelowTable {
 		text = fmt.Sprintf("lime: a first %s of %s, for no table reaches pH %s; ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
+	}
+	if l.total == 0 {
+		text += allDown
 	}
 	l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Total: all, Why: l.why, Text: text}}
 	if l.total < 5 { // [common] not worth filling a spreader for

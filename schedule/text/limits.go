@@ -57,7 +57,7 @@ func needed(a *schedule.AreaShown, f schedule.FindingShown, said map[schedule.Ki
 			}
 			said[n.Kind] = true
 			text := strings.TrimPrefix(n.Text, n.Kind.Noun()+": ")
-			return strings.TrimSuffix(strings.TrimSuffix(text, fmt.Sprintf(", the reading is %s", f.Level)), " for "+a.Stand)
+			return strings.Replace(strings.TrimSuffix(text, " for "+a.Stand), fmt.Sprintf(", the reading is %s", f.Level), "", 1)
 		}
 	}
 	first, _, _ := strings.Cut(f.Text, ". ")
