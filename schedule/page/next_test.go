@@ -195,3 +195,34 @@ func TestProgramWithoutSiteIsRefused(t *testing.T) {
 		t.Error("a program without a site has no year to draw")
 	}
 }
+
+// However the steps of a visit's jobs are shared, nothing is watered in before it is
+// spread.
+func TestNothingIsWateredInBeforeItIsSpread(t *testing.T) {
+	several := 0
+	for _, name := range []string{"reading-garden", "shore-lawn"} {
+		p := plan(t, "../../examples/"+name+"/site.toml")
+		for i := 1; i < len(p.Entries); i++ {
+			e := &p.Entries[i]
+			if e.Dose.Rate <= 0 || e.Date != p.Entries[i-1].Date {
+				continue
+			}
+			b, err := page.Sheet(p, page.Options{Today: e.Date})
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := section(t, b, "next")
+			spread, water := strings.Index(text, "Set the spreader"), strings.Index(text, "Water in")
+			if spread < 0 || water < 0 {
+				continue
+			}
+			several++
+			if water < spread {
+				t.Errorf("%s, %s: %s", name, e.Date, text)
+			}
+		}
+	}
+	if several < 4 {
+		t.Errorf("only %d visits of several jobs", several)
+	}
+}

@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -77,11 +78,12 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	}
 	v.Buy = shopping(supplies)
 	toBuy := strings.Join(v.Buy, " ")
-	v.How = b.common(jobs, func(e *schedule.Entry) []string {
+	steps := func(e *schedule.Entry) []string {
 		return slices.DeleteFunc(slices.Clone(e.Steps), func(s string) bool { // the shopping says it
 			return strings.HasPrefix(s, "Buy ") && e.MaterialName != "" && strings.Contains(toBuy, e.MaterialName)
 		})
-	})
+	}
+	v.How = inTurn(b.common(jobs, steps), jobs, steps)
 	v.Rain = b.common(jobs, func(e *schedule.Entry) []string {
 		if e.IfRain == "" {
 			return nil
@@ -159,6 +161,23 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 		}
 	}
 	return out
+}
+
+// inTurn puts what the steps of several jobs became back into the order in which the
+// jobs take them: nothing is watered in before it is spread.
+func inTurn(how []spoken, jobs []*schedule.Entry, steps func(*schedule.Entry) []string) []spoken {
+	turn := func(o spoken) int {
+		first := math.MaxInt
+		for _, e := range jobs {
+			i := slices.IndexFunc(steps(e), func(s string) bool { return strings.HasPrefix(o.Text, sentences([]string{s})[0]) })
+			if i >= 0 {
+				first = min(first, i)
+			}
+		}
+		return first
+	}
+	slices.SortStableFunc(how, func(a, b spoken) int { return turn(a) - turn(b) })
+	return how
 }
 
 // sentences parts texts where one sentence ends and the next begins; what
