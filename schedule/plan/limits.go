@@ -88,9 +88,9 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 		why = "the sample comes before anything is spread"
 	}
 	switch {
-	case a.Kind == schedule.SoilTest && decided(b):
+	case a.Kind == schedule.SoilTest && decided(b) && !answered(a):
 		l.AThenB, why = max(l.AThenB, schedule.AnswerDays), cmp.Or(why, becauseAnswer)
-	case b.Kind == schedule.SoilTest && decided(a):
+	case b.Kind == schedule.SoilTest && decided(a) && !answered(b):
 		l.BThenA, why = max(l.BThenA, schedule.AnswerDays), cmp.Or(why, becauseAnswer)
 	}
 	l.why = why
@@ -104,7 +104,9 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 // before the next.
 func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
 	l.why = "the retest shows what the lime before it did, and comes before any more"
-	l.AThenB = max(l.AThenB, schedule.AnswerDays)
+	if !answered(sample) {
+		l.AThenB = max(l.AThenB, schedule.AnswerDays)
+	}
 	if !lime.Ahead() {
 		return l, true
 	}
@@ -115,6 +117,12 @@ func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
 		l.Order, l.why = 1, "the sample comes before lime"
 	}
 	return l, true
+}
+
+// answered tells whether a sample is on record whose answer is the report that the
+// area is planned by.
+func answered(sample *schedule.Job) bool {
+	return !sample.On.IsZero() && !sample.Area.Sampled.IsZero() && !sample.Area.Sampled.AddDays(nearTaken).Before(sample.On)
 }
 
 const becauseAnswer = "the answer to the sample decides first"

@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -22,18 +24,52 @@ func TestPurchaseComesWithTheFirstJobThatRunsShort(t *testing.T) {
 	if len(need) < 2 {
 		t.Fatalf("%d dressings", len(need))
 	}
-	for first, onHand := range []float64{need[0] - 0.1, need[0]} {
-		site.Materials[0].OnHand = onHand
+	for _, c := range []struct {
+		onHand float64
+		first  int // that begins with a purchase
+	}{{need[0] * 0.4, 1}, {need[0] - 0.1, 2}, {need[0], 2}} {
+		site.Materials[0].OnHand = c.onHand
 		p := plan(t, site)
 		for n := range need {
 			steps := entry(t, p, fmt.Sprintf("a/lime/%d", n+1)).Steps
-			if buys := strings.HasPrefix(steps[0], "Buy "); buys != (n == first) || strings.Contains(strings.Join(steps[1:], " "), "Buy ") {
-				t.Errorf("%.1f packs of limestone on hand: dressing %d begins %q", onHand, n+1, steps[0])
+			if buys := strings.HasPrefix(steps[0], "Buy "); buys != (n+1 == c.first) || strings.Contains(strings.Join(steps[1:], " "), "Buy ") {
+				t.Errorf("%.1f packs of limestone on hand: dressing %d begins %q", c.onHand, n+1, steps[0])
 			}
 		}
 	}
 	site.Materials[0].OnHand = 1000
 	if steps := entry(t, plan(t, site), "a/lime/1").Steps; strings.Contains(strings.Join(steps, " "), "Buy ") {
 		t.Errorf("a full shed: %q", steps)
+	}
+}
+
+// What is at hand goes down first where it is part of what is wanted. By hand: the need
+// is 3.33 packs, 66.6 lb/1000 sq ft on 2,000 sq ft, of which 50 lb, 2.5 packs, may go
+// down at once; equal dressings would be 1.67 packs.
+func TestLimeAtHandGoesFirst(t *testing.T) {
+	for _, c := range []struct {
+		onHand, first, second float64
+		why                   string
+	}{
+		{0, 1.67, 1.67, "nothing at hand"},
+		{0.6, 1.67, 1.67, "under half a dressing, and the rest does not go down at once"},
+		{0.9, 0.9, 2.43, "more than half a dressing, the rest in one"},
+		{2, 2, 1.33, "the bags at hand"},
+		{3, 2.5, 0.83, "no more than may go down at once"},
+		{3.2, 1.67, 1.67, "what lacks is no dressing of its own"},
+		{8, 1.67, 1.67, "enough for all"},
+	} {
+		site := bluegrass(t)
+		site.Areas[0].Soil.Magnesium.PPM = 200 // so that any stone will do
+		site.Materials[0].OnHand = c.onHand
+		var got []float64
+		for _, e := range plan(t, site).Entries {
+			if e.Kind == schedule.Lime {
+				got = append(got, math.Round(e.Packs*100)/100)
+			}
+		}
+		if want := []float64{c.first, c.second}; !slices.Equal(got, want) {
+			t.Errorf("%s: %.1f packs on hand go down as %v, want %v", c.why, c.onHand, got, want)
+		}
 	}
 }

@@ -21,6 +21,7 @@ type liming struct {
 	value     lime.Value           // effective part of the stone's weight
 	total     agronomy.PerThousand // of stone, still to go down
 	most      agronomy.PerThousand // of stone at once
+	now       agronomy.PerThousand // of it, the stone at hand that goes first; none: equal dressings
 	dressings []dressing
 	why       []schedule.Reason
 	shed      []string // what the stone on hand will do
@@ -110,7 +111,7 @@ func (c *Treatment) planLime() liming {
 		text += allDown
 	}
 	l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Total: all, Why: l.why, Text: text}}
-	if l.total < 5 { // [common] not worth filling a spreader for
+	if l.total < leastLime {
 		if l.total > 0 {
 			return leave(fmt.Sprintf("only %s is left, too little for a dressing; the retest decides", c.Measure().Rate(l.total)))
 		}
@@ -120,7 +121,7 @@ func (c *Treatment) planLime() liming {
 	left := l.total
 	if first.ID != "" {
 		d := c.leftover(first, need.Rate, effective)
-		if d.rate >= 5 { // [common] as above
+		if d.rate >= leastLime {
 			l.dressings = append(l.dressings, d)
 			l.why = slices.Concat(l.why, d.value.Why)
 			left -= d.rate * agronomy.PerThousand(d.value.Full/l.value.Full)
@@ -132,17 +133,48 @@ func (c *Treatment) planLime() liming {
 		}
 	}
 	var rest []agronomy.PerThousand
-	if left >= 5 { // [common] as above
+	if left >= leastLime {
 		rest, err = lime.Dressings(left, most)
 	}
 	if err != nil {
 		return leave(err.Error())
+	}
+	if first.ID == "" {
+		rest = c.atHand(&l, rest)
 	}
 	for _, rate := range rest {
 		l.dressings = append(l.dressings, dressing{l.stone, rate, l.value})
 	}
 	l.onHand(c)
 	return l
+}
+
+// leastLime is the least dressing worth filling a spreader for, lb/1000 sq ft.
+const leastLime agronomy.PerThousand = 5 // [common]
+
+// atHand has the stone in the shed go down first by itself where it is part of what
+// is wanted, rather than wait for the rest to be bought: if that takes no trip more,
+// or brings half of a dressing at least.
+func (c *Treatment) atHand(l *liming, equal []agronomy.PerThousand) []agronomy.PerThousand {
+	pack, ok := l.stone.PackWeight()
+	if c.Future() || len(equal) == 0 || !ok || l.stone.ToBuy {
+		return equal
+	}
+	have := agronomy.PerThousand(float64(pack) * l.stone.OnHand * 1000 / float64(c.Area.Size))
+	left := agronomy.PerThousand(len(equal)) * equal[0]
+	now := min(have, l.most)
+	if now < leastLime || left-have < leastLime {
+		return equal
+	}
+	later, err := lime.Dressings(left-now, l.most)
+	if err != nil || len(later) >= len(equal) && now < equal[0]/2 {
+		return equal
+	}
+	l.now = now
+	m := c.Measure()
+	l.why = append(l.why, schedule.Reason{Text: fmt.Sprintf("%s is at hand and goes down first; the other %s waits for what is bought, and for the next sample.",
+		word.Capital(m.Weight(now.Over(c.Area.Size))), m.Weight((left - now).Over(c.Area.Size))), Source: "common"})
+	return append([]agronomy.PerThousand{now}, later...)
 }
 
 // dolomiticMg is the magnesium from which a limestone is called dolomitic, %.

@@ -65,13 +65,17 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	return p
 }
 
-// split is the working of the dressings: equal parts of one stone.
+// split is the working of the dressings: equal parts of one stone, but for what is at
+// hand and goes first.
 func (l *liming) split() []schedule.Reason {
 	n, sum := 0, agronomy.PerThousand(0)
 	for _, d := range l.dressings {
 		if d.stone.ID == l.stone.ID {
 			n, sum = n+1, sum+d.rate
 		}
+	}
+	if l.now > 0 {
+		n, sum = n-1, sum-l.now
 	}
 	return split(max(n, 1), sum, l.most)
 }
