@@ -157,6 +157,12 @@ func (k Kind) Feeds() bool { return k.Of().Feeds }
 // short of it: "K₂O". Others have none.
 func (k Kind) Nutrient() string { return k.Of().Nutrient }
 
+// Decided tells the kinds whose dose a soil report decides: what it finds short, and
+// what changes the soil itself.
+func (k Kind) Decided() bool {
+	return k.Nutrient() != "" || k == Lime || k == Gypsum || k == Sulfur
+}
+
 // ServedBy tells whether a material can be what a kind of job puts down.
 func (k Kind) ServedBy(m material.Material) bool {
 	fits := k.Of().Serves

@@ -428,6 +428,12 @@ func brokenSums(p *schedule.Program) []string {
 		sum := map[schedule.Kind]agronomy.PerThousand{}
 		var doneP agronomy.PerThousand
 		over := map[schedule.Kind]bool{}
+		var told schedule.Date // of the last line
+		for _, d := range p.Cases[i].Down {
+			if d.Line > 0 {
+				told = schedule.Later(told, d.Date)
+			}
+		}
 		for _, e := range p.Entries {
 			if e.Area != a.ID {
 				continue
@@ -439,7 +445,7 @@ func brokenSums(p *schedule.Program) []string {
 				sum[schedule.Lime] += e.Rate
 			}
 			over[e.Kind] = over[e.Kind] || e.State == schedule.Finished
-			if e.State == schedule.Finished || strings.HasPrefix(e.Note, "not on record") {
+			if e.State == schedule.Finished || e.Date.Before(told) { // on record, or counted as done
 				doneP += e.P2O5
 			}
 		}

@@ -130,7 +130,7 @@ const becauseAnswer = "the answer to the sample decides first"
 // decided tells whether a job still to come is one that a soil sample decides:
 // what a shortage in the report asks for, and what changes the soil itself.
 func decided(j *schedule.Job) bool {
-	return j.Ahead() && (j.Kind.Nutrient() != "" || j.Kind == schedule.Gypsum || j.Kind == schedule.Sulfur)
+	return j.Ahead() && j.Kind != schedule.Lime && j.Kind.Decided()
 }
 
 // kDays keeps two doses apart that would bring too much potassium together.

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"swardbook/agronomy"
@@ -42,6 +43,9 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 		down.N = pl.number(l, down)
 	}
 	planned := pl.takeBack(l, down)
+	if !d.Missed {
+		l.toldOf[k] = d.Date
+	}
 	if d.Missed || !k.Spreads() {
 		pl.put(l, down)
 		if k.Samples() && !d.Missed {
@@ -113,7 +117,7 @@ func alike(a, b agronomy.PerThousand) bool {
 }
 
 // How far a line that names only a kind may lie from the job it settles, in days:
-// from one still to come, and from one presumed done.
+// from one still to come, and from one presumed done, unless that is still due.
 const (
 	nearPlanned = 60 // [common]
 	nearTaken   = 21 // [common]
@@ -133,10 +137,10 @@ func (pl *planner) number(l *life, d schedule.Down) int {
 }
 
 func (pl *planner) newNumber(l *life, d schedule.Down) int {
-	best, n, last := nearPlanned+1, 0, l.down.last[season{d.Kind, d.Season}]
+	best, n, last := math.MaxInt, 0, l.down.last[season{d.Kind, d.Season}]
 	near := func(j *schedule.Job, day schedule.Date, most int) {
 		off := day.DaysFrom(d.Date)
-		if off = max(off, -off); off <= most && (off < best || off == best && most == nearTaken) {
+		if off = max(off, -off); off <= most && (off < best || off == best && most != nearPlanned) {
 			best, n = off, j.N
 		}
 	}
@@ -148,7 +152,11 @@ func (pl *planner) newNumber(l *life, d schedule.Down) int {
 	}
 	for _, j := range l.down.presumed {
 		if j.Kind == d.Kind && j.Season == d.Season {
-			near(j, j.On, nearTaken)
+			most := nearTaken
+			if !d.Date.Before(j.On) && !d.Date.After(j.Window().To) {
+				most = math.MaxInt
+			}
+			near(j, j.On, most)
 		}
 	}
 	if n > 0 {

@@ -59,7 +59,7 @@ func (pl *planner) jobs() []schedule.Job {
 				continue
 			}
 			j := *d.Presumed
-			if d.Date.Before(l.told) {
+			if l.over(d.Presumed) {
 				j.State, j.Note = schedule.Taken, "not on record: taken as done as planned"
 			}
 			out = append(out, j)
