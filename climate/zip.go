@@ -130,7 +130,10 @@ func Counties(state string) []string {
 	var out []string
 	for i := range packed32(4) {
 		c := counties + i*countySize
-		if name := zipName(packed16(c + 2)); name != "" && packedZIPs[c:c+2] == state {
+		if packedZIPs[c:c+2] != state {
+			continue
+		}
+		if name := zipName(packed16(c + 2)); name != "" {
 			out = append(out, name)
 		}
 	}

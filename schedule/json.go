@@ -8,7 +8,7 @@ import (
 	"swardbook/agronomy"
 )
 
-// EncodeJSON writes the program in its versioned form, with a final newline.
+// EncodeJSON writes the program in its versioned form, on one line that ends.
 // Amounts are rounded to what the sources bear; keys are only ever added.
 func EncodeJSON(p *Program) ([]byte, error) {
 	q := *p
@@ -40,7 +40,6 @@ func EncodeJSON(p *Program) ([]byte, error) {
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
 	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
 	err := enc.Encode(q)
 	return b.Bytes(), err
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"slices"
 
 	"swardbook/cmd/swardbook/flag"
@@ -79,7 +80,11 @@ assumed.
 func (s *session) programAs(p *schedule.Program, out *flag.Output, person string, next int, full bool, today schedule.Date) ([]byte, error) {
 	switch out.Format {
 	case "json":
-		return schedule.EncodeJSON(p.AsOf(today))
+		line, err := schedule.EncodeJSON(p.AsOf(today))
+		if err != nil {
+			return nil, err
+		}
+		return asJSON(json.RawMessage(line))
 	case "csv":
 		return []byte(text.Entries(p, today).CSV()), nil
 	case "markdown":

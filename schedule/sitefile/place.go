@@ -99,8 +99,11 @@ func (r *reader) understood(t table, y *climate.Year) {
 // list has it. Outside the list any name is taken.
 func (r *reader) knowCounty(t table) {
 	s := &r.site
+	if s.County == "" {
+		return
+	}
 	all := climate.Counties(s.Place.State)
-	if s.County == "" || len(all) == 0 {
+	if len(all) == 0 {
 		return
 	}
 	if i := slices.IndexFunc(all, func(c string) bool { return law.SameCounty(c, s.County) }); i >= 0 {
