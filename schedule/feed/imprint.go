@@ -107,10 +107,10 @@ func (p *publisher) asLeft(prefix string, files []printed) bool {
 }
 
 // leave writes down how the files of a site were left.
-func (p *publisher) leave(prefix string, r *reading, made []file, old []string, private bool) error {
+func (p *publisher) leave(folder *os.Root, r *reading, made []file, old []string, private bool) error {
 	is := &imprint{Of: p.of(&r.inputs), Normals: r.normalsName, Title: r.program.Title, Old: old}
 	for _, m := range made {
-		info, err := p.o.Out.Lstat(prefix + "/" + m.path)
+		info, err := folder.Lstat(m.path)
 		if err != nil {
 			return err
 		}
@@ -120,7 +120,7 @@ func (p *publisher) leave(prefix string, r *reading, made []file, old []string, 
 	if err != nil {
 		return err
 	}
-	_, err = book.ReplaceAll(p.o.Out, []book.File{{Name: prefix + "/" + imprintFile, Data: data}}, private)
+	_, err = book.ReplaceAll(folder, []book.File{{Name: imprintFile, Data: data}}, private)
 	return err
 }
 

@@ -174,11 +174,11 @@ type failed struct {
 func (f *failed) Error() string { return fmt.Sprint(len(f.problems), " problems") }
 
 // oldParts lists calendars of persons and areas that the site no longer has.
-func (p *publisher) oldParts(prefix string, known map[string]bool) []string {
+func oldParts(folder *os.Root, known map[string]bool) []string {
 	var out []string
-	for _, folder := range []string{"person", "area"} {
-		for _, e := range p.entries(prefix + "/" + folder) {
-			if file := folder + "/" + e.Name(); !known[file] {
+	for _, part := range []string{"person", "area"} {
+		for _, e := range entries(folder, part) {
+			if file := part + "/" + e.Name(); !known[file] {
 				out = append(out, file)
 			}
 		}
@@ -186,8 +186,8 @@ func (p *publisher) oldParts(prefix string, known map[string]bool) []string {
 	return out
 }
 
-func (p *publisher) entries(dir string) []fs.DirEntry {
-	d, err := p.o.Out.Open(dir)
+func entries(folder *os.Root, dir string) []fs.DirEntry {
+	d, err := folder.Open(dir)
 	if err != nil {
 		return nil
 	}
@@ -224,7 +224,7 @@ func (p *publisher) lookForOld() {
 		p.done.OldUnchecked = "a site that failed may have a secret, so its folder is not known"
 		return
 	}
-	for _, e := range p.entries(".") {
+	for _, e := range entries(p.o.Out, ".") {
 		if _, current := p.prefixes[e.Name()]; current || !e.IsDir() {
 			continue
 		}

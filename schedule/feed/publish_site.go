@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"os"
 	"path"
 	"slices"
 
@@ -40,9 +41,6 @@ func (p *publisher) write(name string) (*indexLine, error) {
 		}
 		return line, &failed{r.problems, r.fault}
 	}
-	if err := p.sweep(prefix); err != nil {
-		return nil, err
-	}
 	made, err := got.files, got.err
 	if err != nil {
 		return nil, err
@@ -51,25 +49,30 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	if err != nil {
 		return nil, err
 	}
+	folder, err := p.folder(prefix, private)
+	if err != nil {
+		return nil, err
+	}
+	defer folder.Close()
 	over := slices.DeleteFunc(slices.Clone(made), func(m file) bool { return m.body != nil })
 	made = slices.DeleteFunc(made, func(m file) bool { return m.body == nil })
 	known := map[string]bool{}
 	files := make([]book.File, len(made))
 	for i, m := range made {
 		known[m.path] = true
-		files[i] = book.File{Name: prefix + "/" + m.path, Data: m.body}
+		files[i] = book.File{Name: m.path, Data: m.body}
 	}
 	for _, m := range over {
-		if err := p.o.Out.Remove(prefix + "/" + m.path); err != nil {
+		if err := folder.Remove(m.path); err != nil {
 			return nil, unwritten(err)
 		}
 	}
-	wrote, err := book.ReplaceAll(p.o.Out, files, private)
+	wrote, err := book.ReplaceAll(folder, files, private)
 	if err == nil {
-		old := p.oldParts(prefix, known)
+		old := oldParts(folder, known)
 		p.count(wrote, len(made)-wrote, prefix, old)
 		if p.o.Version != "" {
-			err = p.leave(prefix, r, made, old, private)
+			err = p.leave(folder, r, made, old, private)
 		}
 	}
 	if err != nil {
@@ -96,14 +99,20 @@ func (p *publisher) press(name string) (out pressed) {
 		return out
 	}
 	prefix := out.reading.prefix(name)
-	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now, old: func(path string) ([]byte, error) {
-		return readAtMost(p.o.Out, prefix+"/"+path, mostCalendar)
-	}}
+	t := &tree{base: p.o.Base, prefix: prefix, now: p.o.Now}
+	folder, err := p.o.Out.OpenRoot(prefix)
+	if err != nil {
+		t.old = func(string) ([]byte, error) { return nil, err }
+		out.files, out.err = t.files(out.reading.program)
+		return out
+	}
+	defer folder.Close()
+	t.old = func(path string) ([]byte, error) { return readAtMost(folder, path, mostCalendar) }
 	var parts []string
 	for _, k := range t.parts(out.reading.program) {
 		parts = append(parts, k.path)
 	}
-	t.left = left(p.o.Out, prefix, parts)
+	t.left = left(folder, ".", parts)
 	out.files, out.err = t.files(out.reading.program)
 	return out
 }
@@ -134,14 +143,27 @@ func (p *publisher) count(wrote, same int, prefix string, old []string) {
 	}
 }
 
-// sweep removes what a killed run left among the files of a site.
-func (p *publisher) sweep(prefix string) error {
-	for _, dir := range []string{prefix, prefix + "/person", prefix + "/area"} {
-		if err := book.Sweep(p.o.Out, dir); err != nil {
-			return fmt.Errorf("could not remove what an earlier run left: %w", bare(err))
+// folder opens the folder of a site, made if it is missing, and removes from it
+// what a killed run left among the files.
+func (p *publisher) folder(prefix string, private bool) (*os.Root, error) {
+	mode := fs.FileMode(0o777) // less what the user's mask takes
+	if private {
+		mode = 0o700
+	}
+	if err := p.o.Out.Mkdir(prefix, mode); err != nil && !errors.Is(err, fs.ErrExist) {
+		return nil, unwritten(err)
+	}
+	folder, err := p.o.Out.OpenRoot(prefix)
+	if err != nil {
+		return nil, unwritten(err)
+	}
+	for _, dir := range []string{".", "person", "area"} {
+		if err := book.Sweep(folder, dir); err != nil {
+			folder.Close()
+			return nil, fmt.Errorf("could not remove what an earlier run left: %w", bare(err))
 		}
 	}
-	return nil
+	return folder, nil
 }
 
 // closed tells whether the files of a site are made for their owner alone: it

@@ -22,7 +22,20 @@ type figure struct {
 type layer struct{ markup }
 
 // num writes a coordinate.
-func num(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
+func num(v float64) string { return string(appendNum(nil, v)) }
+
+// appendNum writes a coordinate to one decimal, none where it is 0.
+func appendNum(out []byte, v float64) []byte {
+	tenths := int64(math.Round(v * 10))
+	if tenths < 0 {
+		out, tenths = append(out, '-'), -tenths
+	}
+	out = strconv.AppendInt(out, tenths/10, 10)
+	if tenths%10 != 0 {
+		out = append(out, '.', byte('0'+tenths%10))
+	}
+	return out
+}
 
 // path draws along a path: commands and coordinates by turns.
 func (l *layer) path(class string, parts ...any) {

@@ -64,16 +64,18 @@ func headOf(title, style string) head {
 	}
 }
 
-// usualSize is room for most sheets, so that no page is copied while it grows.
-const usualSize = 128 << 10
+// drafts are buffers in which pages were written, for the next: a page is large,
+// and is copied once, when it is done, rather than each time it outgrows its room.
+var drafts = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
 func render(name string, view any) ([]byte, error) {
-	var b bytes.Buffer
-	b.Grow(usualSize)
-	if err := templates().ExecuteTemplate(&b, name, view); err != nil {
+	b := drafts.Get().(*bytes.Buffer)
+	defer drafts.Put(b)
+	b.Reset()
+	if err := templates().ExecuteTemplate(b, name, view); err != nil {
 		return nil, err
 	}
-	return b.Bytes(), nil
+	return bytes.Clone(b.Bytes()), nil
 }
 
 // anchor turns a job's id into a name inside the page.

@@ -32,7 +32,8 @@ func (b *sheetBuilder) job(e *schedule.Entry) jobView {
 	v := jobView{rowView: b.row(e), Date: e.Date.Words(), Title: e.Title, Summary: e.Summary,
 		Steps: e.Steps, Cautions: e.Cautions, Rain: e.IfRain, Because: e.Because}
 	v.Note = e.Note
-	if n, _, err := b.p.Find(e.Next); err == nil && n != nil {
+	if i := slices.IndexFunc(b.p.Entries, func(n schedule.Entry) bool { return e.Next != "" && n.ID == e.Next }); i >= 0 {
+		n := &b.p.Entries[i]
 		v.Next = jobWords(b.p, n) + ", " + n.Date.Words()
 	}
 	if e.Kind.Notice() {

@@ -176,25 +176,16 @@ func (a *artist) turns() []turn {
 	return all
 }
 
-// sampled lists the days at which a curve is drawn.
-func (a *artist) sampled() []schedule.Date {
-	var out []schedule.Date
+// curve is the path of a value of the year, laid by y: every third day and the last.
+func (a *artist) curve(y func(schedule.Date) float64) string {
+	var out []byte
+	lay := func(d schedule.Date) { out = appendNum(append(appendNum(out, a.t.at(d)), ' '), y(d)) }
 	for d := a.t.from; d.Before(a.t.to); d = d.AddDays(3) {
-		out = append(out, d)
+		lay(d)
+		out = append(out, 'L')
 	}
-	return append(out, a.t.to)
-}
-
-// curve is the path of a value of the year, laid by y.
-func (a *artist) curve(y func(schedule.Date) float64) []any {
-	var out []any
-	for i, d := range a.sampled() {
-		if i > 0 {
-			out = append(out, "L")
-		}
-		out = append(out, a.t.at(d), " ", y(d))
-	}
-	return out
+	lay(a.t.to)
+	return string(out)
 }
 
 // growth draws how well grass grows, from none to its best.
@@ -212,11 +203,10 @@ func (a *artist) growth() {
 	for i, s := range a.seasons {
 		line := a.curve(func(d schedule.Date) float64 { return foot - high*a.year.Growth(d.DayOfYear(), s) })
 		if i > 0 {
-			f.middle.path("growth2", append([]any{"M"}, line...)...)
+			f.middle.path("growth2", "M", line)
 			continue
 		}
-		parts := append([]any{"M", a.t.at(a.t.from), " ", foot, "L"}, line...)
-		f.middle.path("growth", append(parts, "L", a.t.at(a.t.to), " ", foot, "Z")...)
+		f.middle.path("growth", "M", a.t.at(a.t.from), " ", foot, "L", line, "L", a.t.at(a.t.to), " ", foot, "Z")
 	}
 	for _, s := range a.t.shut(a.program.Season) {
 		x, z, w := a.t.at(s[0]), a.t.at(s[1]), f.width("ground closed", false)
@@ -255,7 +245,7 @@ func (a *artist) soil() {
 		f.front.word("q", a.t.start-4-f.width(text, false), y(t)+f.letter*0.35, text)
 	}
 	line := a.curve(func(d schedule.Date) float64 { return y(float64(a.year.Soil(soilDepth, d.DayOfYear()))) })
-	f.middle.path("soil", append([]any{"M"}, line...)...)
+	f.middle.path("soil", "M", line)
 	a.y += tall + 5
 }
 
