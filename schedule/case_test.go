@@ -293,7 +293,7 @@ func TestMovedReadings(t *testing.T) {
 // The season as it is shown: each event from the start on, with its odds.
 func TestSeasonShown(t *testing.T) {
 	a := almanacOf(t, "OH", "6a")
-	s := a.Season(word.Measure{}, climate.Cool)
+	s := a.Season(word.Measure{}, climate.Cool, a.start)
 	freeze := a.FirstFreeze()
 	for name, pair := range map[string][2]Date{
 		"first freeze": {s.FirstFreeze.P50, a.After(freeze, a.start)}, "early": {s.FirstFreeze.P10, a.After(freeze, a.start).AddDays(-freeze.Before())}, "late": {s.FirstFreeze.P90, a.After(freeze, a.start).AddDays(freeze.After())},
@@ -314,7 +314,7 @@ func TestSeasonShown(t *testing.T) {
 	if len(s.Words) < 2 || s.Words[0] != "ground: "+a.Ground.Kind.String() || !strings.HasPrefix(s.Words[1], "8 years in 10 the autumn soil dates lie within "+word.Plural(s.SpreadDays, "day")+" of these") {
 		t.Errorf("%q", s.Words)
 	}
-	if south := almanacOf(t, "FL", "11a"); south.Season(word.Measure{}, climate.Warm).FirstFreeze != (Odds{}) {
+	if south := almanacOf(t, "FL", "11a"); south.Season(word.Measure{}, climate.Warm, south.start).FirstFreeze != (Odds{}) {
 		t.Error("it freezes in Key West")
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/lime"
 	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/schedule/law"
 )
@@ -201,4 +202,38 @@ func MostBlocks(blocked map[string]int) string {
 	whys := slices.Sorted(maps.Keys(blocked))
 	slices.SortStableFunc(whys, func(a, b string) int { return blocked[b] - blocked[a] })
 	return strings.Join(whys, "; ")
+}
+
+// goodDay gives the first day, from one on, on which a due job may be done: the crew
+// works, its person is there, nothing forbids it, and what is on record, or has a good
+// day of its own already, is far enough behind; unset if its window holds none.
+func (p *Program) goodDay(e *Entry, from Date) Date {
+	var c *Case
+	for _, o := range p.Chapters {
+		if o.Area.ID == e.Area && (c == nil || !o.Start.After(from)) {
+			c = o
+		}
+	}
+	if c == nil || from.Before(c.Start) {
+		return Date{}
+	}
+	_, _, _, n, _ := p.Kinds().JobName(e.ID)
+	j := &Job{Kind: e.Kind, Season: e.Season, N: n, Area: c.Area, Dose: e.Dose}
+	for i := range p.Entries {
+		o := &p.Entries[i]
+		if o == e || o.Area != e.Area || o.State != Finished && o.GoodDay.IsZero() {
+			continue
+		}
+		on := Later(o.Date, o.GoodDay)
+		if apart, kept := nutrient.Spacing((&Job{Kind: o.Kind, Dose: o.Dose}).Things(), j.Things()); kept {
+			from = Later(from, on.AddDays(apart.Days))
+		}
+	}
+	rules := c.dayRules(j)
+	for n := from.DaysFrom(c.Start); n < len(c.Days) && !c.Days[n].Date.After(e.Latest); n++ {
+		if rules.against(&c.Days[n]) == "" {
+			return c.Days[n].Date
+		}
+	}
+	return Date{}
 }

@@ -122,7 +122,11 @@ func (p *Program) AsOf(today Date) *Program {
 		if e.State = State(p.Standing(e, today)); e.State == past {
 			e.State = Finished
 		}
+		if e.State == Due {
+			e.GoodDay = q.goodDay(e, today)
+		}
 	}
+	q.used = q.usedUp()
 	q.Areas = slices.Clone(p.Areas)
 	for i := range q.Areas {
 		for _, c := range p.Chapters {
@@ -248,7 +252,7 @@ func (p *Program) Meant(area string, k Kind, season, n int, on Date) (int, int, 
 const startOfNext = 60 // [common] days: its first jobs
 
 // Around gives the program cut to the season that holds a day and the start of the
-// next, area by area.
+// next, area by area, with the place's year as it lies in that season.
 func (p *Program) Around(today Date) *Program {
 	if len(p.Cases) == 0 || today.IsZero() {
 		return p
@@ -264,6 +268,9 @@ func (p *Program) Around(today Date) *Program {
 		}
 	}
 	q := *p
+	first := p.Cases[0]
+	q.Season = first.Almanac.Season(first.Measure(), first.Season, Later(p.Start, spans[""].From))
+	q.Season.Words = p.Season.Words
 	q.Entries, q.LeftOut = []Entry{}, []LeftOut{}
 	for _, e := range p.Entries {
 		if spans[e.Area].Has(e.Date) || e.Area != "" && e.Season == years[e.Area] {

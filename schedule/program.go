@@ -51,6 +51,8 @@ type Program struct {
 	Cases     []*Case   `json:"-"` // behind the areas, for the ledger
 	Chapters  []*Case   `json:"-"` // every case that was planned, area by area in order of time
 	BookNotes []string  `json:"-"` // of the assumptions, those about lines of the record book
+
+	used map[string]float64 // packs that are down, see [Program.AsOf]
 }
 
 // PlaceShown says where the site is and what its climate was read from.
@@ -163,8 +165,9 @@ type Entry struct {
 	BoundBy      []string             `json:"bound_by"`
 	Next         string               `json:"next,omitzero"` // what comes next in the same area
 	State        State                `json:"state"`
-	Note         string               `json:"note,omitzero"` // what the record book says of it
-	Rest         bool                 `json:"rest,omitzero"` // what is left of a job that was done in part
+	GoodDay      Date                 `json:"next_good_day,omitzero"` // of a due job: the next day on which it may be done, see [Program.AsOf]
+	Note         string               `json:"note,omitzero"`          // what the record book says of it
+	Rest         bool                 `json:"rest,omitzero"`          // what is left of a job that was done in part
 
 	Dose material.Dose `json:"-"`
 }

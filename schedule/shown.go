@@ -88,18 +88,18 @@ func (c *Case) oldReport() (f FindingShown, old bool) {
 		Why: []Reason{{Text: "Reports are repeated every one to five years, three being the usual interval.", Source: "psu-report-notes, vt-fall-2008"}}}, true
 }
 
-// Season lays the place's year around the program.
-func (a *Almanac) Season(m word.Measure, grass climate.Season) Season {
+// Season lays the place's year around a day.
+func (a *Almanac) Season(m word.Measure, grass climate.Season, from Date) Season {
 	s := Season{
-		FirstFreeze:  a.odds(a.freeze, a.start),
-		LastFreeze:   a.odds(a.LastFreeze(), a.start),
-		SoilBelow50:  a.After(a.soil50, a.start),
-		SoilBelow40:  a.After(a.SoilFalls(2, 40), a.start),
-		GrowthEnds:   a.After(a.GrowthOf(grass).Ends, a.start),
-		GrowthBegins: a.After(a.GrowthOf(grass).Begins, a.start),
-		GroundFreeze: Freeze{Early: a.After(a.Ground.Early, a.start), Median: a.After(a.Ground.Median, a.start)},
-		LastSafe:     a.After(a.Ground.LastSafe, a.start),
-		Reopens:      a.After(a.Ground.Reopens, a.start),
+		FirstFreeze:  a.odds(a.freeze, from),
+		LastFreeze:   a.odds(a.LastFreeze(), from),
+		SoilBelow50:  a.After(a.soil50, from),
+		SoilBelow40:  a.After(a.SoilFalls(2, 40), from),
+		GrowthEnds:   a.After(a.GrowthOf(grass).Ends, from),
+		GrowthBegins: a.After(a.GrowthOf(grass).Begins, from),
+		GroundFreeze: Freeze{Early: a.After(a.Ground.Early, from), Median: a.After(a.Ground.Median, from)},
+		LastSafe:     a.After(a.Ground.LastSafe, from),
+		Reopens:      a.After(a.Ground.Reopens, from),
 	}
 	fall := a.soil50
 	if fall.Never {

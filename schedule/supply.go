@@ -41,6 +41,9 @@ type Use struct {
 // usedUp gives the packs of each material that are down since they were counted: on
 // record, or taken as done.
 func (p *Program) usedUp() map[string]float64 {
+	if p.used != nil {
+		return p.used
+	}
 	used := map[string]float64{}
 	for _, c := range p.Cases {
 		for _, d := range c.Down {
@@ -106,8 +109,8 @@ func (p *Program) Supplies() []Supply {
 	}
 	for i := range out {
 		s := &out[i]
-		m, used := materials[s.Material]
-		if !used {
+		m, planned := materials[s.Material]
+		if !planned {
 			s.Left = s.OnHand
 			if given := slices.IndexFunc(p.Site.Materials, func(g material.Material) bool { return g.ID == s.Material }); p.Site.Materials[given].Pesticide {
 				s.Note = "never planned, " + pesticideInside
@@ -134,7 +137,34 @@ func (p *Program) Supplies() []Supply {
 			s.Note = fmt.Sprintf("no price is given for %s", s.Name)
 		}
 	}
+	for i := range out {
+		s := &out[i]
+		if over := p.Site.overdrawn(s.Material, used[s.Material]); over != "" {
+			s.Note = strings.TrimSuffix(over+"; "+s.Note, "; ")
+		}
+	}
 	return out
+}
+
+// overdrawn says that more of a material is down than was counted; "" if it is not.
+func (s *Site) overdrawn(id string, used float64) string {
+	i := slices.IndexFunc(s.Materials, func(m material.Material) bool { return m.ID == id })
+	if i < 0 || used < s.Materials[i].OnHand+0.05 { // [common] a twentieth of a pack is within what a person weighs
+		return ""
+	}
+	m := s.Materials[i]
+	over := fmt.Sprintf("%s more %s down since %s than the %s on hand: count again, and write on_hand with counted", word.Packs(used-m.OnHand), verb(used-m.OnHand), s.CountedOn(id).Short(), word.Packs(m.OnHand))
+	if m.NoRebuy {
+		over += "; none of it is to be bought"
+	}
+	return over
+}
+
+func verb(packs float64) string {
+	if packs > 1 {
+		return "are"
+	}
+	return "is"
 }
 
 // TellSupplies says what cannot be done if nothing more is bought, and has the

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"net/url"
 	"os"
+	"time"
 
 	"swardbook/cmd/swardbook/flag"
 	"swardbook/schedule"
@@ -61,7 +62,11 @@ removed.
 			}
 			o := ical.Options{Area: pick.Area, Person: pick.Person, Kinds: kinds, Address: *address}
 			_, unknown := pick.Apply(p) // names are checked here, cut by ical
-			err = s.calendar(p, o, out.File, l.inputs())
+			at := s.now()
+			if fs.Changed("today") {
+				at = day.Time()
+			}
+			err = s.calendar(p.AsOf(day), o, out.File, at, l.inputs())
 			_, refused := errors.AsType[*ical.Refused](err)
 			_, unwritable := errors.AsType[*ical.Unwritable](err)
 			if unknown != nil && (refused || unwritable) {
@@ -79,7 +84,7 @@ removed.
 const mostCalendar = 8<<20 + 1
 
 // calendar writes a calendar, on top of the one that is there.
-func (s *session) calendar(p *schedule.Program, o ical.Options, file string, inputs []string) error {
+func (s *session) calendar(p *schedule.Program, o ical.Options, file string, at time.Time, inputs []string) error {
 	if file != "" && file != "-" {
 		if err := notInput(file, inputs); err != nil {
 			return err
@@ -96,7 +101,7 @@ func (s *session) calendar(p *schedule.Program, o ical.Options, file string, inp
 			return fmt.Errorf("could not read %s: %w", file, bare(err))
 		}
 	}
-	data, err := ical.Write(p, o)
+	data, err := ical.Write(p, o, at)
 	if err != nil {
 		return err
 	}

@@ -205,6 +205,10 @@ func (l *loaded) newLine(p *schedule.Program, r *recording) (book.Line, error) {
 		for _, p := range line.Doubts {
 			wrong = append(wrong, fmt.Errorf("%s: %s (%s --sure records it)", p.Key, p.Message, p.Hint))
 		}
+		if len(line.Doubts) > 0 {
+			lines := strings.SplitAfter(strings.TrimSuffix(line.Text, "\n"), "\n")
+			wrong = append(wrong, errors.New("--sure would add the line: "+lines[len(lines)-1]))
+		}
 	}
 	if len(wrong) > 0 {
 		return line, exit{exitUse, errors.Join(wrong...)}

@@ -44,6 +44,10 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
 			if err != nil {
 				return misuse("%s", err)
 			}
+			if e != nil {
+				now, _, _ := p.AsOf(day).Find(e.ID)
+				e.GoodDay = now.GoodDay
+			}
 			var data []byte
 			switch {
 			case out.Format == "json" && e != nil:

@@ -39,7 +39,7 @@ func TestEachJobHasAnIDOfItsOwn(t *testing.T) {
 					}
 					ids[e.ID], ids[e.UID] = true, true
 				}
-				if _, err := ical.Write(p, ical.Options{}); err != nil && len(p.Entries) > 0 {
+				if _, err := ical.Write(p, ical.Options{}, p.Start.Time()); err != nil && len(p.Entries) > 0 {
 					t.Errorf("%s %s, %s from %s for %d days: %v", place.State, place.Hardiness, grass, start, days, err)
 				}
 			}

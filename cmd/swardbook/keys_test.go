@@ -196,7 +196,7 @@ func outcome(t *testing.T, key string, text []byte) []byte {
 	if err != nil {
 		t.Fatalf("%s: %v", key, err)
 	}
-	calendar, err := ical.Write(p, ical.Options{})
+	calendar, err := ical.Write(p, ical.Options{}, p.Start.Time())
 	if err != nil {
 		t.Fatalf("%s: %v", key, err)
 	}

@@ -41,7 +41,7 @@ func BenchmarkSite(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				if _, err := ical.Write(p, ical.Options{}); err != nil {
+				if _, err := ical.Write(p, ical.Options{}, p.Start.Time()); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -13,6 +13,7 @@ import (
 // jobView is one job on the landing page and in the choice of one to record.
 type jobView struct {
 	Name, Amount, Day, LastSafe, Who string
+	Due                              string // until when, and the next good day; "" of a job that is not due
 	Standing                         string // of a past job; "" else
 	Record                           string // address of its form; "" not to be recorded now
 }
@@ -110,7 +111,15 @@ func jobOf(p *schedule.Program, e *schedule.Entry, today schedule.Date, record b
 		v.LastSafe = e.LastSafe.Words()
 	}
 	switch standing := p.Standing(e, today); standing {
-	case string(schedule.Planned), "due":
+	case string(schedule.Planned):
+	case string(schedule.Due):
+		v.Due = "due until " + e.Latest.Words()
+		switch {
+		case e.GoodDay == today:
+			v.Due += "; today is a good day"
+		case !e.GoodDay.IsZero():
+			v.Due += "; next good day " + weekday(e.GoodDay)
+		}
 	case string(schedule.Finished), string(schedule.Missed):
 		v.Standing = standing
 	default:

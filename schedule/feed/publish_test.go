@@ -113,7 +113,7 @@ func TestPublishTouchesOnlyWhatChanged(t *testing.T) {
 			t.Errorf("%s was touched", name)
 		}
 	}
-	if n, _ := sequenceOf(t, p.file("b/program.ics"), "east/lime/2026-1"); n != 1 {
+	if n, _ := sequenceOf(t, p.file("b/program.ics"), "east/lime/2026-1"); n != firstSequence+1 {
 		t.Errorf("sequence %d", n)
 	}
 }

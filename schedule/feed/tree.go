@@ -153,7 +153,7 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 		}
 		why := map[string]string{}
 		for _, k := range t.parts(p)[1:] {
-			if _, err := ical.Write(p, k.o); err != nil {
+			if _, err := ical.Write(p, k.o, t.now); err != nil {
 				u, ok := errors.AsType[*ical.Unwritable](err)
 				if !ok {
 					return file{}, err
@@ -201,9 +201,10 @@ func (t *tree) calendar(p *schedule.Program, o ical.Options, path string) ([]byt
 	if t.code != "" {
 		return ical.Anew(p, o, plan.Release, t.stamp, day(t.now))
 	}
+	p = p.AsOf(day(t.now))
 	old, err := t.old(path)
 	if errors.Is(err, fs.ErrNotExist) {
-		return ical.Write(p, o)
+		return ical.Write(p, o, t.now)
 	}
 	if err != nil {
 		return nil, fmt.Errorf("the calendar %s that was published before: %w", path, bare(err))

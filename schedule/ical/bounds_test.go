@@ -35,7 +35,7 @@ func TestBounds(t *testing.T) {
 	}
 	old := string(mustWrite(t, autumn(), Options{}))
 	for from, cases := range map[string]map[string]bool{
-		"SEQUENCE:0":                  {"SEQUENCE:999999998": true, "SEQUENCE:999999999": false, "SEQUENCE:-1": false},
+		"SEQUENCE:3522240":            {"SEQUENCE:999999998": true, "SEQUENCE:999999999": false, "SEQUENCE:-1": false},
 		"DTSTART;VALUE=DATE:20260919": {"DTSTART;VALUE=DATE:19700101": true, "DTSTART;VALUE=DATE:19691231": false},
 		"CATEGORIES:Lawn,Lime":        {"CATEGORIES:Lawn": true, "CATEGORIES:,Lawn": false, "CATEGORIES:Lawn,,Lime": false, "CATEGORIES:": true},
 	} {
@@ -66,11 +66,11 @@ func TestEventsWhole(t *testing.T) {
 		t.Fatal(len(all), err)
 	}
 	first, gone := all[0], all[1]
-	if first.UID != limeUID || first.Sequence != 0 || !first.Stamp.Equal(at("2026-09-12T00:00:00Z")) || first.Date != day("2026-09-19") ||
+	if first.UID != limeUID || first.Sequence != begun || !first.Stamp.Equal(at("2026-09-12T00:00:00Z")) || first.Date != day("2026-09-19") ||
 		first.Categories != "Lawn,Lime" || first.Location != "East lawn" || first.Cancelled || len(first.Remind) != 2 {
 		t.Errorf("%+v", first)
 	}
-	if gone.UID != feedUID || gone.Sequence != 1 || !gone.Stamp.Equal(at("2026-09-14T08:00:00Z")) || !gone.Cancelled || gone.Remind != nil {
+	if gone.UID != feedUID || gone.Sequence != begun+1 || !gone.Stamp.Equal(at("2026-09-14T08:00:00Z")) || !gone.Cancelled || gone.Remind != nil {
 		t.Errorf("%+v", gone)
 	}
 	// The later of the two stamps counts, whichever stands first.
@@ -269,17 +269,17 @@ func TestSource(t *testing.T) {
 	if file := mustWrite(t, autumn(), Options{Address: address}); !bytes.Contains(file, []byte("\r\nSOURCE;VALUE=URI:"+address+"\r\n")) {
 		t.Error("no SOURCE")
 	}
-	_, err := Write(autumn(), Options{Area: "east", Person: "jo", Kinds: []schedule.Kind{schedule.LastSafe}})
+	_, err := Write(autumn(), Options{Area: "east", Person: "jo", Kinds: []schedule.Kind{schedule.LastSafe}}, autumn().Start.Time())
 	if err != nil {
 		t.Error(err)
 	}
 	var u *Unwritable
 	p := autumn()
 	p.Site = nil
-	if _, err := Write(p, Options{Person: "zoe"}); !errors.As(err, &u) {
+	if _, err := Write(p, Options{Person: "zoe"}, p.Start.Time()); !errors.As(err, &u) {
 		t.Error(err)
 	}
-	if _, err := Write(p, Options{Person: "jo"}); err != nil { // known from the jobs
+	if _, err := Write(p, Options{Person: "jo"}, p.Start.Time()); err != nil { // known from the jobs
 		t.Error(err)
 	}
 	if _, _, err := Update(mustWrite(t, p, Options{}), p, Options{}, time.Date(2201, 1, 1, 0, 0, 0, 0, time.UTC)); !errors.As(err, &u) ||

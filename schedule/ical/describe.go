@@ -68,7 +68,7 @@ func (t *teller) describe(e *schedule.Entry) string {
 
 // opening writes the part of the description about the job itself.
 func (b *blocks) opening(e *schedule.Entry) {
-	switch e.State {
+	switch standing(e) {
 	case schedule.Finished:
 		b.line("", "Done "+e.Date.Short()+": "+e.Summary)
 		b.line("Record book: ", e.Note)
@@ -77,7 +77,13 @@ func (b *blocks) opening(e *schedule.Entry) {
 		b.line("Record book: ", e.Note)
 		b.gap()
 		b.line("", "Do not make up for it on your own. What still fits is in the program as a job of its own.")
+	case schedule.Taken:
+		b.line("", "Taken as done as planned: "+e.Summary)
+		b.line("", "Nobody wrote it down, and it counts as down. If it was not done, or otherwise, write that down: the rest is planned again.")
 	default:
+		if e.State == schedule.Due {
+			b.line("", "Due until "+e.Latest.Words()+", as nobody wrote it down yet.")
+		}
 		b.line("", word.Sentence(strings.TrimSpace(e.Summary+" "+cmp.Or(e.WhoName, e.Who))))
 		b.line("", windowLine(e))
 		b.gap()
@@ -100,7 +106,7 @@ const OnlyHalf = "Only half done? Write down how much: the rest is planned again
 
 // ending writes what else there is to do, and the links.
 func (t *teller) ending(b *blocks, e *schedule.Entry) {
-	if e.State != schedule.Finished && e.State != schedule.Missed { // what is over stays as it is
+	if s := standing(e); s != schedule.Finished && s != schedule.Missed { // what is over stays as it is
 		b.line("", strings.TrimSpace(t.sameDay(e)+" "+t.then(e)))
 		b.gap()
 		switch {
@@ -119,7 +125,7 @@ func (t *teller) ending(b *blocks, e *schedule.Entry) {
 func (t *teller) sameDay(e *schedule.Entry) string {
 	var also []string
 	for _, o := range t.days[e.Date] {
-		if o != e && o.Who == e.Who && o.State == schedule.Planned && !o.Kind.Notice() {
+		if o != e && o.Who == e.Who && (o.State == schedule.Planned || o.State == schedule.Due) && !o.Kind.Notice() {
 			also = append(also, word.Inside(oneLine(o.Title)))
 		}
 	}

@@ -48,6 +48,8 @@ func (e Event) words() string {
 // Prefixes of SUMMARY that say how far a job has come.
 const (
 	doneTitle      = "Done: "
+	dueTitle       = "Due: "   // from its day to the end of its window
+	takenTitle     = "Taken: " // as done as planned, as nobody wrote it down
 	missedTitle    = "Missed: "
 	cancelledTitle = "Cancelled: "
 )
@@ -74,7 +76,7 @@ func titled(prefix, title string) string {
 
 // bareTitle gives a SUMMARY without such a prefix.
 func bareTitle(summary string) string {
-	for _, p := range []string{doneTitle, missedTitle, cancelledTitle} {
+	for _, p := range []string{doneTitle, dueTitle, takenTitle, missedTitle, cancelledTitle} {
 		if s, ok := strings.CutPrefix(summary, p); ok {
 			return s
 		}
@@ -98,11 +100,30 @@ func (t *teller) content(e *schedule.Entry, remind []time.Duration) Content {
 		Link:        t.link(e.ID),
 		Remind:      remind,
 	}
-	switch e.State {
+	switch standing(e) {
+	case schedule.Due:
+		c.Summary = titled(dueTitle, oneLine(e.Title))
+	case schedule.Taken:
+		c.Summary, c.Remind = titled(takenTitle, oneLine(e.Title)), nil
 	case schedule.Finished:
 		c.Summary, c.Remind = titled(doneTitle, oneLine(e.Title)), nil
 	case schedule.Missed:
 		c.Summary, c.Remind = titled(missedTitle, oneLine(e.Title)), nil
 	}
 	return c
+}
+
+// standing is the state of an entry as an event shows it. A notice is never done, nor is
+// what was left of a job once its window has closed.
+func standing(e *schedule.Entry) schedule.State {
+	if e.State == schedule.Finished && (e.Kind.Notice() || e.Rest) {
+		return schedule.Planned
+	}
+	return e.State
+}
+
+// over tells whether a SUMMARY is that of a job which is done, or taken as done: it is
+// never called off.
+func over(summary string) bool {
+	return strings.HasPrefix(summary, doneTitle) || strings.HasPrefix(summary, takenTitle)
 }

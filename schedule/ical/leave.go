@@ -65,7 +65,7 @@ func endCalendar(old []byte, p *schedule.Program, o Options, now time.Time) (out
 // stillToDo tells whether the event is of a job that is not done and may be done
 // today or later.
 func stillToDo(e Event, p *schedule.Program, today schedule.Date) bool {
-	if e.Summary != bareTitle(e.Summary) { // done or missed
+	if over(e.Summary) || strings.HasPrefix(e.Summary, missedTitle) {
 		return false
 	}
 	if !e.Date.Before(today) {

@@ -56,7 +56,7 @@ func TestLifeOfACalendar(t *testing.T) {
 				t.Fatal(err)
 			}
 			if file == nil {
-				file, err = Write(p, Options{})
+				file, err = Write(p, Options{}, p.Start.Time())
 			} else {
 				file, _, err = Update(file, p, Options{}, today.Time())
 			}

@@ -258,7 +258,7 @@ func faults(text []byte) (out []string) {
 
 // TestFaults proves that each rule of the checker can fail.
 func TestFaults(t *testing.T) {
-	good, err := Write(autumn(), Options{Address: "https://example.org/odderwyn.ics"})
+	good, err := Write(autumn(), Options{Address: "https://example.org/odderwyn.ics"}, autumn().Start.Time())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -267,7 +267,7 @@ func TestFaults(t *testing.T) {
 	}
 	for _, m := range [][2]string{
 		{"\r\n", "\n"}, {"TRANSP:TRANSPARENT\r\n", ""}, {"VALUE=DATE:20260920", "VALUE=DATE:20260919"},
-		{"SEQUENCE:0", "SEQUENCE:-1"}, {"STATUS:CONFIRMED", "STATUS:CANCELLED"}, {"STATUS:CONFIRMED", "STATUS:OK"},
+		{"SEQUENCE:3522240", "SEQUENCE:-1"}, {"STATUS:CONFIRMED", "STATUS:CANCELLED"}, {"STATUS:CONFIRMED", "STATUS:OK"},
 		{"LAST-MODIFIED:20260912", "LAST-MODIFIED:20260913"}, {"END:VEVENT\r\n", ""}, {"END:VCALENDAR\r\n", ""},
 		{"COLOR:olivedrab", "COLOR:olivedrab "}, {"NAME:Odder", "NAME:Ogder"}, {"12 cores\\,", "12 cores,"},
 		{"12 cores", "12 <b>cores"}, {"DESCRIPTION:Lime", "DESCRIPTION:Chalk"}, {"TRIGGER:-PT15H", "TRIGGER:-P15H"},

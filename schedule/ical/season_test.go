@@ -150,7 +150,7 @@ var season = []struct {
 func seasonFiles(t testing.TB) (files [][]byte, changes []Changes, last *schedule.Program) {
 	t.Helper()
 	p := autumn()
-	file, err := Write(p, Options{})
+	file, err := Write(p, Options{}, p.Start.Time())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -260,7 +260,7 @@ func BenchmarkWrite(b *testing.B) {
 	p := thirty()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Write(p, Options{}); err != nil {
+		if _, err := Write(p, Options{}, p.Start.Time()); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -268,7 +268,7 @@ func BenchmarkWrite(b *testing.B) {
 
 func BenchmarkUpdate(b *testing.B) {
 	p := thirty()
-	old, err := Write(p, Options{})
+	old, err := Write(p, Options{}, p.Start.Time())
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -3,7 +3,6 @@ package ical
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"swardbook/schedule"
@@ -62,7 +61,7 @@ func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []by
 		delete(had, e.UID)
 		switch {
 		case !known:
-			e.Stamp = now
+			e.Sequence, e.Stamp = first(now), now
 			changes.Added = append(changes.Added, e.words())
 			continue
 		case was.equal(e.Content):
@@ -102,11 +101,8 @@ func readOwn(old []byte, id string, now time.Time) (calendar, time.Time, error) 
 	if before.id != id {
 		return before, now, &Refused{fmt.Sprintf("the file holds the calendar %q, not %q", before.id, id), otherName}
 	}
-	now = now.UTC().Truncate(time.Second)
-	if !datable(dayOf(now)) {
-		return before, now, &Unwritable{fmt.Sprintf("the clock says %s", now.Format(time.DateOnly)), "set it right"}
-	}
-	return before, now, nil
+	now, err = settled(now)
+	return before, now, err
 }
 
 // revised gives the event new content, the next SEQUENCE and a later stamp.
@@ -137,7 +133,7 @@ func fate(e Event, start, today schedule.Date) int {
 		return drop
 	case e.Cancelled:
 		return keep
-	case (e.Date.Before(start) || strings.HasPrefix(e.Summary, doneTitle)) && e.Date.Before(today): // what was done is never called off
+	case (e.Date.Before(start) || over(e.Summary)) && e.Date.Before(today): // what was done, or counted as done, is never called off
 		if today.After(e.Date.AddMonths(historyMonths)) {
 			return drop
 		}

@@ -55,7 +55,7 @@ func TestEveryVisibleChangeCounts(t *testing.T) {
 			t.Fatal(name, err)
 		}
 		e := events(t, out)[limeUID]
-		if e.number(t, "SEQUENCE") != 1 || e.text("LAST-MODIFIED") != "20260914T060000Z" || len(c.Changed) == 0 {
+		if e.number(t, "SEQUENCE") != begun+1 || e.text("LAST-MODIFIED") != "20260914T060000Z" || len(c.Changed) == 0 {
 			t.Errorf("%s: sequence %s, %s, %v", name, e.text("SEQUENCE"), e.text("LAST-MODIFIED"), c)
 		}
 	}
@@ -121,7 +121,7 @@ func TestCancelledThenDropped(t *testing.T) {
 	}
 	e := events(t, file)[feedUID]
 	want := "Do not do this job: Feed west lawn, 4.2 lb.\nWhy: the ground is frozen by then (common practice).\nIt is put off to 1 May 2027.\n\n" + p.Site.Calendar.Link + "#job-west-nitrogen-1"
-	if e.text("DESCRIPTION") != want || e.text("SUMMARY") != "Cancelled: Feed west lawn, 4.2 lb" || e.number(t, "SEQUENCE") != 1 || len(e.subs) != 0 {
+	if e.text("DESCRIPTION") != want || e.text("SUMMARY") != "Cancelled: Feed west lawn, 4.2 lb" || e.number(t, "SEQUENCE") != begun+1 || len(e.subs) != 0 {
 		t.Errorf("%s\n%s", e.text("SUMMARY"), e.text("DESCRIPTION"))
 	}
 	for now, there := range map[string]bool{"2026-10-10T00:00:00Z": true, "2026-11-09T00:00:00Z": true, "2026-11-10T00:00:00Z": false} {
@@ -150,7 +150,7 @@ func TestHandedOver(t *testing.T) {
 		t.Error(got)
 	}
 	jos, c, err = Update(jos, p, Options{Person: "jo"}, at("2026-09-14T08:00:00Z"))
-	if err != nil || len(c.Added) != 1 || events(t, jos)[limeUID].number(t, "SEQUENCE") != 0 {
+	if err != nil || len(c.Added) != 1 || events(t, jos)[limeUID].number(t, "SEQUENCE") != begun+2*24*60+8*60 {
 		t.Error(c, err)
 	}
 }
@@ -219,12 +219,12 @@ func TestRefused(t *testing.T) {
 		"no id":            {swap("UID:"+feedUID+"\r\n", ""), at52 + "this event lacks its id, day, stamp, sequence or summary"},
 		"no day":           {swap("DTSTART;VALUE=DATE:20260919\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
 		"no stamp":         {swap("DTSTAMP:20260912T000000Z\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
-		"no sequence":      {swap("SEQUENCE:0\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
+		"no sequence":      {swap("SEQUENCE:3522240\r\n", ""), at13 + "this event lacks its id, day, stamp, sequence or summary"},
 		"no summary":       {swap("SUMMARY:Sample east lawn\r\n", ""), fmt.Sprintf(line, 111) + "this event lacks its id, day, stamp, sequence or summary"},
 		"no id of ours":    {swap("UID:"+limeUID, "UID:a b"), in + `"a b" is no id of ours`},
-		"two days":         {swap("SEQUENCE:0\r\n", "SEQUENCE:0\r\nSEQUENCE:1\r\n"), at13 + "SEQUENCE stands twice in this event"},
-		"sequence":         {swap("SEQUENCE:0", "SEQUENCE:9999999999"), in + "the sequence 9999999999 is out of range"},
-		"sequence word":    {swap("SEQUENCE:0", "SEQUENCE:x"), in + `strconv.Atoi: parsing "x": invalid syntax`},
+		"two days":         {swap("SEQUENCE:3522240\r\n", "SEQUENCE:0\r\nSEQUENCE:1\r\n"), at13 + "SEQUENCE stands twice in this event"},
+		"sequence":         {swap("SEQUENCE:3522240", "SEQUENCE:9999999999"), in + "the sequence 9999999999 is out of range"},
+		"sequence word":    {swap("SEQUENCE:3522240", "SEQUENCE:x"), in + `strconv.Atoi: parsing "x": invalid syntax`},
 		"day":              {swap("DTSTART;VALUE=DATE:20260919", "DTSTART;VALUE=DATE:20260931"), in + `parsing time "20260931": day out of range`},
 		"year":             {swap("DTSTART;VALUE=DATE:20260919", "DTSTART;VALUE=DATE:99990101"), in + "the year of 99990101 is not between 1970 and 2200"},
 		"stamp":            {swap("DTSTAMP:2026", "DTSTAMP:0026"), in + "the year of 00260912T000000Z is not between 1970 and 2200"},

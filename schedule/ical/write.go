@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"swardbook/schedule"
 )
@@ -26,22 +27,38 @@ type Unwritable struct{ Why, Hint string }
 
 func (e *Unwritable) Error() string { return e.Why + "; " + e.Hint }
 
-// Write makes the calendar of a program that has not been published before:
-// every SEQUENCE is 0, and every stamp is midnight of the program's first day,
-// so that no clock is needed. It fails with [*Unwritable] rather than write an
+// Write makes the calendar of a program that has not been published before: every
+// stamp is now, and every SEQUENCE begins at the minutes since 2020, so that no reader of
+// an earlier file of the same jobs takes it for the older one. What lies over a year
+// behind is left out, as by [Update]. It fails with [*Unwritable] rather than write an
 // empty calendar, two events with one id, or a link that no client can follow.
-func Write(p *schedule.Program, o Options) ([]byte, error) {
+func Write(p *schedule.Program, o Options, now time.Time) ([]byte, error) {
 	c, err := choose(p, o)
 	if err != nil {
 		return nil, err
 	}
-	if !datable(p.Start) {
-		return nil, &Unwritable{fmt.Sprintf("the program starts on %q", p.Start), "a calendar holds the years 1970 to 2200"}
+	if now, err = settled(now); err != nil {
+		return nil, err
 	}
+	c.forget(dayOf(now))
 	for i := range c.events {
-		c.events[i].Stamp = p.Start.Time()
+		c.events[i].Sequence, c.events[i].Stamp = first(now), now
 	}
 	return encode(c)
+}
+
+// settled gives the time in whole seconds, unless no calendar can hold it.
+func settled(now time.Time) (time.Time, error) {
+	now = now.UTC().Truncate(time.Second)
+	if !datable(dayOf(now)) {
+		return now, &Unwritable{fmt.Sprintf("the clock says %s", now.Format(time.DateOnly)), "set it right"}
+	}
+	return now, nil
+}
+
+// first is the SEQUENCE of an event that is new: the minutes since 2020.
+func first(now time.Time) int {
+	return max(0, int(now.Sub(time.Date(2020, 1, 1, 0, 0, 0, 0, time.UTC)).Minutes()))
 }
 
 // Anew makes the calendar of a program for a reader of earlier ones that nobody has
@@ -57,7 +74,7 @@ func Anew(p *schedule.Program, o Options, sequence int, stamp func(*schedule.Ent
 	for i := range p.Entries {
 		stamps[p.Entries[i].UID] = stamp(&p.Entries[i])
 	}
-	c.events = slices.DeleteFunc(c.events, func(e Event) bool { return today.After(e.Date.AddMonths(historyMonths)) })
+	c.forget(today)
 	for i := range c.events {
 		e := &c.events[i]
 		day := stamps[e.UID]
@@ -67,6 +84,11 @@ func Anew(p *schedule.Program, o Options, sequence int, stamp func(*schedule.Ent
 		e.Sequence, e.Stamp = sequence, day.Time()
 	}
 	return encode(c)
+}
+
+// forget leaves out what lies over a year behind a day.
+func (c *calendar) forget(today schedule.Date) {
+	c.events = slices.DeleteFunc(c.events, func(e Event) bool { return today.After(e.Date.AddMonths(historyMonths)) })
 }
 
 // close lets the last event say what the options ask for.

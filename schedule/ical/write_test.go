@@ -16,9 +16,13 @@ import (
 	"swardbook/schedule"
 )
 
+// begun is the SEQUENCE of a calendar that is new on the first day of the program, 12
+// September 2026: 2,446 days after 1 January 2020, in minutes.
+const begun = 2446 * 24 * 60
+
 func mustWrite(t testing.TB, p *schedule.Program, o Options) []byte {
 	t.Helper()
-	out, err := Write(p, o)
+	out, err := Write(p, o, p.Start.Time())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -158,14 +162,13 @@ func TestUnwritable(t *testing.T) {
 		"no day":                       {func(p *schedule.Program) { p.Entries[0].Date = schedule.Date{} }, Options{}, `job east/lime/1 falls on ""; a calendar holds the years 1970 to 2200`},
 		"no such day":                  {func(p *schedule.Program) { p.Entries[0].Date = schedule.Date{Year: 2026, Month: 2, Day: 30} }, Options{}, `job east/lime/1 falls on "2026-02-30"; a calendar holds the years 1970 to 2200`},
 		"no title":                     {func(p *schedule.Program) { p.Entries[0].Title = "\n" }, Options{}, "job east/lime/1 has no title; an event without one shows as an empty line"},
-		"no start":                     {func(p *schedule.Program) { p.Start = schedule.Date{} }, Options{}, `the program starts on ""; a calendar holds the years 1970 to 2200`},
 		"no site id":                   {func(p *schedule.Program) { p.SiteID = "" }, Options{}, `the calendar would be called ""; ids hold letters, digits and hyphens, and fewer kinds make it shorter`},
 	} {
 		p := autumn()
 		if c.change != nil {
 			c.change(p)
 		}
-		out, err := Write(p, c.o)
+		out, err := Write(p, c.o, autumn().Start.Time())
 		var u *Unwritable
 		if !errors.As(err, &u) || err.Error() != c.want || out != nil {
 			t.Errorf("%s: %v, want %s", name, err, c.want)
@@ -351,5 +354,34 @@ func TestRemindersOfTheSite(t *testing.T) {
 	p.Site = nil
 	if n := strings.Count(string(mustWrite(t, p, Options{})), "BEGIN:VALARM"); n != 8 {
 		t.Errorf("%d alarms on 4 events", n)
+	}
+}
+
+// A new file has no place for a clock that is wrong, begins above the numbers of any
+// earlier one, and forgets what lies over a year behind.
+func TestANewFile(t *testing.T) {
+	p := autumn()
+	if _, err := Write(p, Options{}, time.Time{}); err == nil || !strings.Contains(err.Error(), "the clock says") {
+		t.Error(err)
+	}
+	a, err := Write(p, Options{}, at("2026-09-12T00:00:00Z"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := Write(p, Options{}, at("2026-09-12T00:01:30Z"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if x, y := events(t, a)[limeUID].number(t, "SEQUENCE"), events(t, b)[limeUID].number(t, "SEQUENCE"); x != begun || y != begun+1 {
+		t.Errorf("SEQUENCE %d, then %d", x, y)
+	}
+	for day, there := range map[string]bool{"2027-09-19T00:00:00Z": true, "2027-09-20T00:00:00Z": false} {
+		out, err := Write(p, Options{}, at(day))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, found := events(t, out)[limeUID]; found != there {
+			t.Errorf("the lime of 19 September 2026 on %s: %v", day, found)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"testing"
+	"time"
 
 	"swardbook/schedule"
 )
@@ -63,5 +64,37 @@ func TestASampleTakenLateIsNoSecondOne(t *testing.T) {
 	}
 	if len(samples) != 1 || samples[0].UID != asked.UID || samples[0].Date != report.Sampled || samples[0].State != schedule.Finished {
 		t.Errorf("asked for on %s, taken on %s: %+v", asked.Date, report.Sampled, samples)
+	}
+}
+
+// A due job names the next day on which it can be done: the crew works, and what is on
+// record, or goes down first, is far enough behind. By hand: limed on Wednesday 16
+// September, phosphorus waits two weeks, until Wednesday 30 September; on 1 October,
+// a Thursday, the next Saturday is as good for it as for the first feeding.
+func TestADueJobNamesItsNextGoodDay(t *testing.T) {
+	site := bluegrass(t)
+	site.Crew = schedule.Crew{Days: []time.Weekday{time.Saturday, time.Wednesday}}
+	limed := schedule.Done{Line: 2, Date: mustDate(t, "2026-09-16"), Area: "a", Job: "a/lime/2026-1", AsPlanned: true}
+	due := 0
+	for _, today := range []string{"2026-09-17", "2026-10-01"} {
+		for _, e := range plan(t, site, limed).AsOf(mustDate(t, today)).Entries {
+			if (e.State == schedule.Due) != !e.GoodDay.IsZero() {
+				t.Errorf("%s: %s is %s, next good day %s", today, e.ID, e.State, e.GoodDay)
+			}
+			if e.GoodDay.IsZero() {
+				continue
+			}
+			due++
+			want := map[string]string{"a/phosphorus/2026-1": "2026-09-30", "a/nitrogen/2026-2": "2026-09-30", "a/potassium/2026-1": "2026-09-19"}[e.ID]
+			if today == "2026-10-01" {
+				want = "2026-10-03"
+			}
+			if e.GoodDay.String() != want {
+				t.Errorf("%s: %s, due until %s, next good day %s, want %s", today, e.ID, e.Latest, e.GoodDay, want)
+			}
+		}
+	}
+	if due == 0 {
+		t.Error("nothing is due")
 	}
 }

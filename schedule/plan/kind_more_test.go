@@ -75,7 +75,7 @@ func TestOneKindMore(t *testing.T) {
 		if !slices.ContainsFunc(changes, func(c schedule.Change) bool { return c.ID == e.ID && c.What == "appeared" }) {
 			t.Errorf("%s does not appear in what changed", e.ID)
 		}
-		only, err := ical.Write(p, ical.Options{Kinds: []schedule.Kind{want.kind}})
+		only, err := ical.Write(p, ical.Options{Kinds: []schedule.Kind{want.kind}}, p.Start.Time())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -114,7 +114,7 @@ func TestOneKindMoreOnRecord(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for id, want := range map[string]string{"east/topdress/1": "Topdressing on East lawn", "east/wetting/1": "Wetting agent on East lawn", "east/overseed/1": "Overseeding on East lawn"} {
+	for id, want := range map[string]string{"east/topdress/1": "Topdressing on East lawn, 104 lb", "east/wetting/1": "Wetting agent on East lawn, 2.6 lb", "east/overseed/1": "Overseeding on East lawn"} {
 		e, _, err := p.Find(id)
 		if err != nil || e == nil || e.State != schedule.Finished || e.Title != want {
 			t.Errorf("%s is not on record: %+v, %v", id, e, err)

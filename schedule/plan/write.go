@@ -152,9 +152,11 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 	out = slices.DeleteFunc(out, func(j schedule.Job) bool { return planned[j.ID()] })
 	for i := range out {
 		j := &out[i]
-		j.Title = word.Capital(j.Kind.Noun()) + " on " + l.area.Name
+		what := word.Capital(j.Kind.Noun()) + " on"
+		j.Title = what + " " + l.area.Name
 		j.Summary = j.Title
 		if j.Dose.Rate > 0 {
+			j.Title = word.Title(what, l.area.Name, m.Amount(j.Dose, l.area.Size), "", schedule.TitleLength)
 			j.Summary += ", " + m.DoseWords(j.Dose, l.area.Size)
 		}
 		if lines := parts[j.ID()]; len(lines) > 1 {
@@ -235,7 +237,7 @@ func (pl *planner) frame() *schedule.Program {
 	out := &schedule.Program{
 		Format: 1, Title: s.Title, SiteID: s.ID, Start: s.Start, Through: pl.last, Metric: s.Metric, Site: s,
 		Place:   schedule.PlaceShown{Where: pl.almanac.Where, State: s.Place.State, County: s.County, Hardiness: s.Place.Hardiness, ClimateFrom: pl.almanac.From, Better: pl.almanac.Better},
-		Season:  pl.almanac.Season(s.Measure(), pl.season()),
+		Season:  pl.almanac.Season(s.Measure(), pl.season(), s.Start),
 		Entries: []schedule.Entry{}, LeftOut: []schedule.LeftOut{}, InTheShed: []string{}, Laws: []schedule.LawLine{}, LawNotes: []string{},
 	}
 	out.Assumptions = []string{}

@@ -89,7 +89,18 @@ func (s *sheet) standing(p *schedule.Program) string {
 	case n == 0:
 		return Count(p, s.Today)
 	}
-	return fmt.Sprintf("%s %s past, with no line in the record book: taken as done as planned until swardbook record says otherwise.", Count(p, s.Today), word.Plural(n, "job"))
+	t := fmt.Sprintf("%s %s past, with no line in the record book: taken as done as planned until swardbook record says otherwise.", Count(p, s.Today), word.Plural(n, "job"))
+	if s.Today.After(p.Start) && !onRecord(p) {
+		t += " To begin today instead, write start = " + s.Today.String() + "."
+	}
+	return t
+}
+
+// onRecord tells whether anything of the program is in the record book.
+func onRecord(p *schedule.Program) bool {
+	return slices.ContainsFunc(p.Cases, func(c *schedule.Case) bool {
+		return slices.ContainsFunc(c.Down, func(d schedule.Down) bool { return d.Line > 0 })
+	})
 }
 
 // left writes what found no day, one line for areas with the same reason.

@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -29,6 +30,7 @@ func (s *sheet) ahead(p *schedule.Program) {
 	if len(due) > 0 {
 		s.head("Due, and not in the record book")
 		s.jobLines(p, due, true)
+		s.para(2, s.goodDays(p, due))
 	}
 	if len(next) > 0 {
 		s.head("Next: " + s.dayAhead(next[0].Date))
@@ -74,6 +76,9 @@ func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool
 		if l := latest(e); !l.IsZero() {
 			last = "last safe day " + weekday(l, e.Date)
 		}
+		if dated {
+			last = until(e)
+		}
 		t.add(weekday(e.Date, s.Today), word.Cut(task(e), most), strings.TrimPrefix(amount(p, e)+word.InPacks(e.Packs), "-"), whoName(e), last)
 	}
 	for _, i := range []int{3, 2} { // nobody, or nothing to weigh
@@ -85,6 +90,46 @@ func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool
 		t = t.without(0)
 	}
 	s.bare(2, t)
+}
+
+// until says until when a job is due: its last safe day, or the end of its window.
+func until(e *schedule.Entry) string {
+	if e.LastSafe == e.Latest {
+		return "last safe day " + weekday(e.Latest, e.Date)
+	}
+	return "until " + weekday(e.Latest, e.Date)
+}
+
+// goodDays says on which day each of some due jobs can next be done.
+func (s *sheet) goodDays(p *schedule.Program, due []*schedule.Entry) string {
+	var all []string
+	days := map[schedule.Date][]string{}
+	var none []string
+	for _, e := range due {
+		if e.GoodDay.IsZero() {
+			none = append(none, word.Inside(task(e)))
+			continue
+		}
+		days[e.GoodDay] = append(days[e.GoodDay], task(e))
+	}
+	for _, d := range slices.SortedFunc(maps.Keys(days), schedule.Date.Compare) {
+		day := weekday(d, s.Today)
+		if d == s.Today {
+			day += ", today"
+		}
+		if len(days[d]) < len(due) {
+			day += " for " + word.List(days[d])
+		}
+		all = append(all, day)
+	}
+	out := ""
+	if len(all) > 0 {
+		out = "Next good day: " + strings.Join(all, "; ") + "."
+	}
+	if len(none) > 0 && len(p.Chapters) > 0 {
+		out += " No good day is left for " + word.List(none) + "."
+	}
+	return strings.TrimSpace(out)
 }
 
 // task is a title without its amount: "Lime East lawn".

@@ -69,7 +69,14 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	s := newSheet(style)
 	s.head(e.Title)
 	s.para(0, e.Summary)
-	s.para(0, fmt.Sprintf("%s, %s; job %s.", e.Date.Words(), p.Standing(e, s.Today), e.ID))
+	state := p.Standing(e, s.Today)
+	if state == string(schedule.Due) {
+		state += ", " + until(e)
+		if !e.GoodDay.IsZero() {
+			state += ", next good day " + weekday(e.GoodDay, s.Today)
+		}
+	}
+	s.para(0, fmt.Sprintf("%s, %s; job %s.", e.Date.Words(), state, e.ID))
 	if e.Note != "" {
 		s.para(0, "Record book: "+e.Note)
 	}
