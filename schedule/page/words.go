@@ -45,10 +45,12 @@ func tied(text string) string {
 		if i > 0 {
 			b.WriteByte(' ')
 		}
-		for j, w := range strings.Split(run, " ") {
-			if j > 0 {
+		first := true
+		for w := range strings.SplitSeq(run, " ") {
+			if !first {
 				b.WriteString("\u00a0")
 			}
+			first = false
 			if strings.Count(w, "-") > 1 {
 				w = analyses.ReplaceAllStringFunc(w, func(a string) string { return strings.ReplaceAll(a, "-", "-\u2060") })
 			}

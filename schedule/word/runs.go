@@ -12,15 +12,15 @@ const widest = 28
 // Runs parts a text into words. Words between which no line should end, such as
 // a number and its unit, stay together, glued by a space.
 func Runs(text string) []string {
-	words := strings.Fields(text)
-	var out []string
-	for i := 0; i < len(words); i++ {
-		c := words[i]
-		for i+1 < len(words) && tied(words[i], words[i+1]) && utf8.RuneCountInString(c+words[i+1]) < widest {
-			i++
-			c += " " + words[i]
+	out := make([]string, 0, strings.Count(text, " ")+1)
+	before := ""
+	for w := range strings.FieldsSeq(text) {
+		if n := len(out); n > 0 && tied(before, w) && utf8.RuneCountInString(out[n-1])+utf8.RuneCountInString(w) < widest {
+			out[n-1] += " " + w
+		} else {
+			out = append(out, w)
 		}
-		out = append(out, c)
+		before = w
 	}
 	return out
 }
@@ -41,6 +41,9 @@ var weekdayWords = map[string]bool{"Mon": true, "Tue": true, "Wed": true, "Thu":
 
 // tied tells whether a line may not end between two words.
 func tied(a, b string) bool {
+	if len(a) > 3 && a[0] >= 'A' && a[0] <= 'z' && a[len(a)-1] != '0' {
+		return false // the quick way past most words: no figure, unit or day
+	}
 	bare := strings.TrimRight(b, ".,;:)?!")
 	nutrient, _, _ := strings.Cut(bare, "/")
 	switch {
