@@ -81,6 +81,7 @@ type part struct {
 // parts lists the calendars of a site, the whole one first, then people, then
 // areas.
 func (t *tree) parts(p *schedule.Program) []part {
+	shared := &ical.Shared{}
 	out := []part{{calendarFile, p.Title, ical.Options{}}}
 	for _, who := range p.Site.Crew.People {
 		out = append(out, part{personFile(who.ID), who.Name, ical.Options{Person: who.ID}})
@@ -89,6 +90,7 @@ func (t *tree) parts(p *schedule.Program) []part {
 		out = append(out, part{areaFile(a.ID), a.Name, ical.Options{Area: a.ID}})
 	}
 	for i := range out {
+		out[i].o.Shared = shared
 		out[i].o.Address, out[i].o.Page = t.address(out[i].path), t.address(sheetFile)
 		if t.record {
 			out[i].o.Record = t.address(formPath)

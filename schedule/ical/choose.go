@@ -16,6 +16,7 @@ type calendar struct {
 	name   string // at most 40 characters
 	source string // public address; "" none
 	events []Event
+	shared *Shared // nil: nothing
 }
 
 // choose makes the calendar that a program and the options ask for. Its events
@@ -59,7 +60,7 @@ func choose(p *schedule.Program, o Options) (calendar, error) {
 		}
 		seen[e.UID] = true
 		if o.holds(e) {
-			c.events = append(c.events, Event{UID: e.UID, Content: t.content(e, remind)})
+			c.events = append(c.events, Event{UID: e.UID, Content: o.Shared.content(t, e, remind)})
 		}
 	}
 	c.close(o.Closing)
@@ -102,7 +103,7 @@ func head(p *schedule.Program, o *Options) (calendar, error) {
 	for _, k := range o.Kinds {
 		choice = append(choice, k.String())
 	}
-	c.id, c.source = o.id(p.SiteID), o.Address
+	c.id, c.source, c.shared = o.id(p.SiteID), o.Address, o.Shared
 	if !plainID(c.id) {
 		return c, &Unwritable{fmt.Sprintf("the calendar would be called %q", c.id), "ids hold letters, digits and hyphens, and fewer kinds make it shorter"}
 	}

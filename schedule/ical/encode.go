@@ -22,6 +22,9 @@ const (
 	dayForm   = "20060102"
 )
 
+// unfolded has the library leave the folding to [foldAll].
+var unfolded = &ics.SerializationConfiguration{MaxLength: math.MaxInt, NewLine: string(ics.WithNewLineWindows)}
+
 // encode writes the calendar, its events sorted by day and then UID. The library
 // writes it unfolded, and [foldAll] folds it. X-WR-RELCALID says which calendar
 // the file holds: the UID that RFC 7986 has for that is taken by a widely used
@@ -48,11 +51,15 @@ func encode(c calendar) ([]byte, error) {
 			IANAToken: "SOURCE", Value: c.source, ICalParameters: map[string][]string{"VALUE": {"URI"}}}})
 	}
 	for i := range c.events {
-		cal.AddVEvent(c.events[i].component())
+		event, err := c.shared.event(&c.events[i])
+		if err != nil {
+			return nil, fmt.Errorf("writing an event: %w", err)
+		}
+		cal.Components = append(cal.Components, event)
 	}
 	var file bytes.Buffer
 	file.Grow(usualEvent * (len(c.events) + 1))
-	if err := cal.SerializeTo(&file, ics.WithNewLineWindows, ics.WithLineLength(math.MaxInt)); err != nil {
+	if err := cal.SerializeTo(&file, unfolded); err != nil {
 		return nil, fmt.Errorf("writing the calendar: %w", err)
 	}
 	return foldAll(file.Bytes()), nil

@@ -19,6 +19,7 @@ type Options struct {
 	Record  string          // address of the done form, to which job=ID is added; "" none
 	Page    string          // address of the page that shows the jobs, where the site names none itself; "" none
 	Closing string          // what the last event says besides, of the calendar and not of its job; "" nothing
+	Shared  *Shared         // with other calendars of the program; nil: nothing
 }
 
 // Unwritable is the error of [Write] and [Update] when the program and the
