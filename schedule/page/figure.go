@@ -4,7 +4,7 @@ import (
 	"html/template"
 	"math"
 	"strconv"
-	"strings"
+	"unicode/utf8"
 
 	"swardbook/schedule"
 )
@@ -39,16 +39,17 @@ func appendNum(out []byte, v float64) []byte {
 
 // path draws along a path: commands and coordinates by turns.
 func (l *layer) path(class string, parts ...any) {
-	var b strings.Builder
+	l.put(`<path class="`, class, `" d="`)
+	var room [24]byte
 	for _, p := range parts {
 		switch p := p.(type) {
 		case string:
-			b.WriteString(p)
+			l.WriteString(p)
 		case float64:
-			b.WriteString(num(p))
+			l.Write(appendNum(room[:0], p))
 		}
 	}
-	l.put(`<path class="`, class, `" d="`, b.String(), "\"/>\n")
+	l.put("\"/>\n")
 }
 
 func (l *layer) line(class string, x1, y1, x2, y2 float64) {
@@ -78,25 +79,32 @@ func (f *figure) HTML() template.HTML {
 	return m.html()
 }
 
-// advance is how wide a letter is, in ems, in DejaVu Sans, the widest of the
+// advances is how wide letters are, in ems, in DejaVu Sans, the widest of the
 // faces that systems set text in: what is reckoned with it fits in any other.
 // The values are its own, rounded up to classes of letters.
-func advance(r rune) float64 {
-	switch {
-	case strings.ContainsRune("ijl'|", r):
-		return 0.28
-	case strings.ContainsRune(" .,:;!", r):
-		return 0.33
-	case strings.ContainsRune("ftr()-[]/I", r):
-		return 0.41
-	case strings.ContainsRune("mwMW%@", r):
-		return 0.98
-	case r >= 'a' && r <= 'z':
-		return 0.62
-	case r >= '0' && r <= '9':
-		return 0.64
+var advances = func() (all [utf8.RuneSelf]float64) {
+	for i := range all {
+		all[i] = wideLetter
 	}
-	return 0.74
+	for letters, width := range map[string]float64{
+		"ijl'|": 0.28, " .,:;!": 0.33, "ftr()-[]/I": 0.41, "mwMW%@": 0.98,
+		"abcdeghknopqsuvxyz": 0.62, "0123456789": 0.64,
+	} {
+		for _, r := range letters {
+			all[r] = width
+		}
+	}
+	return all
+}()
+
+// wideLetter is the width of letters that are in no class.
+const wideLetter = 0.74
+
+func advance(r rune) float64 {
+	if r < utf8.RuneSelf {
+		return advances[r]
+	}
+	return wideLetter
 }
 
 // bolder is how much wider bold letters are.

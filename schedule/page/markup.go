@@ -65,14 +65,30 @@ func (c cited) write(m *markup) {
 	}
 }
 
+// HTML is the list of the sources.
+func (s sources) HTML() template.HTML {
+	var m markup
+	m.Grow(200 * (len(s.Front) + len(s.Behind)))
+	for _, part := range [][]source{s.Front, s.Behind} {
+		for _, one := range part {
+			one.write(&m)
+		}
+	}
+	return m.html()
+}
+
 // HTML is the source as an entry of the list.
 func (s source) HTML() template.HTML {
 	var m markup
+	s.write(&m)
+	return m.html()
+}
+
+func (s source) write(m *markup) {
 	n := strconv.Itoa(s.N)
 	m.put(`<li id="source-`, n, `" value="`, n, `">`, s.Cite, ` <span class="soft">`, s.Checked, "</span>")
 	if s.Where != "" {
 		m.put(" ", s.Where)
 	}
 	m.put("</li>\n")
-	return m.html()
 }

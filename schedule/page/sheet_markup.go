@@ -128,3 +128,34 @@ func (v rowView) HTML(who bool) template.HTML {
 	m.put(`<td role="cell" class="stop">`, tied(v.LastSafe), "</td></tr>\n")
 	return m.html()
 }
+
+// Tables are the year in figures: its events, then soil and growth by month.
+func (v yearView) Tables() template.HTML {
+	var m markup
+	m.Grow(4 << 10)
+	m.put(`<table>
+<caption>Events of the year</caption>
+<thead><tr><th scope="col">Event</th><th scope="col">Half of the years by</th><th scope="col">8 years in 10 between</th></tr></thead>
+<tbody>
+`)
+	for _, e := range v.Events {
+		m.put(`<tr><th scope="row">`, e.What, "</th><td>", e.When, "</td><td>", e.Between, "</td></tr>\n")
+	}
+	m.put(`</tbody></table>
+<table>
+<caption>Soil and growth in the middle of each month</caption>
+<thead><tr><th scope="col">Month</th><th scope="col">`, v.Soil, "</th>")
+	for _, g := range v.Growth {
+		m.put(`<th scope="col">`, g, "</th>")
+	}
+	m.put("</tr></thead>\n<tbody>\n")
+	for _, r := range v.Months {
+		m.put(`<tr><th scope="row">`, r.Month, "</th><td>", r.Soil, "</td>")
+		for _, g := range r.Growth {
+			m.put("<td>", g, "</td>")
+		}
+		m.put("</tr>\n")
+	}
+	m.put("</tbody></table>\n")
+	return m.html()
+}
