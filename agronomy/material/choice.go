@@ -53,9 +53,8 @@ func Likely(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Ma
 }
 
 // rank lists the fit materials, the best first, and says why others are unfit.
-func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []choice, passed []agronomy.Reason) {
+func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []*choice, passed []agronomy.Reason) {
 	best := agronomy.PerThousand(0)
-	fit = make([]choice, 0, 4)
 	for i, m := range ms {
 		if m.ToBuy && m.contents().within(w).total() == 0 {
 			continue // the quick way past most of the trade's list
@@ -75,7 +74,7 @@ func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit 
 		fit = append(fit, x)
 		best = max(best, fit[len(fit)-1].useful)
 	}
-	fit = slices.DeleteFunc(fit, func(x choice) bool {
+	fit = slices.DeleteFunc(fit, func(x *choice) bool {
 		if x.useful >= best/2*(1-1e-9) { // [common] half is our own line
 			return false
 		}
@@ -85,8 +84,8 @@ func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit 
 		}
 		return true
 	})
-	slices.SortStableFunc(fit, func(a, b choice) int {
-		return cmp.Or(cmp.Compare(a.supply, b.supply), a.compareMisfit(&b), cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
+	slices.SortStableFunc(fit, func(a, b *choice) int {
+		return cmp.Or(cmp.Compare(a.supply, b.supply), a.compareMisfit(b), cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
 	})
 	return fit, passed
 }
@@ -117,8 +116,8 @@ func (s supply) String() string {
 	return [...]string{"enough on hand", "some on hand, more to buy", "none on hand", "to buy"}[s]
 }
 
-func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) choice {
-	x := choice{Dose: d, order: order, useful: d.brings().within(w).total()}
+func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) *choice {
+	x := &choice{Dose: d, order: order, useful: d.brings().within(w).total()}
 	// Mg and S beyond the wants do no harm at these rates. [common]
 	x.misfit = d.Over.N + d.Over.P2O5 + d.Over.K2O/harmlessK + d.Under.total()
 	m := d.Material
@@ -158,14 +157,14 @@ func (x *choice) compareMisfit(y *choice) int {
 	return near(x.misfit, y.misfit)
 }
 
-func (x choice) limit() string {
+func (x *choice) limit() string {
 	if x.ByCap {
 		return "the cap on " + inWords(x.BoundBy)
 	}
 	return "the " + inWords(x.BoundBy) + " wanted"
 }
 
-func (x choice) describe() string {
+func (x *choice) describe() string {
 	s := "brings " + x.brings().String()
 	if _, counted := x.Material.PackWeight(); counted || x.supply != inFile { // or nobody knows what is on hand
 		s = x.supply.String() + "; " + s
