@@ -67,7 +67,7 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 	switch {
 	case a.Kind == b.Kind && a.State != schedule.Finished && b.State != schedule.Finished: // the numbers follow the days
 		l.Order = 1
-		if a.N > b.N {
+		if follows(a, b) {
 			l.Order = -1
 		}
 		l.AThenB, l.BThenA = max(1, l.AThenB), max(1, l.BThenA)
@@ -98,6 +98,20 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 		return limit{}, false
 	}
 	return l, true
+}
+
+// follows tells whether of two jobs of one kind the first comes after the second: by
+// their windows where one closes before the other opens, else by their numbers.
+func follows(a, b *schedule.Job) bool {
+	if len(a.Windows) > 0 && len(b.Windows) > 0 {
+		switch {
+		case a.Windows[len(a.Windows)-1].To.Before(b.Windows[0].From):
+			return false
+		case b.Windows[len(b.Windows)-1].To.Before(a.Windows[0].From):
+			return true
+		}
+	}
+	return a.N > b.N
 }
 
 // sampleAndLime sets the retest half a year after the first dressing and

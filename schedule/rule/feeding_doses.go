@@ -67,10 +67,7 @@ func (b *nitrogenYear) days(s *seasonPlan, m material.Material) ([]schedule.Open
 
 // skip passes over a season outside the program but keeps its numbers.
 func (b *nitrogenYear) skip(s seasonPlan) {
-	caps, _ := b.caps(&s)
-	urea := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
-	os, _ := b.days(&s, urea)
-	b.n += b.count(&s, os, s.amount, urea, doseCap(urea, caps))
+	b.n = s.first + s.places - 1
 }
 
 // planDoses splits a season's amount into the fewest doses that the caps let,
@@ -94,8 +91,8 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	most := doseCap(m, caps)
 	os, last := b.days(s, m)
 	count := b.count(s, os, rest, m, most)
-	first := b.n + 1
-	b.n += count
+	first := s.first
+	b.n = s.first + s.places - 1
 	if len(late) > 0 || s.lateDown > 0 {
 		var l feed
 		if len(late) > 0 {
@@ -108,7 +105,6 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 			copy(c.Shed.Materials, shed)
 			late, rest = nil, rest+l.dose.N
 			count = b.count(s, os, rest, m, most)
-			b.n = first + count - 1
 		}
 	}
 	f.late = append(f.late, late...)
@@ -133,7 +129,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		}
 		each, rest = most, most*agronomy.PerThousand(count)
 	}
-	slots, elsewhere := b.ahead(s, first, count, each)
+	slots, elsewhere := b.ahead(s, count, each)
 	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
 	s.due += want
 	slots, want = b.rest(s, slots, want)
@@ -175,7 +171,7 @@ func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps 
 // with their best day inside the program. What fell due before the start and
 // is not on record is an assumption; it and what falls due after the program
 // lie elsewhere.
-func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerThousand) (out []slot, elsewhere int) {
+func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand) (out []slot, elsewhere int) {
 	c := b.c
 	taken := map[int]bool{}
 	for _, d := range c.ThisYear() {
@@ -185,7 +181,7 @@ func (b *nitrogenYear) ahead(s *seasonPlan, first, count int, each agronomy.PerT
 	}
 	past := 0
 	for i := range count {
-		switch n := first + i; {
+		switch n := s.number(i); {
 		case taken[n]:
 		case !b.young && b.ideal(s, i, count)(s.span).Before(c.Start):
 			past++

@@ -19,6 +19,8 @@ type growSeason struct {
 
 	calendar string // the published one that it follows; "" the rule
 	why      []schedule.Reason
+
+	first, places, more int // numbers of its doses, see [nitrogenYear.number]
 }
 
 // planNitrogen plans the nitrogen of the season.
@@ -176,6 +178,7 @@ func (b *nitrogenYear) plan() {
 	} else {
 		left = max(0, left-b.outside(seasons))
 	}
+	b.scheme(seasons)
 	for _, s := range seasons {
 		left = b.season(s, left)
 	}

@@ -1,0 +1,56 @@
+package rule
+
+import (
+	"math"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+)
+
+// morePlaces is how many doses beyond its scheme a season has numbers for.
+const morePlaces = 10 // more than its days ever hold
+
+// scheme gives each feeding season of the year its places: as many doses of quick
+// nitrogen as its share takes and its days hold, whatever is down, in the shed or inside
+// the program. A dose has the number of its place, so that one more or one less renames
+// none after it; what goes beyond the scheme is numbered after all places of the year.
+func (b *nitrogenYear) scheme(seasons []growSeason) {
+	n := b.n
+	for i := range seasons {
+		s := &seasons[i]
+		s.first, s.places = n+1, b.places(*s)
+		n += s.places
+	}
+	for i := range seasons {
+		seasons[i].more = n + i*morePlaces
+	}
+}
+
+func (b *nitrogenYear) places(s growSeason) int {
+	c := b.c
+	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share)}
+	if b.young {
+		first := c.Emerged().AddDays(c.Seedlings.FirstDays)
+		if s.span.To.Before(first) {
+			return 0
+		}
+		if plan.amount = b.total; s.span.From.After(first) {
+			plan.amount = min(plan.amount, c.Seedlings.SpringN[1])
+		}
+		plan.openings = schedule.From(plan.openings, first, "")
+	}
+	caps, _ := b.caps(&plan)
+	urea := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
+	os, _ := b.days(&plan, urea)
+	most := doseCap(urea, caps)
+	return min(int(math.Ceil(float64(plan.amount/most)-1e-9)), c.fits(os, s.span.Span, urea, most))
+}
+
+// number gives the number of the i-th dose of a season, counted from 0.
+func (s *growSeason) number(i int) int {
+	if i < s.places {
+		return s.first + i
+	}
+	return s.more + i - s.places + 1
+}
