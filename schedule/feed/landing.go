@@ -112,7 +112,7 @@ func (t *tree) landing(p *schedule.Program, why map[string]string) *landing {
 			l.Areas = append(l.Areas, one)
 		}
 	}
-	l.tell(p.AsOf(today).Around(today), today, t.record)
+	l.tell(t.today(p).Around(today), today, t.record)
 	return l
 }
 

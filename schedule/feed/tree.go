@@ -52,6 +52,16 @@ type tree struct {
 	// the error is fs.ErrNotExist when there was none.
 	old  func(path string) ([]byte, error)
 	left []string // calendars that were published before for persons and areas that are no more
+
+	whole, asOf *schedule.Program // the one that was last asked for as of today, and what it was then
+}
+
+// today gives the program as today sees it.
+func (t *tree) today(p *schedule.Program) *schedule.Program {
+	if t.whole != p {
+		t.whole, t.asOf = p, p.AsOf(day(t.now))
+	}
+	return t.asOf
 }
 
 // day is the day that is today where the clock hangs.
@@ -176,7 +186,7 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 		}
 		return file{path, htmlType, body}, err
 	case jsonFile:
-		body, err := schedule.EncodeJSON(p.AsOf(day(t.now)))
+		body, err := schedule.EncodeJSON(t.today(p))
 		if err != nil {
 			err = fmt.Errorf("the JSON: %w", err)
 		}
@@ -203,7 +213,7 @@ func (t *tree) calendar(p *schedule.Program, o ical.Options, path string) ([]byt
 	if t.code != "" {
 		return ical.Anew(p, o, plan.Release, t.stamp, day(t.now))
 	}
-	p = p.AsOf(day(t.now))
+	p = t.today(p)
 	old, err := t.old(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return ical.Write(p, o, t.now)

@@ -26,7 +26,7 @@ const (
 var unfolded = &ics.SerializationConfiguration{MaxLength: math.MaxInt, NewLine: string(ics.WithNewLineWindows)}
 
 // encode writes the calendar, its events sorted by day and then UID. The library
-// writes it unfolded, and [foldAll] folds it. X-WR-RELCALID says which calendar
+// writes it and each event unfolded, and [foldAll] folds them. X-WR-RELCALID says which calendar
 // the file holds: the UID that RFC 7986 has for that is taken by a widely used
 // sync tool for the UID of every event, so that it keeps one event of them all.
 func encode(c calendar) ([]byte, error) {
@@ -50,20 +50,28 @@ func encode(c calendar) ([]byte, error) {
 		cal.CalendarProperties = append(cal.CalendarProperties, ics.CalendarProperty{BaseProperty: ics.BaseProperty{
 			IANAToken: "SOURCE", Value: c.source, ICalParameters: map[string][]string{"VALUE": {"URI"}}}})
 	}
-	for i := range c.events {
-		event, err := c.shared.event(&c.events[i])
-		if err != nil {
-			return nil, fmt.Errorf("writing an event: %w", err)
-		}
-		cal.Components = append(cal.Components, event)
-	}
-	var file bytes.Buffer
-	file.Grow(usualEvent * (len(c.events) + 1))
-	if err := cal.SerializeTo(&file, unfolded); err != nil {
+	var head bytes.Buffer
+	if err := cal.SerializeTo(&head, unfolded); err != nil {
 		return nil, fmt.Errorf("writing the calendar: %w", err)
 	}
-	return foldAll(file.Bytes()), nil
+	begin, ok := bytes.CutSuffix(head.Bytes(), calendarEnd)
+	if !ok {
+		return nil, fmt.Errorf("writing the calendar: it ends with %q", head.Bytes()[max(0, head.Len()-20):])
+	}
+	parts := make([][]byte, 0, len(c.events)+2)
+	parts = append(parts, foldAll(begin))
+	for i := range c.events {
+		lines, err := c.shared.lines(&c.events[i])
+		if err != nil {
+			return nil, err
+		}
+		parts = append(parts, lines)
+	}
+	return bytes.Join(append(parts, calendarEnd), nil), nil
 }
+
+// calendarEnd is the last line, before which the events stand.
+var calendarEnd = []byte("END:VCALENDAR\r\n")
 
 // byDay is the order of events in a file.
 func byDay(a, b Event) int { return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.UID, b.UID)) }

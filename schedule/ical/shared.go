@@ -2,10 +2,8 @@ package ical
 
 import (
 	"bytes"
-	"io"
+	"fmt"
 	"time"
-
-	ics "github.com/arran4/golang-ical"
 
 	"swardbook/schedule"
 )
@@ -17,6 +15,12 @@ type Shared struct {
 	record, page string             // that the descriptions mention
 	contents     map[string]Content // by UID
 	written      map[string]written // by UID
+}
+
+// written is an event, and its lines in the file.
+type written struct {
+	event Event
+	lines []byte
 }
 
 // content gives what the calendar shows of a job.
@@ -35,35 +39,24 @@ func (s *Shared) content(t *teller, e *schedule.Entry, remind []time.Duration) C
 	return c
 }
 
-// written is an event as the library writes it.
-type written struct {
-	*ics.VEvent
-	of    Event
-	lines []byte
-}
-
-// event makes an event one of the library's components.
-func (s *Shared) event(e *Event) (ics.Component, error) {
-	if s == nil {
-		return e.component(), nil
+// lines writes an event.
+func (s *Shared) lines(e *Event) ([]byte, error) {
+	if s != nil {
+		if w, ok := s.written[e.UID]; ok && w.event.Sequence == e.Sequence && w.event.Stamp.Equal(e.Stamp) && w.event.equal(e.Content) {
+			return w.lines, nil
+		}
 	}
-	if w, ok := s.written[e.UID]; ok && w.of.Sequence == e.Sequence && w.of.Stamp.Equal(e.Stamp) && w.of.equal(e.Content) {
-		return w, nil
+	var text bytes.Buffer
+	text.Grow(usualEvent)
+	if err := e.component().SerializeTo(&text, unfolded); err != nil {
+		return nil, fmt.Errorf("writing the event %s: %w", e.UID, err)
 	}
-	w := written{VEvent: e.component(), of: *e}
-	var lines bytes.Buffer
-	if err := w.VEvent.SerializeTo(&lines, unfolded); err != nil {
-		return nil, err
+	lines := foldAll(text.Bytes())
+	if s != nil {
+		if s.written == nil {
+			s.written = map[string]written{}
+		}
+		s.written[e.UID] = written{*e, lines}
 	}
-	if w.lines = foldAll(lines.Bytes()); s.written == nil {
-		s.written = map[string]written{}
-	}
-	s.written[e.UID] = w
-	return w, nil
-}
-
-// SerializeTo writes the lines again.
-func (w written) SerializeTo(to io.Writer, _ *ics.SerializationConfiguration) error {
-	_, err := to.Write(w.lines)
-	return err
+	return lines, nil
 }
