@@ -96,7 +96,7 @@ func (s *session) calendar(p *schedule.Program, o ical.Options, file string, at 
 			if err != nil {
 				return err
 			}
-			return s.updateCalendar(file, old, p, o)
+			return s.updateCalendar(file, old, p, o, at)
 		case err != nil && !errors.Is(err, fs.ErrNotExist):
 			return fmt.Errorf("could not read %s: %w", file, bare(err))
 		}
@@ -111,8 +111,8 @@ func (s *session) calendar(p *schedule.Program, o ical.Options, file string, at 
 	return s.print(file + ": written\n")
 }
 
-func (s *session) updateCalendar(file string, old []byte, p *schedule.Program, o ical.Options) error {
-	data, changes, err := ical.Update(old, p, o, s.now())
+func (s *session) updateCalendar(file string, old []byte, p *schedule.Program, o ical.Options, at time.Time) error {
+	data, changes, err := ical.Update(old, p, o, at)
 	if err != nil {
 		return fmt.Errorf("%s: %w", file, err)
 	}
