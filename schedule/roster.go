@@ -12,6 +12,17 @@ import (
 type Roster struct {
 	People []PersonRoster `json:"people"` // in the order of the file
 	Nobody []RosterJob    `json:"nobody"` // jobs that no person has
+	Left   []RosterLeft   `json:"left_out"`
+}
+
+// RosterLeft is a job that fell out, so that whoever counts on it knows.
+type RosterLeft struct {
+	ID        string `json:"id"`
+	Job       string `json:"job"` // what and where
+	Who       string `json:"who,omitzero"`
+	WhoName   string `json:"who_name,omitzero"`
+	Reason    string `json:"reason"`
+	CarriedTo Date   `json:"carried_to,omitzero"`
 }
 
 // PersonRoster is what one person has to do, and has done.
@@ -34,7 +45,7 @@ type RosterJob struct {
 // Roster deals the jobs of the program out to the crew, as of a day. Notices are
 // nobody's work and not in it.
 func (p *Program) Roster(today Date) Roster {
-	r := Roster{People: []PersonRoster{}, Nobody: []RosterJob{}}
+	r := Roster{People: []PersonRoster{}, Nobody: []RosterJob{}, Left: []RosterLeft{}}
 	for _, who := range p.Site.Crew.People {
 		r.People = append(r.People, PersonRoster{ID: who.ID, Name: who.Name, Absent: who.Absent, Jobs: []RosterJob{}})
 	}
@@ -49,6 +60,19 @@ func (p *Program) Roster(today Date) Roster {
 			jobs = &r.People[k].Jobs
 		}
 		*jobs = append(*jobs, j)
+	}
+	for _, l := range p.LeftOut {
+		if l.Kind.Notice() {
+			continue
+		}
+		o := RosterLeft{ID: l.ID, Job: word.Capital(l.Kind.Noun()), Who: p.Site.Who(l.ID), Reason: l.Reason, CarriedTo: l.CarriedTo}
+		if a := p.Site.Area(l.Area); a != nil {
+			o.Job += " on " + a.Name
+		}
+		if o.Who != "" {
+			o.WhoName = p.Site.PersonName(o.Who)
+		}
+		r.Left = append(r.Left, o)
 	}
 	return r
 }

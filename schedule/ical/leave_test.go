@@ -43,6 +43,11 @@ func TestSomebodyLeaves(t *testing.T) {
 	if d := after[limeUID].text("DESCRIPTION"); !strings.Contains(d, "Do not do this job: Lime east lawn, 96 lb.\nIt is now for Jo.\n"+ends+"\n\n") {
 		t.Error(d)
 	}
+	for uid, e := range after {
+		if d := e.text("DESCRIPTION"); strings.Contains(uid, "last-safe") && !strings.Contains(d, ": no longer in this calendar.\nIt stands in everybody's calendar.\n"+ends) {
+			t.Error(d)
+		}
+	}
 	if name := func(file []byte) string { c, _ := read(file); return c.name }; name(file) != name(old) || name(old) == "" {
 		t.Errorf("called %q, before %q", name(file), name(old))
 	}

@@ -221,7 +221,7 @@ func faults(text []byte) (out []string) {
 		if !cancelled && e.text("STATUS") != "CONFIRMED" || e.text("TRANSP") != "TRANSPARENT" || e.text("X-MICROSOFT-CDO-BUSYSTATUS") != "FREE" {
 			bad("status %s, %s", e.text("STATUS"), e.text("TRANSP"))
 		}
-		if cancelled && (len(e.subs) > 0 || !strings.HasPrefix(e.text("SUMMARY"), "Cancelled: ") || !strings.HasPrefix(e.text("DESCRIPTION"), "Do not do this job")) {
+		if cancelled && (len(e.subs) > 0 || !strings.HasPrefix(e.text("SUMMARY"), "Cancelled: ") || !strings.HasPrefix(e.text("DESCRIPTION"), "Do not do this job") && !strings.Contains(e.text("DESCRIPTION"), ": no longer in this calendar.")) {
 			bad("is cancelled without saying so")
 		}
 		for _, p := range e.props {

@@ -149,7 +149,11 @@ func cancelled(e Event, p *schedule.Program, more string) Content {
 	c := e.Content
 	title := bareTitle(e.Summary)
 	c.Summary = titled(cancelledTitle, title)
-	c.Description = clean("Do not do this job: " + title + ".\n" + whyGone(e, p) + more + "\n\n" + e.Link)
+	head := "Do not do this job: " + title + "."
+	if e.Categories == "Lawn,"+schedule.LastSafe.Category() { // there was nothing to do
+		head = title + ": no longer in this calendar."
+	}
+	c.Description = clean(head + "\n" + whyGone(e, p) + more + "\n\n" + e.Link)
 	c.Cancelled = true
 	c.Remind = nil
 	return c
@@ -160,8 +164,10 @@ func whyGone(e Event, p *schedule.Program) string {
 	for _, now := range p.Entries {
 		switch {
 		case now.UID != e.UID:
-		case now.State == schedule.Finished:
+		case now.State == schedule.Finished && !now.Kind.Notice():
 			return "It is done already."
+		case now.Kind.Notice():
+			return "It stands in everybody's calendar."
 		case now.WhoName != "":
 			return "It is now for " + oneLine(now.WhoName) + "."
 		default:

@@ -5,8 +5,8 @@ import (
 	"swardbook/schedule/word"
 )
 
-// Roster writes who does which job when: person by person, then who has nothing
-// and what is nobody's.
+// Roster writes who does which job when: person by person, then who has nothing,
+// what is nobody's, and what fell out.
 func Roster(title string, r schedule.Roster, style Style) string {
 	s := newSheet(style)
 	s.head(title)
@@ -30,6 +30,20 @@ func Roster(title string, r schedule.Roster, style Style) string {
 	if len(r.Nobody) > 0 {
 		s.head("Nobody's")
 		s.table(2, rosterJobs(r.Nobody))
+	}
+	if len(r.Left) > 0 {
+		s.head("Left out")
+	}
+	for _, l := range r.Left {
+		job := l.Job
+		if l.WhoName != "" {
+			job += ", " + l.WhoName
+		}
+		why := word.Sentence(l.Reason)
+		if !l.CarriedTo.IsZero() {
+			why += " Next time " + l.CarriedTo.Short() + "."
+		}
+		s.hang(2, "-", job+": "+why)
 	}
 	return s.String()
 }
