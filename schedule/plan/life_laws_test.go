@@ -109,40 +109,51 @@ func TestAWeekOverTheWarmestDayRenamesNothing(t *testing.T) {
 					t.Errorf("%v sown %v, from %d to %d days after the turn: %s", in, sown, off, off+7, bad)
 				}
 			}
-			p, day := at(0)
-			q := *p
-			q.Entries = slices.Clone(p.Entries)
-			for i := range q.Entries {
-				if e := &q.Entries[i]; e.Area != "" && e.Date.After(day.AddDays(120)) {
-					e.UID += "x"
-					break
+			// Named by the warmest day alone, without the 45 days before it that belong to the
+			// season to come, the same jobs are those of another season.
+			was, _ := at(-6)
+			is, day := at(1)
+			for i := range was.Entries {
+				if e := &was.Entries[i]; e.Area != "" {
+					_, _, season, n, err := schedule.JobName(e.ID)
+					if err != nil {
+						t.Fatal(err)
+					}
+					e.UID = schedule.UID("laws", e.Area, e.Kind, season-1, n)
 				}
 			}
-			if len(renamed(p, &q, day)) == 0 {
-				t.Errorf("%v: a renamed job was not found", in)
+			if len(renamed(was, is, day)) == 0 {
+				t.Errorf("%v sown %v: jobs that were renamed by a week were not found", in, sown)
 			}
 		}
 	}
 }
 
 // renamed lists the jobs that have another name in another program of the same lawn:
-// the one is gone, and one of its kind has come within six weeks of its day.
+// the one is gone, and one of its kind has come within six weeks of its day, or the name
+// has gone to a job of another season.
 func renamed(was, is *schedule.Program, from schedule.Date) (bad []string) {
-	uids := func(p *schedule.Program) map[string]bool {
-		out := map[string]bool{}
+	uids := func(p *schedule.Program) map[string]schedule.Date {
+		out := map[string]schedule.Date{}
 		for _, e := range p.Entries {
-			out[e.UID] = true
+			out[e.UID] = e.Date
 		}
 		return out
 	}
 	had, has := uids(was), uids(is)
 	for _, e := range was.Entries {
-		if has[e.UID] || e.Date.Before(from) {
+		if e.Date.Before(from) {
+			continue
+		}
+		if on, known := has[e.UID]; known {
+			if off := on.DaysFrom(e.Date); max(off, -off) > 180 { // the name is that of another season's job
+				bad = append(bad, fmt.Sprintf("%s on %s is on %s", e.ID, e.Date, on))
+			}
 			continue
 		}
 		for _, o := range is.Entries {
 			off := o.Date.DaysFrom(e.Date)
-			if !had[o.UID] && o.Kind == e.Kind && o.Area == e.Area && max(off, -off) <= 42 {
+			if _, known := had[o.UID]; !known && o.Kind == e.Kind && o.Area == e.Area && max(off, -off) <= 42 {
 				bad = append(bad, fmt.Sprintf("%s on %s became %s on %s", e.ID, e.Date, o.ID, o.Date))
 			}
 		}

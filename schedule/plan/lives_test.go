@@ -236,6 +236,11 @@ func brokenLater(t *testing.T, site *schedule.Site, book []schedule.Done) (bad [
 	if err != nil {
 		t.Fatal(err)
 	}
+	return movedByLater(short, long)
+}
+
+// movedByLater says which entries of a program differ in the one with a later last day.
+func movedByLater(short, long *schedule.Program) (bad []string) {
 	for _, e := range short.Entries {
 		o, _, _ := long.Find(e.ID)
 		if o == nil || o.Date != e.Date || o.Rate != e.Rate || o.UID != e.UID {
@@ -274,6 +279,20 @@ func TestALawIsShownToFail(t *testing.T) {
 		plant(p, copied)
 		if !slices.ContainsFunc(brokenLife(p, copied), func(s string) bool { return strings.Contains(s, name) }) {
 			t.Errorf("a planted fault was not found: %s", name)
+		}
+	}
+	for name, plant := range map[string]func(e *schedule.Entry){ // as a season that is not closed before the next would
+		"a day later": func(e *schedule.Entry) { e.Date = e.Date.Next() },
+		"a bit less":  func(e *schedule.Entry) { e.Rate *= 0.99 },
+		"renamed":     func(e *schedule.Entry) { e.ID, e.UID = e.ID+"0", "x"+e.UID },
+	} {
+		short, long := plan(), plan()
+		if bad := movedByLater(short, long); len(bad) > 0 {
+			t.Fatal(bad)
+		}
+		plant(&long.Entries[len(long.Entries)/2])
+		if bad := movedByLater(short, long); len(bad) != 1 {
+			t.Errorf("%s: an entry that a later last day changed was not found: %q", name, bad)
 		}
 	}
 	before, after := plan(), plan()
