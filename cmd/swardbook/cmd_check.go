@@ -80,6 +80,16 @@ type problemShown struct {
 	Warning bool   `json:"warning"`
 }
 
+// ahead doubts the lines of the record book that lie after today.
+func (l *loaded) ahead(today schedule.Date) (out []schedule.Problem) {
+	for _, d := range l.done {
+		if d.Date.After(today) {
+			out = append(out, schedule.Problem{File: l.record, Line: d.Line, Key: "date", Message: d.Date.Short() + " is still to come", Hint: "is the year right?", Warning: true})
+		}
+	}
+	return out
+}
+
 func (s *session) check(file string, out *flag.Output, strict bool, today schedule.Date) error {
 	l, err := s.read(file)
 	if err != nil {
@@ -100,7 +110,7 @@ func (s *session) check(file string, out *flag.Output, strict bool, today schedu
 		if err != nil {
 			return siteError(fmt.Errorf("%s: %w", file, err))
 		}
-		for _, w := range more {
+		for _, w := range append(more, l.ahead(today)...) {
 			l.problems = append(l.problems, w)
 			found.Problems = append(found.Problems, problemShown(w))
 		}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -96,5 +97,27 @@ func TestADueJobNamesItsNextGoodDay(t *testing.T) {
 	}
 	if due == 0 {
 		t.Error("nothing is due")
+	}
+}
+
+// A line whose year is a slip lies far after the last day: it is no fault, and moves
+// nothing before it.
+func TestALineFarAhead(t *testing.T) {
+	site := bluegrass(t)
+	site.Through = schedule.Date{}
+	last := site.Start.AddDays(700)
+	without := programTo(t, site, nil, last)
+	for _, year := range []int{2029, 2062, 2100} {
+		with := programTo(t, site, []schedule.Done{{Line: 2, Date: schedule.Date{Year: year, Month: 5, Day: 1}, Area: "a", Job: "nitrogen", Material: "blend", Weight: 2}}, last)
+		if bad := movedByLater(without, with); len(bad) > 0 {
+			t.Errorf("a line of %d: %q", year, bad)
+		}
+		later := *site
+		later.Areas = slices.Clone(site.Areas)
+		a := &later.Areas[0]
+		a.Reports = append(a.AllReports(), schedule.SoilReport{Soil: a.Soil, Sampled: schedule.Date{Year: year, Month: 5, Day: 1}})
+		if bad := movedByLater(without, programTo(t, &later, nil, last)); len(bad) > 0 {
+			t.Errorf("a sample of %d: %q", year, bad)
+		}
 	}
 }

@@ -191,7 +191,7 @@ func TestFairSample(t *testing.T) {
 // spring, which a search that tries days learns too late.
 func TestCrowdedAutumn(t *testing.T) {
 	site := situations[0].site(t, "MO", "7a", "fine fescue")
-	pl, err := newPlanner(site, schedule.Date{}, schedule.Kinds(), scrule.All)
+	pl, err := newPlanner(site, nil, schedule.Date{}, schedule.Kinds(), scrule.All)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -28,7 +28,7 @@ func Program(site *schedule.Site, book []schedule.Done, last schedule.Date) (*sc
 
 // With is [Program] for any table of kinds and the rules that go with it.
 func With(site *schedule.Site, book []schedule.Done, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*schedule.Program, error) {
-	pl, err := newPlanner(site, last, kinds, rules)
+	pl, err := newPlanner(site, book, last, kinds, rules)
 	if err != nil {
 		return nil, err
 	}
@@ -83,7 +83,7 @@ type planner struct {
 	noStarter map[string]schedule.LeftOut // areas whose starter finds no day, see settle
 }
 
-func newPlanner(site *schedule.Site, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*planner, error) {
+func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*planner, error) {
 	year, err := site.Place.Year()
 	if err != nil {
 		return nil, err
@@ -95,11 +95,20 @@ func newPlanner(site *schedule.Site, last schedule.Date, kinds schedule.KindTabl
 	} else if last.Before(site.Start) {
 		pl.last = lastDay(site, pl.almanac, site.Start)
 	}
-	horizon := pl.last
+	latest := pl.last // a line or a sample may lie after the last day
+	for i := range book {
+		latest = schedule.Later(latest, book[i].Date)
+	}
+	for i := range site.Areas {
+		for _, r := range site.Areas[i].AllReports() {
+			latest = schedule.Later(latest, r.Sampled)
+		}
+	}
+	horizon := latest
 	for i := range site.Areas {
 		a := &site.Areas[i]
 		s := a.Stand.Season()
-		for _, day := range []schedule.Date{pl.last, a.Seeded} {
+		for _, day := range []schedule.Date{latest, a.Seeded} {
 			horizon = schedule.Later(horizon, pl.almanac.YearBegins(pl.almanac.SeasonOf(schedule.Later(site.Start, day), s)+1, s))
 		}
 	}
