@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"sort"
+
 	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
@@ -207,14 +209,28 @@ func (c *Case) Number(k Kind) func() int {
 }
 
 // ThisYear gives what is down of the season.
-func (c *Case) ThisYear() []Down {
-	var out []Down
+func (c *Case) ThisYear() []*Down {
+	var out []*Down
 	for i := range c.Down {
 		if d := &c.Down[i]; d.Season == c.Year {
-			out = append(out, *d)
+			out = append(out, d)
 		}
 	}
 	return out
+}
+
+// DownIn gives what is down in a span.
+func (c *Case) DownIn(s Span) []Down {
+	at := func(d Date) int {
+		return sort.Search(len(c.Down), func(i int) bool { return !c.Down[i].Date.Before(d) })
+	}
+	from := at(s.From)
+	return c.Down[from:max(from, at(s.To.Next()))]
+}
+
+// DownOf gives what went down in a turf year, whatever season it is named for.
+func (c *Case) DownOf(year int) []Down {
+	return c.DownIn(Span{c.Almanac.YearBegins(year, c.Season), c.Almanac.YearBegins(year+1, c.Season).AddDays(-1)})
 }
 
 // SeasonOf names the season of the area to which a start or a sowing belongs.
@@ -233,11 +249,11 @@ func (c *Case) Stale() (string, bool) {
 }
 
 // Since sums what has gone down on or after d.
-func (c *Case) Since(d Date, of func(Down) agronomy.PerThousand) agronomy.PerThousand {
+func (c *Case) Since(d Date, of func(*Down) agronomy.PerThousand) agronomy.PerThousand {
 	var sum agronomy.PerThousand
-	for i := range c.Down {
-		if r := &c.Down[i]; !r.NotDone && !r.Date.Before(d) {
-			sum += of(*r)
+	for i := len(c.Down) - 1; i >= 0 && !c.Down[i].Date.Before(d); i-- {
+		if r := &c.Down[i]; !r.NotDone {
+			sum += of(r)
 		}
 	}
 	return sum

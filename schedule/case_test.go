@@ -56,7 +56,7 @@ func TestWhatIsDown(t *testing.T) {
 	line := func(day string, k Kind, season, n int, notDone bool) Down {
 		return Down{Done: Done{Date: on(t, day)}, AreaID: "a", Kind: k, Season: season, N: n, NotDone: notDone, Dose: material.DoseOf(material.Material{Kind: material.LimeMaterial, ECCE: 100}, 10)}
 	}
-	c.Down = []Down{line("2026-09-05", Lime, 2026, 2, false), line("2026-09-08", Lime, 2026, 1, true), line("2026-09-20", Lime, 2026, 1, true), line("2026-10-01", Nitrogen, 2026, 1, false), line("2025-10-01", Lime, 2025, 1, false)}
+	c.Down = []Down{line("2025-10-01", Lime, 2025, 1, false), line("2026-09-05", Lime, 2026, 2, false), line("2026-09-08", Lime, 2026, 1, true), line("2026-09-20", Lime, 2026, 1, true), line("2026-10-01", Nitrogen, 2026, 1, false)}
 	next := c.Number(Lime)
 	if got := []int{next(), next(), next()}; !slices.Equal(got, []int{1, 3, 4}) {
 		t.Errorf("numbers %v, want 1, 3, 4", got)
@@ -68,9 +68,15 @@ func TestWhatIsDown(t *testing.T) {
 		t.Errorf("%d lines of the season", len(got))
 	}
 	for day, want := range map[string]agronomy.PerThousand{"2026-09-05": 20, "2026-09-06": 10, "2025-10-01": 30, "2026-10-02": 0} {
-		if got := c.Since(on(t, day), func(d Down) agronomy.PerThousand { return c.EffectiveLime(c.Area, d.Dose) }); got != want {
+		if got := c.Since(on(t, day), func(d *Down) agronomy.PerThousand { return c.EffectiveLime(c.Area, d.Dose) }); got != want {
 			t.Errorf("since %s: %v, want %v", day, got, want)
 		}
+	}
+	if in := c.DownIn(Span{on(t, "2026-09-05"), on(t, "2026-09-20")}); len(in) != 3 || in[0].N != 2 {
+		t.Errorf("%d lines in the span", len(in))
+	}
+	if got := []int{len(c.DownIn(Span{on(t, "2026-09-21"), on(t, "2026-09-01")})), len(c.DownOf(2025)), len(c.DownOf(2026)), len(c.DownOf(2027))}; !slices.Equal(got, []int{0, 1, 4, 0}) {
+		t.Errorf("lines in no span, and in the turf years 2025 to 2027: %v", got)
 	}
 	if d, ok := c.NotBefore(Lime, 1); !ok || d != on(t, "2026-09-21") {
 		t.Errorf("lime 1 again from %s, %v", d, ok)

@@ -237,7 +237,7 @@ func TestCellsDoses(t *testing.T) {
 		t.Errorf("a blend limes: %v", got)
 	}
 	sulfur := material.DoseOf(material.Material{Kind: material.SulfurMaterial, Sulfur: 90}, 5)
-	if a, b := SulfurOf(Down{Kind: Sulfur, Dose: sulfur}), SulfurOf(Down{Kind: Potassium, Dose: sulfur}); a != 4.5 || b != 0 {
+	if a, b := SulfurOf(&Down{Kind: Sulfur, Dose: sulfur}), SulfurOf(&Down{Kind: Potassium, Dose: sulfur}); a != 4.5 || b != 0 {
 		t.Errorf("sulfur: %v, %v", a, b)
 	}
 }

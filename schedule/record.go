@@ -67,7 +67,7 @@ func (s *Site) Area(id string) *Area {
 }
 
 // SulfurOf gives the elemental sulfur that a sulfur job brought.
-func SulfurOf(d Down) agronomy.PerThousand {
+func SulfurOf(d *Down) agronomy.PerThousand {
 	if d.Kind != Sulfur {
 		return 0
 	}
@@ -128,7 +128,7 @@ func (c *Case) Brings(k Kind, d material.Dose) agronomy.PerThousand {
 	case Gypsum, Iron:
 		return d.Rate
 	case Sulfur:
-		return SulfurOf(Down{Kind: k, Dose: d})
+		return SulfurOf(&Down{Kind: k, Dose: d})
 	case Phosphorus:
 		return d.P2O5
 	case Potassium:

@@ -194,13 +194,18 @@ func (p *Program) TellSupplies() {
 // runsOut gives the jobs still to do for which the shed does not reach.
 func (p *Program) runsOut(s Supply) []*Entry {
 	var out []*Entry
-	used := 0.0
+	used, at := 0.0, 0
 	for _, u := range s.Uses {
 		if used += u.Packs; used <= s.OnHand+1e-9 {
 			continue
 		}
-		i := slices.IndexFunc(p.Entries, func(e Entry) bool { return e.ID == u.Job })
-		if e := &p.Entries[i]; e.State != Finished {
+		for at < len(p.Entries) && p.Entries[at].ID != u.Job { // both are in order of time
+			at++
+		}
+		if at == len(p.Entries) {
+			break
+		}
+		if e := &p.Entries[at]; e.State != Finished {
 			out = append(out, e)
 		}
 	}

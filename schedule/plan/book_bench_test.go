@@ -28,7 +28,7 @@ func longBook(site *schedule.Site, lines, aDay, apart int) (book []schedule.Done
 
 // BenchmarkBook plans sites with record books of 20,000 lines.
 func BenchmarkBook(b *testing.B) {
-	for _, c := range []struct{ areas, aDay, apart int }{{1, 20_000, 1}, {1, 100, 1}, {1, 20, 7}, {10, 8, 7}} {
+	for _, c := range []struct{ areas, aDay, apart int }{{1, 20_000, 1}, {1, 100, 1}, {1, 8, 1}, {1, 20, 7}, {10, 8, 7}, {40, 8, 7}} {
 		b.Run(fmt.Sprintf("%d areas, %d lines a day, %d days apart", c.areas, c.aDay, c.apart), func(b *testing.B) {
 			site := threeAreas(b, c.areas)
 			site.Through = schedule.Date{}

@@ -48,8 +48,9 @@ func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why s
 // may see.
 func nitrogenDays(c *schedule.Case, p *placement) []dated {
 	var all []dated
-	for i := len(c.Down) - 1; i >= 0 && c.Start.DaysFrom(c.Down[i].Date) <= schedule.LastOf12; i-- {
-		if d := &c.Down[i]; !d.NotDone && d.Dose.N > 0 {
+	down := c.DownIn(schedule.Span{From: c.Start.AddDays(-schedule.LastOf12), To: c.Start.AddDays(4000)})
+	for i := range down {
+		if d := &down[i]; !d.NotDone && d.Dose.N > 0 {
 			all = append(all, dated{d.Date, d.Dose.N, -1}) // with what is left of a job done in part
 		}
 	}

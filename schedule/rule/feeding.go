@@ -126,13 +126,13 @@ func (c *Treatment) wantK() want {
 	return c.wantOf(schedule.Potassium, "K₂O", k2oOf, need, err)
 }
 
-func p2o5Of(d schedule.Down) agronomy.PerThousand { return d.Dose.P2O5 }
-func k2oOf(d schedule.Down) agronomy.PerThousand  { return d.Dose.K2O }
+func p2o5Of(d *schedule.Down) agronomy.PerThousand { return d.Dose.P2O5 }
+func k2oOf(d *schedule.Down) agronomy.PerThousand  { return d.Dose.K2O }
 
 // asPlanned sums what went down this season in the jobs of a kind that were
 // done as planned.
-func (c *Treatment) asPlanned(k schedule.Kind, of func(schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
-	return c.between(schedule.Span{From: schedule.Later(c.Begins, c.Area.Sampled), To: c.Through}, func(d schedule.Down) agronomy.PerThousand {
+func (c *Treatment) asPlanned(k schedule.Kind, of func(*schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
+	return c.between(schedule.Span{From: schedule.Later(c.Begins, c.Area.Sampled), To: c.Through}, func(d *schedule.Down) agronomy.PerThousand {
 		if d.Kind != k || !d.AsPlanned && d.Presumed == nil {
 			return 0
 		}
@@ -140,7 +140,7 @@ func (c *Treatment) asPlanned(k schedule.Kind, of func(schedule.Down) agronomy.P
 	})
 }
 
-func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(schedule.Down) agronomy.PerThousand, n nutrient.Need, err error) want {
+func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(*schedule.Down) agronomy.PerThousand, n nutrient.Need, err error) want {
 	f := &c.feeding
 	if c.Area.Soil == nil {
 		f.found.Leave(c.Area, k, 1, "there is no soil report for this area, and "+k.String()+" is never spread without one", "")
@@ -170,7 +170,7 @@ func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(schedule.Down)
 		}
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: c.Measure().NutrientRate(since, oxide) + " has gone down since the sample: " + word.Hundredths(n.Year) + " − " + word.Hundredths(since) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
 	}
-	if ash := c.liming.brings(func(d material.Dose) agronomy.PerThousand { return of(schedule.Down{Dose: d}) }); ash > 0 && n.Year > 0 {
+	if ash := c.liming.brings(func(d material.Dose) agronomy.PerThousand { return of(&schedule.Down{Dose: d}) }); ash > 0 && n.Year > 0 {
 		w.left = schedule.Remains(w.left, ash)
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the wood ash brings " + word.Hundredths(ash) + " lb " + oxide + "/1000 sq ft", Source: "ash-letter"})
 	}

@@ -25,8 +25,8 @@ func (c *Treatment) starterN(s schedule.Span) agronomy.PerThousand {
 // it, see [Treatment.firstFeeds].
 func (c *Treatment) feedingsIn(s schedule.Span) int {
 	n := 0
-	for _, d := range c.Down {
-		if d.Kind == schedule.Nitrogen && !d.NotDone && s.Has(d.Date) {
+	for _, d := range c.DownIn(s) {
+		if d.Kind == schedule.Nitrogen && !d.NotDone {
 			n++
 		}
 	}

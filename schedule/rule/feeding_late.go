@@ -20,9 +20,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		f.found.Leave(c.Area, schedule.LateNitrogen, n, reason, source)
 		return nil, amount
 	}
-	if slices.ContainsFunc(c.Down, func(d schedule.Down) bool {
-		return d.Kind == schedule.LateNitrogen && !d.NotDone && c.Almanac.TurfYear(d.Date, c.Season) == b.year
-	}) {
+	if slices.ContainsFunc(c.DownOf(b.year), func(d schedule.Down) bool { return d.Kind == schedule.LateNitrogen && !d.NotDone }) {
 		return nil, amount - s.lateDown
 	}
 	os := c.lateOpenings(b.year)
@@ -86,8 +84,8 @@ func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late fee
 
 // lateOn gives the day of the year's late dose on record; unset without one.
 func (b *nitrogenYear) lateOn() (on schedule.Date) {
-	for _, d := range b.c.Down {
-		if d.Kind == schedule.LateNitrogen && !d.NotDone && b.c.Almanac.TurfYear(d.Date, b.c.Season) == b.year {
+	for _, d := range b.c.DownOf(b.year) {
+		if d.Kind == schedule.LateNitrogen && !d.NotDone {
 			on = d.Date
 		}
 	}
@@ -99,7 +97,7 @@ func (b *nitrogenYear) lateOn() (on schedule.Date) {
 func (b *nitrogenYear) lateNumber() int {
 	c, n := b.c, 1
 	taken := slices.ContainsFunc(c.feeding.late, func(f feed) bool { return f.n == n }) ||
-		slices.ContainsFunc(c.ThisYear(), func(d schedule.Down) bool { return d.Kind == schedule.LateNitrogen && d.N == n && !d.NotDone })
+		slices.ContainsFunc(c.ThisYear(), func(d *schedule.Down) bool { return d.Kind == schedule.LateNitrogen && d.N == n && !d.NotDone })
 	if b.n > 0 || taken {
 		n = 2
 	}
@@ -137,8 +135,8 @@ func (c *Treatment) DoneSince(k schedule.Kind, d schedule.Date) bool {
 // lateDown sums what went down as the late dose of turf year y.
 func (c *Treatment) lateDown(y int) agronomy.PerThousand {
 	var sum agronomy.PerThousand
-	for _, d := range c.Down {
-		if d.Kind == schedule.LateNitrogen && !d.NotDone && c.Almanac.TurfYear(d.Date, c.Season) == y {
+	for _, d := range c.DownOf(y) {
+		if d.Kind == schedule.LateNitrogen && !d.NotDone {
 			sum += d.Dose.N
 		}
 	}

@@ -27,7 +27,7 @@ type growSeason struct {
 func (c *Treatment) planNitrogen(p, k *want) {
 	c.feeding.first = c.firstSeason()
 	if ahead := c.nitrogenAhead(); ahead > 0 {
-		came := c.Since(schedule.Later(c.Begins, c.Area.Sampled), func(d schedule.Down) agronomy.PerThousand {
+		came := c.Since(schedule.Later(c.Begins, c.Area.Sampled), func(d *schedule.Down) agronomy.PerThousand {
 			if d.Kind != schedule.Nitrogen {
 				return 0
 			}
@@ -198,16 +198,16 @@ func (b *nitrogenYear) plan() {
 // for example in the heat of summer: it counts against the year all the same.
 func (b *nitrogenYear) outside(seasons []growSeason) agronomy.PerThousand {
 	var sum agronomy.PerThousand
-	for _, d := range b.c.Down {
+	for _, d := range b.c.DownOf(b.year) {
 		inSeason := func(s growSeason) bool { return s.span.Has(d.Date) }
-		if !d.NotDone && d.Kind != schedule.LateNitrogen && b.c.Almanac.TurfYear(d.Date, b.c.Season) == b.year && !slices.ContainsFunc(seasons, inSeason) {
+		if !d.NotDone && d.Kind != schedule.LateNitrogen && !slices.ContainsFunc(seasons, inSeason) {
 			sum += d.Dose.N
 		}
 	}
 	return sum
 }
 
-func nitrogenOf(d schedule.Down) agronomy.PerThousand { return d.Dose.N }
+func nitrogenOf(d *schedule.Down) agronomy.PerThousand { return d.Dose.N }
 
 // season plans one season's doses and gives what the year has left after it.
 func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.PerThousand {
@@ -253,7 +253,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 // lessDown takes off a season's amount what the record book says went down in
 // it, and what an earlier season took of the year beyond its share.
 func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
-	s.down = b.c.between(s.span.Span, func(d schedule.Down) agronomy.PerThousand {
+	s.down = b.c.between(s.span.Span, func(d *schedule.Down) agronomy.PerThousand {
 		if d.Kind == schedule.LateNitrogen {
 			return 0
 		}
@@ -279,7 +279,7 @@ func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 // among its own doses: all but the starter.
 func (b *nitrogenYear) youngDown(s growSeason) agronomy.PerThousand {
 	c := b.c
-	return c.between(schedule.Span{From: schedule.Later(s.span.From, c.Seeded.AddDays(-14)), To: s.span.To}, func(d schedule.Down) agronomy.PerThousand {
+	return c.between(schedule.Span{From: schedule.Later(s.span.From, c.Seeded.AddDays(-14)), To: s.span.To}, func(d *schedule.Down) agronomy.PerThousand {
 		if d.Kind == schedule.Starter {
 			return 0
 		}
@@ -308,10 +308,11 @@ func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 }
 
 // between sums what has gone down in a span.
-func (c *Treatment) between(s schedule.Span, of func(schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
+func (c *Treatment) between(s schedule.Span, of func(*schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
 	var sum agronomy.PerThousand
-	for _, r := range c.Down {
-		if !r.NotDone && s.Has(r.Date) {
+	down := c.DownIn(s)
+	for i := range down {
+		if r := &down[i]; !r.NotDone {
 			sum += of(r)
 		}
 	}

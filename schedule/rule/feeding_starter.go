@@ -110,8 +110,8 @@ func (c *Treatment) firstFeeds() []schedule.Opening {
 	if !c.Future() || c.Lies() {
 		starter = c.starterDay()
 	}
-	for _, d := range c.Down {
-		if d.Kind == schedule.Starter && !d.NotDone && d.Date.After(c.Seeded) {
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Kind == schedule.Starter && !d.NotDone && d.Date.After(c.Seeded) {
 			starter = d.Date
 		}
 	}

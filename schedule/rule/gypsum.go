@@ -78,7 +78,7 @@ func (c *Treatment) gypsum() (m material.Material, pure agronomy.Percent, why sc
 }
 
 // gypsumOf gives the gypsum that went down.
-func gypsumOf(d schedule.Down) agronomy.PerThousand {
+func gypsumOf(d *schedule.Down) agronomy.PerThousand {
 	if d.Dose.Material.Kind != material.GypsumMaterial {
 		return 0
 	}

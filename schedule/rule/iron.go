@@ -22,7 +22,7 @@ func ironJobs(c *Treatment) schedule.Proposal {
 		return p
 	}
 	why, likely := soil.IronShort(c.Report, c.Area.Stand)
-	if !likely || slices.ContainsFunc(c.ThisYear(), func(d schedule.Down) bool { return d.Kind == schedule.Iron && !d.NotDone }) {
+	if !likely || slices.ContainsFunc(c.ThisYear(), func(d *schedule.Down) bool { return d.Kind == schedule.Iron && !d.NotDone }) {
 		return p
 	}
 	i := slices.IndexFunc(c.Shed.Materials, func(m material.Material) bool { return m.Kind == material.IronMaterial && m.Iron > 0 })

@@ -266,14 +266,14 @@ func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerT
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
 	cap, _ := lime.Cap(m, !c.Future())
 	if m.Kind == material.WoodAsh {
-		cap = schedule.Remains(ashYear, c.Since(c.Start.AddDays(-364), func(d schedule.Down) agronomy.PerThousand {
+		cap = schedule.Remains(ashYear, c.Since(c.Start.AddDays(-364), func(d *schedule.Down) agronomy.PerThousand {
 			if d.Dose.Material.Kind != material.WoodAsh {
 				return 0
 			}
 			return d.Dose.Rate
 		}))
 	} else {
-		gone := c.Since(c.Area.Sampled, func(o schedule.Down) agronomy.PerThousand {
+		gone := c.Since(c.Area.Sampled, func(o *schedule.Down) agronomy.PerThousand {
 			if o.Dose.Material.Kind != material.LimeMaterial || suits(o.Dose.Material, lime.Dolomitic) {
 				return 0
 			}
@@ -347,6 +347,6 @@ func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
 }
 
 // effectiveLime tells how much effective lime a job on record brought.
-func (c *Treatment) effectiveLime(d schedule.Down) agronomy.PerThousand {
+func (c *Treatment) effectiveLime(d *schedule.Down) agronomy.PerThousand {
 	return c.EffectiveLime(c.Area, d.Dose)
 }

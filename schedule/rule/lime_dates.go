@@ -83,8 +83,8 @@ func (l *liming) split() []schedule.Reason {
 // lastLime gives the day of the last dressing on record; unset without one.
 func (c *Treatment) lastLime() schedule.Date {
 	var last schedule.Date
-	for _, d := range c.Down {
-		if d.Kind == schedule.Lime && !d.NotDone && d.Dose.Rate > 0 {
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Kind == schedule.Lime && !d.NotDone && d.Dose.Rate > 0 {
 			last = schedule.Later(last, d.Date)
 		}
 	}

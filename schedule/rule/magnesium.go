@@ -22,7 +22,7 @@ func magnesiumJobs(c *Treatment) schedule.Proposal {
 		p.Leave(c.Area, schedule.Magnesium, 1, err.Error(), "")
 		return p
 	}
-	left := schedule.Remains(n.Year, c.Since(c.Area.Sampled, func(d schedule.Down) agronomy.PerThousand { return d.Dose.Mg }))
+	left := schedule.Remains(n.Year, c.Since(c.Area.Sampled, func(d *schedule.Down) agronomy.PerThousand { return d.Dose.Mg }))
 	p.Needs = []schedule.Need{{Kind: schedule.Magnesium, Total: n.Year, Text: c.needText(schedule.Magnesium, n.Year, "Mg", n.Level), Why: n.Why}}
 	if !schedule.WorthJob(left) {
 		return p

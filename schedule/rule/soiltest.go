@@ -19,8 +19,8 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 	j := schedule.Job{Kind: schedule.SoilTest, N: c.Number(schedule.SoilTest)(), Area: c.Area}
 	os := slices.Clone(c.Almanac.Open)
 	last := c.Area.Sampled
-	for _, d := range c.Down {
-		if d.Kind == schedule.SoilTest && !d.NotDone {
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Kind == schedule.SoilTest && !d.NotDone {
 			last = schedule.Later(last, d.Date)
 		}
 	}
@@ -116,8 +116,8 @@ func (c *Treatment) shortOf() string {
 // limeDown gives the day of the first dressing after the sample: on record, or
 // the best day of the first one planned; unset without lime.
 func (c *Treatment) limeDown() schedule.Date {
-	for _, d := range c.Down {
-		if d.Kind == schedule.Lime && !d.NotDone && d.Date.After(c.Area.Sampled) && d.Dose.Rate > 0 {
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Kind == schedule.Lime && !d.NotDone && d.Date.After(c.Area.Sampled) && d.Dose.Rate > 0 {
 			return d.Date
 		}
 	}
