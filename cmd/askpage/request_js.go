@@ -18,6 +18,7 @@ type request struct {
 	Press  string     `json:"press"`
 	Code   string     `json:"code"`
 	Was    string     `json:"was"`  // the code of the answers from before
+	Part   string     `json:"part"` // which calendar: "" all of it, "person/mo", "area/lawn"
 	Link   string     `json:"link"` // the address of the page, without its fragment
 	Today  string     `json:"today"`
 	ID     string     `json:"id"` // eight bytes drawn by lot, in hex
@@ -40,8 +41,12 @@ func (q *request) reply() (r reply, err error) {
 	if err != nil {
 		return r, err
 	}
+	var was ask.Answers
+	if q.Was != "" {
+		was, _ = ask.Decode(q.Was) // what cannot be read is not told against
+	}
 	if q.What == "press" || q.What == "where" {
-		t := door.Turn{Press: q.Press, Today: today}
+		t := door.Turn{Press: q.Press, Was: was, Today: today}
 		if raw, err := hex.DecodeString(q.ID); err == nil && len(raw) == len(t.ID) {
 			copy(t.ID[:], raw)
 		} else {
@@ -68,21 +73,19 @@ func (q *request) reply() (r reply, err error) {
 	case "fill":
 		out, err = here.Fill(answers, today)
 	case "answer":
-		var was ask.Answers
-		if q.Was != "" {
-			was, _ = ask.Decode(q.Was) // what cannot be read is not told against
-		}
 		at := "#/" + q.Code
 		_, book := ask.File(answers)
 		to := page.Answered{Today: today, Change: at + "/change", Link: q.Link + at, Calendar: at + "/lawn.ics", Site: at + "/lawn.toml", Sheet: at + "/sheet", Again: "#"}
 		if book != nil {
 			to.Record = at + "/lawn.record.csv"
 		}
-		out, err = door.Answer(answers, was, to)
+		out, err = door.Answer(answers, was, to, func(p door.Part) page.Own {
+			return page.Own{Name: p.Name, Calendar: at + "/" + p.Path() + ".ics"}
+		})
 	case "sheet":
 		out, err = door.Sheet(answers, today, q.Link+"#/"+q.Code)
 	case "calendar":
-		out, err = door.Calendar(answers, today, q.Link+"#/"+q.Code)
+		out, err = door.Calendar(answers, q.Part, today, q.Link+"#/"+q.Code)
 	case "site":
 		out, _ = ask.File(answers)
 	case "book":

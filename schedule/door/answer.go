@@ -2,6 +2,7 @@ package door
 
 import (
 	"fmt"
+	"slices"
 
 	"swardbook/schedule"
 	"swardbook/schedule/ask"
@@ -12,7 +13,7 @@ import (
 
 // Program plans the answers as of a day.
 func Program(a ask.Answers, today schedule.Date) (*schedule.Program, error) {
-	site, done, problems := ask.Load(a, nil)
+	site, done, problems := Load(a, today)
 	if site == nil {
 		for _, p := range problems {
 			if !p.Warning {
@@ -27,9 +28,10 @@ func Program(a ask.Answers, today schedule.Date) (*schedule.Program, error) {
 	return plan.Program(site, done, last)
 }
 
-// Answer gives the page of the program; to says where its links lead. The answers from
-// before, if there are any, are those that what moved is told against.
-func Answer(a, was ask.Answers, to page.Answered) ([]byte, error) {
+// Answer gives the page of the program; to says where its links lead, and own where the
+// calendar of one person or area is. The answers from before, if there are any, are those
+// that what moved is told against.
+func Answer(a, was ask.Answers, to page.Answered, own func(Part) page.Own) ([]byte, error) {
 	p, err := Program(a, to.Today)
 	if err != nil {
 		return nil, err
@@ -37,6 +39,11 @@ func Answer(a, was ask.Answers, to page.Answered) ([]byte, error) {
 	if was != nil {
 		if to.Was, err = Program(was, to.Today); err != nil {
 			to.Was = nil // of another release, or spoilt: there is nothing to tell against
+		}
+	}
+	if own != nil {
+		for _, part := range Parts(p)[1:] {
+			to.Each = append(to.Each, own(part))
 		}
 	}
 	return page.Answer(p.AsOf(to.Today), to)
@@ -51,11 +58,47 @@ func Sheet(a ask.Answers, today schedule.Date, link string) ([]byte, error) {
 	return page.Sheet(p.Around(today), page.Options{Today: today, Link: link})
 }
 
-// closing is what the last event of a saved calendar says of it.
-const closing = "This calendar is a copy and does not update. Its page, under the link, has the newest dates."
+// Closing is what the last event of a link's calendar says of it: it may have been
+// subscribed to, or saved.
+const Closing = "This calendar holds one set of answers, and a saved copy of it does not update: the page under the link has the newest dates. Other answers make another link: subscribe to the new one, and remove this one."
 
-// Calendar gives the calendar to save, whose events lead to the page under the link.
-func Calendar(a ask.Answers, today schedule.Date, link string) ([]byte, error) {
+// Part is one calendar of a link: of everything, of one person or of one area.
+type Part struct {
+	Name string
+	ical.Options
+}
+
+// Path is where the calendar lies below its link, without ".ics"; "" that of everything.
+func (p Part) Path() string {
+	switch {
+	case p.Person != "":
+		return "person/" + p.Person
+	case p.Area != "":
+		return "area/" + p.Area
+	}
+	return ""
+}
+
+// Parts lists the calendars of a program: the whole one first, then those of people who
+// have a job in it, then of areas, if there are several.
+func Parts(p *schedule.Program) []Part {
+	out := []Part{{Name: p.Title}}
+	for _, who := range p.Site.Crew.People {
+		if slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return e.Who == who.ID }) {
+			out = append(out, Part{who.Name, ical.Options{Person: who.ID}})
+		}
+	}
+	if len(p.Site.Areas) > 1 {
+		for _, a := range p.Site.Areas {
+			out = append(out, Part{a.Name, ical.Options{Area: a.ID}})
+		}
+	}
+	return out
+}
+
+// Calendar gives one calendar of a link, by its path, to save. Its events lead to the page
+// under the link.
+func Calendar(a ask.Answers, path string, today schedule.Date, link string) ([]byte, error) {
 	p, err := Program(a, today)
 	if err != nil {
 		return nil, err
@@ -64,5 +107,11 @@ func Calendar(a ask.Answers, today schedule.Date, link string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return ical.Anew(p, ical.Options{Page: link, Closing: closing}, plan.Release, stamp, today)
+	for _, part := range Parts(p) {
+		if part.Path() == path {
+			part.Page, part.Closing = link, Closing
+			return ical.Anew(p, part.Options, plan.Release, stamp, today)
+		}
+	}
+	return nil, fmt.Errorf("there is no calendar of %q", path)
 }

@@ -34,21 +34,26 @@ func sheet() (f ask.Form) {
 
 // From the sheet to a link, and from the link to page, sheet and calendar.
 func TestFromSheetToProgram(t *testing.T) {
-	next, err := Door{}.Press(Turn{Form: sheet(), Press: "program", Today: today, ID: ask.ID{1, 2}})
+	nameless := sheet().Set("form.people", "")
+	next, err := Door{}.Press(Turn{Form: nameless, Press: "program", Today: today, ID: ask.ID{1, 2}})
 	if err != nil || next.Code == "" {
 		t.Fatalf("no link: %v\n%s", err, next.Page)
 	}
-	if len(next.Code) > 250 || len(next.Left) != 1 {
-		t.Errorf("a code of %d characters, which leaves out %v", len(next.Code), next.Left)
+	if len(next.Code) > 250 {
+		t.Errorf("a code of %d characters", len(next.Code))
 	}
 	if got := next.Answers.Get("area.lawn.soil.received"); got != today.String() {
 		t.Errorf("the answer of the laboratory is here, and came on %q", got)
 	}
 	a, err := ask.Decode(next.Code)
-	if err != nil || a.Get("crew.people.ana") != "" {
-		t.Fatal("names went into the link that nobody ticked", err)
+	if err != nil {
+		t.Fatal(err)
 	}
-	other, err := Door{}.Press(Turn{Form: sheet().Set("area.lawn.size", "1000"), Press: "program", Today: today})
+	same, err := Door{}.Press(Turn{Form: Door{}.Form(a), Press: "program", Was: a, Today: today.AddDays(3), ID: ask.ID{3}})
+	if err != nil || same.Code != next.Code {
+		t.Error("the same answers, another link", err)
+	}
+	other, err := Door{}.Press(Turn{Form: nameless.Set("area.lawn.size", "1000"), Press: "program", Today: today})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +62,7 @@ func TestFromSheetToProgram(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := "https://example.org/ask#/" + next.Code
-	out, err := Answer(a, was, page.Answered{Today: today, Change: "#change", Link: at, Calendar: at + ".ics"})
+	out, err := Answer(a, was, page.Answered{Today: today, Change: "#change", Link: at, Calendar: at + ".ics"}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,11 +74,11 @@ func TestFromSheetToProgram(t *testing.T) {
 	if strings.Contains(string(out), "bag1<") {
 		t.Error("a bag is called by its id")
 	}
-	one, err := Calendar(a, today, at)
+	one, err := Calendar(a, "", today, at)
 	if err != nil || !bytes.Contains(one, []byte("BEGIN:VEVENT")) {
 		t.Fatal(err)
 	}
-	if again, err := Calendar(a, today, at); err != nil || !bytes.Equal(one, again) {
+	if again, err := Calendar(a, "", today, at); err != nil || !bytes.Equal(one, again) {
 		t.Error("the same link, other bytes", err)
 	}
 	if page, err := Sheet(a, today, at); err != nil || !strings.Contains(string(page), "All dates") {
@@ -121,8 +126,8 @@ func TestGoingOn(t *testing.T) {
 	if !strings.Contains(text, "Understood: 44109, Cleveland OH.") || !strings.Contains(text, "Last safe day near ") || strings.Contains(text, "aria-invalid") {
 		t.Error("the ZIP is not said back, or what is not asked yet is called wrong")
 	}
-	if !next.Draft {
-		t.Error("a page with a ZIP can be made again from the ZIP")
+	if a, err := ask.Decode(next.Draft); err != nil || a.Get("place.zip") != "44109" {
+		t.Error("a page with a ZIP can be made again from the ZIP", err)
 	}
 	next, err = Door{}.Press(Turn{Form: ask.Form{{Key: "place.zip", Value: "00000"}}, Press: "grass-lawn", Today: today})
 	if err != nil || strings.Count(string(next.Page), "aria-invalid") != 1 {
@@ -133,6 +138,94 @@ func TestGoingOn(t *testing.T) {
 		if err != nil || !strings.Contains(string(next.Page), field) {
 			t.Errorf("no other %s, %v", what, err)
 		}
+	}
+}
+
+// Names of people go into a link only if that is ticked, and until then stay in the form.
+func TestNames(t *testing.T) {
+	next, err := Door{}.Press(Turn{Form: sheet(), Press: "program", Today: today})
+	if err != nil || next.Code != "" || next.Draft != "" || !strings.Contains(string(next.Page), `id="q-form-share-err"`) || !strings.Contains(string(next.Page), `value="Ana, Bo"`) {
+		t.Fatal("not ticked, and no word of it", err)
+	}
+	next, err = Door{}.Press(Turn{Form: sheet().Set("form.share", "yes").Set("crew.who.lawn", "ana"), Press: "program", Today: today})
+	a, err2 := ask.Decode(next.Code)
+	if err != nil || err2 != nil || a.Get("crew.people.ana") != "Ana" {
+		t.Fatal("ticked, and not in the link", err, err2)
+	}
+	own := 0
+	out, err := Answer(a, nil, page.Answered{Today: today}, func(p Part) page.Own { own++; return page.Own{Name: p.Name, Calendar: p.Path()} })
+	if err != nil || own == 0 || !strings.Contains(string(out), `href="person/ana"`) {
+		t.Errorf("%d calendars of people, %v", own, err)
+	}
+	if c, err := Calendar(a, "person/ana", today, "https://example.org/"); err != nil || !strings.Contains(string(c), "Ana") {
+		t.Error("no calendar of Ana", err)
+	}
+	if _, err := Calendar(a, "person/eve", today, ""); err == nil {
+		t.Error("a calendar of nobody")
+	}
+	filled, err := Door{}.Fill(a, today)
+	if err != nil || !strings.Contains(string(filled), `name="form.share" value="yes" checked`) {
+		t.Error("the tick is lost", err)
+	}
+}
+
+// A report that is new has come on the day on which it is typed; one that was there
+// before keeps its day, or none; and another sampling day is another report.
+func TestReceived(t *testing.T) {
+	const sampled, received = "area.lawn.soil.sampled", "area.lawn.soil.received"
+	first := complete(ask.FromForm(sheet()), nil, today)
+	later := today.AddDays(30)
+	old := ask.Answers{{Key: sampled, Value: "2026-03-02"}}
+	for name, c := range map[string]struct {
+		now, was ask.Answers
+		want     string
+	}{
+		"new":                   {first.Set(received, ""), nil, later.String()},
+		"there before":          {first, first, today.String()},
+		"a file that says none": {old, old, ""},
+		"sampled later":         {first.Set(sampled, "2026-11-01"), first, later.String()},
+		"not sampled yet":       {first.Set(sampled, "2027-11-01"), first, ""},
+		"no report":             {first.Set(sampled, ""), first, ""},
+	} {
+		if got := complete(c.now, c.was, later).Get(received); got != c.want {
+			t.Errorf("%s: %q, not %q", name, got, c.want)
+		}
+	}
+}
+
+// There may be any number of areas; each can be left out again.
+func TestAreas(t *testing.T) {
+	f := sheet().Set("form.people", "").Set("record.1.area", "lawn")
+	next, err := Door{}.Press(Turn{Form: f, Press: "more-area", Today: today})
+	if err != nil || next.Screen != "grass-lawn2" || !strings.Contains(string(next.Page), `name="area.lawn2.size"`) || !strings.Contains(string(next.Page), `value="less-lawn2"`) {
+		t.Fatal("no other area", next.Screen, err)
+	}
+	f = append(f, ask.Answer{Key: "area.lawn2.size", Value: "400 sq ft"}, ask.Answer{Key: "area.lawn2.grass", Value: "tall fescue"})
+	two, err := Door{}.Press(Turn{Form: f, Press: "program", Today: today})
+	a, err2 := ask.Decode(two.Code)
+	if err != nil || err2 != nil || a.Get("area.lawn2.name") != "Lawn 2" || a.Get("area.lawn.name") != "Lawn" {
+		t.Fatalf("%v %v %v\n%s", err, err2, a, two.Page)
+	}
+	less, err := Door{}.Press(Turn{Form: f, Press: "less-lawn2", Today: today})
+	if err != nil || strings.Contains(string(less.Page), "lawn2") {
+		t.Error("it is still there", err)
+	}
+}
+
+// The Enter key goes on from the screen that was shown, and to the program once there is
+// nothing wrong.
+func TestEnter(t *testing.T) {
+	next, err := Door{}.Press(Turn{Form: ask.Form{{Key: "place.zip", Value: "44109"}}, Press: "enter", Today: today})
+	if err != nil || next.Screen != "grass-lawn" {
+		t.Error(next.Screen, err)
+	}
+	next, err = Door{}.Press(Turn{Form: ask.Form{{Key: "place.zip", Value: "44109"}}, Press: "enter", At: "already", Today: today})
+	if err != nil || next.Screen != "who" {
+		t.Error(next.Screen, err)
+	}
+	next, err = Door{}.Press(Turn{Form: sheet().Set("form.people", ""), Press: "enter", Today: today})
+	if err != nil || next.Code == "" {
+		t.Error("no program", err)
 	}
 }
 

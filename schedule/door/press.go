@@ -1,6 +1,7 @@
 package door
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,9 +23,11 @@ type Door struct {
 // Turn is what somebody typed, and the button that was pressed.
 type Turn struct {
 	Form  ask.Form
-	Press string // a screen to go on to, "program", "enter", "more-bag", "more-line"; "" none
+	Press string      // a screen to go on to, "program", "enter", "more-area", "more-bag", "more-line", "less-" and an area; "" none
+	At    string      // the screen that was shown, from which "enter" goes on; "" the first
+	Was   ask.Answers // those that are being changed; nil none
 	Today schedule.Date
-	ID    ask.ID // drawn by lot, for answers that have none
+	ID    ask.ID // drawn by lot, for answers that are new
 }
 
 // Next is what comes of a turn.
@@ -33,53 +36,71 @@ type Next struct {
 	Screen  string      // the screen of them to go to
 	Answers ask.Answers // complete and without a fault: nothing is left to ask
 	Code    string      // of the link that carries the answers; "" they became none
-	Left    []string    // what the link does not carry
-	Draft   bool        // the page can be made again from the answers alone
+	Draft   string      // of a link from which the same page can be made again; "" none can
 }
 
 // Press takes the turn. The answers come back complete if "program" was pressed and
 // nothing in them is wrong.
 func (d Door) Press(t Turn) (Next, error) {
+	if area, less := strings.CutPrefix(t.Press, "less-"); less {
+		t.Form, t.Press = without(t.Form, area), "where"
+	}
 	typed := ask.FromForm(t.Form)
-	answers := complete(typed, t.Today)
-	last := t.Press == "program" || t.Press == "enter"
-	_, _, problems := ask.Load(answers, nil)
+	answers := complete(typed, t.Was, t.Today)
+	problems := d.problems(answers, t)
+	fatal := schedule.Fatal(problems)
 	next := Next{Answers: answers, Screen: t.Press}
-	if last && !schedule.Fatal(problems) {
+	if !fatal && (t.Press == "program" || t.Press == "enter") {
 		if d.File != "" {
 			return next, nil
 		}
 		var err error
-		next.Code, next.Left, err = Code(answers, t.Form.Get("form.share") == "yes", t.ID)
-		if err == nil {
+		if next.Code, err = code(answers, t); err == nil {
 			return next, nil
 		}
 		problems = append(problems, schedule.Problem{Message: err.Error()})
 	}
 	next.Answers = nil
 	a := d.asked(t, answers, problems)
+	if t.Press == "enter" && fatal {
+		t.Press = after(a, t.At)
+		next.Screen = t.Press
+	}
 	switch more, add := strings.CutPrefix(t.Press, "more-"); {
-	case last:
+	case t.Press == "program", t.Press == "enter":
 		a.Seen, next.Screen = "all", "wrong"
 	case add:
+		a.Fields = append(a.Fields, another(t.Form, more)...)
 		next.Screen = map[string]string{"bag": "shed", "line": "already"}[more]
-		a.Seen = next.Screen
-		a.Fields = append(a.Fields, another(t.Form, more))
+		if a.Seen = next.Screen; more == "area" {
+			next.Screen = "grass-" + strings.Split(a.Fields[len(a.Fields)-1].Name, ".")[1]
+			a.Seen = before(a, next.Screen)
+		}
 	default:
 		a.Seen = before(a, t.Press)
 	}
+	if d.File == "" {
+		next.Draft = draft(t, typed)
+	}
 	var err error
 	next.Page, err = page.Ask(a)
-	next.Draft = kept(t.Form, typed)
 	return next, err
+}
+
+// Form gives the fields of the page with the answers in them.
+func (d Door) Form(a ask.Answers) ask.Form {
+	f := ask.ToForm(a)
+	if d.File == "" && slices.ContainsFunc(a, func(one ask.Answer) bool { return strings.HasPrefix(one.Key, "crew.people.") }) {
+		f = append(f, ask.Answer{Key: shareNames, Value: "yes"}) // as they came in the link
+	}
+	return f
 }
 
 // Fill gives the page with the answers in it, for somebody who changes them.
 func (d Door) Fill(a ask.Answers, today schedule.Date) ([]byte, error) {
-	t := Turn{Form: ask.ToForm(a), Today: today}
-	_, _, problems := ask.Load(a, nil)
+	t := Turn{Form: d.Form(a), Was: a, Today: today}
+	problems := d.problems(a, t)
 	asked := d.asked(t, a, problems)
-	asked.Changes = true
 	if schedule.Fatal(problems) {
 		asked.Seen = "all"
 	}
@@ -146,69 +167,85 @@ func understood(a ask.Answers, today schedule.Date) (where string, lastSafe sche
 	return p.Place.Where, p.Season.LastSafe
 }
 
-// complete adds what the page does not ask for: a title, the first day, and the day on
-// which the laboratory's answer came, where it is known to have come early.
-func complete(a ask.Answers, today schedule.Date) ask.Answers {
+// complete adds what the page does not ask for: a title, the first day, names for several
+// areas, and the day on which the laboratory's answer came. A report that was not there
+// before has come on the day on which it is typed: what was planned until then was
+// planned without it. One that was there keeps the day that it has, or the usual one.
+func complete(a, was ask.Answers, today schedule.Date) ask.Answers {
 	if a.Get("title") == "" {
 		a = a.Set("title", "My lawn")
 	}
 	if a.Get("start") == "" {
 		a = a.Set("start", today.String())
 	}
-	for _, area := range a.Names("area") {
+	areas := a.Names("area")
+	for i, area := range areas {
+		if len(areas) > 1 && a.Get("area."+area+".name") == "" && (area == page.FirstArea || area == page.FirstArea+strconv.Itoa(i+1)) {
+			a = a.Set("area."+area+".name", strings.TrimSuffix(fmt.Sprintf("Lawn %d", i+1), " 1"))
+		}
 		soil := "area." + area + ".soil."
-		sampled, err := schedule.ParseDate(a.Get(soil + "sampled"))
-		if err != nil || a.Get(soil+"received") != "" || a.Get(soil+"ph") == "" {
+		if was.Get(soil+"sampled") == a.Get(soil+"sampled") {
 			continue
 		}
-		if r := (schedule.SoilReport{Sampled: sampled}); r.Answer().After(today) && !sampled.After(today) {
-			a = a.Set(soil+"received", today.String())
+		received := ""
+		if sampled, err := schedule.ParseDate(a.Get(soil + "sampled")); err == nil && !sampled.After(today) {
+			received = today.String()
 		}
+		a = a.Set(soil+"received", received)
 	}
 	return a
 }
 
-// Code gives the code of the link that carries the answers, and says what it leaves out.
-func Code(a ask.Answers, people bool, id ask.ID) (code string, left []string, err error) {
-	if own, ok := ask.IDOf(a); ok {
-		id = own
-	}
-	shared, left := ask.Share(a, people)
-	code, err = ask.Encode(shared, id)
-	return code, left, err
-}
-
-// kept tells whether the page can be filled again from the answers as it was.
-func kept(f ask.Form, a ask.Answers) bool {
-	again := ask.ToForm(a)
-	return !slices.ContainsFunc(f, func(one ask.Answer) bool {
-		value := strings.TrimSpace(one.Value)
-		unit := strings.HasSuffix(one.Key, ".unit")
-		return value != "" && !unit && again.Get(one.Key) != value && !slices.Contains(again, ask.Answer{Key: one.Key, Value: value})
-	})
-}
-
 // another is an empty row more.
-func another(f ask.Form, what string) page.Field {
+func another(f ask.Form, what string) []page.Field {
 	table, stem, field := "material", "bag", "kind"
-	if what == "line" {
+	switch what {
+	case "line":
 		table, stem, field = "record", "", "material"
+	case "area":
+		table, stem, field = "area", page.FirstArea, "size"
 	}
+	var out []page.Field
 	for n := 1; ; n++ {
 		row := stem + strconv.Itoa(n)
-		if !slices.ContainsFunc(f, func(one ask.Answer) bool {
+		if row == page.FirstArea+"1" {
+			row = page.FirstArea
+		}
+		there := slices.ContainsFunc(f, func(one ask.Answer) bool {
 			return strings.HasPrefix(strings.TrimPrefix(one.Key, "form."), table+"."+row+".")
-		}) {
-			return page.Field{Name: table + "." + row + "." + field}
+		})
+		if !there {
+			out = append(out, page.Field{Name: table + "." + row + "." + field})
+		}
+		if !there && (what != "area" || n > 1) {
+			return out
 		}
 	}
 }
 
-// before gives the screen before one: that which was just left.
+// without takes an area out of the form.
+func without(f ask.Form, area string) ask.Form {
+	return slices.DeleteFunc(slices.Clone(f), func(one ask.Answer) bool {
+		return strings.HasPrefix(strings.TrimPrefix(one.Key, "form."), "area."+area+".")
+	})
+}
+
+// before and after give the screens beside one; "" there is none.
 func before(a page.Asked, screen string) string {
 	order := page.Screens(a)
 	if i := slices.Index(order, screen); i > 0 {
 		return order[i-1]
 	}
 	return ""
+}
+
+func after(a page.Asked, screen string) string {
+	order := page.Screens(a)
+	switch i := slices.Index(order, screen); {
+	case i < 0:
+		return order[1]
+	case i+1 < len(order):
+		return order[i+1]
+	}
+	return "program"
 }

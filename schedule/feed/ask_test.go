@@ -13,50 +13,105 @@ import (
 func TestAskProblems(t *testing.T) {
 	w := opened(t)
 	r := w.send(homeLawn.Set("area.lawn.soil.ph", "54").Set("area.lawn.texture", "like cake").Set("place.zip", ""), "/ask")
-	to := r.Header.Get("Location")
-	if r.StatusCode != 303 || !strings.HasSuffix(to, "/ask") {
+	to, _, _ := strings.Cut(r.Header.Get("Location"), "#")
+	if r.StatusCode != 303 || !strings.HasSuffix(to, "/ask?go=program") {
 		t.Fatalf("%s to %q", r.Status, to)
 	}
 	for range 2 { // reloading asks for nothing to be sent again
 		text := body(t, w.ask("GET", "/"+to, ""))
-		for _, want := range []string{`value="54" aria-invalid="true" aria-describedby="area-lawn-soil-ph-e"`, "54 is outside 2 to 12",
-			"<option selected>like cake</option>", "unknown value", "nothing is said about the place", `value="2200 sq ft"`} {
+		for _, want := range []string{`value="54" inputmode="decimal" aria-invalid="true" aria-describedby="q-area-lawn-soil-ph-err"`, "54 is outside 2 to 12",
+			`<option value="like cake" selected>like cake</option>`, "Unknown value", "othing is said about the place", `value="2200"`} {
 			if !strings.Contains(text, want) {
 				t.Errorf("the form does not have %s", want)
 			}
 		}
 	}
-	code := strings.TrimSuffix(strings.TrimPrefix(to, "p/"), "/ask")
-	if r := w.ask("GET", "/p/"+code, ""); r.StatusCode != 303 || r.Header.Get("Location") != code+"/ask" {
+	code := strings.TrimSuffix(strings.TrimPrefix(to, "p/"), "/ask?go=program")
+	if r := w.ask("GET", "/p/"+code, ""); r.StatusCode != 303 || r.Header.Get("Location") != code+"/ask#wrong" {
 		t.Errorf("the page of answers with errors: %s to %q", r.Status, r.Header.Get("Location"))
 	}
 	if r := w.ask("GET", "/p/"+code+".ics", ""); r.StatusCode != 422 {
 		t.Error("their calendar:", r.Status)
 	}
-	more := w.send(homeLawn, "/ask", "ask.more=material").Header.Get("Location")
-	if text := body(t, w.ask("GET", "/"+more, "")); !strings.Contains(text, `name="material.bag1.analysis" value="22-2-8"`) || !strings.Contains(text, `name="material.bag2.analysis" value=""`) {
-		t.Errorf("%s has no place for another bag", more)
+	more := w.send(homeLawn, "/ask", "press=more-bag").Header.Get("Location")
+	if more, at, _ := strings.Cut(more, "#"); at == "shed" {
+		if text := body(t, w.ask("GET", "/"+more, "")); !strings.Contains(text, `name="form.material.bag1.n" type="text" value="22"`) || !strings.Contains(text, `name="form.material.bag2.n" type="text" value=""`) {
+			t.Errorf("%s has no place for another bag", more)
+		}
+	} else {
+		t.Error("another bag is at", at)
 	}
 	old := w.send(homeLawn.Set("start", "2015-09-14"), "/ask").Header.Get("Location")
-	if text := body(t, w.ask("GET", "/"+old, "")); !strings.Contains(text, "lies more than 10 years back") {
+	old, _, _ = strings.Cut(old, "#")
+	if text := body(t, w.ask("GET", "/"+old, "")); !strings.Contains(text, "ies more than 10 years back") {
 		t.Error("a site of ten years is worked out again and again")
+	}
+	// What no address can bring again comes at once.
+	r = w.send(homeLawn, "/ask", "form.area.lawn.mix.1.grass=", "area.lawn.sown_by=Bo", "press=sheet-lawn")
+	if text := body(t, r); r.StatusCode != 200 || !strings.Contains(text, `name="area.lawn.sown_by" value="Bo"`) {
+		t.Error("what no address carries is lost:", r.Status)
+	}
+}
+
+// Step by step without a script: each button leads to an address of the next screen, and
+// the program says what moved since the answers that were changed.
+func TestAskSteps(t *testing.T) {
+	w := opened(t)
+	steps := func(from string, a ask.Answers, press string) string {
+		t.Helper()
+		to := w.send(a, from, "press="+press).Header.Get("Location")
+		if to == "" {
+			t.Fatalf("%s leads nowhere", press)
+		}
+		u, err := url.Parse("https://example.org" + from)
+		if err == nil {
+			u, err = u.Parse(to)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if u.Fragment != "" && u.Fragment != press && press != "enter" {
+			t.Errorf("%s leads to %s", press, u.Fragment)
+		}
+		return u.RequestURI()
+	}
+	few := ask.Answers{{Key: "place.zip", Value: "44109"}}
+	at := steps("/ask", few, "grass-lawn")
+	if text := body(t, w.ask("GET", at, "")); !strings.Contains(text, "Understood: 44109, Cleveland OH.") {
+		t.Error(at, "does not say the place back")
+	}
+	if at = steps(at, few, "enter"); !strings.HasSuffix(at, "/ask?go=sheet-lawn") {
+		t.Error("Enter leads to", at)
+	}
+	at = steps(at, homeLawn, "program")
+	first, _, _ := strings.Cut(strings.TrimPrefix(at, "/p/"), "?")
+	at = steps(at+"/ask", homeLawn.Set("area.lawn.size", "900 sq ft"), "shed")
+	if !strings.HasSuffix(at, "/ask?go=shed&was="+first) {
+		t.Error("the answers from before are forgotten:", at)
+	}
+	at = steps(at, homeLawn.Set("area.lawn.size", "900 sq ft"), "program")
+	if text := body(t, w.ask("GET", at, "")); !strings.HasSuffix(at, "?was="+first) || !strings.Contains(text, "What moved") {
+		t.Error(at, "does not say what moved")
 	}
 }
 
 // Names go into an address only if that is ticked, and until then are kept in the form.
 func TestAskNames(t *testing.T) {
 	w := opened(t)
-	named := homeLawn.Set("crew.people.mo", "Mo")
-	r := w.send(named, "/ask")
-	if text := body(t, r); r.StatusCode != 422 || !strings.Contains(text, `value="Mo"`) || !strings.Contains(text, "only if you tick") {
+	named := homeLawn.Set("crew.people.mo", "Mo").Set("crew.who.lawn", "mo")
+	r := w.send(named.Set("crew.people.mo", ""), "/ask", "form.people=Mo")
+	if text := body(t, r); r.StatusCode != 422 || !strings.Contains(text, `value="Mo"`) || !strings.Contains(text, "only if this is ticked") {
 		t.Errorf("not ticked: %s", r.Status)
 	}
-	to := w.send(named, "/ask", "ask.names=yes").Header.Get("Location")
+	to := w.send(named, "/ask").Header.Get("Location")
 	if a, err := ask.Decode(strings.TrimPrefix(to, "p/")); err != nil || a.Get("crew.people.mo") != "Mo" {
 		t.Errorf("ticked: %v %v", a, err)
 	}
-	if text := body(t, w.ask("GET", "/"+to+"/ask", "")); !strings.Contains(text, `name="ask.names" value="yes" checked`) {
+	if text := body(t, w.ask("GET", "/"+to+"/ask", "")); !strings.Contains(text, `name="form.share" value="yes" checked`) {
 		t.Error("the tick is lost")
+	}
+	if text := body(t, w.ask("GET", "/"+to, "")); !strings.Contains(text, "/person/mo.ics") {
+		t.Error("Mo has no calendar")
 	}
 	for _, key := range []string{"place.normals", "calendar.secret", `"calendar".link`} {
 		if r := w.send(homeLawn.Set(key, "x"), "/ask"); r.StatusCode != 422 {
@@ -74,10 +129,10 @@ func TestAskRefuses(t *testing.T) {
 		"another kind":     {"{}", "application/json", http.StatusUnsupportedMediaType},
 		"no kind":          {"title=x", "", http.StatusUnsupportedMediaType},
 		"too long":         {"title=" + strings.Repeat("x", mostAnswers), formKind, http.StatusRequestEntityTooLarge},
-		"not to be packed": {"title=%01x", formKind, http.StatusUnprocessableEntity},
-		"too many areas":   {strings.Repeat("area.x=1&", 3) + manyAreas(), formKind, http.StatusUnprocessableEntity},
+		"not to be packed": {"title=%01x&press=program", formKind, http.StatusUnprocessableEntity},
+		"too many areas":   {strings.Repeat("area.x=1&", 3) + manyAreas() + "&press=program", formKind, http.StatusUnprocessableEntity},
 		"no escape":        {"title=%zz&place.zip=44109", formKind, http.StatusSeeOther},
-		"nothing":          {"", formKind, http.StatusSeeOther},
+		"nothing":          {"", formKind, http.StatusOK},
 	} {
 		if r := w.ask("POST", "/ask", c.body, "Content-Type", c.kind); r.StatusCode != c.want {
 			t.Errorf("%s: %s, not %d", name, r.Status, c.want)

@@ -62,7 +62,6 @@ type landing struct {
 	Areas       []link
 	Home        string     // public address of this page; "" not known
 	Code        *page.Code // of that address
-	Dense       bool       // a code so long that it is drawn larger
 	Private     bool
 	Record      bool
 	LastSafe    string
@@ -78,9 +77,6 @@ type link struct {
 
 func (t *tree) link(name, path string) link {
 	k := link{Name: name, Path: path, Web: t.address(path)}
-	if t.code != "" {
-		k.Path = within(t.code, path)
-	}
 	if _, rest, ok := strings.Cut(k.Web, "://"); ok {
 		k.Webcal = template.URL("webcal://" + rest) // webcals has no client on phones
 	}

@@ -32,9 +32,6 @@ const (
 	bookFile = "site.record.csv"
 )
 
-// linkClosing is what the last event of such a calendar says.
-const linkClosing = "This calendar holds one set of answers. Other answers make another address: subscribe to the new one, and remove this one."
-
 // link answers a path below /p/.
 func (f *Feed) link(a answered, w http.ResponseWriter, q *http.Request, rest string) answered {
 	code, path := linked(rest)
@@ -49,14 +46,18 @@ func (f *Feed) link(a answered, w http.ResponseWriter, q *http.Request, rest str
 		return notAllowed(a, w, "GET, HEAD")
 	}
 	now := f.o.Now()
-	known := f.linkMark(code, path, now)
+	was := ""
+	if path == landingFile {
+		was = q.URL.Query().Get(wasOne)
+	}
+	known := f.linkMark(code, path, was, now)
 	if r := known.bare(true); !asksAnew(r, q) {
 		a.status, a.sent = r.answer(w, q)
 		return a
 	}
-	made, err := inLinkTurn(f, q, func() (file, error) { return f.linkFile(code, path, now) })
+	made, err := inLinkTurn(f, q, func() (file, error) { return f.linkFile(code, path, was, now) })
 	if bad, ok := errors.AsType[*badAnswers](err); ok && path == landingFile {
-		return f.seeOther(a, w, within(bad.code, askPath))
+		return f.seeOther(a, w, within(bad.code, askPath)+"#wrong")
 	}
 	if err != nil {
 		return f.noLink(a, w, err)
@@ -128,11 +129,11 @@ var release = sync.OnceValue(func() string {
 })
 
 // linkMark tells the bytes of a link's file on a day without working them out: the same
-// release, day and address give the same. Its time is the first moment at which it is
+// release, day, address and answers from before give the same. Its time is the first moment at which it is
 // that day anywhere, so that it is the same for all, and never lies ahead.
-func (f *Feed) linkMark(code, path string, now time.Time) mark {
+func (f *Feed) linkMark(code, path, was string, now time.Time) mark {
 	today := day(now)
-	sum := sha256.Sum256([]byte(strings.Join([]string{release(), today.String(), f.o.Base, within(code, path)}, "\n")))
+	sum := sha256.Sum256([]byte(strings.Join([]string{release(), today.String(), f.o.Base, within(code, path), was}, "\n")))
 	m := mark{size: leastZipped, modified: today.Time().Add(-14 * time.Hour)}
 	copy(m.tag[:], sum[:])
 	return m

@@ -8,6 +8,8 @@ import (
 
 	"swardbook/schedule"
 	"swardbook/schedule/ask"
+	"swardbook/schedule/door"
+	"swardbook/schedule/page"
 	"swardbook/schedule/plan"
 )
 
@@ -17,10 +19,6 @@ const (
 	csvType  = "text/csv; charset=utf-8"
 )
 
-// mostYears is how long a site in a link may have been going on, as each season before
-// today's is planned anew every time. // [common]
-const mostYears = 10
-
 // badAnswers is the error of a code whose answers make no program.
 type badAnswers struct {
 	code     string
@@ -29,20 +27,21 @@ type badAnswers struct {
 
 func (e *badAnswers) Error() string { return "the answers have errors" }
 
-// loaded makes a site of the answers in a code, or says what is wrong with them.
-func loaded(a ask.Answers, today schedule.Date) *reading {
+// planned plans the answers of a link.
+func (f *Feed) planned(code string, a ask.Answers, today schedule.Date) (*schedule.Program, error) {
 	r := &reading{}
-	r.site, r.done, r.problems = ask.Load(a, nil)
-	if r.site != nil && today.After(r.site.Start.AddMonths(12*mostYears)) {
-		r.site = nil
-		r.problems = append(r.problems, schedule.Problem{Key: "start", Message: fmt.Sprintf("lies more than %d years back", mostYears),
-			Hint: "a link works out every season each time it is asked; save the site file and keep it on a server, or begin later"})
+	r.site, r.done, r.problems = door.Load(a, today)
+	if r.plan("", today, f.o.Plan); r.fault != nil {
+		return nil, r.fault
 	}
-	return r
+	if r.program == nil {
+		return nil, &badAnswers{code, r.problems}
+	}
+	return r.program, nil
 }
 
-// linkFile works out one file of a link.
-func (f *Feed) linkFile(code, path string, now time.Time) (file, error) {
+// linkFile works out one file of a link. The page tells what moved since other answers.
+func (f *Feed) linkFile(code, path, was string, now time.Time) (file, error) {
 	a, err := ask.Decode(code)
 	if err != nil {
 		return file{}, err
@@ -57,18 +56,41 @@ func (f *Feed) linkFile(code, path string, now time.Time) (file, error) {
 		}
 		return file{path, csvType, book}, nil
 	}
-	r := loaded(a, day(now))
-	if r.plan("", day(now), f.o.Plan); r.fault != nil {
-		return file{}, r.fault
-	}
-	if r.program == nil {
-		return file{}, &badAnswers{code, r.problems}
-	}
-	t := &tree{base: f.o.Base, code: code, now: now}
-	if t.stamp, err = plan.Stamps(r.site, day(now)); err != nil {
+	p, err := f.planned(code, a, day(now))
+	if err != nil {
 		return file{}, err
 	}
-	return t.file(r.program, path)
+	t := &tree{base: f.o.Base, code: code, now: now}
+	if path == landingFile {
+		body, err := f.linkPage(t, a, p, was)
+		return file{path, htmlType, body}, err
+	}
+	if t.stamp, err = plan.Stamps(p.Site, day(now)); err != nil {
+		return file{}, err
+	}
+	return t.file(p, path)
+}
+
+// linkPage writes the page behind a link.
+func (f *Feed) linkPage(t *tree, a ask.Answers, p *schedule.Program, was string) ([]byte, error) {
+	today := day(t.now)
+	to := page.Answered{Today: today, Change: within(t.code, askPath), Link: t.address(landingFile), Subscribe: t.address(calendarFile),
+		Calendar: within(t.code, calendarFile), Site: within(t.code, tomlFile), Sheet: within(t.code, sheetFile), Again: "../" + askPath}
+	if len(a.Names("record")) > 0 {
+		to.Record = within(t.code, bookFile)
+	}
+	for _, part := range door.Parts(p)[1:] {
+		path := part.Path() + ".ics"
+		to.Each = append(to.Each, page.Own{Name: part.Name, Subscribe: t.address(path), Calendar: within(t.code, path)})
+	}
+	if before, err := ask.Decode(was); err == nil {
+		to.Was, _ = f.planned(was, before, today) // what makes no program is not told against
+	}
+	body, err := page.Answer(p.AsOf(today), to)
+	if err != nil {
+		return nil, fmt.Errorf("the page: %w", err)
+	}
+	return body, nil
 }
 
 // Limits of what is worked out for links. Those of the folder have turns of their own,

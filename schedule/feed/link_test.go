@@ -58,10 +58,10 @@ func codeOf(t testing.TB, a ask.Answers) string {
 func (w *world) send(a ask.Answers, path string, more ...string) *http.Response {
 	w.t.Helper()
 	var body []string
-	for _, one := range a {
+	for _, one := range here.Form(a) {
 		body = append(body, url.QueryEscape(one.Key)+"="+url.QueryEscape(one.Value))
 	}
-	return w.ask(http.MethodPost, path, strings.Join(append(body, more...), "&"), "Content-Type", formKind)
+	return w.ask(http.MethodPost, path, strings.Join(append(append(body, "press=program"), more...), "&"), "Content-Type", formKind)
 }
 
 func body(t testing.TB, r *http.Response) string {
@@ -87,8 +87,8 @@ func TestAskToCalendar(t *testing.T) {
 	code := strings.TrimPrefix(to, "p/")
 	page := w.ask("GET", "/"+to, "")
 	text := body(t, page)
-	for _, want := range []string{"webcal://example.org/lawns/p/" + code + ".ics", "https://example.org/lawns/p/" + code + ".ics", `class="code dense"`,
-		"remove the old one", code + "/ask", code + "/site.toml", code + "/sheet"} {
+	for _, want := range []string{"webcal://example.org/lawns/p/" + code + ".ics", "https://example.org/lawns/p/" + code + ".ics", `class="code"`,
+		"carries all your answers", code + "/ask", code + "/site.toml", code + "/sheet"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not have %s", want)
 		}
@@ -123,9 +123,14 @@ func TestAskToCalendar(t *testing.T) {
 		t.Errorf("the same answers go to %q", to)
 	}
 	other := w.send(answers.Set("area.lawn.size", "2300 sq ft"), "/p/"+code+"/ask").Header.Get("Location")
-	b, err := ask.Decode(strings.TrimPrefix(other, "../"))
-	if err != nil || b.Get("id") == answers.Get("id") || b.Get("area.lawn.size") != "2300 sq ft" {
+	new, was, _ := strings.Cut(strings.TrimPrefix(other, "../"), "?was=")
+	b, err := ask.Decode(new)
+	if err != nil || was != code || b.Get("id") == answers.Get("id") || b.Get("area.lawn.size") != "2300 sq ft" {
 		t.Errorf("other answers go to %q: %v %v", other, b, err)
+	}
+	changed := w.ask("GET", "/p/"+new+"?was="+code, "")
+	if text := body(t, changed); !strings.Contains(text, "What moved") || !strings.Contains(text, "remove the old") || changed.Header.Get("Etag") == w.ask("GET", "/p/"+new, "").Header.Get("Etag") {
+		t.Error("what moved is not said")
 	}
 	for _, secret := range []string{code, code[10:30], answers.Get("id"), "44109", "My lawn", "/p/"} {
 		if strings.Contains(w.logged(), secret) {
@@ -312,7 +317,7 @@ func TestLinksBusy(t *testing.T) {
 	if r := w.ask("GET", "/p/"+code, ""); r.StatusCode != 503 || r.Header.Get("Retry-After") == "" {
 		t.Error("without a place:", r.Status)
 	}
-	tag := w.feed.linkMark(code, calendarFile, w.now()).bare(true).tags[plainForm][0]
+	tag := w.feed.linkMark(code, calendarFile, "", w.now()).bare(true).tags[plainForm][0]
 	if r := w.ask("GET", "/p/"+code+".ics", "", "If-None-Match", tag); r.StatusCode != 304 {
 		t.Error("unchanged:", r.Status)
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"swardbook/schedule"
+	"swardbook/schedule/door"
 	"swardbook/schedule/ical"
 	"swardbook/schedule/page"
 	"swardbook/schedule/plan"
@@ -106,7 +107,7 @@ func (t *tree) parts(p *schedule.Program) []part {
 			out[i].o.Record = t.address(formPath)
 		}
 		if t.code != "" {
-			out[i].o.Closing = linkClosing
+			out[i].o.Closing = door.Closing
 		}
 	}
 	return out
@@ -159,10 +160,6 @@ func (t *tree) files(p *schedule.Program) ([]file, error) {
 func (t *tree) file(p *schedule.Program, path string) (file, error) {
 	switch path {
 	case landingFile:
-		if t.code != "" {
-			body, err := t.answer(p)
-			return file{path, htmlType, body}, err
-		}
 		why := map[string]string{}
 		for _, k := range t.parts(p)[1:] {
 			if _, err := ical.Write(p, k.o, t.now); err != nil {

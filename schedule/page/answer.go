@@ -19,8 +19,22 @@ type Answered struct {
 	Subscribe                            string   // address of the calendar, where a server answers
 	Calendar, Site, Record, Sheet, Again string   // the .ics, the site file, its record book, the page to print, the questions without an answer
 	File                                 string   // the site file that was written; "" the answers are a link
-	Left                                 []string // what the link leaves out
+	Each                                 []Own    // the calendars of single people and areas
 	Was                                  *schedule.Program
+}
+
+// Own is the calendar of one person, or of one area.
+type Own struct{ Name, Subscribe, Calendar string }
+
+// Webcal opens the dialog to subscribe in many calendars; "" where no server answers.
+func (o Own) Webcal() template.URL { return webcal(o.Subscribe) }
+
+func webcal(address string) template.URL {
+	_, rest, ok := strings.Cut(address, "://")
+	if !ok {
+		return ""
+	}
+	return template.URL("webcal://" + rest) // webcals has no client on phones
 }
 
 // answeredView is the page as its template reads it.
@@ -61,9 +75,7 @@ func Answer(p *schedule.Program, a Answered) ([]byte, error) {
 			return nil, err
 		}
 	}
-	if _, rest, ok := strings.Cut(a.Subscribe, "://"); ok {
-		v.Webcal = template.URL("webcal://" + rest)
-	}
+	v.Webcal = webcal(a.Subscribe)
 	if a.Was != nil {
 		v.Moved = moved(a.Was, p)
 		for _, c := range schedule.Compare(a.Was, p) {

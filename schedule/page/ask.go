@@ -23,7 +23,6 @@ type Asked struct {
 	LastSafe schedule.Date // the last safe day there
 	File     string        // the site file that is written; "" the answers become a link
 	Action   string        // where the form is sent
-	Changes  bool          // there were answers before
 	Planner  bool          // the page brings its planner along: what it needs stands beside it
 	Units    func(key string) []string
 	Grasses, Textures,
@@ -49,6 +48,7 @@ type askScreen struct {
 	Next, NextName  string // the screen after it
 	Last            bool
 	More, MoreName  string // a button for one more of the same
+	Less            string // the area that a button takes away
 }
 
 // askGroup is a set of fields that stand together.

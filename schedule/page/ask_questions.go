@@ -9,14 +9,14 @@ import (
 	"swardbook/schedule/word"
 )
 
-// firstArea is the id of the one piece of grass that most people have.
-const firstArea = "lawn"
+// FirstArea is the id of the one piece of grass that most people have.
+const FirstArea = "lawn"
 
 // screens asks one subject after the other.
 func (q *questions) screens() []askScreen {
 	areas := q.names("area")
 	if len(areas) == 0 {
-		areas = []string{firstArea}
+		areas = []string{FirstArea}
 	}
 	q.order = []string{"where"}
 	for _, a := range areas {
@@ -31,10 +31,13 @@ func (q *questions) screens() []askScreen {
 		out = append(out, s)
 	}
 	add("where", q.where)
-	for _, a := range areas {
+	for i, a := range areas {
 		several := len(areas) > 1
 		add("grass-"+a, func() askScreen { return q.grass(a, several) })
 		add("sheet-"+a, func() askScreen { return q.sheet(a, several) })
+		if i+1 == len(areas) {
+			out[len(out)-1].More, out[len(out)-1].MoreName = "area", "Another piece of grass"
+		}
 	}
 	add("shed", q.shed)
 	add("already", func() askScreen { return q.already(areas) })
@@ -104,6 +107,7 @@ func (q *questions) grass(area string, several bool) askScreen {
 	if name := q.get(at + ".name"); several {
 		f := q.field("text", at+".name", "Which piece of grass?", "A name, like East lawn.")
 		s.Title = word.Capital(cmp.Or(name, area)) + ": the grass"
+		s.Less = area
 		s.Groups = append(s.Groups, single(f))
 	}
 	size := q.withUnit(q.field("text", at+".size", "How big is the grass?", "In square feet, or its sides less the house: 40 x 65 - 24 x 30"), at+".size")

@@ -91,7 +91,7 @@
       }
       was = state?.was ?? code ?? "";
       if (state?.fields && ready) {
-        show(ask({ what: "press", fields: state.fields, press: state.press ?? state.screen ?? "" }).page || begin.outerHTML);
+        show(ask({ what: "press", fields: state.fields, press: state.press ?? state.screen ?? "", was }).page || begin.outerHTML);
       } else if (code) {
         show(ask({ what: "fill", code }).page);
       } else {
@@ -120,7 +120,7 @@
     }
     let next;
     try {
-      next = ask({ what: "press", fields: typed, press: button });
+      next = ask({ what: "press", fields: typed, press: button, was });
     } catch (e) {
       return alert(e.message);
     }
@@ -171,9 +171,11 @@
     const to = a.getAttribute("href");
     if (a.download && to.startsWith("#/")) { // a file to save
       e.preventDefault();
-      const [, code, name] = to.split("/");
+      const [, code, ...rest] = to.split("/");
+      const name = rest.join("/");
       const what = name.endsWith(".ics") ? "calendar" : name.endsWith(".toml") ? "site" : "book";
-      const url = URL.createObjectURL(new Blob([ask({ what, code }).page], { type: a.dataset.type + ";charset=utf-8" }));
+      const part = rest.length > 1 ? name.slice(0, -4) : "";
+      const url = URL.createObjectURL(new Blob([ask({ what, code, part }).page], { type: a.dataset.type + ";charset=utf-8" }));
       const save = document.createElement("a");
       save.href = url;
       save.download = a.download;
