@@ -14,12 +14,12 @@ import (
 // do with it. Addresses that are "" are not offered.
 type Answered struct {
 	Today                                schedule.Date
-	Change                               string   // the questions with the answers in them
-	Link                                 string   // address of this page, which carries the answers
-	Subscribe                            string   // address of the calendar, where a server answers
-	Calendar, Site, Record, Sheet, Again string   // the .ics, the site file, its record book, the page to print, the questions without an answer
-	File                                 string   // the site file that was written; "" the answers are a link
-	Each                                 []Own    // the calendars of single people and areas
+	Change                               string // the questions with the answers in them
+	Link                                 string // address of this page, which carries the answers
+	Subscribe                            string // address of the calendar, where a server answers
+	Calendar, Site, Record, Sheet, Again string // the .ics, the site file, its record book, the page to print, the questions without an answer
+	File                                 string // the site file that was written; "" the answers are a link
+	Each                                 []Own  // the calendars of single people and areas
 	Was                                  *schedule.Program
 }
 
