@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/schedule/word"
 )
 
 // Find looks a job up by its id ("east/lime/2026-1"), or by a part that fits only
@@ -127,6 +128,9 @@ func (p *Program) AsOf(today Date) *Program {
 		}
 	}
 	q.used = q.usedUp()
+	for _, w := range p.Site.Awaited(today) {
+		q.Awaited = append(q.Awaited, word.Sentence(w.Message)+" "+word.Sentence(word.Capital(w.Hint)))
+	}
 	q.Areas = slices.Clone(p.Areas)
 	for i := range q.Areas {
 		for _, c := range p.Chapters {

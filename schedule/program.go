@@ -43,6 +43,7 @@ type Program struct {
 	Assumptions []string    `json:"assumptions"`
 	Laws        []LawLine   `json:"laws"`
 	LawNotes    []string    `json:"law_notes"`
+	Awaited     []string    `json:"awaited,omitzero"` // reports that are in the site file before their day, see [Program.AsOf]
 	Metric      bool        `json:"metric,omitzero"`
 
 	Site *Site `json:"-"`

@@ -70,6 +70,27 @@ func (r SoilReport) Answer() Date {
 	return r.Sampled.AddDays(AnswerDays)
 }
 
+// Awaited warns of reports that are in the site file though the day on which their
+// answer is expected is still to come: nobody has said when it came.
+func (s *Site) Awaited(today Date) (out []Problem) {
+	for i := range s.Areas {
+		a := &s.Areas[i]
+		for _, r := range a.AllReports() {
+			if r.Soil == nil || !r.Received.IsZero() || today.Before(r.Sampled) || !today.Before(r.Answer()) {
+				continue
+			}
+			table := "area." + a.ID + ".soil"
+			if len(a.Reports) > 0 {
+				table += "." + r.Sampled.String()
+			}
+			out = append(out, Problem{Key: table, Warning: true,
+				Message: a.Name + ": the report of the sample of " + r.Sampled.Short() + " is expected on " + r.Answer().Short() + ", two weeks after it, and nothing is planned by it before",
+				Hint:    "if the answer is here, write under [" + table + "] received = " + today.String()})
+		}
+	}
+	return out
+}
+
 // AllReports gives the reports of an area by sampling day.
 func (a *Area) AllReports() []SoilReport {
 	if len(a.Reports) == 0 && a.Soil != nil {

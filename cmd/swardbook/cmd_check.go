@@ -114,7 +114,7 @@ func (s *session) check(file string, out *flag.Output, strict bool, today schedu
 			l.problems = append(l.problems, w)
 			found.Problems = append(found.Problems, problemShown(w))
 		}
-		for _, w := range p.CrewDoubts(schedule.Date{}) {
+		for _, w := range append(p.CrewDoubts(schedule.Date{}), l.site.Awaited(today)...) {
 			w.File, w.Line = file, sitefile.LineOf(l.text, w.Key)
 			l.problems = append(l.problems, w)
 			found.Problems = append(found.Problems, problemShown(w))

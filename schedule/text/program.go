@@ -54,6 +54,10 @@ func (s *sheet) program(p *schedule.Program) {
 	}
 	s.head(title)
 	s.para(0, where(p)+", "+between(p.Start, p.Through)+". "+s.standing(p))
+	for _, t := range p.Awaited {
+		s.gap()
+		s.para(0, t)
+	}
 	s.ahead(p)
 	s.everyJob(p)
 	s.limits(p)
