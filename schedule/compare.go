@@ -14,6 +14,7 @@ type Change struct {
 	ID   string `json:"id"`
 	What string `json:"what"` // "moved", "grew", "shrank", "changed", "appeared", "vanished", "left out", "no longer left out"
 	Text string `json:"text"`
+	Why  string `json:"why,omitzero"` // of a job still to do: what its working says now and did not say before
 	Was  Date   `json:"was,omitzero"`
 	Is   Date   `json:"is,omitzero"`
 }
@@ -42,18 +43,18 @@ func Compare(was, is *Program) []Change {
 			if days < 0 {
 				dir = "earlier"
 			}
-			out = append(out, Change{ID: e.ID, What: "moved", Was: o.Date, Is: e.Date,
+			out = append(out, Change{ID: e.ID, What: "moved", Was: o.Date, Is: e.Date, Why: newBound(o, e),
 				Text: fmt.Sprintf("from %s to %s, %s %s", o.Date.Short(), e.Date.Short(), word.Plural(int(math.Abs(float64(days))), "day"), dir)})
 		}
-		if m.Weight(o.Pounds) != m.Weight(e.Pounds) && (math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05) { // less is not seen on a scale
+		if e.State != Missed && m.Weight(o.Pounds) != m.Weight(e.Pounds) && (math.Abs(float64(e.Rate-o.Rate)) > 0.005 || math.Abs(float64(e.Pounds-o.Pounds)) > 0.05) { // less is not seen on a scale
 			what := "grew"
-			if e.Rate < o.Rate || e.Rate == o.Rate && e.Pounds < o.Pounds {
+			if e.Pounds < o.Pounds {
 				what = "shrank"
 			}
-			out = append(out, Change{ID: e.ID, What: what, Was: o.Date, Is: e.Date,
+			out = append(out, Change{ID: e.ID, What: what, Was: o.Date, Is: e.Date, Why: newWhy(o, e),
 				Text: fmt.Sprintf("from %s to %s", m.Weight(o.Pounds), m.Weight(e.Pounds))})
 		}
-		if o.Material != e.Material {
+		if e.State != Missed && o.Material != e.Material {
 			out = append(out, Change{ID: e.ID, What: "changed", Was: o.Date, Is: e.Date, Text: fmt.Sprintf("%s instead of %s", e.MaterialName, o.MaterialName)})
 		}
 		if o.State != e.State {
@@ -70,6 +71,36 @@ func Compare(was, is *Program) []Change {
 		return cmp.Or(firstDate(a).Compare(firstDate(b)), cmp.Compare(a.ID, b.ID))
 	})
 	return out
+}
+
+// newBound gives what binds the day of a job now and did not before; "" for nothing,
+// or of a job that is over.
+func newBound(was, is *Entry) string {
+	if is.State != Planned {
+		return ""
+	}
+	i := slices.IndexFunc(is.BoundBy, func(t string) bool { return t != idealDay && !slices.Contains(was.BoundBy, t) })
+	switch {
+	case i >= 0:
+		return is.BoundBy[i]
+	case is.Earliest != was.Earliest:
+		return "it may be done from " + is.Earliest.Short() + " now"
+	}
+	return ""
+}
+
+// newWhy gives the first step of the working of a job that it did not have before.
+func newWhy(was, is *Entry) string {
+	if is.State != Planned || is.Rest {
+		return ""
+	}
+	i := slices.IndexFunc(is.Why, func(r Reason) bool {
+		return !slices.ContainsFunc(was.Why, func(o Reason) bool { return o.Text == r.Text })
+	})
+	if i < 0 {
+		return ""
+	}
+	return is.Why[i].Text
 }
 
 func firstDate(c Change) Date {

@@ -45,6 +45,9 @@ type Job struct {
 	Rest  bool     // what is left of a job done in part
 }
 
+// idealDay is what binds a day that nothing else does.
+const idealDay = "the ideal day"
+
 // ID names the job in the program: "east/lime/2026-1", "site/last-safe/2026-1".
 func (j *Job) ID() string { return JobID(j.AreaID(), j.Kind, j.Season, j.N) }
 

@@ -50,7 +50,11 @@ func Changes(changes []schedule.Change, style Style) string {
 
 func (s *sheet) changes(indent int, changes []schedule.Change) {
 	for _, c := range changes {
-		s.hang(indent, "-", c.ID+" "+c.What+": "+word.Sentence(c.Text))
+		t := c.ID + " " + c.What + ": " + word.Sentence(c.Text)
+		if c.Why != "" {
+			t += " " + word.Capital(word.Sentence(c.Why))
+		}
+		s.hang(indent, "-", t)
 	}
 }
 
