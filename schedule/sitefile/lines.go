@@ -22,6 +22,7 @@ type lines struct {
 	from, to int    // the bytes of that value
 	table    string // the table it stands in
 	head     int    // the byte after that table's header line; 0 not there
+	tail     int    // the byte after the line of its last key; 0 it has none
 }
 
 // Deepest nesting read; the site file itself needs five. [common]
@@ -61,6 +62,9 @@ func (l *lines) scan() {
 			}
 			if l.at == start {
 				l.at++
+			}
+			if l.restOfLine(); table == l.table && l.want != "" {
+				l.tail = l.at
 			}
 		}
 		l.restOfLine()
