@@ -28,7 +28,7 @@ type command struct {
 // commands are all commands, in the order in which a person needs them.
 func commands() []command {
 	return []command{
-		newCommand, checkCommand, soilCommand, programCommand, whyCommand, calendarCommand,
+		askCommand, newCommand, checkCommand, soilCommand, programCommand, whyCommand, calendarCommand,
 		sheetCommand, rosterCommand, materialsCommand, ledgerCommand, recordCommand, compareCommand,
 		lessonCommand, climateCommand, figureCommand, serveCommand, publishCommand, sourcesCommand,
 	}
@@ -142,6 +142,7 @@ func version() string {
 
 const shortHelp = `swardbook makes a dated lawn program from one site file.
 
+    swardbook ask lawn.toml         a few questions in a browser, and the program
     swardbook new -o lawn.toml      write a site file to fill in
     swardbook program lawn.toml     the program
 

@@ -31,9 +31,11 @@ func Load(a ask.Answers, today schedule.Date) (*schedule.Site, []schedule.Done, 
 // nothing that was typed stays behind in silence.
 func (d Door) problems(a ask.Answers, t Turn) []schedule.Problem {
 	if d.File != "" {
-		return ask.Problems(a)
+		_, _, problems := ask.Load(a, d.Open)
+		return append(problems, t.Wrong...)
 	}
 	_, _, problems := Load(a, t.Today)
+	problems = append(problems, t.Wrong...)
 	_, left := ask.Share(a, true)
 	for _, why := range left {
 		problems = append(problems, schedule.Problem{Message: why})

@@ -1,7 +1,9 @@
 package door
 
 import (
+	"cmp"
 	"fmt"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,10 +17,15 @@ import (
 
 // Door is where the ask page stands.
 type Door struct {
-	File    string // the site file that is written; "" the answers become a link
-	Action  string // where the form is sent
-	Planner bool   // the page plans by itself, in the browser
+	File    string                              // the site file that is written; "" the answers become a link
+	Mark    string                              // tells the file as it is from what it is later; the page carries it along
+	Open    func(string) (io.ReadCloser, error) // opens a file that the site file names; nil: there is none
+	Action  string                              // where the form is sent
+	Planner bool                                // the page plans by itself, in the browser
 }
+
+// MarkField is the field in which the page carries the mark of its file.
+const MarkField = "form.mark"
 
 // Turn is what somebody typed, and the button that was pressed.
 type Turn struct {
@@ -27,7 +34,8 @@ type Turn struct {
 	At    string      // the screen that was shown, from which "enter" goes on; "" the first
 	Was   ask.Answers // those that are being changed; nil none
 	Today schedule.Date
-	ID    ask.ID // drawn by lot, for answers that are new
+	ID    ask.ID             // drawn by lot, for answers that are new
+	Wrong []schedule.Problem // what else the door has to say
 }
 
 // Next is what comes of a turn.
@@ -47,6 +55,9 @@ func (d Door) Press(t Turn) (Next, error) {
 	}
 	typed := ask.FromForm(t.Form)
 	answers := complete(typed, t.Was, t.Today)
+	if answers.Get("id") == "" {
+		answers = answers.Set("id", t.ID.String())
+	}
 	problems := d.problems(answers, t)
 	fatal := schedule.Fatal(problems)
 	next := Next{Answers: answers, Screen: t.Press}
@@ -71,7 +82,7 @@ func (d Door) Press(t Turn) (Next, error) {
 		a.Seen, next.Screen = "all", "wrong"
 	case add:
 		a.Fields = append(a.Fields, another(t.Form, more)...)
-		next.Screen = map[string]string{"bag": "shed", "line": "already"}[more]
+		next.Screen = rows[t.Press]
 		if a.Seen = next.Screen; more == "area" {
 			next.Screen = "grass-" + strings.Split(a.Fields[len(a.Fields)-1].Name, ".")[1]
 			a.Seen = before(a, next.Screen)
@@ -115,6 +126,9 @@ func (d Door) Begin(today schedule.Date) ([]byte, error) {
 func (d Door) asked(t Turn, answers ask.Answers, problems []schedule.Problem) page.Asked {
 	a := page.Asked{Today: t.Today, Problems: problems, File: d.File, Action: d.Action, Planner: d.Planner,
 		Units: ask.Units, Grasses: agronomy.GrassNames()}
+	if d.Mark != "" {
+		t.Form = t.Form.Set(MarkField, d.Mark)
+	}
 	for _, f := range t.Form {
 		a.Fields = append(a.Fields, page.Field{Name: f.Key, Value: f.Value})
 	}
@@ -196,6 +210,9 @@ func complete(a, was ask.Answers, today schedule.Date) ask.Answers {
 	return a
 }
 
+// rows are the buttons for a row more, and the screen on which it stands.
+var rows = map[string]string{"more-bag": "shed", "more-line": "already"}
+
 // another is an empty row more.
 func another(f ask.Form, what string) []page.Field {
 	table, stem, field := "material", "bag", "kind"
@@ -241,6 +258,7 @@ func before(a page.Asked, screen string) string {
 
 func after(a page.Asked, screen string) string {
 	order := page.Screens(a)
+	screen = cmp.Or(rows[screen], screen)
 	switch i := slices.Index(order, screen); {
 	case i < 0:
 		return order[1]

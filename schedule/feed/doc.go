@@ -36,6 +36,7 @@
 //	form       asks what was done; record writes it into the record book
 //	link       addresses that carry a site; link_make works them out, client bounds who asks
 //	ask        the questions, which make such an address
+//	local      the questions for one person, whose answers are written to a site file
 //	publish    the tree as files; imprint knows where nothing changed
 //
 // A file that breaks does not take its site down: the last good program is

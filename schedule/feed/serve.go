@@ -19,11 +19,16 @@ const (
 	answerTime      = 60 * time.Second // until the answer is taken, for slow lines // [common]
 	idleTime        = 30 * time.Second // between two requests // [common]
 	stopTime        = 10 * time.Second // for requests under way when the server stops // [common]
+	stopSoon        = time.Second / 4  // the same where nobody else waits // [common]
 )
 
 // Serve answers requests on the listener until the context ends, then lets
 // requests under way finish. It returns nil after such a stop.
 func Serve(ctx context.Context, l net.Listener, h http.Handler, log *slog.Logger) error {
+	return serve(ctx, l, h, log, stopTime)
+}
+
+func serve(ctx context.Context, l net.Listener, h http.Handler, log *slog.Logger, stop time.Duration) error {
 	server := &http.Server{
 		Handler:           h,
 		MaxHeaderBytes:    mostHeader,
@@ -41,14 +46,14 @@ func Serve(ctx context.Context, l net.Listener, h http.Handler, log *slog.Logger
 		case <-ctx.Done():
 		case <-done:
 		}
-		end, cancel := context.WithTimeout(context.Background(), stopTime)
+		end, cancel := context.WithTimeout(context.Background(), stop)
 		defer cancel()
 		stopped <- server.Shutdown(end)
 	}()
 	err := server.Serve(&limited{Listener: l, places: make(chan struct{}, mostConnections), closed: make(chan struct{})})
 	close(done)
-	if stop := <-stopped; errors.Is(err, http.ErrServerClosed) {
-		if stop != nil {
+	if late := <-stopped; errors.Is(err, http.ErrServerClosed) {
+		if late != nil {
 			server.Close()
 		}
 		return nil
