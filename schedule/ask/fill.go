@@ -86,6 +86,11 @@ func Units(key string) []string {
 func (a Answers) parted(one Answer) Form {
 	offered := Units(one.Key)
 	text := strings.TrimSpace(one.Value)
+	for side, square := range map[string]string{" ft": "sq ft", " m": "sq m"} {
+		if plain, ok := strings.CutSuffix(text, side); ok && strings.HasSuffix(one.Key, ".size") && sides(plain) {
+			return Form{answer(one.Key, plain), answer(parts+one.Key+".unit", square)}
+		}
+	}
 	_, unit, ok := agronomy.Number(text)
 	number := strings.TrimSpace(strings.TrimSuffix(text, unit))
 	_, group := pattern(one.Key)

@@ -85,7 +85,7 @@ func TestFromSheetToProgram(t *testing.T) {
 		t.Error("no sheet", err)
 	}
 	filled, err := Door{}.Fill(a, today)
-	if err != nil || !strings.Contains(string(filled), `value="40 x 65 - 24 x 30 ft"`) {
+	if err != nil || !strings.Contains(string(filled), `value="40 x 65 - 24 x 30"`) {
 		t.Error("the size that was typed is not in the page to change answers", err)
 	}
 }

@@ -74,12 +74,15 @@ func draft(t Turn, typed ask.Answers) string {
 	return code
 }
 
-// kept tells whether the page can be filled again from the answers as it was.
+// kept tells whether the page can be filled again from the answers: they are the same, and
+// no field is lost of those that make an answer only beside others.
 func kept(f ask.Form, a ask.Answers) bool {
 	again := Door{}.Form(a)
+	if !slices.Equal(ask.FromForm(f).Set("id", "").Tidy(), ask.FromForm(again).Set("id", "").Tidy()) {
+		return false
+	}
 	return !slices.ContainsFunc(f, func(one ask.Answer) bool {
 		value := strings.TrimSpace(one.Value)
-		unit := strings.HasSuffix(one.Key, ".unit")
-		return value != "" && !unit && one.Key != "id" && again.Get(one.Key) != value && !slices.Contains(again, ask.Answer{Key: one.Key, Value: value})
+		return value != "" && strings.HasPrefix(one.Key, "form.") && !strings.HasSuffix(one.Key, ".unit") && again.Get(one.Key) != value
 	})
 }

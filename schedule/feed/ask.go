@@ -23,8 +23,18 @@ const (
 	wasOne = "was" // the code of the answers that are being changed
 )
 
-// here is the ask page at this door. Its form is sent to the address where it stands.
-var here door.Door
+// asking is the ask page at this door. Its form is sent to the address where it stands,
+// less the fragment, which a browser would hand on to whatever comes next.
+func asking(press, was string) door.Door {
+	about := url.Values{}
+	if press != "" {
+		about.Set(goOn, press)
+	}
+	if was != "" {
+		about.Set(wasOne, was)
+	}
+	return door.Door{Action: askPath + query(about)}
+}
 
 // ask answers the address of the questions: GET shows them, with the answers of a code;
 // POST turns what was typed into an address, and sends the reader there. So reloading
@@ -38,6 +48,8 @@ func (f *Feed) ask(a answered, w http.ResponseWriter, q *http.Request, code stri
 		return notAllowed(a, w, "GET, HEAD, POST")
 	}
 	today := day(f.o.Now())
+	press, was := q.URL.Query().Get(goOn), q.URL.Query().Get(wasOne)
+	here := asking(press, was)
 	if code == "" {
 		body, err := here.Begin(today)
 		if err != nil {
@@ -50,11 +62,10 @@ func (f *Feed) ask(a answered, w http.ResponseWriter, q *http.Request, code stri
 		if err != nil {
 			return nil, err
 		}
-		press := q.URL.Query().Get(goOn)
 		if press == "" {
 			return here.Fill(answers, today)
 		}
-		next, err := here.Press(door.Turn{Form: here.Form(answers), Press: press, Was: changed(q, ""), Today: today})
+		next, err := here.Press(door.Turn{Form: here.Form(answers), Press: press, Was: changed(was), Today: today})
 		if err == nil && next.Page == nil { // nothing is wrong any more
 			return here.Fill(answers, today)
 		}
@@ -66,12 +77,8 @@ func (f *Feed) ask(a answered, w http.ResponseWriter, q *http.Request, code stri
 	return sendPage(a, w, q, http.StatusOK, body)
 }
 
-// changed gives the answers that are being changed: those that the address names, else
-// those of its own code, if they make a program.
-func changed(q *http.Request, code string) ask.Answers {
-	if named := q.URL.Query().Get(wasOne); named != "" {
-		code = named
-	}
+// changed gives the answers of a code that are being changed; nil if they make no program.
+func changed(code string) ask.Answers {
 	a, err := ask.Decode(code)
 	if err != nil || schedule.Fatal(ask.Problems(a)) {
 		return nil
@@ -89,12 +96,13 @@ func (f *Feed) answer(a answered, w http.ResponseWriter, q *http.Request, code s
 	rand.Read(t.ID[:])
 	from := q.URL.Query().Get(wasOne)
 	next, err := inLinkTurn(f, q, func() (door.Next, error) {
-		if t.Was = changed(q, code); t.Was == nil {
-			from = ""
-		} else if from == "" {
+		if from == "" {
 			from = code
 		}
-		return here.Press(t)
+		if t.Was = changed(from); t.Was == nil {
+			from = ""
+		}
+		return asking(press, from).Press(t)
 	})
 	if err != nil {
 		return f.noLink(a, w, err)

@@ -58,7 +58,7 @@ func codeOf(t testing.TB, a ask.Answers) string {
 func (w *world) send(a ask.Answers, path string, more ...string) *http.Response {
 	w.t.Helper()
 	var body []string
-	for _, one := range here.Form(a) {
+	for _, one := range asking("", "").Form(a) {
 		body = append(body, url.QueryEscape(one.Key)+"="+url.QueryEscape(one.Value))
 	}
 	return w.ask(http.MethodPost, path, strings.Join(append(append(body, "press=program"), more...), "&"), "Content-Type", formKind)

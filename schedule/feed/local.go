@@ -11,6 +11,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"net/url"
 	"os"
 	"strconv"
 	"strings"
@@ -103,8 +104,8 @@ func (l *Local) read() (a ask.Answers, text *reading, problems []schedule.Proble
 
 func (t *reading) mark() string { return hex.EncodeToString(t.sum[:8]) }
 
-func (l *Local) door(mark string) door.Door {
-	return door.Door{File: l.o.File, Mark: mark, Open: func(name string) (io.ReadCloser, error) { return l.o.Root.Open(name) }}
+func (l *Local) door(mark, at string) door.Door {
+	return door.Door{File: l.o.File, Mark: mark, Action: "./?at=" + url.QueryEscape(at), Open: func(name string) (io.ReadCloser, error) { return l.o.Root.Open(name) }}
 }
 
 // ServeHTTP answers the owner's browser, and nobody else.
@@ -123,7 +124,7 @@ func (l *Local) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 	case q.Method != http.MethodGet && q.Method != http.MethodHead:
 		notAllowed(answered{}, w, "GET, HEAD")
 	default:
-		body, kind, err := l.get(path, q.URL.Query().Get("turn"))
+		body, kind, err := l.get(path, q.URL.Query().Get("turn"), q.URL.Query().Get("at"))
 		switch {
 		case errors.Is(err, errNoFile):
 			refuse(answered{}, w, http.StatusNotFound)
@@ -139,7 +140,7 @@ func (l *Local) ServeHTTP(w http.ResponseWriter, q *http.Request) {
 }
 
 // get makes a page or a file.
-func (l *Local) get(path, turn string) (body []byte, kind string, err error) {
+func (l *Local) get(path, turn, at string) (body []byte, kind string, err error) {
 	a, text, problems, err := l.read()
 	today := day(l.o.Now())
 	switch {
@@ -149,7 +150,7 @@ func (l *Local) get(path, turn string) (body []byte, kind string, err error) {
 		body, err = unready(l.o.File, problems)
 		return body, htmlType, err
 	case path == "":
-		body, err = l.questions(a, text.mark(), turn, today)
+		body, err = l.questions(a, text.mark(), turn, at, today)
 		return body, htmlType, err
 	case a == nil:
 		return nil, "", errNoFile
@@ -173,21 +174,21 @@ func (l *Local) get(path, turn string) (body []byte, kind string, err error) {
 	return nil, "", errNoFile
 }
 
-func (l *Local) questions(a ask.Answers, mark, turn string, today schedule.Date) ([]byte, error) {
+func (l *Local) questions(a ask.Answers, mark, turn, at string, today schedule.Date) ([]byte, error) {
 	n, _ := strconv.Atoi(turn)
 	l.mu.Lock()
 	t, known := l.turns[n]
 	l.mu.Unlock()
 	switch {
 	case known:
-		next, err := l.door(t.mark).Press(t.Turn)
+		next, err := l.door(t.mark, at).Press(t.Turn)
 		if err != nil || next.Page != nil {
 			return next.Page, err
 		}
 	case a == nil:
-		return l.door(mark).Begin(today)
+		return l.door(mark, at).Begin(today)
 	}
-	return l.door(mark).Fill(a, today)
+	return l.door(mark, at).Fill(a, today)
 }
 
 // before plans the answers that the file had before it was written last.
@@ -199,7 +200,7 @@ func (l *Local) before(today schedule.Date) *schedule.Program {
 		return nil
 	}
 	r := &reading{}
-	r.site, r.done, r.problems = ask.Load(was, l.door("").Open)
+	r.site, r.done, r.problems = ask.Load(was, l.door("", "").Open)
 	r.plan(l.o.Site, today, l.o.Plan)
 	return r.program // nil if it made none: there is nothing to tell against
 }
@@ -217,13 +218,14 @@ func (l *Local) post(w http.ResponseWriter, q *http.Request) {
 		refuse(answered{}, w, http.StatusConflict)
 		return
 	}
-	t := localTurn{door.Turn{Form: form, Press: press, At: q.URL.Query().Get("at"), Was: a, Today: day(l.o.Now())}, form.Get(door.MarkField)}
+	at := q.URL.Query().Get("at")
+	t := localTurn{door.Turn{Form: form, Press: press, At: at, Was: a, Today: day(l.o.Now())}, form.Get(door.MarkField)}
 	rand.Read(t.ID[:])
 	if last := press == "program" || press == "enter"; last && t.mark != text.mark() {
 		t.mark = text.mark()
 		t.Wrong = append(t.Wrong, schedule.Problem{Message: "the file was changed by somebody else while you answered", Hint: "open this page anew to see it, or press again and your answers are written over it"})
 	}
-	next, err := l.door(t.mark).Press(t.Turn)
+	next, err := l.door(t.mark, at).Press(t.Turn)
 	if err == nil && next.Answers != nil {
 		if err = l.write(next.Answers, text); err == nil {
 			l.mu.Lock()
@@ -233,7 +235,7 @@ func (l *Local) post(w http.ResponseWriter, q *http.Request) {
 			return
 		}
 		t.Wrong = append(t.Wrong, schedule.Problem{Message: err.Error()})
-		next, err = l.door(t.mark).Press(t.Turn)
+		next, err = l.door(t.mark, at).Press(t.Turn)
 	}
 	if err != nil {
 		l.o.Log.Error("a page could not be written", "error", err.Error())

@@ -84,7 +84,7 @@ func (l *local) form() ask.Form {
 	if err != nil || len(problems) > 0 {
 		l.Fatal(err, problems)
 	}
-	return l.door("").Form(a).Set(door.MarkField, text.mark())
+	return l.door("", "").Form(a).Set(door.MarkField, text.mark())
 }
 
 func (l *local) send(f ask.Form, press string) *http.Response {
