@@ -47,14 +47,18 @@ func Update(old []byte, p *schedule.Program, o Options, now time.Time) (out []by
 	for _, e := range before.events {
 		had[e.UID] = e
 	}
-	c.events = slices.DeleteFunc(c.events, func(e Event) bool {
-		over := dayOf(now).After(e.Date.AddMonths(historyMonths))
-		if was, known := had[e.UID]; over && known {
+	all := slices.Clone(c.events)
+	c.forget(dayOf(now))
+	stays := make(map[string]bool, len(c.events))
+	for _, e := range c.events {
+		stays[e.UID] = true
+	}
+	for _, e := range all {
+		if was, known := had[e.UID]; known && !stays[e.UID] {
 			changes.Dropped = append(changes.Dropped, was.words())
 			delete(had, e.UID)
 		}
-		return over
-	})
+	}
 	for i := range c.events {
 		e := &c.events[i]
 		was, known := had[e.UID]

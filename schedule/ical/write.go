@@ -87,9 +87,13 @@ func Anew(p *schedule.Program, o Options, sequence int, stamp func(*schedule.Ent
 	return encode(c)
 }
 
-// forget leaves out what lies over a year behind a day.
+// forget leaves out what lies over a year behind a day, unless that is all there is: the
+// program of a class long past is still one to look at.
 func (c *calendar) forget(today schedule.Date) {
-	c.events = slices.DeleteFunc(c.events, func(e Event) bool { return today.After(e.Date.AddMonths(historyMonths)) })
+	old := func(e Event) bool { return today.After(e.Date.AddMonths(historyMonths)) }
+	if slices.ContainsFunc(c.events, func(e Event) bool { return !old(e) }) {
+		c.events = slices.DeleteFunc(c.events, old)
+	}
 }
 
 // close lets the last event say what the options ask for.

@@ -384,4 +384,12 @@ func TestANewFile(t *testing.T) {
 			t.Errorf("the lime of 19 September 2026 on %s: %v", day, found)
 		}
 	}
+	// A program that lies behind in whole is still one to look at, and to update.
+	long, err := Write(p, Options{}, at("2035-01-01T00:00:00Z"))
+	if err != nil || len(events(t, long)) != len(events(t, a)) {
+		t.Errorf("years later: %d events, %v", len(events(t, long)), err)
+	}
+	if again, c, err := Update(long, p, Options{}, at("2036-01-01T00:00:00Z")); err != nil || !bytes.Equal(again, long) || total(c) != 0 {
+		t.Errorf("updated years later: %+v, %v", c, err)
+	}
 }
