@@ -33,6 +33,7 @@ const flags = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-ru
 
 const views = [
   { name: "phone", width: 360, height: 740, mobile: true },
+  { name: "narrow", width: 320, height: 640, mobile: true },
   { name: "phone-large-letters", width: 360, height: 740, letters: 32 },
   { name: "desktop", width: 1280, height: 900 },
   { name: "desktop-200", width: 640, height: 450, scale: 2 }, // 1280 × 900 at 200 %

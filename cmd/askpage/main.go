@@ -10,6 +10,7 @@ package main
 import (
 	"bytes"
 	"compress/gzip"
+	"encoding/json"
 	"flag"
 	"fmt"
 	"os"
@@ -45,7 +46,15 @@ func build(out string) error {
 	}
 	defer os.RemoveAll(temp)
 	wasm := filepath.Join(temp, "askpage.wasm")
-	compile := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", wasm, "swardbook/cmd/askpage")
+	root, err := goAnswers("env", "GOROOT")
+	if err != nil {
+		return err
+	}
+	overlay, err := withoutClient(root, temp)
+	if err != nil {
+		return err
+	}
+	compile := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-overlay", overlay, "-o", wasm, "swardbook/cmd/askpage")
 	compile.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	compile.Stderr = os.Stderr
 	if err := compile.Run(); err != nil {
@@ -66,11 +75,7 @@ func build(out string) error {
 	if err := z.Close(); err != nil {
 		return err
 	}
-	root, err := exec.Command("go", "env", "GOROOT").Output()
-	if err != nil {
-		return fmt.Errorf("asking for the toolchain's folder: %w", err)
-	}
-	runtime, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", door.RuntimeFile))
+	runtime, err := os.ReadFile(filepath.Join(root, "lib", "wasm", door.RuntimeFile))
 	if err != nil {
 		return err
 	}
@@ -81,4 +86,38 @@ func build(out string) error {
 	}
 	fmt.Printf("%s: the planner, %.1f MB, %.1f MB packed\n", out, float64(len(plain))/1e6, float64(packed.Len())/1e6)
 	return nil
+}
+
+// goAnswers asks the toolchain.
+func goAnswers(args ...string) (string, error) {
+	out, err := exec.Command("go", args...).Output()
+	if err != nil {
+		return "", fmt.Errorf("asking go %s: %w; run this in a folder of the source", strings.Join(args, " "), err)
+	}
+	return strings.TrimSpace(string(out)), nil
+}
+
+// withoutClient writes, for the compiler, that the package of this folder stands in the
+// place of the library's web client, and gives the file that says so.
+func withoutClient(root, temp string) (string, error) {
+	dir, err := goAnswers("list", "-f", "{{.Dir}}", "swardbook/cmd/askpage/http")
+	if err != nil {
+		return "", err
+	}
+	library := filepath.Join(root, "src", "net", "http")
+	files, err := filepath.Glob(filepath.Join(library, "*.go"))
+	if err != nil || len(files) == 0 {
+		return "", fmt.Errorf("%s holds no package of the library", library)
+	}
+	replace := map[string]string{}
+	for _, f := range files {
+		replace[f] = "" // as if it were not there
+	}
+	replace[filepath.Join(library, "http.go")] = filepath.Join(dir, "http.go")
+	text, err := json.Marshal(map[string]any{"Replace": replace})
+	if err != nil {
+		return "", err
+	}
+	overlay := filepath.Join(temp, "overlay.json")
+	return overlay, os.WriteFile(overlay, text, 0o666)
 }

@@ -53,6 +53,7 @@ var arrows = map[string][]string{
 	"cmd/swardbook/flag":     core,
 	"cmd/swardbook/figure":   slices.Concat(core, []string{"cmd/swardbook/flag"}),
 	"cmd/hardiness":          {"climate"},
+	"cmd/askpage/http":       {},
 	"cmd/askpage":            slices.Concat(core, []string{"schedule/plan", "schedule/sitefile", "schedule/ask", "schedule/door", "schedule/page"}),
 }
 
