@@ -4,7 +4,7 @@
 //   at 200 %, dark, forced colours, printed on A4 and on Letter.
 //
 // Scripts are off on every page but the one on which the accessibility checker
-// runs. A page fails on any console message or failed request, on sideways
+// runs. A file that ends in -print.html is only printed. A page fails on any console message or failed request, on sideways
 // scrolling, on anything the checkers of accessibility and of HTML find, on words
 // that are cut off or run into each other in a drawing, on a drawing whose letters
 // do not grow with the reader's, and on more printed pages than its kind may have.
@@ -42,7 +42,7 @@ const views = [
 ];
 
 // How many pages may be printed, by the end of a file's name.
-const mostPages = { "-sheet.html": 1, "-worksheet.html": 3, "-sets.html": 6, "-key.html": 3 };
+const mostPages = { "-sheet.html": 1, "-print.html": 1, "-worksheet.html": 3, "-sets.html": 6, "-key.html": 3 };
 
 const tallest = 9000; // px of a picture; the rest of a long page is more of the same
 
@@ -116,13 +116,28 @@ async function look(file, view) {
     const name = `${basename(file, ".html")}-${view.name}`;
     await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true,
       clip: { x: 0, y: 0, width: view.width, height: Math.min(size.high, tallest) } });
-    if (view.name !== "desktop") return;
-    for (const format of ["A4", "Letter"]) {
-      const pdf = await page.pdf({ path: join(artifacts, `${basename(file, ".html")}-${format}.pdf`), format, preferCSSPageSize: false });
-      console.log(`     ${basename(file)} prints on ${pages(pdf)} pages of ${format}`);
-      const most = Object.entries(mostPages).find(([end]) => file.endsWith(end))?.[1] ?? Infinity;
-      if (pages(pdf) > most) fail(file, format, `prints on ${pages(pdf)} pages, want ${most}`);
-    }
+    if (view.name === "desktop") await printed(page, file);
+  } finally {
+    await close();
+  }
+}
+
+// printed counts the pages of both sizes of paper.
+async function printed(page, file) {
+  for (const format of ["A4", "Letter"]) {
+    const pdf = await page.pdf({ path: join(artifacts, `${basename(file, ".html")}-${format}.pdf`), format, preferCSSPageSize: false });
+    console.log(`     ${basename(file)} prints on ${pages(pdf)} pages of ${format}`);
+    const most = Object.entries(mostPages).find(([end]) => file.endsWith(end))?.[1] ?? Infinity;
+    if (pages(pdf) > most) fail(file, format, `prints on ${pages(pdf)} pages, want ${most}`);
+  }
+}
+
+// print looks at nothing but the paper.
+async function print(file) {
+  const { page, close } = await open(views[2], false);
+  try {
+    await page.goto(pathToFileURL(resolve(file)).href);
+    await printed(page, file);
   } finally {
     await close();
   }
@@ -164,6 +179,7 @@ async function axeCheck(file, view) {
 
 await mkdir(artifacts, { recursive: true });
 for (const file of files) {
+  if (file.endsWith("-print.html")) { await print(file); continue; }
   await validate(file);
   for (const view of views) await look(file, view);
   for (const view of views.filter(v => ["phone", "dark", "desktop"].includes(v.name))) await axeCheck(file, view);
