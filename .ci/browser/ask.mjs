@@ -112,9 +112,9 @@ process.exit(failed ? 1 : 0);
 async function look(name) {
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);
   check(wide <= 320, `${name} scrolls sideways: ${wide} px in 320`);
-  await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true });
   await mkdir(out, { recursive: true });
   await writeFile(join(out, `${name}.html`), await page.content());
+  await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true, caret: "initial" });
   await page.evaluate(axe.source);
   const found = await page.evaluate(() => axe.run(document));
   for (const v of found.violations) check(false, `${name}: ${v.id}: ${v.nodes.map(n => n.html.slice(0, 120)).join(" | ")}`);

@@ -114,7 +114,7 @@ async function look(file, view) {
     const least = 9.5 * (view.letters ?? 16) / 16;
     if (size.small < least) fail(file, view.name, `letters of ${size.small.toFixed(1)} px in the drawing, want ${least}`);
     const name = `${basename(file, ".html")}-${view.name}`;
-    await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true,
+    await page.screenshot({ path: join(artifacts, `${name}.png`), fullPage: true, caret: "initial",
       clip: { x: 0, y: 0, width: view.width, height: Math.min(size.high, tallest) } });
     if (view.name === "desktop") await printed(page, file);
   } finally {

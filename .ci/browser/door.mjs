@@ -72,7 +72,7 @@ async function seen(name) {
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);
   check(wide <= 320, `${name} scrolls sideways: ${wide} px in 320`);
   await writeFile(join(out, `${name}.html`), await page.content());
-  await page.screenshot({ path: join(artifacts, `${name}-320.png`), fullPage: true });
+  await page.screenshot({ path: join(artifacts, `${name}-320.png`), fullPage: true, caret: "initial" });
 }
 
 const port = await new Promise(done => import("node:net").then(({ createServer }) => {

@@ -4,6 +4,9 @@ import (
 	"bytes"
 	"compress/gzip"
 	"fmt"
+	"html"
+	"html/template"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -113,6 +116,68 @@ func TestWrongAnswers(t *testing.T) {
 		if !strings.Contains(text, `aria-describedby="`+id+`-err"`) || !strings.Contains(text, `id="`+id+`-err"`) {
 			t.Errorf("%s: nothing is said at the field", id)
 		}
+	}
+}
+
+// Whatever is typed into any field of the page, right or wrong, is there again when the
+// page comes back: at once, at every door, and from the link of a draft, if there is one.
+func TestNothingTypedIsLost(t *testing.T) {
+	two := append(sheet(), ask.Answer{Key: "area.lawn2.size", Value: "400"}, ask.Answer{Key: "area.lawn2.grass", Value: "mixture"})
+	whole, err := Door{}.Press(Turn{Form: two, Press: "more-bag", Today: today})
+	if err != nil {
+		t.Fatal(err)
+	}
+	names := map[string]bool{}
+	for _, m := range regexp.MustCompile(`<(?:input|select)[^>]* name="([^"]+)"`).FindAllStringSubmatch(string(whole.Page), -1) {
+		names[m[1]] = true
+	}
+	if len(names) < 80 {
+		t.Fatalf("only %d fields", len(names))
+	}
+	const typed = `9 o'clock "<b>" & half`
+	shown := template.HTMLEscapeString(typed)
+	back := func(what string, page []byte) {
+		t.Helper()
+		if text := html.UnescapeString(string(page)); !strings.Contains(string(page), "<form") || !strings.Contains(text, typed) {
+			t.Errorf("%s: %s is lost", what, shown)
+		}
+		if strings.Contains(string(page), "<b>\"") {
+			t.Errorf("%s: what was typed became markup", what)
+		}
+	}
+	drafts := 0
+	for name := range names {
+		if name == "form.share" || name == "crew.days" || strings.HasSuffix(name, ".unit") || name == "press" { // chosen, never typed
+			continue
+		}
+		f := two.Set("form.people", "").Set(name, typed)
+		for _, d := range []Door{{}, {File: "lawn.toml"}} {
+			for _, press := range []string{"program", "more-line"} {
+				next, err := d.Press(Turn{Form: f, Press: press, Today: today})
+				if err != nil {
+					t.Fatal(name, err)
+				}
+				if next.Page != nil { // else it was right, and is in the program
+					back(name+" "+press, next.Page)
+				}
+				if next.Draft == "" {
+					continue
+				}
+				a, err := ask.Decode(next.Draft)
+				if err != nil {
+					t.Fatal(name, err)
+				}
+				again, err := d.Fill(a, today)
+				if err != nil {
+					t.Fatal(name, err)
+				}
+				drafts++
+				back(name+" from its draft", again)
+			}
+		}
+	}
+	if drafts < 50 {
+		t.Errorf("only %d drafts", drafts)
 	}
 }
 
