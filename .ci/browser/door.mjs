@@ -2,7 +2,7 @@
 // alone, without a script, on a phone of 320 px. First a server for anybody, then
 // "swardbook ask" with a site file. It writes down every page that it meets, for
 // check.mjs to look at, counts steps and keys, reads the QR code with another program's
-// eyes, and prints the address of the calendar.
+// eyes, and follows the calendar with programs of the command line (../subscribe/follow).
 //
 //   node door.mjs SWARDBOOK FOLDER FOR THE PAGES
 //
@@ -149,8 +149,9 @@ console.log(`     ask page of a server: a link of ${link.length} characters, rea
 const subscribe = (await page.getAttribute("a[href^='webcal:']", "href")).replace("webcal:", "http:");
 const ics = await (await fetch(subscribe)).text();
 check(ics.startsWith("BEGIN:VCALENDAR") && ics.includes("BEGIN:VEVENT"), "the calendar is none");
-await writeFile(join(out, "subscribe.txt"), subscribe + "\n");
-await writeFile(join(out, "link.txt"), link + "\n");
+const listed = execFileSync(join(import.meta.dirname, "../subscribe/follow"), [subscribe], { encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] }).trim().split("\n");
+check(listed.length === ics.split("BEGIN:VEVENT").length - 1 && listed.some(l => /Lime/.test(l)), `followed, the calendar lists ${listed}`);
+console.log(`     ask page of a server: followed by vdirsyncer, khal lists ${listed.length} jobs:\n       ${listed.join("\n       ")}`);
 
 // Back and forth, and another answer.
 await page.goBack();
