@@ -27,6 +27,8 @@ func ToForm(a Answers) Form {
 			}
 			row := parts + at + ".mix." + strconv.Itoa(mixed[at])
 			out = append(out, answer(row+".grass", grass), answer(row+".share", one.Value))
+		case whoField(one.Key, a.Names("area")) != "" && a.Get("crew.people."+one.Value) != "":
+			out = append(out, answer(whoField(one.Key, a.Names("area")), a.Get("crew.people."+one.Value)))
 		case one.Key == "crew.days":
 			for day := range strings.SplitSeq(one.Value, ",") {
 				out = append(out, answer(one.Key, strings.TrimSpace(day)))

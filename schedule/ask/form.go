@@ -18,6 +18,7 @@ import (
 //	form.material.bag1.n         the three numbers on a bag: n, p, k
 //	form.record.1.was            the material of a line, as the page was written
 //	form.people                  names, with commas between
+//	form.who.lawn                the name of who does the jobs of an area, form.who.lawn.lime of who limes it
 //
 // [FromForm] and [ToForm] go between the two.
 type Form = Answers
@@ -64,6 +65,8 @@ func FromForm(f Form) Answers {
 		switch {
 		case names[0] == "area" && len(names) == 3 && names[2] == "grass":
 			out = append(out, f.grass(names[1], one)...)
+			continue
+		case f.asksWho(one.Key):
 			continue
 		case below(one.Key, "crew.people"), names[0] == "record" && !f.lineKeeps(names):
 			continue
@@ -274,9 +277,23 @@ func (f Form) people() (out Answers) {
 			ids[one.Value] = id
 		}
 	}
-	for name := range strings.SplitSeq(f.Get("form.people"), ",") {
+	named := strings.Split(f.Get("form.people"), ",")
+	whose := map[string]string{} // who does what, by name
+	var jobs []string
+	for _, one := range f {
+		if at, ok := strings.CutPrefix(one.Key, who); ok && strings.TrimSpace(one.Value) != "" {
+			area, lime := strings.CutSuffix(at, ".lime")
+			if lime {
+				area += "/lime"
+			}
+			jobs, whose[area] = append(jobs, area), strings.TrimSpace(one.Value)
+			named = append(named, one.Value)
+		}
+	}
+	done := map[string]string{} // ids by name
+	for _, name := range named {
 		name = strings.TrimSpace(name)
-		if name == "" {
+		if name == "" || done[name] != "" {
 			continue
 		}
 		id := ids[name]
@@ -286,9 +303,36 @@ func (f Form) people() (out Answers) {
 		for taken, n := id, 2; out.Get("crew.people."+id) != ""; n++ {
 			id = taken + strconv.Itoa(n)
 		}
+		done[name] = id
 		out = append(out, answer("crew.people."+id, name))
 	}
+	for _, job := range jobs {
+		out = append(out, answer("crew.who."+quoted(job), done[whose[job]]))
+	}
 	return out
+}
+
+// who begins the fields that name who does the jobs of an area.
+const who = "form.who."
+
+// whoField gives the field in which the page asks who does the jobs of a key; "" it does
+// not.
+func whoField(key string, areas []string) string {
+	jobs, ok := strings.CutPrefix(strings.ReplaceAll(key, `"`, ""), "crew.who.")
+	area, lime := strings.CutSuffix(jobs, "/lime")
+	switch {
+	case !ok || !slices.Contains(areas, area):
+		return ""
+	case lime:
+		return who + area + ".lime"
+	}
+	return who + area
+}
+
+// asksWho tells that a field of the form takes the place of a key.
+func (f Form) asksWho(key string) bool {
+	field := whoField(key, f.Names("area"))
+	return field != "" && slices.ContainsFunc(f, func(one Answer) bool { return one.Key == field })
 }
 
 // idOf makes an id of a name.

@@ -212,9 +212,9 @@ func TestNames(t *testing.T) {
 	if err != nil || next.Code != "" || next.Draft != "" || !strings.Contains(string(next.Page), `id="q-form-share-err"`) || !strings.Contains(string(next.Page), `value="Ana, Bo"`) {
 		t.Fatal("not ticked, and no word of it", err)
 	}
-	next, err = Door{}.Press(Turn{Form: sheet().Set("form.share", "yes").Set("crew.who.lawn", "ana"), Press: "program", Today: today})
+	next, err = Door{}.Press(Turn{Form: sheet().Set("form.share", "yes").Set("form.who.lawn", "Ana").Set("form.who.lawn.lime", "Cy"), Press: "program", Today: today})
 	a, err2 := ask.Decode(next.Code)
-	if err != nil || err2 != nil || a.Get("crew.people.ana") != "Ana" {
+	if err != nil || err2 != nil || a.Get("crew.people.ana") != "Ana" || a.Get("crew.who.lawn") != "ana" || a.Get(`crew.who."lawn/lime"`) != "cy" || a.Get("crew.people.cy") != "Cy" {
 		t.Fatal("ticked, and not in the link", err, err2)
 	}
 	own := 0
@@ -229,7 +229,7 @@ func TestNames(t *testing.T) {
 		t.Error("a calendar of nobody")
 	}
 	filled, err := Door{}.Fill(a, today)
-	if err != nil || !strings.Contains(string(filled), `name="form.share" value="yes" checked`) {
+	if err != nil || !strings.Contains(string(filled), `name="form.share" value="yes" checked`) || !strings.Contains(string(filled), `name="form.who.lawn.lime" type="text" value="Cy"`) {
 		t.Error("the tick is lost", err)
 	}
 }

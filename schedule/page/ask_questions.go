@@ -41,7 +41,7 @@ func (q *questions) screens() []askScreen {
 	}
 	add("shed", q.shed)
 	add("already", func() askScreen { return q.already(areas) })
-	add("who", q.who)
+	add("who", func() askScreen { return q.who(areas) })
 	for i := range out {
 		if i+1 < len(out) {
 			out[i].Next, out[i].NextName = out[i+1].ID, out[i+1].Title

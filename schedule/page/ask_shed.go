@@ -112,10 +112,25 @@ func (q *questions) bagName(id string) string {
 // weekdays are the days of work.
 var weekdays = []string{"mon", "Monday", "tue", "Tuesday", "wed", "Wednesday", "thu", "Thursday", "fri", "Friday", "sat", "Saturday", "sun", "Sunday"}
 
-func (q *questions) who() askScreen {
-	names := q.field("text", "form.people", "Names", "With commas between. Each can have a calendar of their own.")
+func (q *questions) who(areas []string) askScreen {
+	names := q.field("text", "form.people", "Names", "With commas between. Whoever has jobs can have a calendar of their own.")
 	names.Errs = append(names.Errs, q.problems("crew.people", "Names", names.ID)...)
 	s := askScreen{Title: "Who helps?", Lead: "Leave this empty if it is you alone.", Groups: []askGroup{single(names)}}
+	for _, area := range areas {
+		at, of := "form.who."+area, ""
+		if len(areas) > 1 {
+			of = " on " + cmp.Or(q.get("area."+area+".name"), area)
+		}
+		all := q.field("text", at, "Who does the jobs"+of+"?", "A name. Empty: whoever has time.")
+		lime := q.field("text", at+".lime", "Who spreads the lime"+of+"?", "If it is somebody else.")
+		for _, one := range []struct {
+			field *askField
+			key   string
+		}{{&all, "crew.who." + area}, {&lime, `crew.who."` + area + `/lime"`}} {
+			one.field.Errs = append(one.field.Errs, q.problems(one.key, one.field.Label, one.field.ID)...)
+		}
+		s.Groups = append(s.Groups, single(all), single(lime))
+	}
 	if q.File == "" {
 		share := q.field("check", "form.share", "", "")
 		share.Options = []askOption{{"yes", "Put the names into the link. Whoever has it can read them.", share.Value == "yes"}}
