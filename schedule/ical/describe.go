@@ -81,11 +81,12 @@ func (b *blocks) opening(e *schedule.Entry) {
 		b.line("", "Taken as done as planned: "+e.Summary)
 		b.line("", "Nobody wrote it down, and it counts as down. If it was not done, or otherwise, write that down: the rest is planned again.")
 	default:
+		b.line("", word.Sentence(strings.TrimSpace(e.Summary+" "+cmp.Or(e.WhoName, e.Who))))
 		if e.State == schedule.Due {
 			b.line("", "Due until "+e.Latest.Words()+", as nobody wrote it down yet.")
+		} else {
+			b.line("", windowLine(e))
 		}
-		b.line("", word.Sentence(strings.TrimSpace(e.Summary+" "+cmp.Or(e.WhoName, e.Who))))
-		b.line("", windowLine(e))
 		b.gap()
 		b.numbered(e.Steps)
 		b.gap()

@@ -25,20 +25,20 @@ func (c *Treatment) cautions(j *schedule.Job, m word.Measure) []string {
 // feeds fire or that this table does not know keeps its cautions in full.
 func (c *Treatment) care(j *schedule.Job, m word.Measure) []string {
 	d := j.Dose.Material
-	wear, bad, clean := "Wear gloves.", "wet leaves, wilted turf, frozen or soaked ground", "Keep it off paving and drains, and leave a strip beside water."
+	wear, bad, clean := "Wear gloves.", "wet leaves, wilted grass, frozen or soaked ground", "Keep it off paving and drains; leave a strip beside water."
 	switch {
 	case d.Hydrated, d.Analysis == (agronomy.Analysis{N: 34}): // ammonium nitrate
 		return fullCare(d, j.Kind)
 	case d.Kind == material.LimeMaterial, d.Kind == material.GypsumMaterial:
-		wear, bad, clean = "Wear gloves, eye protection and a dust mask.", "frozen or soaked ground", "Wash it off the leaves, sweep it off paving, and keep it out of drains and open water."
+		wear, bad, clean = "Wear gloves, eye protection and a dust mask.", "frozen or soaked ground", "Wash it off leaves, sweep paving, keep it out of drains and open water."
 	case d.Kind == material.WoodAsh:
-		wear, bad, clean = "Wear gloves, eye protection and a dust mask; only cold ash of clean wood.", "seedlings, frozen or soaked ground", "Wash it off the leaves, sweep it off paving, and keep it out of drains and open water."
+		wear, bad, clean = "Wear gloves, eye protection and a dust mask; only cold ash of clean wood.", "seedlings, frozen or soaked ground", "Wash it off leaves, sweep paving, keep it out of drains and open water."
 	case d.Kind == material.IronMaterial:
-		wear, bad, clean = "Wear gloves, eye protection and old clothes.", "wet leaves, wilted turf, frozen or soaked ground", "It stains paving, stone, siding and shoes rust-brown for good: keep it off them, and out of drains. Never in one tank with a weed killer; some days between the two."
+		wear, bad, clean = "Wear gloves, eye protection and old clothes.", "wet leaves, wilted grass, frozen or soaked ground", "It stains paving, stone, siding and shoes rust-brown for good: keep it off them, and out of drains. Never in one tank with a weed killer; some days between the two."
 	case d.Kind == material.SulfurMaterial:
 		wear, bad = "Wear goggles, gloves and a dust mask; no sparks.", "wet leaves, frozen or soaked ground"
 	case d.Kind == material.FertilizerMaterial && d.Liquid:
-		wear, bad = "Wear gloves and eye protection; rinse the sprayer, as salt corrodes it.", "wilted turf, frozen or soaked ground"
+		wear, bad = "Wear gloves and eye protection; rinse the sprayer, as salt corrodes it.", "wilted grass, frozen or soaked ground"
 	case d.Kind != material.FertilizerMaterial && d.Kind != material.MagnesiumMaterial:
 		return fullCare(d, j.Kind)
 	}

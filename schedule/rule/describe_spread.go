@@ -93,12 +93,14 @@ func (c *Treatment) machineSteps(j *schedule.Job, m word.Measure) []string {
 	if s.Walk > 0 {
 		j.Why = append(j.Why, schedule.Reason{Text: "At " + m.Length(c.Spreader.Width) + " wide that is about " + m.Length(s.Walk) + " of walking each way"})
 	}
-	return []string{step, unmarked}
+	return []string{step, unmarked(s.HalfRate, m)}
 }
 
 // unmarked is how to set a spreader whose dial does not say pounds: by eye, or
-// by catching what it drops. // [common]
-const unmarked = "Unmarked dial? Smallest opening, half the amount, walk until it is gone; then the rest across. Catch test: swardbook figure spreader."
+// by catching what it drops on a sheet. // [common]
+func unmarked(half agronomy.PerThousand, m word.Measure) string {
+	return "Unmarked dial? Smallest opening: walk until half is gone, then the rest across. Catch test: " + m.Caught(half) + "."
+}
 
 func (c *Treatment) waterStep(j *schedule.Job, m word.Measure) []string {
 	w := j.WaterIn
@@ -126,7 +128,7 @@ func (c *Treatment) ifRain(j *schedule.Job, m word.Measure) string {
 	case j.WaterIn.High == 0:
 		return wait
 	}
-	return wait + " Light rain of about " + m.Depth(j.WaterIn.High) + " does the watering in."
+	return wait + " About " + m.Depth(j.WaterIn.High) + " of light rain waters it in."
 }
 
 // nextWorkDay names the days on which the crew can make up for a wet one.

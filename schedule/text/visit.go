@@ -12,8 +12,8 @@ import (
 )
 
 // ahead writes the jobs that are due, whose day has passed and whose window is
-// still open, and the next day with work; then, once for all of them, how to do
-// them, what if it rains, what to take care of, what to buy.
+// still open, and the next day with work: how to do them, what if it rains, what
+// to take care of and what to buy, each said once.
 func (s *sheet) ahead(p *schedule.Program) {
 	var due, next []*schedule.Entry
 	for i := range p.Entries {
@@ -31,23 +31,28 @@ func (s *sheet) ahead(p *schedule.Program) {
 		s.head("Due, and not in the record book")
 		s.jobLines(p, due, true)
 		s.para(2, s.goodDays(p, due))
+		s.howTo(p, due, nil)
 	}
 	if len(next) > 0 {
 		s.head("Next: " + s.dayAhead(next[0].Date))
 		s.jobLines(p, next, false)
+		s.howTo(p, next, due)
 	}
-	jobs := slices.Concat(due, next)
-	if len(jobs) == 0 {
+	if len(due)+len(next) == 0 {
 		s.gap()
 		s.para(0, "Nothing is left to do in this program, which ends on "+p.Through.Short()+".")
-		return
 	}
+}
+
+// howTo writes how to do some jobs, and what else goes with them that was not
+// said of those before.
+func (s *sheet) howTo(p *schedule.Program, jobs, before []*schedule.Entry) {
 	s.para(2, how(p, jobs))
-	s.para(2, once(jobs, func(e *schedule.Entry) []string { return strings.Split(e.IfRain, ". ") }))
-	if mind := once(jobs, func(e *schedule.Entry) []string { return e.Cautions }); mind != "" {
+	s.para(2, once(jobs, before, func(e *schedule.Entry) []string { return strings.Split(e.IfRain, ". ") }))
+	if mind := once(jobs, before, func(e *schedule.Entry) []string { return e.Cautions }); mind != "" {
 		s.para(2, "Mind: "+mind)
 	}
-	if buy := toBuy(p, jobs); buy != "" {
+	if buy := toBuy(p, jobs, before); buy != "" {
 		s.para(2, "Buy first: "+buy+".")
 	}
 }
@@ -106,11 +111,15 @@ func (s *sheet) goodDays(p *schedule.Program, due []*schedule.Entry) string {
 	days := map[schedule.Date][]string{}
 	var none []string
 	for _, e := range due {
+		name := word.Inside(task(e))
+		if slices.ContainsFunc(due, func(o *schedule.Entry) bool { return o != e && task(o) == task(e) }) {
+			name += " of " + e.Date.DayMonth()
+		}
 		if e.GoodDay.IsZero() {
-			none = append(none, word.Inside(task(e)))
+			none = append(none, name)
 			continue
 		}
-		days[e.GoodDay] = append(days[e.GoodDay], task(e))
+		days[e.GoodDay] = append(days[e.GoodDay], name)
 	}
 	for _, d := range slices.SortedFunc(maps.Keys(days), schedule.Date.Compare) {
 		day := weekday(d, s.Today)
@@ -203,32 +212,37 @@ func how(p *schedule.Program, jobs []*schedule.Entry) string {
 	return strings.TrimSpace(out)
 }
 
-// once puts the sentences of several jobs one behind the other, each once, and
-// none that another begins with.
-func once(jobs []*schedule.Entry, of func(*schedule.Entry) []string) string {
-	var all []string
-	for _, e := range jobs {
-		for _, t := range of(e) {
-			if t = word.Capital(word.Sentence(t)); t != "" && !slices.Contains(all, t) {
-				all = append(all, t)
+// once puts the sentences of several jobs one behind the other, each once, none
+// that another begins with, and none of the jobs before.
+func once(jobs, before []*schedule.Entry, of func(*schedule.Entry) []string) string {
+	gather := func(jobs []*schedule.Entry) (all []string) {
+		for _, e := range jobs {
+			for _, t := range of(e) {
+				if t = word.Capital(word.Sentence(t)); t != "" && !slices.Contains(all, t) {
+					all = append(all, t)
+				}
 			}
 		}
+		return all
 	}
+	earlier := gather(before)
+	all := slices.DeleteFunc(gather(jobs), func(t string) bool { return slices.Contains(earlier, t) })
 	said := func(t string) bool {
 		return slices.ContainsFunc(all, func(o string) bool { return o != t && strings.HasPrefix(o, strings.TrimSuffix(t, ".")) })
 	}
 	return strings.Join(slices.DeleteFunc(slices.Clone(all), said), " ")
 }
 
-// toBuy lists what a visit needs that the shed does not hold.
-func toBuy(p *schedule.Program, jobs []*schedule.Entry) string {
+// toBuy lists what a visit needs that the shed does not hold, and that was not
+// listed for the jobs before.
+func toBuy(p *schedule.Program, jobs, before []*schedule.Entry) string {
 	if p.Site == nil {
 		return ""
 	}
 	var all []string
 	for _, b := range p.Supplies() {
 		uses := func(e *schedule.Entry) bool { return e.Material == b.Material }
-		if b.By.IsZero() || b.By.After(jobs[len(jobs)-1].Date) || !slices.ContainsFunc(jobs, uses) {
+		if b.By.IsZero() || b.By.After(jobs[len(jobs)-1].Date) || !slices.ContainsFunc(jobs, uses) || slices.ContainsFunc(before, uses) {
 			continue
 		}
 		packs := word.Packs(float64(b.Buy))

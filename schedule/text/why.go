@@ -102,6 +102,9 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	if len(e.Steps) > 0 {
 		s.head("How to do it")
 		s.numbered(2, e.Steps)
+		if slices.ContainsFunc(e.Steps, func(t string) bool { return strings.Contains(t, "Catch test: ") }) {
+			s.para(2, "What fell in a catch test, as a rate: swardbook figure spreader.")
+		}
 		if e.IfRain != "" {
 			s.hang(2, "-", "Rain: "+e.IfRain)
 		}

@@ -146,6 +146,16 @@ func (m Measure) rate(r agronomy.PerThousand, of string) string {
 	return Figures(float64(r), 2) + " lb" + of + " per 1,000 sq ft"
 }
 
+// Caught writes what a rate leaves on a sheet of a size that can be laid out:
+// "1.2 lb on a sheet of 100 sq ft" or "590 g on a sheet of 10 m²".
+func (m Measure) Caught(r agronomy.PerThousand) string {
+	sheet := agronomy.SquareFeet(100)
+	if m.Metric {
+		sheet = 10 * agronomy.SquareFeetPerMeter2
+	}
+	return m.Weight(r.Over(sheet)) + " on a sheet of " + m.Area(sheet)
+}
+
 // VolumeRate writes a liquid rate: "30 fl oz per 1,000 sq ft" or "95 mL per 10 m²".
 func (m Measure) VolumeRate(perThousand agronomy.Gallons) string {
 	if m.Metric {
