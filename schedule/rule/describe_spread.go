@@ -89,7 +89,7 @@ func (c *Treatment) machineSteps(j *schedule.Job, m word.Measure) []string {
 	if err != nil {
 		return nil
 	}
-	step := "Set the spreader to half, " + m.Rate(s.HalfRate) + ". Edges first, then " + m.Measured(s.HalfWeight) + " one way and " + m.Weight(s.HalfWeight) + " across; shut while turning."
+	step := "Set the spreader to half, " + m.Rate(s.HalfRate) + ". Edges first, then " + m.Measured(s.HalfWeight) + " one way, " + m.Weight(s.HalfWeight) + " across; shut while turning."
 	if s.Walk > 0 {
 		j.Why = append(j.Why, schedule.Reason{Text: "At " + m.Length(c.Spreader.Width) + " wide that is about " + m.Length(s.Walk) + " of walking each way"})
 	}
@@ -99,7 +99,7 @@ func (c *Treatment) machineSteps(j *schedule.Job, m word.Measure) []string {
 // unmarked is how to set a spreader whose dial does not say pounds: by eye, or
 // by catching what it drops on a sheet. // [common]
 func unmarked(half agronomy.PerThousand, m word.Measure) string {
-	return "Unmarked dial? Smallest opening: walk until half is gone, then the rest across. Catch test: " + m.Caught(half) + "."
+	return "Unmarked dial? Smallest opening, walk until half is gone, then across. Catch test: " + m.Caught(half) + "."
 }
 
 func (c *Treatment) waterStep(j *schedule.Job, m word.Measure) []string {
@@ -128,7 +128,7 @@ func (c *Treatment) ifRain(j *schedule.Job, m word.Measure) string {
 	case j.WaterIn.High == 0:
 		return wait
 	}
-	return wait + " About " + m.Depth(j.WaterIn.High) + " of light rain waters it in."
+	return wait + " A light rain of " + m.Depth(j.WaterIn.High) + " waters it in."
 }
 
 // nextWorkDay names the days on which the crew can make up for a wet one.

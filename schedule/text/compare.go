@@ -44,13 +44,17 @@ func Tally(changes []schedule.Change) string {
 // Changes writes what changed, one line a job.
 func Changes(changes []schedule.Change, style Style) string {
 	s := newSheet(style)
-	s.changes(0, changes)
+	s.changes(0, changes, func(id string) string { return id })
 	return s.String()
 }
 
-func (s *sheet) changes(indent int, changes []schedule.Change) {
+func (s *sheet) changes(indent int, changes []schedule.Change, name func(id string) string) {
 	for _, c := range changes {
-		t := c.ID + " " + c.What + ": " + word.Sentence(c.Text)
+		t := name(c.ID) + " " + c.What
+		if c.What == "appeared" || c.What == "vanished" { // the text names the job
+			t = word.Capital(c.What)
+		}
+		t += ": " + word.Sentence(c.Text)
 		if c.Why != "" {
 			t += " " + word.Capital(word.Sentence(c.Why))
 		}
@@ -73,7 +77,7 @@ func Compare(title string, all []Variant, style Style) string {
 	for _, v := range all[1:] {
 		if len(v.Changes) > 0 {
 			s.head(v.Label + " against " + all[0].Label)
-			s.changes(2, v.Changes)
+			s.changes(2, v.Changes, func(id string) string { return nameIn(all, id, true) })
 		}
 	}
 	return s.String()
@@ -98,13 +102,38 @@ func sideBySide(all []Variant) Table {
 		}
 	}
 	for _, id := range ids {
-		row := []string{id}
+		row := []string{nameIn(all, id, false)}
 		for _, v := range all {
 			row = append(row, cell(v.Program, id))
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// nameIn gives the words for a job of any of the programs: its title without the
+// amount, and if dated with its day where the program has more jobs of that title.
+func nameIn(all []Variant, id string, dated bool) string {
+	for _, v := range all {
+		p := v.Program
+		i := slices.IndexFunc(p.Entries, func(e schedule.Entry) bool { return e.ID == id })
+		if i < 0 {
+			continue
+		}
+		e := &p.Entries[i]
+		if dated && slices.ContainsFunc(p.Entries, func(o schedule.Entry) bool { return o.ID != id && task(&o) == task(e) }) {
+			return task(e) + " of " + e.Date.Short()
+		}
+		return task(e)
+	}
+	for _, v := range all {
+		for _, l := range v.Program.LeftOut {
+			if l.ID == id {
+				return strings.TrimSuffix(word.Capital(l.Kind.Noun())+", "+areaName(v.Program, l.Area), ", ")
+			}
+		}
+	}
+	return id
 }
 
 // cell writes a job's day and amount in one program, in few characters.

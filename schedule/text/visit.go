@@ -240,9 +240,13 @@ func toBuy(p *schedule.Program, jobs, before []*schedule.Entry) string {
 		return ""
 	}
 	var all []string
+	var last schedule.Date
+	for _, e := range jobs {
+		last = schedule.Later(last, schedule.Later(e.Date, e.GoodDay))
+	}
 	for _, b := range p.Supplies() {
 		uses := func(e *schedule.Entry) bool { return e.Material == b.Material }
-		if b.By.IsZero() || b.By.After(jobs[len(jobs)-1].Date) || !slices.ContainsFunc(jobs, uses) || slices.ContainsFunc(before, uses) {
+		if b.By.IsZero() || b.By.After(last) || !slices.ContainsFunc(jobs, uses) || slices.ContainsFunc(before, uses) {
 			continue
 		}
 		packs := word.Packs(float64(b.Buy))
