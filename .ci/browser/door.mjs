@@ -27,7 +27,7 @@ const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? 
 const context = await browser.newContext({ viewport: { width: 320, height: 740 }, javaScriptEnabled: false, acceptDownloads: true });
 const page = await context.newPage();
 page.on("console", m => { if (!/favicon|status of 422/.test(m.text())) check(false, `console: ${m.text()}`); });
-let steps = 0, keys = 0;
+let steps = 0, keys = 0, tabs = 0;
 
 // start runs swardbook until it says its address.
 async function start(args, cwd) {
@@ -52,6 +52,7 @@ async function tab(selector) {
   for (let i = 0; i < 120; i++) {
     if (await page.evaluate(s => document.activeElement?.matches(s), selector)) return;
     await press("Tab");
+    tabs++;
   }
   check(false, `the Tab key never comes to ${selector}`);
 }
@@ -135,7 +136,7 @@ await type("9 lb");
 await button("who");
 await button("program");
 check(/\/p\/[\w-]+$/.test(page.url()), `the program is at ${page.url()}`);
-console.log(`     ask page of a server: ${steps} steps and ${keys} keys to the program, Tab keys among them, one slip and a reload on the way`);
+console.log(`     ask page of a server: ${steps} steps and ${keys} keys to the program, ${tabs} of them Tab, one slip and a reload on the way`);
 await seen("server-answer");
 const link = page.url();
 check(/pH 5.2, very low/.test(await page.textContent("#limits")), "nothing limits the grass");

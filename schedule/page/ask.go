@@ -231,7 +231,11 @@ func sentenceOf(label string, p schedule.Problem) string {
 	}
 	text = word.Sentence(word.Capital(text))
 	if p.Hint != "" {
-		text += " " + word.Sentence(word.Capital(p.Hint))
+		first, then, _ := strings.Cut(p.Hint, "? ") // "did you mean 6.4? give a value from 3 to 9"
+		text += " " + word.Sentence(word.Capital(first))
+		if then != "" {
+			text = strings.TrimSuffix(text, ".") + "? " + word.Sentence(word.Capital(then))
+		}
 	}
 	return text
 }
