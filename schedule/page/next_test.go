@@ -133,6 +133,37 @@ func TestVisitSaysThingsOnce(t *testing.T) {
 	}
 }
 
+// What only some of the jobs say is said once too, with the names of those.
+func TestWhatSomeJobsSayIsSaidOnce(t *testing.T) {
+	visit := *planned(t, "garden")
+	visit.Entries = slices.DeleteFunc(slices.Clone(visit.Entries), func(e schedule.Entry) bool { return e.Material == "" })
+	var some []schedule.Entry
+	for _, e := range visit.Entries {
+		if !slices.ContainsFunc(some, func(o schedule.Entry) bool { return o.Kind == e.Kind }) && len(some) < 3 {
+			e.Date, e.State = visit.Entries[0].Date, schedule.Planned
+			e.Cautions, e.Steps = []string{"Mind the frogs. Mind the bees."}, []string{"Open it. Shut it.", "Rest."}
+			if len(some) == 2 {
+				e.Cautions, e.Steps = []string{"Mind the bees."}, []string{"Whistle."}
+			}
+			some = append(some, e)
+		}
+	}
+	if len(some) < 3 {
+		t.Fatalf("only %d kinds", len(some))
+	}
+	visit.Entries = some
+	b, err := page.Sheet(&visit, page.Options{Today: some[0].Date.AddDays(-1)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := section(t, b, "next")
+	for _, once := range []string{"Mind the frogs.", "Mind the bees.", "Open it. Shut it. Rest.", "Whistle."} {
+		if n := strings.Count(got, once); n != 1 {
+			t.Errorf("%d times %s: %s", n, once, got)
+		}
+	}
+}
+
 // The dates are those still to come, a box for each job.
 func TestDatesFromTodayOn(t *testing.T) {
 	p := planned(t, "garden")

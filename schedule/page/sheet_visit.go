@@ -111,7 +111,7 @@ func (b *sheetBuilder) ahead(d schedule.Date) string {
 
 // common gathers what the jobs of a visit say, each thing once: first what all
 // of them say, item by item; then, sentence by sentence, what all share, those
-// that spread something, those of one kind, and what only one says.
+// that spread something, those of one kind, some of them, and what only one says.
 func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry) []string) []spoken {
 	says := map[*schedule.Entry][]string{}
 	for _, e := range jobs {
@@ -143,6 +143,7 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 		kin := those(func(o *schedule.Entry) bool { return o.Kind == e.Kind })
 		for _, s := range says[e] {
 			of := jobWords(b.p, e)
+			some := those(func(o *schedule.Entry) bool { return slices.Contains(says[o], s) })
 			switch {
 			case shared(s, jobs):
 				of = "Each"
@@ -150,6 +151,11 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 				of = "What is spread"
 			case shared(s, kin):
 				of = kindWords(e.Kind)
+				if len(some) > len(kin) {
+					of = b.namesOf(some, jobs)
+				}
+			case len(some) > 1:
+				of = b.namesOf(some, jobs)
 			}
 			i := slices.IndexFunc(out[whole:], func(o spoken) bool { return o.Of == of })
 			switch {
@@ -163,13 +169,43 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 	return out
 }
 
+// namesOf names some of the jobs of a visit: by their kinds, or one by one where
+// a kind has other jobs too; those of one area together.
+func (b *sheetBuilder) namesOf(some, jobs []*schedule.Entry) string {
+	var names []string
+	elsewhere := func(e *schedule.Entry) bool { return e.Area != some[0].Area }
+	if one := strings.TrimPrefix(jobWords(b.p, some[0]), kindWords(some[0].Kind)); one != "" && !slices.ContainsFunc(some, elsewhere) && slices.ContainsFunc(jobs, elsewhere) {
+		for i, e := range some {
+			name := kindWords(e.Kind)
+			if i > 0 {
+				name = word.Inside(name)
+			}
+			names = append(names, name)
+		}
+		return word.List(names) + one
+	}
+	for _, e := range some {
+		name := kindWords(e.Kind)
+		if slices.ContainsFunc(jobs, func(o *schedule.Entry) bool { return o.Kind == e.Kind && !slices.Contains(some, o) }) {
+			name = jobWords(b.p, e)
+		}
+		if len(names) > 0 {
+			name = word.Inside(name)
+		}
+		if !slices.Contains(names, name) && !slices.Contains(names, word.Capital(name)) {
+			names = append(names, name)
+		}
+	}
+	return word.List(names)
+}
+
 // inTurn puts what the steps of several jobs became back into the order in which the
 // jobs take them: nothing is watered in before it is spread.
 func inTurn(how []spoken, jobs []*schedule.Entry, steps func(*schedule.Entry) []string) []spoken {
 	turn := func(o spoken) int {
 		first := math.MaxInt
 		for _, e := range jobs {
-			i := slices.IndexFunc(steps(e), func(s string) bool { return strings.HasPrefix(o.Text, sentences([]string{s})[0]) })
+			i := slices.IndexFunc(sentences(steps(e)), func(s string) bool { return strings.HasPrefix(o.Text, s) })
 			if i >= 0 {
 				first = min(first, i)
 			}
