@@ -132,15 +132,29 @@ func (p *Program) AsOf(today Date) *Program {
 		q.Awaited = append(q.Awaited, word.Sentence(w.Message)+" "+word.Sentence(word.Capital(w.Hint)))
 	}
 	q.Areas = slices.Clone(p.Areas)
+	var shed []string
 	for i := range q.Areas {
+		var now *Case
 		for _, c := range p.Chapters {
 			if c.Area.ID == q.Areas[i].ID && (!c.Start.After(today) || c.first(p.Chapters)) {
-				q.Areas[i] = c.Shown()
+				now = c
 			}
 		}
+		if now != nil {
+			q.Areas[i] = now.Shown()
+			shed = append(shed, now.shedWords()...)
+		}
 	}
+	var then []string // what the shed was to do for the areas when the last was read
+	for _, c := range p.Cases {
+		then = append(then, c.shedWords()...)
+	}
+	q.InTheShed = append(shed, slices.DeleteFunc(slices.Clone(p.InTheShed), func(t string) bool { return slices.Contains(then, t) })...)
 	return &q
 }
+
+// shedWords says what the lime on hand does for the area, in the site's units.
+func (c *Case) shedWords() []string { return c.Site.speaker().all(slices.Clone(c.InShed)) }
 
 // first tells whether no other case of the area comes before it.
 func (c *Case) first(all []*Case) bool {

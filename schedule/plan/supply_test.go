@@ -73,3 +73,25 @@ func TestLimeAtHandGoesFirst(t *testing.T) {
 		}
 	}
 }
+
+// A second dressing whose half year ends in the next season waits for it, and for the
+// sample: it is not squeezed into the last hot days of this one.
+func TestLimeWaitsForTheNextSeason(t *testing.T) {
+	site := bluegrass(t)
+	site.Start, site.Through = mustDate(t, "2027-03-22"), schedule.Date{}
+	site.Areas[0].Sampled = mustDate(t, "2027-03-01")
+	p := programTo(t, site, nil, mustDate(t, "2028-07-01"))
+	first, second := entry(t, p, "a/lime/2026-1"), entry(t, p, "a/lime/2027-1")
+	if l := leftOut(p, "a/lime/2026-2"); l == nil || !strings.Contains(l.Reason, "in the next season") {
+		t.Errorf("limed on %s; the second dressing: %+v", first.Date, l)
+	}
+	sampled := 0
+	for _, e := range p.Entries {
+		if e.Kind == schedule.SoilTest && e.Date.After(first.Date) && e.Date.AddDays(13).Before(second.Date) {
+			sampled++
+		}
+	}
+	if second.Date.Month < 9 || sampled != 1 {
+		t.Errorf("limed on %s and %s, with %d samples between", first.Date, second.Date, sampled)
+	}
+}

@@ -336,7 +336,11 @@ func (l *liming) tellOnHand(c *Treatment, d dressing) {
 		}
 		l.shed = append(l.shed, text+".")
 	default:
-		l.shed = append(l.shed, fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words()))
+		text := fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words())
+		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(0)); err == nil && l.reached(0) > 0.5 {
+			text = fmt.Sprintf("%s: there is no lime left in the shed for this area; what is down already takes the soil from pH %s to about %.1f, where %s is wanted.", c.Area.Name, l.cause.PH.Words(), float64(ph), l.need.Target.Words())
+		}
+		l.shed = append(l.shed, text)
 	}
 	c.Shed.Take(material.DoseOf(d.stone, rate), c.Area.Size)
 }

@@ -48,14 +48,21 @@ func (c *Treatment) dateLime() schedule.Proposal {
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := schedule.Soonest
+		var wanted schedule.Date // half a year after the dressing before
 		if last := c.lastLime(); !last.IsZero() {
-			ideal = schedule.At(last.AddDays(lime.SpacingWantedDays))
+			wanted = last.AddDays(lime.SpacingWantedDays)
+			ideal = schedule.At(wanted)
 		}
 		mine := os
 		if first := c.firstLime(os); i > 0 && !c.Future() && !first.IsZero() {
 			mine = schedule.From(os, first.AddDays(i*lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
-			ideal = schedule.At(first.AddDays(i * lime.SpacingWantedDays))
+			wanted = first.AddDays(i * lime.SpacingWantedDays)
+			ideal = schedule.At(wanted)
 			j.Why = append(j.Why, schedule.Reason{Text: "Half a year between dressings, autumn and spring; never under three months.", Source: "nc-lee-lime, vt-452-717, common"})
+		}
+		if wanted.After(c.Through) && !c.Future() {
+			p.Leave(c.Area, j.Kind, j.N, fmt.Sprintf("half a year after the dressing before it falls on %s, in the next season, which brings what is still wanted then", wanted.Short()), "nc-lee-lime, vt-452-717, common")
+			continue
 		}
 		if c.Future() {
 			ideal = schedule.At(c.Seeded.AddDays(-7)) // [common] a week ahead of the seed
