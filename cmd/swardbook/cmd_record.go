@@ -130,8 +130,7 @@ func (s *session) record(file, job string, r *recording) error {
 		return err
 	}
 	changes := schedule.Compare(before, after)
-	lines := strings.SplitAfter(strings.TrimSuffix(line.Text, "\n"), "\n")
-	answer := "Recorded in " + l.record + ": " + lines[len(lines)-1] + "\n"
+	answer := "Recorded in " + l.record + ": " + line.Last() + "\n"
 	switch {
 	case len(struck) > 0:
 		answer += "It takes the place of " + book.Numbered(struck) + ", struck out.\n"
@@ -206,8 +205,7 @@ func (l *loaded) newLine(p *schedule.Program, r *recording) (book.Line, error) {
 			wrong = append(wrong, fmt.Errorf("%s: %s (%s --sure records it)", p.Key, p.Message, p.Hint))
 		}
 		if len(line.Doubts) > 0 {
-			lines := strings.SplitAfter(strings.TrimSuffix(line.Text, "\n"), "\n")
-			wrong = append(wrong, errors.New("--sure would add the line: "+lines[len(lines)-1]))
+			wrong = append(wrong, errors.New("--sure would add the line: "+line.Last()))
 		}
 	}
 	if len(wrong) > 0 {

@@ -89,6 +89,12 @@ func (l *Line) before(p *schedule.Program, down schedule.Down) {
 	}
 }
 
+// Last gives the line itself, without a header that goes before it.
+func (l *Line) Last() string {
+	text := strings.TrimSuffix(l.Text, "\n")
+	return text[strings.LastIndexByte(text, '\n')+1:]
+}
+
 // Beside says in a sentence which lines the new one adds to; "" for none.
 func (l *Line) Beside() string {
 	if len(l.Before) == 0 {

@@ -64,7 +64,7 @@ func plan(t *testing.T, s *schedule.Site, text string) *schedule.Program {
 func TestLineStandsByItself(t *testing.T) {
 	for _, units := range []string{"us", "metric"} {
 		for _, amount := range []string{"", "half", "30 %"} {
-			change := []string{`units = "us"`, `units = "` + units + `"`}
+			change := []string{`units = "us"`, `units = "` + units + `"`, "on_hand = 1.5", "on_hand = 9"} // more than one dressing takes
 			now, later := site(t, change...), site(t, append(change, "ph = 5.1", "ph = 5.6")...)
 			struck := site(t, append(change, "[material.limestone]", "[material.chalk]", "pelletized limestone", "chalk")...)
 			d := done(t, "east/lime/2026-1", "2026-09-23")

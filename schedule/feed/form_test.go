@@ -99,7 +99,7 @@ func TestRecordThroughTheForm(t *testing.T) {
 	wants(t, "the second record", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "It adds to line 2 about the same job")
 	wants(t, "the JSON", w.page("/mill/program.json"), `"state":"done"`)
 	wants(t, "a third", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "on record in whole already")
-	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/potassium/2026-1"), "amount", "90 lb"))), "times what is planned", `name="sure"`)
+	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/potassium/2026-1"), "amount", "90 lb"))), "times what is planned", "The line would read: ", ",90 lb,", `name="sure"`)
 	wants(t, "a slip that is meant", bodyOf(t, w.post(with(with(w.open("east/potassium/2026-1"), "amount", "90 lb"), "sure", "yes"))), ",90 lb,")
 }
 

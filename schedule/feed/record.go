@@ -144,6 +144,9 @@ func (r *reading) with(name string, d schedule.Done, amount string, sure bool, t
 		}
 		u.wrong = append(u.wrong, word.Capital(w)+".")
 	}
+	if u.doubt && u.wrong != nil {
+		u.wrong = append(u.wrong, "The line would read: "+line.Last())
+	}
 	if u.wrong != nil {
 		return line, nil, u
 	}
