@@ -241,7 +241,7 @@ func TestNoOtherPaths(t *testing.T) {
 			t.Errorf("%q: %d", path, r.StatusCode)
 		}
 	}
-	lacks(t, "the index", w.page("/"), "hidden", `href="link`)
+	lacks(t, "the index", w.page("/"), `href="hidden`, `href=".hidden`, `href="link`)
 	wants(t, "the log", w.logged(), "site=link")
 }
 
