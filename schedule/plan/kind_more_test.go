@@ -67,7 +67,7 @@ func TestOneKindMore(t *testing.T) {
 			t.Errorf("title %q, want %q", e.Title, want.title)
 		}
 		for name, word := range map[string]string{"text": e.Title, "table": want.kind.String(), "JSON": `"kind":"` + want.kind.String() + `"`,
-			"sheet": want.sheetSays, "comparison": e.ID, "comparison page": want.said} {
+			"sheet": want.sheetSays, "comparison": "Appeared: " + want.title, "comparison page": want.said} {
 			if !strings.Contains(outputs[name], word) {
 				t.Errorf("%s: no %q", name, word)
 			}
