@@ -24,6 +24,7 @@ type rowView struct {
 	Fence            bool   // the season's last safe day
 	Tells, After     string // of a notice: what the day is, what comes after
 	Note             string // of the record book
+	From             string // of a due job: the next good day, where that is not today
 }
 
 // fewPacks is the least share of a pack worth saying: below, pounds say more.

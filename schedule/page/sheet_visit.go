@@ -20,6 +20,7 @@ type visitView struct {
 	How, Rain, Mind []spoken
 	Buy             []string
 	Spreads         bool
+	Lost            string    // jobs that are due, and for which no good day is left
 	Then            string    // heading of what comes after jobs that are due
 	After           []rowView // and the jobs
 }
@@ -30,18 +31,29 @@ type spoken struct{ Of, Text string }
 
 func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	var v visitView
-	var jobs, after []*schedule.Entry
+	var jobs, after, lost []*schedule.Entry
+	good := map[string]schedule.Date{}
+	for _, e := range b.p.AsOf(b.today).Entries {
+		good[e.ID] = e.GoodDay
+	}
 	for i := range b.p.Entries {
 		e := &b.p.Entries[i]
 		s, _ := b.standing(e)
 		switch {
 		case e.Kind.Notice():
+		case s == "due" && good[e.ID].IsZero() && len(b.p.Chapters) > 0:
+			lost = append(lost, e)
 		case s == "due":
 			jobs = append(jobs, e)
 		case s == string(schedule.Planned) && e.Date == b.next:
 			after = append(after, e)
 		}
 	}
+	var without []string
+	for _, e := range lost {
+		without = append(without, jobWords(b.p, e)+" of "+e.Date.DayMonth())
+	}
+	v.Lost = word.List(without)
 	switch {
 	case len(jobs) > 0:
 		v.Due = true
@@ -68,6 +80,9 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	v.Small += ": " + word.Plural(len(jobs), "job")
 	for _, e := range jobs {
 		r := b.row(e)
+		if d := good[e.ID]; d.After(b.today) {
+			r.From = dayMonth(d)
+		}
 		v.Jobs = append(v.Jobs, r)
 		v.Who = v.Who || r.Who != ""
 		v.With = v.With || r.With != ""
