@@ -257,3 +257,33 @@ func TestNothingIsWateredInBeforeItIsSpread(t *testing.T) {
 		t.Errorf("only %d visits of several jobs", several)
 	}
 }
+
+// A sheet says on which day what is due can be done, and what waits longer.
+func TestSheetSaysTheNextGoodDay(t *testing.T) {
+	p, found := planned(t, "garden"), 0
+	for d := p.Start; !d.After(p.Through); d = d.AddDays(21) {
+		first := schedule.Date{}
+		for _, e := range p.AsOf(d).Entries {
+			if e.State == schedule.Due && !e.GoodDay.IsZero() && !e.Kind.Notice() && (first.IsZero() || e.GoodDay.Before(first)) {
+				first = e.GoodDay
+			}
+		}
+		b, err := page.Sheet(p, page.Options{Today: d})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, want := section(t, b, "next"), "next good day "+first.Weekday().String()[:3]+" "+first.DayMonth()
+		if first.IsZero() {
+			if strings.Contains(got, "next good day") {
+				t.Errorf("%s: nothing is due: %s", d, got)
+			}
+			continue
+		}
+		if found++; !strings.Contains(got, want) {
+			t.Errorf("%s: no %q: %s", d, want, got)
+		}
+	}
+	if found < 2 {
+		t.Errorf("something was due on %d days only", found)
+	}
+}

@@ -78,6 +78,9 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 		v.Day, v.Small = "Due now", "since "+dayMonth(first)
 	}
 	v.Small += ": " + word.Plural(len(jobs), "job")
+	if v.Due {
+		v.Small += b.goodDays(jobs)
+	}
 	for _, e := range jobs {
 		r := b.row(e)
 		if d := good[e.ID]; d.After(b.today) {
@@ -107,6 +110,33 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	})
 	v.Mind = b.common(jobs, func(e *schedule.Entry) []string { return e.Cautions })
 	return v
+}
+
+// goodDays tells on which day each of the due jobs can next be done, the
+// earliest first: "; next good day Sat 12 Sep, for lime Sat 26 Sep".
+func (b *sheetBuilder) goodDays(due []*schedule.Entry) string {
+	good := map[string]schedule.Date{}
+	for _, e := range b.whole.AsOf(b.today).Entries {
+		good[e.ID] = e.GoodDay
+	}
+	dated := slices.DeleteFunc(slices.Clone(due), func(e *schedule.Entry) bool { return good[e.ID].IsZero() })
+	if len(dated) == 0 {
+		return ""
+	}
+	slices.SortStableFunc(dated, func(x, y *schedule.Entry) int { return good[x.ID].Compare(good[y.ID]) })
+	text := "; next good day " + dayMonth(good[dated[0].ID])
+	for len(dated) > 0 {
+		on := good[dated[0].ID]
+		n := slices.IndexFunc(dated, func(e *schedule.Entry) bool { return good[e.ID] != on })
+		if n < 0 {
+			n = len(dated)
+		}
+		if !strings.HasSuffix(text, dayMonth(on)) {
+			text += ", for " + word.Inside(b.namesOf(dated[:n], due)) + " " + dayMonth(on)
+		}
+		dated = dated[n:]
+	}
+	return text
 }
 
 // ahead tells how far off a day is: "next, in 5 days".
