@@ -16,15 +16,13 @@ import (
 type life struct {
 	area    *schedule.Area // as the site file has it
 	reports []schedule.SoilReport
-	known   int                             // how many of them are known
-	year    int                             // its season now
-	begins  schedule.Date                   // of the season, or of the program
-	ends    schedule.Date                   // last day of the season
-	from    schedule.Date                   // nothing new is placed before
-	opens   string                          // what that day is
-	told    schedule.Date                   // of the last line or answer
-	answer  schedule.Date                   // of the last answer
-	toldOf  map[schedule.Kind]schedule.Date // of the last line of a kind that was done
+	known   int           // how many of them are known
+	year    int           // its season now
+	begins  schedule.Date // of the season, or of the program
+	ends    schedule.Date // last day of the season
+	from    schedule.Date // nothing new is placed before
+	opens   string        // what that day is
+	told    schedule.Date // of the last line or answer
 	down    downs
 	planned []schedule.Job // with their days, none before from
 	left    []schedule.LeftOut
@@ -102,7 +100,7 @@ func (l *life) stale() (schedule.Date, bool) {
 
 // begin gives the life of an area on the site's first day.
 func (pl *planner) begin(a *schedule.Area) *life {
-	l := &life{area: a, down: newDowns(), toldOf: map[schedule.Kind]schedule.Date{}, reports: a.AllReports(), from: pl.site.Start, begins: pl.site.Start, opens: startOpens}
+	l := &life{area: a, down: newDowns(), reports: a.AllReports(), from: pl.site.Start, begins: pl.site.Start, opens: startOpens}
 	season := a.Stand.Season()
 	begun := schedule.Later(pl.site.Start, a.Seeded)
 	if day := pl.sown[a.ID]; !day.IsZero() {
@@ -141,7 +139,7 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 		}
 		if answered {
 			l.known++
-			l.opens, l.told, l.answer = answerOpens, day, day
+			l.opens, l.told = answerOpens, day
 		}
 		if told {
 			l.opens, l.told = lineOpens, day
@@ -182,11 +180,8 @@ func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 }
 
 // over tells whether a job that is presumed done has stopped being due: its window
-// closed before the last line or answer, its kind went down again since, or an answer
-// has come that decides anew what it was for.
-func (l *life) over(j *schedule.Job) bool {
-	return j.Window().To.Before(l.told) || j.On.Before(l.toldOf[j.Kind]) || j.Kind.Decided() && j.On.Before(l.answer)
-}
+// closed, or a line or an answer of its area came after its day.
+func (l *life) over(j *schedule.Job) bool { return j.On.Before(l.told) }
 
 // plan plans the rest of the season of some areas together; the days of the others
 // stand.

@@ -43,9 +43,6 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 		down.N = pl.number(l, down)
 	}
 	planned := pl.takeBack(l, down)
-	if !d.Missed {
-		l.toldOf[k] = d.Date
-	}
 	if d.Missed || !k.Spreads() {
 		pl.put(l, down)
 		if k.Samples() && !d.Missed {
