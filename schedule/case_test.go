@@ -290,6 +290,10 @@ func TestMovedReadings(t *testing.T) {
 			t.Errorf("lime on %s: %s", d, c.moved()[0])
 		}
 	}
+	c.Site.Areas[0].Reports[0].Sampled = on(t, "2026-01-04") // two reports in a year: the days are said
+	if got := c.moved()[0]; got != "pH 5.5 on 4 Jan 2026, 6.0 expected, 6.1 found on 1 Apr 2026" {
+		t.Error(got)
+	}
 	c.Area.ID = "b"
 	if got := c.moved(); got != nil {
 		t.Errorf("an area that is none: %v", got)

@@ -49,6 +49,16 @@ func (c *Case) moved() (out []string) {
 		return nil
 	}
 	all := area.AllReports()
+	years := map[int]int{}
+	for _, r := range all {
+		years[r.Sampled.Year]++
+	}
+	when := func(d Date) string { // the year, or the day where the year has several reports
+		if years[d.Year] > 1 {
+			return "on " + d.Short()
+		}
+		return fmt.Sprintf("in %d", d.Year)
+	}
 	for i := 1; i < len(all) && !all[i].Sampled.After(c.Area.Sampled); i++ {
 		was, is := all[i-1], all[i]
 		if was.Soil.PH > 0 && is.Soil.PH > 0 {
@@ -64,12 +74,12 @@ func (c *Case) moved() (out []string) {
 			if ph, _, err := lime.ExpectedPH(c.Site.LimeCase(&before), down); err == nil && down > 0 {
 				expected = fmt.Sprintf("%.1f expected, ", float64(ph))
 			}
-			out = append(out, fmt.Sprintf("pH %s in %d, %s%s found in %d", was.Soil.PH.Words(), was.Sampled.Year, expected, is.Soil.PH.Words(), is.Sampled.Year))
+			out = append(out, fmt.Sprintf("pH %s %s, %s%s found %s", was.Soil.PH.Words(), when(was.Sampled), expected, is.Soil.PH.Words(), when(is.Sampled)))
 		}
 		for _, n := range []agronomy.Nutrient{agronomy.Phosphorus, agronomy.Potassium, agronomy.Magnesium} {
 			x, y := was.Soil.Reading(n), is.Soil.Reading(n)
 			if x.Given && y.Given {
-				out = append(out, fmt.Sprintf("%s %s ppm in %d, %s ppm found in %d", n, word.Reading(float64(x.PPM)), was.Sampled.Year, word.Reading(float64(y.PPM)), is.Sampled.Year))
+				out = append(out, fmt.Sprintf("%s %s ppm %s, %s ppm found %s", n, word.Reading(float64(x.PPM)), when(was.Sampled), word.Reading(float64(y.PPM)), when(is.Sampled)))
 			}
 		}
 	}

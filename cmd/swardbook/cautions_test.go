@@ -14,7 +14,7 @@ import (
 
 // cautious is a site that spreads and sprays every kind of material.
 const cautious = `id = "plum-row-9"
-title = "Plum Row"
+title = "Thrum End"
 start = 2026-08-20
 [place]
 state = "OH"

@@ -10,7 +10,7 @@ import (
 
 // lawn is a small site whose soil report the tests add to.
 const lawn = `id = "plum-row-1"
-title = "Plum Row"
+title = "Thrum End"
 start = 2026-09-12
 [place]
 state = "OH"
