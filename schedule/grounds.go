@@ -287,7 +287,7 @@ func (g *grounds) atHand() {
 	if err != nil {
 		turned, ph = []Reason{{Text: err.Error()}}, 0
 	}
-	title := "The stone at hand, if all of it goes here"
+	title := "The lime on hand, if all of it goes here"
 	if ph > 0 {
 		title += fmt.Sprintf(": about pH %.1f", float64(ph))
 	}

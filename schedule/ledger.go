@@ -237,11 +237,11 @@ func verdict(c *Case, l AreaLedger) string {
 	}
 	switch {
 	case len(down) > 0:
-		return "Yes, too much is down: " + word.List(down) + "."
+		return "Over the limit: " + word.List(down) + "."
 	case len(passed) > 0:
-		return "Not so far, but with what is planned it would pass: " + word.List(passed) + "."
+		return "Within limits so far; with what is planned, over the limit: " + word.List(passed) + "."
 	case n == 0:
-		return "No: nothing with nitrogen is down yet, and what is planned stays within every limit."
+		return "Within limits: no nitrogen is down yet, and what is planned keeps every limit."
 	}
 	unsure := ""
 	switch {
@@ -250,7 +250,7 @@ func verdict(c *Case, l AreaLedger) string {
 	case taken > 0:
 		unsure = fmt.Sprintf(" (%s of it not on record, taken as done as planned)", m.NutrientRate(taken, "N"))
 	}
-	return fmt.Sprintf("No: %s is down%s, and with what is planned the area stays within every limit.", m.NutrientRate(n, "N"), unsure)
+	return fmt.Sprintf("Within limits: %s is down%s, and what is planned keeps every limit.", m.NutrientRate(n, "N"), unsure)
 }
 
 // Ledger gives the nutrients of every area against their limits, as of a day:

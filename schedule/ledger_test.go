@@ -84,12 +84,12 @@ func TestLedgerByHand(t *testing.T) {
 		limits []LedgerLimit
 		want   string
 	}{
-		{nil, limit(0, 1), "No: nothing with nitrogen is down yet, and what is planned stays within every limit."},
-		{all, limit(1, 1), "No: 1 lb N per 1,000 sq ft is down, and with what is planned the area stays within every limit."},
-		{all, limit(1.1, 1.2), "Yes, too much is down: quick nitrogen: 1.1 lb per 1,000 sq ft against 1 lb per 1,000 sq ft."},
-		{all, limit(1, 1.2), "Not so far, but with what is planned it would pass: quick nitrogen."},
-		{[]applied{line(0, 0.5, TakenAsDone)}, limit(0.5, 1), "No: 0.5 lb N per 1,000 sq ft is down (none of it on record, all taken as done as planned), and with what is planned the area stays within every limit."},
-		{[]applied{line(0, 0.5, TakenAsDone), line(1, 0.25, OnRecord)}, limit(0.5, 1), "No: 0.75 lb N per 1,000 sq ft is down (0.5 lb N per 1,000 sq ft of it not on record, taken as done as planned), and with what is planned the area stays within every limit."},
+		{nil, limit(0, 1), "Within limits: no nitrogen is down yet, and what is planned keeps every limit."},
+		{all, limit(1, 1), "Within limits: 1 lb N per 1,000 sq ft is down, and what is planned keeps every limit."},
+		{all, limit(1.1, 1.2), "Over the limit: quick nitrogen: 1.1 lb per 1,000 sq ft against 1 lb per 1,000 sq ft."},
+		{all, limit(1, 1.2), "Within limits so far; with what is planned, over the limit: quick nitrogen."},
+		{[]applied{line(0, 0.5, TakenAsDone)}, limit(0.5, 1), "Within limits: 0.5 lb N per 1,000 sq ft is down (none of it on record, all taken as done as planned), and what is planned keeps every limit."},
+		{[]applied{line(0, 0.5, TakenAsDone), line(1, 0.25, OnRecord)}, limit(0.5, 1), "Within limits: 0.75 lb N per 1,000 sq ft is down (0.5 lb N per 1,000 sq ft of it not on record, taken as done as planned), and what is planned keeps every limit."},
 	} {
 		l := AreaLedger{Limits: v.limits}
 		for _, a := range v.lines {

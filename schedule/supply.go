@@ -292,6 +292,6 @@ func (s Spending) Words() string {
 		order = append(order, fmt.Sprintf("%s of %s (%s)", word.Packs(float64(o.Packs)), o.Name, price))
 		waits = append(waits, o.Waits...)
 	}
-	return fmt.Sprintf("The budget of %.2f does not reach for all that is to be bought, %.2f. Buy in this order: %s. The money ends before: %s.",
+	return fmt.Sprintf("The budget of %.2f does not cover all that is to be bought, %.2f. Buy in this order: %s. Not covered: %s.",
 		s.Budget, s.Cost, strings.Join(order, ", "), strings.Join(waits, "; "))
 }

@@ -85,7 +85,7 @@ func besideTexture(c Case, rule bufferRule, table limeMethod, most agronomy.PerT
 	m.most = most
 	m.notes = table.notes
 	if lowest.PH > c.PH {
-		m.notes = append(m.notes, agronomy.Reason{Text: fmt.Sprintf("The table by texture starts at pH %s, so its figure is a least one.", agronomy.Short(lowest.PH)), Source: "usda-1957"})
+		m.notes = append(m.notes, agronomy.Reason{Text: fmt.Sprintf("The table by texture starts at pH %s, so its figure is a minimum.", agronomy.Short(lowest.PH)), Source: "usda-1957"})
 	}
 	if !reads {
 		m.why = func(t agronomy.PH) []agronomy.Reason {

@@ -160,7 +160,7 @@ func (c Case) firstDressing(err error, why, assumed []agronomy.Reason) Need {
 		}
 	}
 	return Need{Rate: rate, Low: rate, High: rate, Method: "a first dressing", Target: c.Target, Reaches: c.PH, BelowTable: true, Ground: true, Assumed: assumed,
-		Why: append(why, agronomy.Reason{Text: "No table reaches so sour a soil: " + err.Error() + "."},
+		Why: append(why, agronomy.Reason{Text: "The tables do not reach so acid a soil: " + err.Error() + "."},
 			agronomy.Reason{Text: "One dressing of at most 50 lb/1000 sq ft of ordinary ground limestone is safe and falls short of what such a soil wants; ask the laboratory for a buffer pH, or for its own lime figure, before more.", Source: "vt-452-717, common"})}
 }
 

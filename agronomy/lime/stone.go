@@ -177,7 +177,7 @@ func ValueOf(m material.Material, state string, ground bool) Value {
 		v := cce * GroundActs * 100 / StandardCCE
 		return Value{v, v, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: it is taken to be such ground limestone as the table is made for, of which 85 %% acts at a CCE of 90 %%: %s %%", agronomy.Short(v)), Source: "common, tristate-1995"})}
 	case err != nil:
-		return Value{cce, cce, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: CCE %s %% is taken as it stands, which is optimistic for coarse stone", agronomy.Short(cce)), Source: "psu-report-notes"})}
+		return Value{cce, cce, append(why, agronomy.Reason{Text: fmt.Sprintf("no usable sieve figures: CCE %s %% is taken as it is, which is optimistic for coarse limestone", agronomy.Short(cce)), Source: "psu-report-notes"})}
 	}
 	v := Value{Full: cce * fine / 100}
 	v.FirstYear = v.Full

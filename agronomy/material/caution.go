@@ -71,7 +71,7 @@ func Cautions(m Material, use Use) []agronomy.Reason {
 		say("purdue-p", "Sweep it off paving back onto the turf.")
 	}
 	if limit, why, ok := m.ProductCap(); ok {
-		out = append(out, agronomy.Reason{Text: fmt.Sprintf("Not over %s lb of it per 1000 sq ft at a time.", agronomy.Figure(limit)), Source: why.Source})
+		out = append(out, agronomy.Reason{Text: fmt.Sprintf("No more than %s lb of it per 1000 sq ft at a time.", agronomy.Figure(limit)), Source: why.Source})
 	}
 	return out
 }
@@ -94,7 +94,7 @@ func fertilizerCautions(m Material) []string {
 		out = append(out,
 			"Wear gloves and eye protection; it is a salt and corrodes metal: rinse the sprayer.",
 			"Spray when the air is still, so that none drifts.",
-			fmt.Sprintf("Left on the leaf, not over %s lb of nitrogen per 1000 sq ft.", agronomy.Figure(FoliarN)))
+			fmt.Sprintf("Left on the leaf, no more than %s lb of nitrogen per 1000 sq ft.", agronomy.Figure(FoliarN)))
 	} else {
 		out = append(out, "Wear gloves; spread on dry leaves, then water.")
 	}
@@ -105,7 +105,7 @@ func fertilizerCautions(m Material) []string {
 		out = append(out, "Phosphorus feeds algae: none on paving or in water.")
 	}
 	if m.Analysis.K2O > 0 {
-		out = append(out, "Potassium is a salt: not over 1 lb K₂O per 1000 sq ft at once.")
+		out = append(out, "Potassium is a salt: no more than 1 lb K₂O per 1000 sq ft at once.")
 	}
 	return out
 }

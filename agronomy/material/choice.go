@@ -37,7 +37,7 @@ func ChooseAlong(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet
 	why := []agronomy.Reason{{Text: chosen.Material.Title() + " chosen: " + chosen.describe()}}
 	for _, x := range fit[1:] {
 		if !x.Material.ToBuy {
-			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("passed over: %s, %s", x.Material.Title(), x.describe())})
+			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("not used: %s, %s", x.Material.Title(), x.describe())})
 		}
 	}
 	return chosen.Dose, append(why, passed...), true
@@ -62,7 +62,7 @@ func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit 
 		d, err := solve(m, w, c)
 		if err != nil {
 			if !m.ToBuy { // nobody asks why a material of the trade was not bought
-				passed = append(passed, agronomy.Reason{Text: "passed over: " + err.Error()})
+				passed = append(passed, agronomy.Reason{Text: "not used: " + err.Error()})
 			}
 			continue
 		}
@@ -79,7 +79,7 @@ func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit 
 			return false
 		}
 		if !x.Material.ToBuy {
-			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("passed over: %s would bring only %s before %s is reached",
+			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("not used: %s would bring only %s before %s is reached",
 				x.Material.Title(), x.brings().within(w), x.limit())})
 		}
 		return true

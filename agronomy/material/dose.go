@@ -101,7 +101,7 @@ func solve(m Material, w Wants, c Caps) (Dose, error) {
 		}
 	}
 	if !wanted {
-		return Dose{}, fmt.Errorf("%s carries nothing of what is wanted (%s)", m.Title(), w)
+		return Dose{}, fmt.Errorf("%s brings none of what is needed (%s)", m.Title(), w)
 	}
 	d := DoseOf(m, first.rate())
 	d.BoundBy, d.ByCap = first.name, first.cap

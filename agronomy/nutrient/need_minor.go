@@ -31,7 +31,7 @@ func MagnesiumNeed(r agronomy.Report, state string) (Need, error) {
 	}
 	n.byOptimum(r, agronomy.Magnesium)
 	n.limit(yearMg, singleMg, "Mg")
-	n.Why = append(n.Why, agronomy.Reason{Text: "If lime is wanted too, dolomitic lime brings the magnesium; otherwise magnesium sulfate, or potassium-magnesium sulfate.", Source: "psu-report-notes"})
+	n.Why = append(n.Why, agronomy.Reason{Text: "If lime is needed too, dolomitic lime brings the magnesium; otherwise magnesium sulfate, or potassium-magnesium sulfate.", Source: "psu-report-notes"})
 	return n, nil
 }
 

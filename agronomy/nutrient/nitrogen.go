@@ -93,7 +93,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("weighted by share: %.2f lb N", float64(n.Year)), Source: "common"})
 		if ceilingOf != "" && n.Year > ceiling {
 			n.Year = ceiling
-			n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("held to the %.1f lb that %s stands", float64(ceiling), ceilingOf), Source: "common"})
+			n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("held to the %.1f lb that %s tolerates", float64(ceiling), ceilingOf), Source: "common"})
 		}
 	}
 	n.clippings(c, tabled)
@@ -117,7 +117,7 @@ func (n *NitrogenNeed) clippings(c NitrogenCase, tabled bool) {
 		n.Why = append(n.Why, agronomy.Reason{Text: "Florida's table takes it that clippings are left: no further credit.", Source: "uf-fyn"})
 	case tabled:
 		n.Year = before / (1 - clippingsCredit)
-		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("Clippings are carried off, and the table counts them: %.2f ÷ 0.75 = %.2f lb N", float64(before), float64(n.Year)), Source: "uf-fyn, common"})
+		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("Clippings are removed, and the table counts them: %.2f ÷ 0.75 = %.2f lb N", float64(before), float64(n.Year)), Source: "uf-fyn, common"})
 	case c.ClippingsReturned && c.Age > oldYears:
 		n.Year = ClippingsCredit(before, 0.5) // [uconn-clippings]
 		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("Over %.0f years old with clippings left, a lawn needs about half: %.2f × 0.5 = %.2f lb N. Connecticut found that leaving them can halve the need.", oldYears, float64(before), float64(n.Year)), Source: "uconn-clippings, common"})

@@ -94,23 +94,23 @@ func phFinding(r agronomy.Report, s agronomy.Stand) (order int, f Finding) {
 	switch {
 	case r.PH <= low-0.5:
 		f.Level = VeryLow
-		f.Text = fmt.Sprintf("The soil is far too sour for this grass, which wants about %.1f: feed works poorly and roots stay short until lime goes down.", float64(target))
+		f.Text = fmt.Sprintf("The soil is far too acid for this grass, which does best at about %.1f: feeding does little and roots stay short until it is limed.", float64(target))
 	case r.PH < low:
 		f.Level = Low
-		f.Text = fmt.Sprintf("The soil is a little sour for this grass, which wants about %.1f: lime helps all the rest.", float64(target))
+		f.Text = fmt.Sprintf("The soil is a little too acid for this grass, which does best at about %.1f: lime helps everything else.", float64(target))
 	case r.PH <= high:
 		f.Text = fmt.Sprintf("The pH suits this grass (%.1f to %.1f).", float64(low), float64(high))
 	case r.PH <= chalkyLimit:
 		f.Level = High
 		f.Text = fmt.Sprintf("The pH is above what this grass likes (%.1f to %.1f) and is accepted: no lime.", float64(low), float64(high))
 		if why, likely := IronShort(r, s); likely {
-			f.Text += " Where young leaves yellow, iron on the leaf is the answer."
+			f.Text += " Where young leaves turn yellow, spray iron on them."
 			f.Why = append(f.Why, why...)
 		}
 		f.Why = append(f.Why, agronomy.Reason{Text: "On established turf sulfur does little; it is planned only where the site file asks for it, lower_ph = true.", Source: "purdue-sulfur"})
 	default:
 		f.Level = VeryHigh
-		f.Text = "The soil is chalky, and that is accepted: no lime, expect yellow young leaves from want of iron, and feed iron on the leaf. Lime stands free in it and eats up sulfur."
+		f.Text = "The soil is calcareous, and that is accepted: no lime; expect yellow young leaves from lack of iron, and spray iron on them. The free lime in it uses up sulfur."
 	}
 	switch {
 	case r.PH < acidLimit && r.PH < low, r.PH > chalkyLimit:
@@ -157,7 +157,7 @@ func nutrientFinding(r agronomy.Report, n agronomy.Nutrient, state string, isNew
 		return f
 	}
 	if s.enough && s.Level == Medium {
-		f.Text = fmt.Sprintf("%s is where the scale wants it: nothing to do.", agronomy.Capital(string(n)))
+		f.Text = fmt.Sprintf("%s is in its optimum: nothing to do.", agronomy.Capital(string(n)))
 		if n == agronomy.Sodium {
 			f.Text = sodiumWords(Medium)
 		}
@@ -165,7 +165,7 @@ func nutrientFinding(r agronomy.Report, n agronomy.Nutrient, state string, isNew
 	}
 	f.Text = nutrientWords(n, s.Level, r, isNew)
 	if n == agronomy.Phosphorus && r.Method == agronomy.Mehlich3 && reading.PPM > 200 { // [psu-m3p]
-		f.Why = append(f.Why, agronomy.Reason{Text: "Above 200 ppm by Mehlich-3 phosphorus in run-off becomes a worry for streams.", Source: "psu-m3p"})
+		f.Why = append(f.Why, agronomy.Reason{Text: "Above 200 ppm by Mehlich-3, phosphorus in run-off can harm streams.", Source: "psu-m3p"})
 	}
 	return f
 }
@@ -184,7 +184,7 @@ func acreWords(r agronomy.Report, n agronomy.Nutrient, state string) string {
 	if here == there {
 		return ""
 	}
-	return fmt.Sprintf(" %s is read as twice the ppm, %s ppm; were it the pounds in the %s in sampled, it would be %s ppm, %s: then lb_per_acre_depth = true.",
+	return fmt.Sprintf(" %s is read as twice the ppm, %s ppm. If it counts the pounds in the %s in sampled, it is %s ppm, %s: then set lb_per_acre_depth = true.",
 		reading.AsGiven, agronomy.Figure(reading.PPM), agronomy.Figure(r.Depth), agronomy.Figure(deep.PPM), there)
 }
 
@@ -195,37 +195,37 @@ func nutrientWords(n agronomy.Nutrient, l Level, r agronomy.Report, isNew bool) 
 	case agronomy.Phosphorus:
 		switch {
 		case short && isNew:
-			return "Phosphorus is short just where seedlings need it: a starter with the seed will show."
+			return "Phosphorus is low just where seedlings need it: a starter with the seed will show."
 		case short:
-			return "Phosphorus is short: roots and spread suffer, and a modest yearly dose helps."
+			return "Phosphorus is low: roots and spread suffer, and a modest yearly dose helps."
 		case ample:
-			return "There is phosphorus enough: use feed without it. More would only wash into water."
+			return "There is enough phosphorus: use feed without it. More would only wash into water."
 		}
 		return "Phosphorus is fair: a small dose may or may not show."
 	case agronomy.Potassium:
 		switch {
 		case short:
-			return "Potassium is short: the turf wears, dries and winters badly until it is made up."
+			return "Potassium is low: the turf stands wear, drought and winter badly until it is raised."
 		case ample:
-			return "There is potassium enough: none is wanted, and winter feeding with it does harm."
+			return "There is enough potassium: none is needed, and potassium for the winter does harm."
 		}
 		return "Potassium is fair: a moderate dose keeps it so."
 	case agronomy.Calcium:
 		switch {
 		case short && r.PH > 0 && r.PH < 6.5: // [common] under the usual target
-			return "Calcium is low, as in most sour soils: the lime that mends the pH brings it."
+			return "Calcium is low, as in most acid soils: the lime that raises the pH brings it."
 		case short:
-			return "Calcium is low though the pH is not: gypsum brings it without moving the pH. True want of it is rare."
+			return "Calcium is low though the pH is not: gypsum brings it without changing the pH. A true lack of it is rare."
 		case ample:
-			return "There is calcium enough. A high figure on limy soil says little: the test dissolves lime itself."
+			return "There is enough calcium. A high figure on calcareous soil says little: the test dissolves the lime itself."
 		}
 		return "Calcium is fair: nothing to do."
 	case agronomy.Magnesium:
 		switch {
 		case short:
-			return "Magnesium is low: choose a dolomitic lime if lime is wanted, otherwise magnesium sulfate."
+			return "Magnesium is low: choose a dolomitic lime if lime is needed, otherwise magnesium sulfate."
 		case ample:
-			return "There is magnesium enough: choose a calcitic lime. Balancing it against calcium does nothing for turf."
+			return "There is enough magnesium: choose a calcitic lime. Balancing it against calcium does nothing for turf."
 		}
 		return "Magnesium is fair: nothing to do."
 	case agronomy.Sulfur:
@@ -233,7 +233,7 @@ func nutrientWords(n agronomy.Nutrient, l Level, r agronomy.Report, isNew bool) 
 		case short:
 			return "Sulfur is low: use some nitrogen as ammonium sulfate. Rain and soil life bring more than the test sees."
 		case ample:
-			return "There is sulfur enough. A high figure points to gypsum, sulfate feed or wet, airless soil."
+			return "There is enough sulfur. A high figure points to gypsum, sulfate feed or wet, airless soil."
 		}
 		return "Sulfur is fair: nothing to do."
 	case agronomy.Sodium:
@@ -243,9 +243,9 @@ func nutrientWords(n agronomy.Nutrient, l Level, r agronomy.Report, isNew bool) 
 	case short:
 		return "Iron is low for this test, yet leaf color tells more: try a strip sprayed with iron."
 	case ample:
-		return "Iron is plentiful, as is usual in sour soil. Yellow leaves on high pH would still want it on the leaf."
+		return "There is plenty of iron, as is usual in acid soil. At a high pH yellow leaves may still need it sprayed on."
 	}
-	return "Iron is fair; the test says little about color, which hangs on the pH."
+	return "Iron is fair; the test says little about color, which depends on the pH."
 }
 
 func sodiumWords(l Level) string {
@@ -278,9 +278,9 @@ func cecFinding(r agronomy.Report) Finding {
 		Text: "The soil holds nutrients reasonably well."}
 	switch {
 	case r.CEC < 5: // [tristate-2020]
-		f.Level, f.Text = Low, "The soil holds little: small doses more often, and a little lime moves it far."
+		f.Level, f.Text = Low, "The soil holds few nutrients: feed small doses more often. A little lime changes its pH much."
 	case r.CEC > 20: // [common]
-		f.Level, f.Text = High, "The soil holds a great deal: it takes much lime to move it, and it changes slowly."
+		f.Level, f.Text = High, "The soil holds many nutrients: it takes much lime to change its pH, and that is slow."
 	}
 	f.Why = append([]agronomy.Reason{{Text: "Under 5 meq/100 g a soil holds little, over 20 a great deal.", Source: f.Source}}, Saturations(r)...)
 	return f

@@ -110,7 +110,7 @@ func TestWhyPale(t *testing.T) {
 	chalky := sourLawn()
 	chalky.PH, chalky.Sulfur.PPM, chalky.Phosphorus.PPM = 7.9, 20, 150
 	p := WhyPale(chalky, rye, "OH", false)
-	for _, want := range []string{"Want of iron: pH 7.9", "Very high phosphorus"} {
+	for _, want := range []string{"Lack of iron: pH 7.9", "Very high phosphorus"} {
 		if !strings.Contains(texts(p.Fits), want) {
 			t.Errorf("chalky lawn: no %q in\n%s", want, texts(p.Fits))
 		}

@@ -13,7 +13,7 @@ func IronPH(s agronomy.Stand) (agronomy.PH, agronomy.Reason) {
 	limit, why := agronomy.PH(7.0), agronomy.Reason{Text: "Above pH 7 iron turns to forms that roots hardly take up.", Source: "az-iron"} // [az-iron] [common]
 	for i := range s {
 		if strings.EqualFold(s[i].Grass.Name, "centipedegrass") && s.Weight(i) >= 0.5 {
-			limit, why = 6.0, agronomy.Reason{Text: "Centipedegrass yellows for want of iron already above pH 6, most of all after too much lime or phosphorus.", Source: "nc-home-report, common"} // [nc-home-report]
+			limit, why = 6.0, agronomy.Reason{Text: "Centipedegrass yellows for lack of iron already above pH 6, most of all after too much lime or phosphorus.", Source: "nc-home-report, common"} // [nc-home-report]
 		}
 	}
 	_, _, high := s.TargetPH()

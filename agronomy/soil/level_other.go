@@ -141,10 +141,10 @@ func cationLabScale(n agronomy.Nutrient, method agronomy.Extractant, texture agr
 		if low, high, ok := SLAN(n, method, texture); ok {
 			return halves(slanName, "slan-sheet", low, high), true, nil
 		}
-		return scale{}, false, []agronomy.Reason{{Text: "Ammonium acetate draws no phosphorus: ask the lab which extractant its P figure is by."}}
+		return scale{}, false, []agronomy.Reason{{Text: "Ammonium acetate extracts no phosphorus: ask the lab which extractant its P figure is by."}}
 	case agronomy.Potassium, agronomy.Magnesium, agronomy.Calcium:
 		s, ok := mehlich3Scale(n, texture)
-		return s, ok, []agronomy.Reason{{Text: "The figure is by ammonium acetate, which draws about as much as Mehlich-3: the same bands are used.", Source: "common"}}
+		return s, ok, []agronomy.Reason{{Text: "The figure is by ammonium acetate, which extracts about as much as Mehlich-3: the same bands are used.", Source: "common"}}
 	}
 	low, high := agronomy.PPM(7), agronomy.PPM(12) // [neb-lab-2007] sulfur
 	if n == agronomy.Iron {

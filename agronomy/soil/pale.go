@@ -17,16 +17,16 @@ func WhyPale(r agronomy.Report, s agronomy.Stand, state string, isNew bool) Pale
 	against := func(source, text string) { p.Against = append(p.Against, agronomy.Reason{Text: text, Source: source}) }
 	limit, ironWhy := IronPH(s)
 	highPH := r.PH > limit
-	fits("az-iron, uga-tissue", "Want of nitrogen, if the paleness is even, began on the oldest leaves and growth is slow. No report can show or rule it out.")
+	fits("az-iron, uga-tissue", "Lack of nitrogen, if the paleness is even, began on the oldest leaves and growth is slow. No report can show or rule it out.")
 	if r.PH > 0 {
 		_, low, _ := s.TargetPH()
 		if r.PH < acidLimit && r.PH < low {
-			fits("common", "Sour soil: at pH "+r.PH.Words()+" roots are stunted and feed seems to do nothing.")
+			fits("common", "Acid soil: at pH "+r.PH.Words()+" roots are stunted and feed seems to do nothing.")
 		}
 		if highPH {
-			fits(ironWhy.Source, "Want of iron: pH "+r.PH.Words()+" keeps it from the roots of this grass, whatever the iron reading says. Young leaves yellow between green veins.")
+			fits(ironWhy.Source, "Lack of iron: pH "+r.PH.Words()+" keeps it from the roots of this grass, whatever the iron reading says. Young leaves yellow between green veins.")
 		} else {
-			against("az-iron", "Want of iron from a high pH: "+r.PH.Words()+" is not high for this grass. Cold, wet or scalped turf can still show it.")
+			against("az-iron", "Lack of iron from a high pH: "+r.PH.Words()+" is not high for this grass. Cold, wet or scalped turf can still show it.")
 		}
 	}
 	level := func(n agronomy.Nutrient) (l Level, given bool) {
@@ -36,9 +36,9 @@ func WhyPale(r agronomy.Report, s agronomy.Stand, state string, isNew bool) Pale
 	if l, ok := level(agronomy.Iron); ok {
 		switch {
 		case l == Low || l == VeryLow:
-			fits("rutgers-levels", "Little iron: "+agronomy.Figure(r.Iron.PPM)+" ppm is under what the scale wants.")
+			fits("rutgers-levels", "Little iron: "+agronomy.Figure(r.Iron.PPM)+" ppm is low by the scale.")
 		case !highPH:
-			against("rutgers-levels", "Want of iron in the soil itself: "+agronomy.Figure(r.Iron.PPM)+" ppm is enough.")
+			against("rutgers-levels", "Lack of iron in the soil itself: "+agronomy.Figure(r.Iron.PPM)+" ppm is enough.")
 		}
 	}
 	if l, ok := level(agronomy.Phosphorus); ok {
@@ -46,7 +46,7 @@ func WhyPale(r agronomy.Report, s agronomy.Stand, state string, isNew bool) Pale
 		case l == VeryHigh && highPH:
 			fits("az-iron", "Very high phosphorus makes iron still harder to get.")
 		case l == VeryHigh:
-			fits("az-iron", "Want of iron from very high phosphorus, which ties it up, though the pH is not high.")
+			fits("az-iron", "Lack of iron from very high phosphorus, which ties it up, though the pH is not high.")
 		case (l == Low || l == VeryLow) && isNew:
 			fits("psu-fert-copy, uga-tissue", "Low phosphorus under seedlings: dark or purple and slow, more than pale. Cold soil does the same.")
 		}
@@ -66,7 +66,7 @@ func WhyPale(r agronomy.Report, s agronomy.Stand, state string, isNew bool) Pale
 		case l == Low || l == VeryLow:
 			fits(c.source, "Low "+string(c.of)+": "+c.sign+".")
 		default:
-			against(c.source, "Want "+c.enough+": the reading is "+string(l)+".")
+			against(c.source, "Lack "+c.enough+": the reading is "+string(l)+".")
 		}
 	}
 	if l, ok := level(agronomy.Sodium); ok && (l == High || l == VeryHigh) {

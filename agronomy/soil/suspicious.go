@@ -71,7 +71,7 @@ func Suspicious(r agronomy.Report) []Suspicion {
 		case b.PH < 4.8:
 			add("buffer", "A buffer pH of %.2f is below every table: check the sheet.", float64(b.PH))
 		case r.PH >= 7 && b.PH < start-0.5: // [common] such a reading asks for lime
-			add("buffer", "Soil of pH %.1f wants no lime, and a buffer pH of %.2f asks for much: is one of them from another sample, or is a digit wrong?", float64(r.PH), float64(b.PH))
+			add("buffer", "Soil of pH %.1f needs no lime, yet a buffer pH of %.2f asks for much: is one of them from another sample, or is a digit wrong?", float64(r.PH), float64(b.PH))
 		case r.PH > 0 && b.PH < r.PH-0.5:
 			add("buffer", "The buffer pH (%.2f) is well under the soil pH (%.2f): were the two swapped?", float64(b.PH), float64(r.PH))
 		}

@@ -198,14 +198,14 @@ func TestPaleAtItsEdges(t *testing.T) {
 		fits, against string // one more that fits, or speaks against; "" none is asked
 		notFits       string
 	}{
-		{rep(5.49, none), false, "Sour soil: at pH 5.49", "Want of iron from a high pH: 5.49 is not high", ""},
+		{rep(5.49, none), false, "Acid soil: at pH 5.49", "Lack of iron from a high pH: 5.49 is not high", ""},
 		{rep(5.5, none), false, "", "5.5 is not high", "Sour soil"},
 		{rep(7, none), false, "", "7.0 is not high", "Want of iron: pH"},
-		{rep(7.01, none), false, "Want of iron: pH 7.01 keeps it from the roots", "", "Sour soil"},
+		{rep(7.01, none), false, "Lack of iron: pH 7.01 keeps it from the roots", "", "Sour soil"},
 		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(49) }), false, "Little iron: 49 ppm", "", ""},
-		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(50) }), false, "", "Want of iron in the soil itself: 50 ppm is enough", "Little iron"},
+		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(50) }), false, "", "Lack of iron in the soil itself: 50 ppm is enough", "Little iron"},
 		{rep(7.01, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Very high phosphorus makes iron", "", ""},
-		{rep(7, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Want of iron from very high phosphorus", "7.0 is not high", "Very high phosphorus makes"},
+		{rep(7, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Lack of iron from very high phosphorus", "7.0 is not high", "Very high phosphorus makes"},
 		{rep(7.3, func(r *agronomy.Report) { r.Phosphorus = given(107) }), false, "", "", "ery high phosphorus"},
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(20) }), true, "Low phosphorus under seedlings", "", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(20) }), false, "", "", "Low phosphorus"},

@@ -21,7 +21,7 @@ Writes a site file that can be read as it stands, with every key there is and
 what it means. Change the place, the area and the soil report to yours, then
 run "swardbook check lawn.toml".
 
-    -o, --output FILE   write to FILE; a file that is there is never replaced
+    -o, --output FILE   write to FILE; an existing file is never replaced
         --today DATE    first day of the program (default: today)
         --id NAME       id of the site in calendars (default: a fresh one)
         --no-color      no colour

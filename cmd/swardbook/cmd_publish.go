@@ -24,7 +24,7 @@ var publishCommand = command{
 
 Writes for every site file of the folder what serve would serve, as plain files
 for any web server or object store. A site whose files, day and program are as
-they were the last time costs next to nothing; files with nothing to change are
+they were the last time takes almost no time; files with nothing to change are
 not touched, and none is deleted. A site that cannot be published never stops
 the others: its files stay as they were, it is named at the end, and the exit
 status is 3.

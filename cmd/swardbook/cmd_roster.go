@@ -8,11 +8,11 @@ import (
 
 var rosterCommand = command{
 	name: "roster", args: "FILE",
-	what: "who does what when; who has nothing; what is nobody's",
+	what: "who does what when; who has no job; which jobs have nobody",
 	help: `    swardbook roster lawn.toml
 
 Lists the jobs of the season and of the start of the next, person by person,
-then who has nothing to do and what is nobody's. [crew.who] deals out: by the
+then who has nothing to do and what is nobody's. [crew.who] assigns jobs by the
 job's name ("west/lime/1"), by area and kind ("west/lime"), by area, by kind;
 the most exact wins. [crew.absent] keeps a person's jobs off their days away.
 One person's own calendar is: swardbook calendar lawn.toml --for PERSON.

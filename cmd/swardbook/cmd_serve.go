@@ -32,7 +32,7 @@ With --ask anybody may answer a few questions at /ask. The answers become an
 address, and page and calendar are worked out from the address alone: nothing is
 stored, and any number of servers say the same. DIR may then be left out.
 
-It answers this machine alone, at 127.0.0.1:8080, unless told otherwise. For the
+It answers only this machine, at 127.0.0.1:8080, unless told otherwise. For the
 internet, put a web server with a certificate in front of it, which passes
 requests on, and give its address as --base.
 
@@ -42,7 +42,7 @@ requests on, and give its address as --base.
                           can open a site's page can record in it
         --ask             ask anybody, and answer at addresses of their own
         --trust-proxy IP  of what is in front, also as 10.0.0.0/8, several with
-                          commas: its word counts on where a request came from
+                          commas: it is trusted to say where a request came from
         --state DIR       where calendars are kept between runs, so that changes
                           reach phones as changes (default: DIR/calendars)
         --quiet           no line for each request

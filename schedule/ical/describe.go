@@ -76,14 +76,14 @@ func (b *blocks) opening(e *schedule.Entry) {
 		b.line("", "This was not done: "+e.Summary)
 		b.line("Record book: ", e.Note)
 		b.gap()
-		b.line("", "Do not make up for it on your own. What still fits is in the program as a job of its own.")
+		b.line("", "Do not make up for it: what still fits is planned as another job.")
 	case schedule.Taken:
 		b.line("", "Taken as done as planned: "+e.Summary)
-		b.line("", "Nobody wrote it down, and it counts as down. If it was not done, or otherwise, write that down: the rest is planned again.")
+		b.line("", "It is not recorded, so it counts as done. If it was done otherwise or not at all, record that: the rest is planned again.")
 	default:
 		b.line("", word.Sentence(strings.TrimSpace(e.Summary+" "+cmp.Or(e.WhoName, e.Who))))
 		if e.State == schedule.Due {
-			b.line("", "Due until "+e.Latest.Words()+", as nobody wrote it down yet.")
+			b.line("", "Due until "+e.Latest.Words()+": not recorded yet.")
 		} else {
 			b.line("", windowLine(e))
 		}
@@ -103,7 +103,7 @@ func (b *blocks) opening(e *schedule.Entry) {
 }
 
 // OnlyHalf says what becomes of the rest of a job of which a part was done.
-const OnlyHalf = "Only half done? Write down how much: the rest is planned again."
+const OnlyHalf = "Done in part? Record how much: the rest is planned again."
 
 // ending writes what else there is to do, and the links.
 func (t *teller) ending(b *blocks, e *schedule.Entry) {

@@ -44,7 +44,7 @@ func TestSomebodyLeaves(t *testing.T) {
 		t.Error(d)
 	}
 	for uid, e := range after {
-		if d := e.text("DESCRIPTION"); strings.Contains(uid, "last-safe") && !strings.Contains(d, ": no longer in this calendar.\nIt stands in everybody's calendar.\n"+ends) {
+		if d := e.text("DESCRIPTION"); strings.Contains(uid, "last-safe") && !strings.Contains(d, ": no longer in this calendar.\nIt is in everybody's calendar.\n"+ends) {
 			t.Error(d)
 		}
 	}

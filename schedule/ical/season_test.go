@@ -69,7 +69,7 @@ func autumn() *schedule.Program {
 	e := job("east", "East lawn", schedule.Lime, 1, "2026-09-19", "2026-09-12", "2026-11-21", "Lime east lawn, 96 lb",
 		"Spread 96 lb (2.4 packs) of pelletized limestone over 2,600 ft² of the east lawn.", "mara", "Mara")
 	e.Steps = []string{"Set the spreader to half: 18.5 lb per 1,000 ft².", "Walk it twice, the second time across the first.", "Sweep stray grains off the path; keep 3 ft from the pond.", "Water in with 0.25 in within 48 hours."}
-	e.IfRain = "If 1 in or more of rain is forecast within a day, wait; a light rain does the watering in."
+	e.IfRain = "If 1 in or more of rain is forecast within a day, wait; a light rain waters it in."
 	e.Cautions = []string{"Wear gloves; lime dries the skin.", "Wear gloves; lime dries the skin.", "No nitrogen for 3 weeks – the two lose ammonia together."}
 	e.Because = "The soil is far too sour for this grass; dressing 1 of 2."
 	e.Why = []schedule.Reason{

@@ -171,7 +171,7 @@ func whyGone(e Event, p *schedule.Program) string {
 		case now.State == schedule.Finished && !now.Kind.Notice():
 			return "It is done already."
 		case now.Kind.Notice():
-			return "It stands in everybody's calendar."
+			return "It is in everybody's calendar."
 		case now.WhoName != "":
 			return "It is now for " + oneLine(now.WhoName) + "."
 		default:

@@ -187,8 +187,8 @@ Any day from 12 Sep. Last safe day Sat 21 Nov 2026.
 3. Sweep stray grains off the path; keep 3 ft from the pond.
 4. Water in with 0.25 in within 48 hours.
 
-Rain: if 1 in or more of rain is forecast within a day, wait; a light rain does the watering in.
-Only half done? Write down how much: the rest is planned again.
+Rain: if 1 in or more of rain is forecast within a day, wait; a light rain waters it in.
+Done in part? Record how much: the rest is planned again.
 
 Mind: Wear gloves; lime dries the skin. No nitrogen for 3 weeks – the two lose ammonia together.
 

@@ -27,7 +27,7 @@ func (m *maker) yearly() (total float64, given []Given, steps []schedule.Reason,
 	if column < 0 {
 		return 0, nil, nil, false
 	}
-	t := Given{Title: "A year's nitrogen, clippings carried away, " + m.rateUnit(), Head: []string{"Grass", "low care", "medium", "high"}}
+	t := Given{Title: "A year's nitrogen, clippings removed, " + m.rateUnit(), Head: []string{"Grass", "low care", "medium", "high"}}
 	var parts, sources []string
 	for i, s := range m.area.Stand {
 		g := s.Grass

@@ -123,7 +123,7 @@ func (m *maker) stoned() (s stoned, ok bool) {
 			why = append(why, w.Source)
 		}
 	}
-	s.steps = append(s.steps, said(fmt.Sprintf("Lime that all acts: %s, by %s.", m.rate(pure), n.Method), strings.Join(why, ", ")))
+	s.steps = append(s.steps, said(fmt.Sprintf("Fully effective lime: %s, by %s.", m.rate(pure), n.Method), strings.Join(why, ", ")))
 	value, stone, steps, ok := m.value()
 	if !ok {
 		return s, false
@@ -160,7 +160,7 @@ func (m *maker) limeTable(c lime.Case, n lime.Need) (t Given, pure float64, ok b
 	if m.metric {
 		where = number(printed(depth/10)) + " cm"
 	}
-	t = Given{Title: fmt.Sprintf("Lime that all acts, for %s of this soil, %s", where, m.rateUnit()), Head: []string{head}}
+	t = Given{Title: fmt.Sprintf("Fully effective lime, for %s of this soil, %s", where, m.rateUnit()), Head: []string{head}}
 	for _, g := range goals {
 		t.Head = append(t.Head, "to "+g.Words())
 	}
@@ -264,7 +264,7 @@ func (m *maker) stone() (task, bool) {
 	if !ok {
 		return t, false
 	}
-	t.given = append(s.given, Given{Title: "From lime to stone", Rules: []string{"Stone needed = lime that all acts ÷ share that acts."}})
+	t.given = append(s.given, Given{Title: "From lime to stone", Rules: []string{"Stone needed = fully effective lime ÷ share that acts."}})
 	t.Text = "How much of this stone does the lawn need for each " + m.per() + "? Show the share that acts, then the stone."
 	t.Steps = s.steps
 	t.Answers = []Answer{{"Share that acts", s.share}, {"Stone", m.rate(s.total)}}

@@ -192,7 +192,7 @@ func (m *maker) facts() []Given {
 	}
 	add("Soil", string(a.Texture))
 	add("Care", string(a.Care))
-	add("Clippings", map[bool]string{true: "stay on the lawn", false: "carried away"}[a.Clippings])
+	add("Clippings", map[bool]string{true: "stay on the lawn", false: "removed"}[a.Clippings])
 	if m.report.TargetPH > 0 {
 		add("pH aimed at", m.report.TargetPH.Words())
 	}

@@ -88,7 +88,7 @@ var signs = []sign{
 	{chalkySoil, "young leaves yellow between green veins", "az-iron"},
 	{"phosphorus", "slow, dark or purple leaves, seedlings first", "uga-tissue, psu-fert-copy"},
 	{"potassium", "scorched tips and edges; wears badly", "uga-tissue"},
-	{"calcium", "little of its own: sour soil shows first", "common"},
+	{"calcium", "little of its own: acid soil shows first", "common"},
 	{"magnesium", "older leaves yellow between the veins", "common"},
 	{"sulfur", "young and old leaves pale alike", "common"},
 	{"iron", "young leaves yellow between green veins", "az-iron"},

@@ -112,7 +112,7 @@ func (q *questions) grass(area string, several bool) askScreen {
 	}
 	size := q.withUnit(q.field("text", at+".size", "How big is the grass?", "In square feet, or its sides less the house: 40 x 65 - 24 x 30"), at+".size")
 	size.Tell = tellSize
-	grass := q.field("select", at+".grass", "Which grass?", "It stands on the seed bag.")
+	grass := q.field("select", at+".grass", "Which grass?", "The seed bag says it.")
 	pairs := []string{"", "Choose"}
 	for _, g := range q.Grasses {
 		pairs = append(pairs, g, word.Capital(g))
@@ -124,7 +124,7 @@ func (q *questions) grass(area string, several bool) askScreen {
 	s.Groups = append(s.Groups, q.mixture(at))
 	sown := q.field("date", at+".seeded", "Sown when?", "A day to come is when you mean to sow. Leave it empty if it is older than a year.")
 	care := choose(q.field("", at+".care", "How much care?", ""), "select", "medium", "Medium: mowed weekly, looks cared for", "low", "Low: shade, or left mostly alone", "high", "High: sport, or a show lawn")
-	clip := choose(q.field("", at+".clippings", "Clippings", ""), "radio", "returned", "stay on the grass", "removed", "are carried away")
+	clip := choose(q.field("", at+".clippings", "Clippings", ""), "radio", "returned", "stay on the grass", "removed", "are removed")
 	s.Groups = append(s.Groups, single(sown), single(care), single(clip))
 	if !several {
 		q.get(at + ".name")
@@ -172,7 +172,7 @@ func (q *questions) sheet(area string, several bool) askScreen {
 		s.Title = word.Capital(cmp.Or(q.get("area."+area+".name"), area)) + ": the lab sheet"
 	}
 	sampled := q.field("date", at+".sampled", "Sampled on", "")
-	method := q.field("", at+".method", "How the lab drew out P and K", "Small print at the foot of the sheet.")
+	method := q.field("", at+".method", "How the lab extracted P and K", "Small print at the foot of the sheet.")
 	methods := []string{"", "Not named"}
 	for _, m := range q.Methods {
 		methods = append(methods, m, methodName(m))

@@ -215,7 +215,7 @@ func (p *paper) acts() float64 {
 
 func (p *paper) stone() float64 {
 	aim, _ := p.aim()
-	_, rows := p.table("Lime that all acts")
+	_, rows := p.table("Fully effective lime")
 	reading := p.fact("pH")
 	if rows[0][0] == "Buffer pH" {
 		for _, r := range []string{"smp", "sikora", "adams-evans", "mehlich", "modified-mehlich"} {

@@ -42,7 +42,7 @@ func (p *placement) blockedBy(c place.Cause) string {
 	case place.ByGroup:
 		return "done on the day of the same job in other areas"
 	case place.ByStop:
-		return "the search stopped before it had tried every arrangement"
+		return "not every arrangement of the days was tried"
 	}
 	other := p.jobs[c.Other].Kind.Noun()
 	if p.has(c.Other) {
@@ -130,6 +130,6 @@ func (pl *planner) noDay(j *schedule.Job, days *placement, i int) schedule.LeftO
 		whys = []string{"another job matters more"}
 	}
 	w := j.Windows[len(j.Windows)-1]
-	l.Reason = fmt.Sprintf("no day from %s to %s holds: %s", j.Windows[0].From.Short(), w.To.Short(), word.List(whys))
+	l.Reason = fmt.Sprintf("no day from %s to %s is possible: %s", j.Windows[0].From.Short(), w.To.Short(), word.List(whys))
 	return l
 }

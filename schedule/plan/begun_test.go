@@ -41,7 +41,7 @@ func TestMainFeedingIsNotLostToTheStart(t *testing.T) {
 				t.Errorf("begun on %s: %s is planned and dropped: %s", start, l.ID, l.Reason)
 			}
 		}
-		if !strings.Contains(strings.Join(p.Assumptions, "\n"), "as much of it as still fits is planned") {
+		if !strings.Contains(strings.Join(p.Assumptions, "\n"), "what still fits is planned") {
 			t.Errorf("begun on %s: not a word on what fell due before", start)
 		}
 	}

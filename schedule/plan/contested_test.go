@@ -16,7 +16,7 @@ func TestContestedDaysAreTold(t *testing.T) {
 		site := threeAreas(t, c.areas)
 		site.Crew.JobsPerDay = c.perDay
 		p := plan(t, site)
-		told := slices.ContainsFunc(p.Assumptions, func(a string) bool { return strings.Contains(a, "Areas want the same days") })
+		told := slices.ContainsFunc(p.Assumptions, func(a string) bool { return strings.Contains(a, "Several jobs want the same days") })
 		if told != c.want {
 			t.Errorf("%d areas, %d jobs a day: told %v", c.areas, c.perDay, told)
 		}

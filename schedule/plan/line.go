@@ -27,12 +27,12 @@ func inOrder(lines []schedule.Done) []schedule.Done {
 func (pl *planner) line(d schedule.Done) (anew bool) {
 	_, k, season, n, err := pl.kinds.JobName(d.Job)
 	if err != nil {
-		pl.assume(d, err.Error()+"; the line counts for nothing")
+		pl.assume(d, err.Error()+"; the line is not counted")
 		return false
 	}
 	l := pl.life(pl.areaOf(d))
 	if l == nil {
-		pl.assume(d, fmt.Sprintf("no area %q; the line counts for nothing", pl.areaOf(d)))
+		pl.assume(d, fmt.Sprintf("no area %q; the line is not counted", pl.areaOf(d)))
 		return false
 	}
 	down := schedule.Down{Done: d, AreaID: l.area.ID, Kind: k, Season: season, N: n, NotDone: d.Missed, Taken: d.Taken}
@@ -183,11 +183,11 @@ func (pl *planner) takeBack(l *life, d schedule.Down) (planned *schedule.Job) {
 func (pl *planner) doseOf(l *life, d schedule.Down, planned *schedule.Job) (material.Dose, string) {
 	m, ok := pl.material(d, planned)
 	if !ok {
-		return material.Dose{}, "the material is not known, so the line counts for nothing; name it in the material column"
+		return material.Dose{}, "the material is not known, so the line is not counted; name it in the material column"
 	}
 	rate, ok := rateOf(d.Done, m, l.area, planned)
 	if !ok {
-		return material.Dose{}, "there is no planned job to take the amount from, so the line counts for nothing; give the amount"
+		return material.Dose{}, "there is no planned job to take the amount from, so the line is not counted; give the amount"
 	}
 	return material.DoseOf(m, rate), ""
 }

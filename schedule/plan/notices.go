@@ -49,20 +49,20 @@ func (pl *planner) seasonEnds(seasons []climate.Season) (shut, open func(climate
 	never := a.Ground.Kind == climate.GroundNever
 	shut = func(s climate.Season) ending {
 		e := ending{kind: schedule.LastSafe, when: a.Ground.LastSafe, title: "Last safe day to spread",
-			summary: "After today the ground may freeze: nothing more is spread until it is open again.",
+			summary: "From now on the ground may freeze: spread nothing more until it is open again.",
 			steps: []string{"Put away what is left, dry and off the floor, in its own bag.",
 				"Trust a soil thermometer over the date: under " + m.Temperature(40) + " at 2 in, stop sooner."}}
 		e.why = []schedule.Reason{{Text: fmt.Sprintf("soil at 2 in is expected to fall through %s a week later; the date is good to %s either way", m.Temperature(40), word.Plural(e.when.Within(), "day")), Source: "model"}}
 		if never {
 			e.when = a.GrowthOf(s).Ends
-			e.summary = "Growth ends about now: what is fed after this is not taken up. The ground itself does not freeze here."
+			e.summary = "Growth ends about now: the grass no longer takes up feed. The ground does not freeze here."
 			e.why = []schedule.Reason{{Text: "growth potential falls through a tenth", Source: "gp-pace"}}
 		}
 		return e
 	}
 	open = func(s climate.Season) ending {
 		e := ending{kind: schedule.Reopen, when: a.Ground.Reopens, title: "Ground and growth open again",
-			summary: "The ground is expected to be open and the grass to wake: the season's jobs begin.",
+			summary: "Ground and grass are expected to be ready: the season's jobs begin.",
 			why:     []schedule.Reason{{Text: "the ground reopens, or growth begins where it never freezes", Source: "model, gp-pace"}},
 			steps:   []string{"Look before the first job: no frost in the top inch, no standing water."}}
 		wakes := a.GrowthOf(s).Begins

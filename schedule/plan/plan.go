@@ -168,7 +168,7 @@ func (pl *planner) sow(book []schedule.Done) {
 			j.Summary += " " + words
 		}
 		if wish := j.Area.Seeded; j.On != wish {
-			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.Window().Carried, "the nearest day that holds is "+j.On.Short()))})
+			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.Window().Carried, "the nearest possible day is "+j.On.Short()))})
 		}
 		pl.sowing.Jobs = append(pl.sowing.Jobs, *j)
 	}

@@ -38,7 +38,7 @@ func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why s
 			if sum <= most+1e-6 {
 				continue
 			}
-			return last.i, until, fmt.Sprintf("12 months hold no more than %s: %s", c.Measure().NutrientRate(most, "N"), why.Text), true
+			return last.i, until, fmt.Sprintf("no more than %s in any 12 months: %s", c.Measure().NutrientRate(most, "N"), why.Text), true
 		}
 	}
 	return 0, schedule.Date{}, "", false

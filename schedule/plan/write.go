@@ -35,10 +35,10 @@ func (pl *planner) program() *schedule.Program {
 	}
 	out.LeftOut = append(out.LeftOut, pl.sowing.Left...)
 	if pl.found.contested {
-		out.Assumptions = append(out.Assumptions, "Areas want the same days of the crew: the job that matters more has the day, the others move, and days are exchanged while that gains anything.")
+		out.Assumptions = append(out.Assumptions, "Several jobs want the same days of the crew: the more important job has the day, and the others move.")
 	}
 	if pl.found.stopped {
-		out.Assumptions = append(out.Assumptions, "So many jobs compete for the same days that the search stopped before it had tried everything: every limit holds, but a better spread may exist.")
+		out.Assumptions = append(out.Assumptions, "So many jobs want the same days that not every arrangement was tried: all limits are kept, but better days may exist.")
 	}
 	out.TellSupplies()
 	out.OwnIDs()

@@ -47,7 +47,7 @@ func (c *Treatment) describeSample(j *schedule.Job, m word.Measure) {
 		j.Summary = fmt.Sprintf("Take a soil sample of %s: %s to %s, mixed, and ask the laboratory for pH, buffer pH, P, K, Ca and Mg.", c.Area.Name, word.Plural(how.Cores, "core"), m.Depth(depth))
 	}
 	if c.liming.need.BelowTable {
-		j.Summary = strings.TrimSuffix(j.Summary, ".") + "; ask for a buffer pH, without which no table says how much lime so sour a soil wants."
+		j.Summary = strings.TrimSuffix(j.Summary, ".") + "; ask for a buffer pH: so acid a soil needs one to tell how much lime."
 	}
 	for _, s := range how.Steps {
 		j.Steps = append(j.Steps, s.Text)
@@ -56,7 +56,7 @@ func (c *Treatment) describeSample(j *schedule.Job, m word.Measure) {
 		}
 	}
 	j.Why = append(j.Why, how.Why...)
-	j.Steps = append(j.Steps, "Enter the results in the site file and make the program again; the jobs move by themselves.")
+	j.Steps = append(j.Steps, "Enter the results in the site file and run the program again: it moves the jobs.")
 	j.IfRain = "If the soil is soaked, wait until it crumbles."
 }
 
@@ -85,8 +85,8 @@ func (c *Treatment) describeSow(j *schedule.Job, m word.Measure) {
 	j.Steps = []string{
 		"Rake the bed fine and level; sow half the seed one way and half across, rake it in lightly and roll.",
 		fmt.Sprintf("Keep the top %s moist: a little water two to four times a day until it is up, then less often and deeper.", m.Depth(0.5)), // [common]
-		"Mow first when it stands a third above its mowing height, on dry soil with a sharp blade.",
-		"Keep feet off until it has been mowed three or four times.",
+		"Mow for the first time when it is a third taller than its mowing height, on dry soil with a sharp blade.",
+		"Keep off it until it has been mowed three or four times.",
 	}
 	j.IfRain = "A downpour washes seed away: wait for it to pass, or cover the seed lightly."
 	j.Cautions = []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}

@@ -67,7 +67,7 @@ func (c *Treatment) machineSteps(j *schedule.Job, m word.Measure) []string {
 			if f, err := d.Spray(size, c.Sprayer.Tank, c.Sprayer.Covers); err == nil {
 				steps := []string{fmt.Sprintf("Fill the tank half with water, add the product, then the rest of the water: %s of product to a full tank of %s, which covers %s.", m.Volume(f.Product), m.Volume(f.Full), m.Area(f.Covers))}
 				if f.Count == 1 {
-					steps[0] = fmt.Sprintf("One fill does it: half the water, %s of product, then water to %s.", m.Volume(f.InLast), m.Volume(f.Last))
+					steps[0] = fmt.Sprintf("One fill is enough: half the water, %s of product, then water to %s.", m.Volume(f.InLast), m.Volume(f.Last))
 				} else {
 					steps = append(steps, fmt.Sprintf("%s in all; the last is %s with %s of product.", word.Plural(f.Count, "fill"), m.Volume(f.Last), m.Volume(f.InLast)))
 				}

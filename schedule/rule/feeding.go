@@ -234,7 +234,7 @@ func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Mate
 		}
 		if why := c.unfit(m); why != "" {
 			if !m.ToBuy {
-				passed = append(passed, schedule.Reason{Text: "passed over: " + word.MaterialName(*m) + ", " + why})
+				passed = append(passed, schedule.Reason{Text: "not used: " + word.MaterialName(*m) + ", " + why})
 			}
 			continue
 		}
@@ -301,7 +301,7 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 		return nil
 	}
 	if w.left < leastStraight {
-		f.found.Leave(c.Area, k, next(), fmt.Sprintf("%s is left, too little for a walk of its own: it joins a feeding of the next season, or the next report decides", c.Measure().NutrientRate(w.left, k.Nutrient())), "common")
+		f.found.Leave(c.Area, k, next(), fmt.Sprintf("%s is left, too little to spread by itself: a feeding of the next season brings it, or the next report decides", c.Measure().NutrientRate(w.left, k.Nutrient())), "common")
 		return nil
 	}
 	gap, _ := nutrient.Spacing(nutrient.PotassiumDown, nutrient.PotassiumDown)
@@ -337,7 +337,7 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 		}
 		d, chosen, ok := c.choose(wants, caps, nil)
 		if !ok {
-			f.found.Leave(c.Area, k, next(), "no material for it: "+schedule.FirstText(chosen), "")
+			f.found.Leave(c.Area, k, next(), "no suitable material: "+schedule.FirstText(chosen), "")
 			continue
 		}
 		if k == schedule.Potassium {

@@ -101,7 +101,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		if before, worth := b.beforeLate(s, os, l, rest, most, m); worth {
 			os = before
 		} else {
-			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the autumn's main doses take its days, and bring more than a late dose would", "common")
+			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the main autumn doses need its days, and bring more than a late dose would", "common")
 			copy(c.Shed.Materials, shed)
 			late, rest = nil, rest+l.dose.N
 			count = b.count(s, os, rest, m, most)
@@ -115,7 +115,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		return late
 	}
 	if count == 0 {
-		b.leave(first, fmt.Sprintf("%s finds no day this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
+		b.leave(first, fmt.Sprintf("no day is left for %s this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
 		s.due += rest
 		b.told = true
 		return late
@@ -123,7 +123,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	each := rest / agronomy.PerThousand(count)
 	if each > most {
 		if !b.young { // what the first year cannot take is told once, for the year
-			b.leave(first+count, fmt.Sprintf("%s of the %s share does not fit: the season holds %s of at most %s",
+			b.leave(first+count, fmt.Sprintf("%s of the %s share is left out: the season has room for %s of at most %s",
 				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, word.Plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
 			s.due += rest - most*agronomy.PerThousand(count)
 		}
@@ -161,7 +161,7 @@ func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps 
 		return m, hasN, ok
 	}
 	if quick, ok := b.c.likely(wants, along, caps, quickN); ok && brings(quick) > brings(m)+schedule.LeastDose {
-		s.why = append(s.why, schedule.Reason{Text: word.Capital(word.MaterialName(m)) + " is passed over this " + s.name + ": what is slow in it would come too late, and a quick one still serves", Source: "common"})
+		s.why = append(s.why, schedule.Reason{Text: word.Capital(word.MaterialName(m)) + " is not used this " + s.name + ": its slow part would act too late, and a quick material still helps", Source: "common"})
 		return quick, quickN, true
 	}
 	return m, hasN, true
@@ -199,12 +199,12 @@ func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand
 	}
 	amount := c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N")
 	if b.catchesUp(s) {
-		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so as much of it as still fits is planned; if it went down, add it to the record book",
+		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s was due before the program starts and is not on record, so what still fits is planned; if it was spread, add it to the record book",
 			c.Area.Name, amount, s.name))
 		return out, elsewhere
 	}
 	if s.down == 0 {
-		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s fell due before the program starts and is not on record, so it is neither planned nor counted; if it went down, add it to the record book",
+		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s was due before the program starts and is not on record: it is not planned and not counted; if it was spread, add it to the record book",
 			c.Area.Name, amount, s.name))
 	}
 	return out, elsewhere + past
@@ -224,7 +224,7 @@ const leastN agronomy.PerThousand = 0.2 // [common]
 // rest leaves out what a season has left where it makes no job, with the last
 // dose that was to bring it, and gives what is to go down.
 func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousand) ([]slot, agronomy.PerThousand) {
-	why := "too little for a job of its own"
+	why := "too little for a separate job"
 	if len(slots) == 0 {
 		why = "and no dose of the season is still to come"
 	} else if want >= leastN {
@@ -262,7 +262,7 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 					b.leave(d.n, "no day is left for it this "+s.name)
 					continue
 				}
-				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s of at most %s, at %s apart", s.name, word.Plural(room, "dose"), c.Measure().NutrientRate(most, "N"), word.Plural(schedule.QuickDays, "day")))
+				b.leave(d.n, fmt.Sprintf("the days left this %s hold %s of at most %s, %s apart", s.name, word.Plural(room, "dose"), c.Measure().NutrientRate(most, "N"), word.Plural(schedule.QuickDays, "day")))
 			}
 		}
 		slots = slots[len(slots)-room:]
@@ -284,12 +284,12 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		wants, along := b.wants(each, caps)
 		dose, chosen, ok := c.chooseAlong(wants, along, caps, fit)
 		if !ok {
-			b.leave(d.n, "no material for it: "+schedule.FirstText(chosen))
+			b.leave(d.n, "no suitable material: "+schedule.FirstText(chosen))
 			continue
 		}
 		var made []schedule.Reason
 		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+schedule.LeastDose/10 {
-			made = []schedule.Reason{{Text: fmt.Sprintf("what came before brought less than its share, so this dose takes more: %.2f lb N/1000 sq ft left, at most %.2f lb at once", float64(rest), float64(most))}}
+			made = []schedule.Reason{{Text: fmt.Sprintf("earlier doses brought less than their share, so this one is larger: %.2f lb N/1000 sq ft left, at most %.2f lb at once", float64(rest), float64(most))}}
 		}
 		rest -= dose.N
 		b.p.left, b.k.left = schedule.Remains(b.p.left, dose.P2O5), schedule.Remains(b.k.left, dose.K2O)
@@ -309,7 +309,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 	}
 	short(rest-lacks, "phosphorus or potassium in the material bound its doses")
 	if !s.cut { // or each dose left out says so
-		short(lacks, fmt.Sprintf("no more is still to come than %s of at most %s", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
+		short(lacks, fmt.Sprintf("only %s of at most %s can still follow", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
 	}
 	f.nitrogen = append(f.nitrogen, out...)
 	return out

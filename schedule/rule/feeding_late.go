@@ -32,11 +32,11 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	case b.young && c.SeasonOf(c.Seeded) == b.year:
 		return leave("no late nitrogen in the first autumn of a stand, unless it has been mowed three times by then", "common")
 	case custom && high == 0:
-		return leave("the custom of the state is no nitrogen so late", source)
+		return leave("by custom of the state no nitrogen is spread so late", source)
 	case !late.Wanted:
 		return leave(schedule.FirstText(late.Why), "common")
 	case len(os) == 0:
-		return leave("there are no days between the slowing of growth and the last useful day", "soldat-fall, bauer-2012")
+		return leave("growth slows only after the last useful day", "soldat-fall, bauer-2012")
 	}
 	if custom {
 		late.Low, late.High = max(late.Low, low), min(late.High, high)
@@ -49,7 +49,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	caps, capWhy := c.nCaps(os[0].From)
 	want = min(want, caps.SolubleN, b.total*lateShare, amount-s.down)
 	if want < schedule.LeastDose {
-		return leave("nothing of the autumn's nitrogen is left for it", "")
+		return leave("none of the autumn's nitrogen is left for it", "")
 	}
 	caps.P2O5, caps.K2O = 0, 0
 	d, chosen, ok := c.choose(material.Wants{N: want}, caps, func(m material.Material) bool { return m.SlowShare == 0 })
@@ -59,7 +59,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	why := append(append([]schedule.Reason{}, late.Why...), capWhy...)
 	why = append(why, schedule.Reason{Text: fmt.Sprintf("taken from the autumn's %.2f lb N/1000 sq ft", float64(amount))})
 	why = append(append(why, d.Why...), chosen...)
-	because := "The tops have all but stopped; the roots still take up a little for spring."
+	because := "The leaves have almost stopped growing; the roots still take up a little for spring."
 	return []feed{{n: n, dose: d, openings: os, ideal: schedule.Soonest, because: because, why: why}}, amount - d.N
 }
 

@@ -183,7 +183,7 @@ func (b *nitrogenYear) plan() {
 		left = b.season(s, left)
 	}
 	if last := seasons[len(seasons)-1]; !b.met && !b.young && c.between(schedule.Span{From: seasons[0].span.From, To: last.span.To}, nitrogenOf) == 0 {
-		b.leave(max(b.n, 1), fmt.Sprintf("the days for it this %s were over by %s: %s", last.name, last.span.To.Short(), last.span.Closes))
+		b.leave(max(b.n, 1), fmt.Sprintf("its days this %s ended by %s: %s", last.name, last.span.To.Short(), last.span.Closes))
 	}
 	if b.met && b.young && !b.told && left >= schedule.LeastDose {
 		next := "before the summer; the next autumn counts it"

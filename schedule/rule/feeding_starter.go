@@ -85,7 +85,7 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 	wants := material.Wants{N: caps.N, P2O5: min(p.left, p.single)}
 	os, last := c.LastUseful(c.greenUp(), nutrient.LastSolubleN) // from the first mowing on
 	if ws, _ := c.Windows(os, schedule.Soonest); len(ws) == 0 {
-		f.found.Leave(c.Area, schedule.Starter, 1, "a starter after the seed finds no day in time: "+closing(os, last), "")
+		f.found.Leave(c.Area, schedule.Starter, 1, "no day is left in time for a starter after the seed: "+closing(os, last), "")
 		return
 	}
 	why := slices.Concat(rules.Why, p.why, capWhy, last, []schedule.Reason{{Text: "A starter that comes after the seed is the first feeding: its nitrogen counts as that.", Source: "common"}})
@@ -142,7 +142,7 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	})
 	n := c.Number(schedule.Starter)()
 	if !ok {
-		f.found.Leave(c.Area, schedule.Starter, n, "no material for it: "+schedule.FirstText(chosen), "")
+		f.found.Leave(c.Area, schedule.Starter, n, "no suitable material: "+schedule.FirstText(chosen), "")
 		return
 	}
 	p.left, k.left = schedule.Remains(p.left, d.P2O5), schedule.Remains(k.left, d.K2O)

@@ -56,7 +56,7 @@ func (c *Treatment) planLime() liming {
 		return l
 	}
 	if c.Area.Soil == nil || c.Report.PH == 0 {
-		return leave("there is no soil pH for this area, and lime is never spread without one")
+		return leave("no soil pH is given for this area, and lime is spread only where one is")
 	}
 	l.cause = c.Site.LimeCase(c.Area)
 	need, err := lime.Requirement(l.cause)
@@ -71,7 +71,7 @@ func (c *Treatment) planLime() liming {
 	if need.Rate == 0 {
 		text := fmt.Sprintf("lime: none, pH %s is high enough for %s", c.Report.PH.Words(), c.Area.Stand)
 		if l.cause.Printed != nil {
-			text = "lime: none, the laboratory itself asks for none"
+			text = "lime: none, the laboratory asks for none"
 		}
 		l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Text: text, Why: why}}
 		return l
@@ -105,7 +105,7 @@ func (c *Treatment) planLime() liming {
 	l.why = append(why, mostWhy)
 	text := fmt.Sprintf("lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words(), float64(need.Reaches))
 	if need.BelowTable {
-		text = fmt.Sprintf("lime: a first %s of %s, for no table reaches pH %s; ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
+		text = fmt.Sprintf("lime: a first %s of %s; the tables do not reach pH %s, so ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
 	}
 	if l.total == 0 {
 		text += allDown
@@ -172,7 +172,7 @@ func (c *Treatment) atHand(l *liming, equal []agronomy.PerThousand) []agronomy.P
 	}
 	l.now = now
 	m := c.Measure()
-	l.why = append(l.why, schedule.Reason{Text: fmt.Sprintf("%s is at hand and goes down first; the other %s waits for what is bought, and for the next sample.",
+	l.why = append(l.why, schedule.Reason{Text: fmt.Sprintf("%s is on hand and goes down first; the other %s must be bought and waits for the next sample.",
 		word.Capital(m.Weight(now.Over(c.Area.Size))), m.Weight((left - now).Over(c.Area.Size))), Source: "common"})
 	return append([]agronomy.PerThousand{now}, later...)
 }
@@ -336,9 +336,9 @@ func (l *liming) tellOnHand(c *Treatment, d dressing) {
 		}
 		l.shed = append(l.shed, text+".")
 	default:
-		text := fmt.Sprintf("%s: there is no lime left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words())
+		text := fmt.Sprintf("%s: no lime is left in the shed for this area, so its pH stays at %s.", c.Area.Name, l.cause.PH.Words())
 		if ph, _, err := lime.ExpectedPH(l.cause, l.reached(0)); err == nil && l.reached(0) > 0.5 {
-			text = fmt.Sprintf("%s: there is no lime left in the shed for this area; what is down already takes the soil from pH %s to about %.1f, where %s is wanted.", c.Area.Name, l.cause.PH.Words(), float64(ph), l.need.Target.Words())
+			text = fmt.Sprintf("%s: no lime is left in the shed for this area; what is down already takes the soil from pH %s to about %.1f, where %s is wanted.", c.Area.Name, l.cause.PH.Words(), float64(ph), l.need.Target.Words())
 		}
 		l.shed = append(l.shed, text)
 	}

@@ -39,20 +39,20 @@ func magnesiumJobs(c *Treatment) schedule.Proposal {
 		}
 	}
 	if left < n.Year && c.DoneSince(schedule.Magnesium, c.Area.Sampled) {
-		p.Leave(c.Area, schedule.Magnesium, c.Number(schedule.Magnesium)(), fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left, "Mg")), "")
+		p.Leave(c.Area, schedule.Magnesium, c.Number(schedule.Magnesium)(), fmt.Sprintf("another %s is needed, but growing turf takes only so much at a time; the next report decides", c.Measure().NutrientRate(left, "Mg")), "")
 		return p
 	}
 	d, chosen, ok := c.choose(material.Wants{Mg: min(left, n.Single)}, material.Caps{P2O5: 0, K2O: 0}, nil)
 	num := c.Number(schedule.Magnesium)()
 	if !ok {
-		p.Leave(c.Area, schedule.Magnesium, num, "no material for it: "+schedule.FirstText(chosen), "")
+		p.Leave(c.Area, schedule.Magnesium, num, "no suitable material: "+schedule.FirstText(chosen), "")
 		return p
 	}
 	why := slices.Concat(n.Why, d.Why, chosen)
 	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
 		d = material.DoseOf(d.Material, most)
 		why = append(why, reason)
-		p.Leave(c.Area, schedule.Magnesium, num+1, fmt.Sprintf("%s more would be wanted, but living turf takes only so much of it at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
+		p.Leave(c.Area, schedule.Magnesium, num+1, fmt.Sprintf("another %s is needed, but growing turf takes only so much at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
 	}
 	os, last := c.LastUseful(schedule.Meet(c.Open(), c.Growing()), nutrient.LastMagnesium)
 	c.Finish(&p, schedule.Job{Kind: schedule.Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, schedule.Soonest)

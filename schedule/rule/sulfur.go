@@ -38,11 +38,11 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 	}
 	if need.Total < leastSulfur {
 		if need.Total > 0 {
-			return leave(fmt.Sprintf("%s would do it, less than a reading is worth", c.Measure().Rate(need.Total)))
+			return leave(fmt.Sprintf("%s would be enough, less than the error of a reading", c.Measure().Rate(need.Total)))
 		}
 		return p
 	}
-	need.Why = append(need.Why, schedule.Reason{Text: "First drop vinegar on dry soil: where it fizzes, lime stands free in it and sulfur is lost.", Source: "common"})
+	need.Why = append(need.Why, schedule.Reason{Text: "First drop vinegar on dry soil: where it fizzes, the soil holds free lime and sulfur is wasted.", Source: "common"})
 	p.Needs = []schedule.Need{{Kind: schedule.Sulfur, Total: need.Total, Why: need.Why, Text: fmt.Sprintf("sulfur: %s in all would bring pH %s to %s", c.Measure().Rate(need.Total), c.Report.PH.Words(), target.Words())}}
 	if why, stale := c.Stale(); stale {
 		return leave(why)
@@ -77,7 +77,7 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 		}
 		j := schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last), Because: because + "."}
 		if down == part {
-			j.Steps = []string{"First drop vinegar on a little dry soil: where it fizzes, lime stands free in it and sulfur is lost, so leave it."}
+			j.Steps = []string{"First drip vinegar on a little dry soil: where it fizzes, the soil holds free lime and sulfur is wasted, so leave it."}
 		}
 		c.Finish(&p, j, os,
 			func(o schedule.Opening) schedule.Date { return schedule.Later(o.From, due) })

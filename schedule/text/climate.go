@@ -17,7 +17,7 @@ import (
 func Climate(title string, y *climate.Year, metric bool, style Style) string {
 	s := newSheet(style)
 	s.head(title)
-	s.para(0, "Climate from "+word.Sentence(y.From))
+	s.para(0, word.Measure{Metric: metric}.Say("Climate from "+word.Sentence(y.From), false))
 	s.gap()
 	s.table(0, Dates(y, metric))
 	if y.Ground().Kind != climate.GroundNever {

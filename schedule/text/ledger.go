@@ -179,9 +179,9 @@ func Materials(title string, all []schedule.Supply, spend *schedule.Spending, m 
 	s.gap()
 	switch {
 	case cost > 0 && unpriced > 0:
-		s.para(0, fmt.Sprintf("To spend: %s, and what has no price in the site file.", places(cost, 2)))
+		s.para(0, fmt.Sprintf("Cost: %s, and what has no price in the site file.", places(cost, 2)))
 	case cost > 0:
-		s.para(0, fmt.Sprintf("To spend: %s.", places(cost, 2)))
+		s.para(0, fmt.Sprintf("Cost: %s.", places(cost, 2)))
 	}
 	for _, x := range all {
 		if x.Note != "" {
@@ -237,7 +237,7 @@ func (s *sheet) spending(x schedule.Spending) {
 	if x.Reaches() {
 		s.para(2, fmt.Sprintf("The budget of %s covers %s.", places(x.Budget, 2), places(x.Cost, 2)))
 	} else {
-		s.para(2, fmt.Sprintf("The budget of %s does not reach for %s: buy in this order.", places(x.Budget, 2), places(x.Cost, 2)))
+		s.para(2, fmt.Sprintf("The budget of %s does not cover %s: buy in this order.", places(x.Budget, 2), places(x.Cost, 2)))
 	}
 	t := Table{Columns: columns("#", "Material", "#Packs", "#Within", "#Cost")}
 	for i, o := range x.Order {

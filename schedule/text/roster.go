@@ -11,7 +11,7 @@ func Roster(title string, r schedule.Roster, style Style) string {
 	s := newSheet(style)
 	s.head(title)
 	if len(r.People) == 0 {
-		s.para(0, "The site file names no people; [crew.people] does, and [crew.who] deals the jobs out.")
+		s.para(0, "The site file names no people; [crew.people] does, and [crew.who] assigns the jobs.")
 	}
 	for _, who := range r.People {
 		if len(who.Jobs) > 0 {
@@ -21,7 +21,7 @@ func Roster(title string, r schedule.Roster, style Style) string {
 		}
 	}
 	if idle := r.Idle(); len(idle) > 0 {
-		s.head("With nothing to do")
+		s.head("Without a job")
 		for _, who := range idle {
 			s.hang(2, "-", who.Name)
 			s.absences(who)

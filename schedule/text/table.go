@@ -163,7 +163,7 @@ func (s *sheet) tableWithout(t Table, spare ...string) {
 	}
 	s.table(0, t)
 	if len(gone) > 0 {
-		s.para(0, "Too narrow here for: "+strings.Join(gone, ", ")+". --format csv has them.")
+		s.para(0, "The screen is too narrow for: "+strings.Join(gone, ", ")+"; --format csv shows them.")
 	}
 }
 

@@ -82,7 +82,7 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	}
 	s.dose(p, e)
 	if len(e.Why) > 0 {
-		s.head("How it comes about")
+		s.head("How it is worked out")
 		s.working(2, e.Why)
 	}
 	s.head("The day")
@@ -97,7 +97,7 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 			s.hang(2, "-", word.Capital(word.Sentence(b)))
 		}
 	} else if !e.Ideal.IsZero() && e.State == schedule.Planned {
-		s.para(2, "Nothing stood in the way of the best day.")
+		s.para(2, "The best day was free.")
 	}
 	if len(e.Steps) > 0 {
 		s.head("How to do it")
@@ -121,7 +121,7 @@ func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	grounds := p.Grounds(e)
 	all := [][]schedule.Reason{e.Why}
 	if len(grounds) > 0 {
-		s.head("Where the rest comes from")
+		s.head("Where the other figures come from")
 		for _, g := range grounds {
 			s.para(2, g.Of)
 			s.working(4, g.Why)
@@ -203,7 +203,7 @@ func Working(answer string, more []string, why []schedule.Reason, style Style) s
 		}
 	}
 	if len(why) > 0 {
-		s.head("How it comes about")
+		s.head("How it is worked out")
 		s.working(2, why)
 	}
 	s.citations(why)

@@ -128,7 +128,7 @@ var mixFigure = Figure{
 	What:    "several fertilizers together for several nutrients",
 	Example: `--n 1 --p2o5 0.5 --k2o 1 --material 18-46-0 --material 46-0-0 --material 0-0-60 --size "3500 sq ft"`,
 	Help: `Phosphate first, then the nitrogen still short, then potash.
-        --material N-P-K      one of the bags at hand; give it once for each
+        --material N-P-K      one of the bags on hand; give it once for each
                               (default: the plain materials of the trade)
 ` + wantsHelp,
 	setup: func(fs *flag.Set) func(*asked) (Answer, error) {

@@ -29,7 +29,7 @@ var limeFigure = Figure{
         --organic-matter X    percent
         --depth D             to be limed (default: 4 in)
         --state CODE          picks a state's own table
-        --cce X               of the lime at hand, percent
+        --cce X               of the lime on hand, percent
         --ecce X              its effective value, percent
         --sieves LIST         percent passing, like "8=100,60=75"
         --rule NAME           whose sieves count: missouri, new york, minnesota,
@@ -207,7 +207,7 @@ func required(a Answer, need aglime.Need, m material.Material, value aglime.Valu
 	a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s ÷ %.0f %% = %s of this lime", us.Rate(need.Rate), float64(value.Full), bothRates(rate))}, capped)
 	a.Text = bothRates(rate) + " of lime"
 	if need.BelowTable {
-		a.Text = "A first dressing of " + a.Text + ", for the soil is too sour for the tables; ask the laboratory for a buffer pH before more"
+		a.Text = "A first dressing of " + a.Text + ", as the soil is too acid for the tables; ask the laboratory for a buffer pH before more"
 	}
 	if len(parts) > 1 {
 		a.Text += fmt.Sprintf(", in %d dressings of %s", len(parts), bothRates(parts[0]))
