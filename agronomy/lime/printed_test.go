@@ -49,7 +49,7 @@ func TestPrintedCountsFirst(t *testing.T) {
 	}
 }
 
-// On a soil too sour for its table one safe dressing goes down, no pH is
+// On a soil too acid for its table one safe dressing goes down, no pH is
 // promised, and a buffer pH is asked for.
 func TestTooSourForTheTables(t *testing.T) {
 	for _, c := range []Case{

@@ -100,7 +100,7 @@ func TestChalkAndSulfurAgree(t *testing.T) {
 	blue := agronomy.Stand{{Grass: check.Grass(t, "kentucky bluegrass"), Percent: 100}}
 	for _, ph := range []agronomy.PH{7.6, 8.0, 8.1, 8.2, 8.3, 8.6} {
 		_, err := SulfurToLower(ph, 7, agronomy.Loam, 4)
-		chalky := strings.Contains(soil.Findings(agronomy.Report{PH: ph}, blue, "PA", false)[0].Text, "eats up sulfur")
+		chalky := strings.Contains(soil.Findings(agronomy.Report{PH: ph}, blue, "PA", false)[0].Text, "uses up sulfur")
 		if chalky != (err != nil) {
 			t.Errorf("pH %.1f: called chalky %t, sulfur refused: %v", float64(ph), chalky, err)
 		}

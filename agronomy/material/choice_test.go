@@ -63,7 +63,7 @@ func TestChooseSaysWhyOthersWerePassedOver(t *testing.T) {
 	if !ok || len(why) != 4 {
 		t.Fatalf("%v %v, want the chosen and three passed over", ok, why)
 	}
-	for _, name := range []string{"46-0-0 chosen: enough on hand", "not used: 18-24-12 carries P₂O₅", "not used: 0-0-60 carries nothing", "not used: 24-0-11, none on hand"} {
+	for _, name := range []string{"46-0-0 chosen: enough on hand", "not used: 18-24-12 carries P₂O₅", "not used: 0-0-60 brings none", "not used: 24-0-11, none on hand"} {
 		if !slices.ContainsFunc(why, func(r agronomy.Reason) bool { return strings.HasPrefix(r.Text, name) }) {
 			t.Errorf("no reason begins %q in %v", name, why)
 		}

@@ -84,7 +84,7 @@ func TestDoseForRefuses(t *testing.T) {
 		says string
 	}{
 		"nothing wanted":           {labelled("46-0-0"), Wants{}, NoCaps(), "nothing is wanted"},
-		"nothing of the wanted":    {labelled("46-0-0"), Wants{K2O: 1}, NoCaps(), "nothing of what is wanted (1 lb K₂O)"},
+		"nothing of the wanted":    {labelled("46-0-0"), Wants{K2O: 1}, NoCaps(), "none of what is needed (1 lb K₂O)"},
 		"a nutrient that may not":  {labelled("18-24-12"), Wants{N: 1}, Caps{-1, -1, 0, -1}, "P₂O₅, of which none may go down"},
 		"potash that may not":      {labelled("18-0-12"), Wants{N: 1}, Caps{-1, -1, 0, 0}, "K₂O, of which none"},
 		"lime":                     {Material{Name: "lime", Kind: LimeMaterial, Magnesium: 11}, Wants{Mg: 1}, NoCaps(), "by the soil's pH"},

@@ -18,11 +18,11 @@ func TestNitrogenYear(t *testing.T) {
 		c    NitrogenCase
 		want agronomy.PerThousand
 	}{
-		{"medium, carried off", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare}, 3},
+		{"medium, removed", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare}, 3},
 		{"medium, returned", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare, ClippingsReturned: true}, 2.25},
 		{"no care given", NitrogenCase{Stand: pure("perennial ryegrass")}, 3},
 		{"old lawn, returned", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare, ClippingsReturned: true, Age: 16}, 1.5},
-		{"old lawn, carried off", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare, Age: 16}, 3},
+		{"old lawn, removed", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare, Age: 16}, 3},
 		{"rich soil", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare, OrganicMatter: 5.1}, 2},
 		{"soil at 5 %", NitrogenCase{Stand: pure("perennial ryegrass"), Care: MediumCare, OrganicMatter: 5}, 3},
 		{"young, low care", NitrogenCase{Stand: pure("perennial ryegrass"), Care: LowCare, Age: 1.9}, 3},
@@ -32,7 +32,7 @@ func TestNitrogenYear(t *testing.T) {
 		{"mixture at its ceiling", NitrogenCase{Stand: mix, Care: HighCare}, 2.5}, // 0.6 × 4 + 0.4 × 2.5 = 3.4
 		{"north Florida", NitrogenCase{Stand: pure("bermudagrass"), Care: MediumCare, State: "FL", Zone: 8, ClippingsReturned: true}, 4},
 		{"south Florida, high", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "FL", Zone: 10, ClippingsReturned: true}, 7},
-		{"Florida, carried off", NitrogenCase{Stand: pure("centipedegrass"), Care: LowCare, State: "FL", Zone: 9}, 2 / 0.75},
+		{"Florida, removed", NitrogenCase{Stand: pure("centipedegrass"), Care: LowCare, State: "FL", Zone: 9}, 2 / 0.75},
 		{"Florida, not in its table", NitrogenCase{Stand: pure("carpetgrass"), Care: MediumCare, State: "FL", Zone: 9}, 1},
 		{"Georgia", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "GA"}, 4},
 	} {

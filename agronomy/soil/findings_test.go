@@ -99,7 +99,7 @@ func texts(why []agronomy.Reason) string {
 func TestWhyPale(t *testing.T) {
 	rye := agronomy.Stand{{Grass: check.Grass(t, "perennial ryegrass"), Percent: 100}}
 	sour := WhyPale(sourLawn(), rye, "OH", false)
-	for _, want := range []string{"nitrogen", "Sour soil", "Low sulfur", "Low magnesium"} {
+	for _, want := range []string{"nitrogen", "Acid soil", "Low sulfur", "Low magnesium"} {
 		if !strings.Contains(texts(sour.Fits), want) {
 			t.Errorf("sour lawn: no %q in what fits:\n%s", want, texts(sour.Fits))
 		}
@@ -115,7 +115,7 @@ func TestWhyPale(t *testing.T) {
 			t.Errorf("chalky lawn: no %q in\n%s", want, texts(p.Fits))
 		}
 	}
-	if !strings.Contains(texts(p.Against), "Want of sulfur") {
+	if !strings.Contains(texts(p.Against), "Lack of sulfur") {
 		t.Errorf("chalky lawn, against:\n%s", texts(p.Against))
 	}
 	bare := WhyPale(agronomy.Report{}, rye, "OH", false)

@@ -86,7 +86,7 @@ func TestNoScale(t *testing.T) {
 	}{
 		{agronomy.Phosphorus, agronomy.Morgan, "ask the lab"},
 		{agronomy.Phosphorus, "", "does not name the extractant"},
-		{agronomy.Phosphorus, agronomy.AmmoniumAcetate, "draws no phosphorus"},
+		{agronomy.Phosphorus, agronomy.AmmoniumAcetate, "extracts no phosphorus"},
 		{agronomy.Calcium, agronomy.Mehlich1, "ask the lab"},
 	} {
 		got, why := levelOf(tt.n, 10, tt.method, agronomy.Loam, "", 0)

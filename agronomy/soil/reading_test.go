@@ -88,7 +88,7 @@ func TestAcreIsTwiceThePPM(t *testing.T) {
 		}
 		return ""
 	}
-	if got := says(); !strings.Contains(got, "twice the ppm, 23 ppm") || !strings.Contains(got, "38.3 ppm, medium: then lb_per_acre_depth = true") {
+	if got := says(); !strings.Contains(got, "twice the ppm, 23 ppm") || !strings.Contains(got, "38.3 ppm, medium: then set lb_per_acre_depth = true") {
 		t.Errorf("the finding does not say how it was read: %q", got)
 	}
 	lawn.Phosphorus, err = ParseReading(agronomy.Phosphorus, "46 lb/acre", 4, 0)

@@ -125,31 +125,31 @@ func TestWordsOfFindings(t *testing.T) {
 		text    string // begins with
 		why     string
 	}{
-		{change(bare, func(r *agronomy.Report) { r.PH = 5.5 }), false, "ph", VeryLow, "The soil is far too sour for this grass, which wants about 6.5", ""},
-		{change(bare, func(r *agronomy.Report) { r.PH = 5.49 }), false, "ph", VeryLow, "The soil is far too sour", "Below pH 5.5 aluminum dissolves"},
-		{change(bare, func(r *agronomy.Report) { r.PH = 5.51 }), false, "ph", Low, "The soil is a little sour", ""},
-		{change(bare, func(r *agronomy.Report) { r.PH = 5.99 }), false, "ph", Low, "The soil is a little sour", ""},
+		{change(bare, func(r *agronomy.Report) { r.PH = 5.5 }), false, "ph", VeryLow, "The soil is far too acid for this grass, which does best at about 6.5", ""},
+		{change(bare, func(r *agronomy.Report) { r.PH = 5.49 }), false, "ph", VeryLow, "The soil is far too acid", "Below pH 5.5 aluminum dissolves"},
+		{change(bare, func(r *agronomy.Report) { r.PH = 5.51 }), false, "ph", Low, "The soil is a little too acid", ""},
+		{change(bare, func(r *agronomy.Report) { r.PH = 5.99 }), false, "ph", Low, "The soil is a little too acid", ""},
 		{change(bare, func(r *agronomy.Report) { r.PH = 6 }), false, "ph", Medium, "The pH suits this grass (6.0 to 7.0).", ""},
 		{change(bare, func(r *agronomy.Report) { r.PH, r.Buffer.PH = 7, 6.8 }), false, "ph", Medium, "The pH suits", "the buffer pH of 6.80 says how much"},
 		{change(bare, func(r *agronomy.Report) { r.PH = 7.01 }), false, "ph", High, "The pH is above what this grass likes (6.0 to 7.0)", ""},
 		{change(bare, func(r *agronomy.Report) { r.PH = 8.2 }), false, "ph", High, "The pH is above", ""},
-		{change(bare, func(r *agronomy.Report) { r.PH = 8.21 }), false, "ph", VeryHigh, "The soil is chalky", ""},
-		{change(bare, func(r *agronomy.Report) { r.PH, r.TargetPH = 5.2, 6.8 }), false, "ph", VeryLow, "The soil is far too sour for this grass, which wants about 6.8", "the target asked for: pH 6.8"},
-		{mehlich(agronomy.Phosphorus, 26), true, "phosphorus", Low, "Phosphorus is short just where seedlings need it", "26 ppm is low"},
-		{mehlich(agronomy.Phosphorus, 26), false, "phosphorus", Low, "Phosphorus is short: roots", ""},
+		{change(bare, func(r *agronomy.Report) { r.PH = 8.21 }), false, "ph", VeryHigh, "The soil is calcareous", ""},
+		{change(bare, func(r *agronomy.Report) { r.PH, r.TargetPH = 5.2, 6.8 }), false, "ph", VeryLow, "The soil is far too acid for this grass, which does best at about 6.8", "the target asked for: pH 6.8"},
+		{mehlich(agronomy.Phosphorus, 26), true, "phosphorus", Low, "Phosphorus is low just where seedlings need it", "26 ppm is low"},
+		{mehlich(agronomy.Phosphorus, 26), false, "phosphorus", Low, "Phosphorus is low: roots", ""},
 		{mehlich(agronomy.Phosphorus, 30), false, "phosphorus", Medium, "Phosphorus is fair", ""},
-		{mehlich(agronomy.Phosphorus, 55), false, "phosphorus", High, "There is phosphorus enough", ""},
-		{mehlich(agronomy.Phosphorus, 200.5), false, "phosphorus", VeryHigh, "There is phosphorus enough", "Above 200 ppm by Mehlich-3"},
-		{mehlich(agronomy.Potassium, 60), false, "potassium", Low, "Potassium is short", "It holds 1.5 % of the CEC."},
+		{mehlich(agronomy.Phosphorus, 55), false, "phosphorus", High, "There is enough phosphorus", ""},
+		{mehlich(agronomy.Phosphorus, 200.5), false, "phosphorus", VeryHigh, "There is enough phosphorus", "Above 200 ppm by Mehlich-3"},
+		{mehlich(agronomy.Potassium, 60), false, "potassium", Low, "Potassium is low", "It holds 1.5 % of the CEC."},
 		{mehlich(agronomy.Potassium, 100), false, "potassium", Medium, "Potassium is fair", ""},
-		{mehlich(agronomy.Potassium, 200), false, "potassium", High, "There is potassium enough", ""},
-		{change(mehlich(agronomy.Calcium, 400), func(r *agronomy.Report) { r.PH = 6.49 }), false, "calcium", Low, "Calcium is low, as in most sour soils", ""},
+		{mehlich(agronomy.Potassium, 200), false, "potassium", High, "There is enough potassium", ""},
+		{change(mehlich(agronomy.Calcium, 400), func(r *agronomy.Report) { r.PH = 6.49 }), false, "calcium", Low, "Calcium is low, as in most acid soils", ""},
 		{mehlich(agronomy.Calcium, 400), false, "calcium", Low, "Calcium is low though the pH is not", ""},
 		{change(mehlich(agronomy.Calcium, 400), func(r *agronomy.Report) { r.PH = 0 }), false, "calcium", Low, "Calcium is low though", ""},
-		{mehlich(agronomy.Calcium, 600), false, "calcium", Medium, "Calcium is fair", ""}, {mehlich(agronomy.Calcium, 800), false, "calcium", High, "There is calcium enough", ""},
-		{mehlich(agronomy.Magnesium, 60), false, "magnesium", Low, "Magnesium is low", ""}, {mehlich(agronomy.Magnesium, 100), false, "magnesium", Medium, "Magnesium is fair", ""}, {mehlich(agronomy.Magnesium, 200), false, "magnesium", High, "There is magnesium enough", ""},
-		{mehlich(agronomy.Sulfur, 7), false, "sulfur", VeryLow, "Sulfur is low", ""}, {mehlich(agronomy.Sulfur, 20), false, "sulfur", Medium, "Sulfur is fair", ""}, {mehlich(agronomy.Sulfur, 90), false, "sulfur", VeryHigh, "There is sulfur enough", ""},
-		{mehlich(agronomy.Iron, 40), false, "iron", Low, "Iron is low for this test", ""}, {mehlich(agronomy.Iron, 60), false, "iron", Medium, "Iron is where the scale wants it: nothing to do.", ""}, {mehlich(agronomy.Iron, 150), false, "iron", High, "Iron is plentiful", ""},
+		{mehlich(agronomy.Calcium, 600), false, "calcium", Medium, "Calcium is fair", ""}, {mehlich(agronomy.Calcium, 800), false, "calcium", High, "There is enough calcium", ""},
+		{mehlich(agronomy.Magnesium, 60), false, "magnesium", Low, "Magnesium is low", ""}, {mehlich(agronomy.Magnesium, 100), false, "magnesium", Medium, "Magnesium is fair", ""}, {mehlich(agronomy.Magnesium, 200), false, "magnesium", High, "There is enough magnesium", ""},
+		{mehlich(agronomy.Sulfur, 7), false, "sulfur", VeryLow, "Sulfur is low", ""}, {mehlich(agronomy.Sulfur, 20), false, "sulfur", Medium, "Sulfur is fair", ""}, {mehlich(agronomy.Sulfur, 90), false, "sulfur", VeryHigh, "There is enough sulfur", ""},
+		{mehlich(agronomy.Iron, 40), false, "iron", Low, "Iron is low for this test", ""}, {mehlich(agronomy.Iron, 60), false, "iron", Medium, "Iron is in its optimum: nothing to do.", ""}, {mehlich(agronomy.Iron, 150), false, "iron", High, "There is plenty of iron", ""},
 		{mehlich(agronomy.Sodium, 60), false, "sodium", Low, "Sodium is no worry.", "60 ppm ÷ 230 ÷ 10 meq/100 g = 2.6 % of the CEC: low"}, {mehlich(agronomy.Sodium, 69), false, "sodium", Medium, "Sodium is worth watching", ""},
 		{mehlich(agronomy.Sodium, 120), false, "sodium", High, "Sodium is above the usual ceiling", ""}, {mehlich(agronomy.Sodium, 400), false, "sodium", VeryHigh, "Sodium is high enough to seal the soil", ""},
 		{change(mehlich(agronomy.Sodium, 60), func(r *agronomy.Report) { r.CEC = 0 }), false, "sodium", Unknown, "There is no sure way to read this sodium figure: sodium is judged", ""},
@@ -157,10 +157,10 @@ func TestWordsOfFindings(t *testing.T) {
 		{change(bare, func(r *agronomy.Report) { r.OrganicMatter = 2 }), false, "organic_matter", Medium, "Organic matter is ordinary", ""},
 		{change(bare, func(r *agronomy.Report) { r.OrganicMatter = 5 }), false, "organic_matter", Medium, "Organic matter is ordinary", ""},
 		{change(bare, func(r *agronomy.Report) { r.OrganicMatter = 5.01 }), false, "organic_matter", High, "Organic matter is high", ""},
-		{change(bare, func(r *agronomy.Report) { r.CEC = 4.99 }), false, "cec", Low, "The soil holds little", "over 20 a great deal"},
+		{change(bare, func(r *agronomy.Report) { r.CEC = 4.99 }), false, "cec", Low, "The soil holds few nutrients", "over 20 a great deal"},
 		{change(bare, func(r *agronomy.Report) { r.CEC = 5 }), false, "cec", Medium, "The soil holds nutrients reasonably well", ""},
 		{change(bare, func(r *agronomy.Report) { r.CEC = 20 }), false, "cec", Medium, "The soil holds nutrients reasonably well", ""},
-		{change(bare, func(r *agronomy.Report) { r.CEC = 20.01 }), false, "cec", High, "The soil holds a great deal", ""},
+		{change(bare, func(r *agronomy.Report) { r.CEC = 20.01 }), false, "cec", High, "The soil holds many nutrients", ""},
 		{mehlich(agronomy.Potassium, 391), false, "cec", Medium, "The soil holds", "potassium: 391 ppm ÷ 391 ÷ 10 meq/100 g = 10.0 % of the CEC"},
 		{bare, false, "nitrogen", Unknown, "No soil test tells how much nitrogen", ""},
 	} {
@@ -199,9 +199,9 @@ func TestPaleAtItsEdges(t *testing.T) {
 		notFits       string
 	}{
 		{rep(5.49, none), false, "Acid soil: at pH 5.49", "Lack of iron from a high pH: 5.49 is not high", ""},
-		{rep(5.5, none), false, "", "5.5 is not high", "Sour soil"},
-		{rep(7, none), false, "", "7.0 is not high", "Want of iron: pH"},
-		{rep(7.01, none), false, "Lack of iron: pH 7.01 keeps it from the roots", "", "Sour soil"},
+		{rep(5.5, none), false, "", "5.5 is not high", "Acid soil"},
+		{rep(7, none), false, "", "7.0 is not high", "Lack of iron: pH"},
+		{rep(7.01, none), false, "Lack of iron: pH 7.01 keeps it from the roots", "", "Acid soil"},
 		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(49) }), false, "Little iron: 49 ppm", "", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Iron = given(50) }), false, "", "Lack of iron in the soil itself: 50 ppm is enough", "Little iron"},
 		{rep(7.01, func(r *agronomy.Report) { r.Phosphorus = given(109) }), false, "Very high phosphorus makes iron", "", ""},
@@ -211,11 +211,11 @@ func TestPaleAtItsEdges(t *testing.T) {
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(20) }), false, "", "", "Low phosphorus"},
 		{rep(6.5, func(r *agronomy.Report) { r.Phosphorus = given(30) }), true, "", "", "Low phosphorus"},
 		{rep(6.5, func(r *agronomy.Report) { r.Sulfur = given(14) }), false, "Low sulfur: young and old leaves", "", ""},
-		{rep(6.5, func(r *agronomy.Report) { r.Sulfur = given(15) }), false, "", "Want of sulfur: the reading is medium.", "Low sulfur"},
+		{rep(6.5, func(r *agronomy.Report) { r.Sulfur = given(15) }), false, "", "Lack of sulfur: the reading is medium.", "Low sulfur"},
 		{rep(6.5, func(r *agronomy.Report) { r.Magnesium = given(20) }), false, "Low magnesium: older leaves", "", ""},
-		{rep(6.5, func(r *agronomy.Report) { r.Magnesium = given(90) }), false, "", "Want of magnesium: the reading is medium.", ""},
+		{rep(6.5, func(r *agronomy.Report) { r.Magnesium = given(90) }), false, "", "Lack of magnesium: the reading is medium.", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Potassium = given(20) }), false, "Low potassium: thin turf", "", ""},
-		{rep(6.5, func(r *agronomy.Report) { r.Potassium = given(300) }), false, "", "Want of potassium: the reading is high.", ""},
+		{rep(6.5, func(r *agronomy.Report) { r.Potassium = given(300) }), false, "", "Lack of potassium: the reading is high.", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Sodium = given(115) }), false, "Salt: brown tips", "", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Sodium = given(400) }), false, "Salt: brown tips", "", ""},
 		{rep(6.5, func(r *agronomy.Report) { r.Sodium = given(114) }), false, "", "", "Salt"},
@@ -225,7 +225,7 @@ func TestPaleAtItsEdges(t *testing.T) {
 		if !strings.Contains(fits, c.fits) || !strings.Contains(against, c.against) || c.notFits != "" && strings.Contains(fits, c.notFits) {
 			t.Errorf("pH %v: fits\n%sagainst\n%swant %q, %q and not %q", c.r.PH, fits, against, c.fits, c.against, c.notFits)
 		}
-		if !strings.HasPrefix(fits, "Want of nitrogen") || len(p.LookNext) != 4 {
+		if !strings.HasPrefix(fits, "Lack of nitrogen") || len(p.LookNext) != 4 {
 			t.Errorf("pH %v: nitrogen is not first, or %d things to look at next", c.r.PH, len(p.LookNext))
 		}
 	}
@@ -272,7 +272,7 @@ func TestAcreIsTold(t *testing.T) {
 			t.Fatal(err)
 		}
 		f := finding(t, agronomy.Report{Method: c.method, Depth: c.depth, Texture: agronomy.Loam, Phosphorus: p}, false, "phosphorus")
-		if strings.Contains(f.Text, "46 lb/acre is read as twice the ppm, 23 ppm; were it the pounds in the 4 in sampled, it would be 38.3 ppm, medium") != c.told {
+		if strings.Contains(f.Text, "46 lb/acre is read as twice the ppm, 23 ppm. If it counts the pounds in the 4 in sampled, it is 38.3 ppm, medium") != c.told {
 			t.Errorf("%s over %v in by %s: %q, told %v", c.text, c.depth, c.method, f.Text, c.told)
 		}
 	}

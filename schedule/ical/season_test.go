@@ -43,7 +43,7 @@ func autumn() *schedule.Program {
 		Start: day("2026-09-12"), Through: day("2027-09-11"),
 		Areas: []schedule.AreaShown{{
 			ID: "east", Name: "East lawn",
-			Findings: []schedule.FindingShown{{Reading: "ph", Text: "The soil is far too sour for this grass.", Source: "common"}, {Reading: "iron", Text: "Iron is high."}},
+			Findings: []schedule.FindingShown{{Reading: "ph", Text: "The soil is far too acid for this grass.", Source: "common"}, {Reading: "iron", Text: "Iron is high."}},
 			Needs:    []schedule.Need{{Kind: schedule.Lime, Text: "lime: 50 lb per 1,000 ft² in all brings pH 5.1 to 6.3"}},
 		}, {ID: "west", Name: "West lawn, by the café"}},
 		Site: &schedule.Site{
@@ -71,7 +71,7 @@ func autumn() *schedule.Program {
 	e.Steps = []string{"Set the spreader to half: 18.5 lb per 1,000 ft².", "Walk it twice, the second time across the first.", "Sweep stray grains off the path; keep 3 ft from the pond.", "Water in with 0.25 in within 48 hours."}
 	e.IfRain = "If 1 in or more of rain is forecast within a day, wait; a light rain waters it in."
 	e.Cautions = []string{"Wear gloves; lime dries the skin.", "Wear gloves; lime dries the skin.", "No nitrogen for 3 weeks – the two lose ammonia together."}
-	e.Because = "The soil is far too sour for this grass; dressing 1 of 2."
+	e.Because = "The soil is far too acid for this grass; dressing 1 of 2."
 	e.Why = []schedule.Reason{
 		{Text: "The soil is strongly acid: pH 5.1, wanted 6.5.", Source: "common"},
 		{Text: "The need of 55 lb per 1,000 ft² is split, as grass takes at most 50 at once.", Source: "common, definitions"},

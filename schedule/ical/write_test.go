@@ -192,7 +192,7 @@ Done in part? Record how much: the rest is planned again.
 
 Mind: Wear gloves; lime dries the skin. No nitrogen for 3 weeks – the two lose ammonia together.
 
-Why: The soil is far too sour for this grass; dressing 1 of 2.
+Why: The soil is far too acid for this grass; dressing 1 of 2.
 
 Then 10 Apr 2027: soil sample.
 

@@ -181,13 +181,15 @@ func order(all []task, t task) int {
 // on this one.
 func (m *maker) pages(tasks []task) []Page {
 	var topics []Topic
+	given := map[string]bool{}
 	for _, t := range tasks {
 		if n := len(topics); n == 0 || topics[n-1].Title != t.topic {
 			topics = append(topics, Topic{Title: t.topic})
 		}
 		topic := &topics[len(topics)-1]
 		for _, g := range t.given {
-			if !slices.ContainsFunc(topic.Given, func(o Given) bool { return o.Title == g.Title }) {
+			if !given[g.Title] { // once on the sheet is enough
+				given[g.Title] = true
 				topic.Given = append(topic.Given, g)
 			}
 		}

@@ -84,10 +84,7 @@ func (m *maker) aim() (task, bool) {
 	if m.report.TargetPH > 0 {
 		rules.Rules = []string{"Where an aim is set for the lawn, it counts, and lime is due when the pH is more than 0.2 under it.", "Without one the aim is the best pH of the grass."}
 	}
-	t.given = []Given{rules}
-	if len(m.placings()) == 0 {
-		t.given = []Given{m.suits(), rules}
-	}
+	t.given = []Given{m.suits(), rules}
 	t.Steps = a.steps
 	t.Answers = []Answer{{"Aim, pH", agronomy.PH(a.at).Words()}, {"Lime due", map[bool]string{true: "yes", false: "no"}[a.due]}}
 	return t, true

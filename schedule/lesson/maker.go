@@ -52,6 +52,13 @@ func newMaker(p *schedule.Program, a *schedule.Area) *maker {
 	return m
 }
 
+// begun tells whether the area has jobs behind it.
+func (m *maker) begun() bool {
+	return slices.ContainsFunc(m.p.Entries, func(e schedule.Entry) bool {
+		return e.Area == m.area.ID && e.Kind.Spreads() && e.State != schedule.Planned
+	})
+}
+
 // Figures stand on the sheet with three digits, and the key goes on from them.
 
 // number writes a figure of the sheet.
@@ -196,7 +203,9 @@ func (m *maker) facts() []Given {
 	if m.report.TargetPH > 0 {
 		add("pH aimed at", m.report.TargetPH.Words())
 	}
-	add("Plan begins", m.p.Start.Words())
+	if !m.begun() {
+		add("Plan begins", m.p.Start.Words())
+	}
 	days := "every day"
 	if len(m.site.Crew.Days) > 0 {
 		days = strings.TrimPrefix(m.site.Crew.DayWords(), "work days are ")
