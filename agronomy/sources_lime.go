@@ -171,7 +171,7 @@ var limeSources = map[string]Source{
 		By:    "Keaton (University of Arkansas Extension)",
 		Title: "[Column on lime for lawns]",
 		Year:  "2015",
-		In:    "Baxter Bulletin, 17 March 2015",
+		In:    "Baxter Bulletin, 17 Mar 2015",
 		Where: "www.baxterbulletin.com",
 		How:   "seen",
 	},

@@ -56,7 +56,7 @@ var materialSources = map[string]Source{
 		By:    "Camberato, J. (Purdue University)",
 		Title: "Basic calculations for nitrogen fertilizers",
 		Year:  "2023",
-		In:    "Indiana Prairie Farmer, 17 January 2023",
+		In:    "Indiana Prairie Farmer, 17 Jan 2023",
 		Where: "www.farmprogress.com/soil-health/basic-calculations-for-nitrogen-fertilizers",
 		How:   "seen",
 	},

@@ -81,11 +81,11 @@ var publishedCalendars = []PublishedCalendar{
 		Says: "in spring about the middle of March, and here nothing after March", Source: "tn-hozer, nc-tallfescue"},
 	{Name: "Kansas, cool-season lawns", Season: agronomy.Cool, States: []string{"KS"}, Grasses: []string{"tall fescue", "Kentucky bluegrass", "perennial ryegrass"}, In: Days{time.May, 1, time.May, 31}, // [ksu-eckert]
 		Says: "in spring in May, not in March or April", Source: "ksu-eckert"},
-	{Name: "Nebraska, bluegrass", Season: agronomy.Cool, Dressings: []Dressing{{"20 April to 10 May", 1, 1}, {"early to mid September, slow", 1.5, 2}, {"when growth stops", 0.25, 0.3}}, // [unl-calc] [unl-fall] [unl-fech-2018]
+	{Name: "Nebraska, bluegrass", Season: agronomy.Cool, Dressings: []Dressing{{"20 Apr to 10 May", 1, 1}, {"early to mid September, slow", 1.5, 2}, {"when growth stops", 0.25, 0.3}}, // [unl-calc] [unl-fall] [unl-fech-2018]
 		States: []string{"NE"}, Grasses: []string{"Kentucky bluegrass"}, In: Days{time.April, 20, time.May, 10},
-		Says: "in spring from 20 April to 10 May", Source: "unl-calc, unl-fall, unl-fech-2018"},
+		Says: "in spring from 20 Apr to 10 May", Source: "unl-calc, unl-fall, unl-fech-2018"},
 	{Name: "Kansas, bermudagrass", Season: agronomy.Warm, States: []string{"KS", "NE"}, Grasses: []string{"bermudagrass"}, In: Days{time.May, 1, time.August, 15}, // [ksu-warm]
-		Says: "from early May, the last dose by 15 August", Source: "ksu-warm"},
+		Says: "from early May, the last dose by 15 Aug", Source: "ksu-warm"},
 	{Name: "Kansas, zoysiagrass", Season: agronomy.Warm, States: []string{"KS", "NE"}, Grasses: []string{"zoysiagrass"}, In: Days{time.June, 1, time.July, 20}, // [ksu-warm]
 		Says: "in early June and about the middle of July", Source: "ksu-warm"},
 	{Name: "Kansas, buffalograss", Season: agronomy.Warm, States: []string{"KS"}, Grasses: []string{"buffalograss"}, In: Days{time.June, 1, time.July, 20}, // [ksu-warm]
@@ -106,6 +106,6 @@ var publishedCalendars = []PublishedCalendar{
 	{Name: "central Florida", Season: agronomy.Warm, States: []string{"FL"}, Florida: 2, Grasses: lawnsOfFL, In: Days{time.March, 1, time.October, 31}, // [uf-winter]
 		Says: "the last in October", Source: "uf-winter"},
 	{Name: "Kansas, medium care", Season: agronomy.Cool, Dressings: []Dressing{{"September", 1, 1}, {"November", 1, 1}}, Source: "ksu-eckert"},                                         // [ksu-eckert]
-	{Name: "Arizona, Flagstaff", Season: agronomy.Cool, Dressings: []Dressing{{"10 September", 1.5, 1.5}, {"10 October", 0.75, 0.75}}, Source: "az-1995"},                              // [az-1995]
+	{Name: "Arizona, Flagstaff", Season: agronomy.Cool, Dressings: []Dressing{{"10 Sep", 1.5, 1.5}, {"10 Oct", 0.75, 0.75}}, Source: "az-1995"},                              // [az-1995]
 	{Name: "Florida, St. Augustine, high care", Season: agronomy.Warm, Dressings: []Dressing{{"March", 1, 1}, {"May", 1, 1}, {"July", 1, 1}, {"September", 1, 1}}, Source: "uf-enh73"}, // [uf-enh73]
 }

@@ -94,7 +94,7 @@ func waterEdges(t *testing.T, r Rule) {
 }
 
 // The dates of the county for which the issue gives an example, with its source:
-// Sarasota County fertilizer ordinance (2007), June 1 to September 30.
+// Sarasota County fertilizer ordinance (2007), 1 June to September 30.
 func TestCountyBindsLikeLocal(t *testing.T) {
 	for _, c := range []struct {
 		day  MonthDay
@@ -106,7 +106,7 @@ func TestCountyBindsLikeLocal(t *testing.T) {
 		if a.Verdict != c.want {
 			t.Errorf("%s: %s, want %s", c.day, a.Verdict, c.want)
 		}
-		if s := a.Deciding; c.want == No && (!strings.HasPrefix(s[0].Text, "Sarasota County: no products with nitrogen from June 1 to September 30.") || !strings.Contains(s[0].String(), "Sarasota County fertilizer ordinance (2007) (Sarasota County; in force not read; as of 2021-06; read; high confidence)")) {
+		if s := a.Deciding; c.want == No && (!strings.HasPrefix(s[0].Text, "Sarasota County: no products with nitrogen from 1 Jun to 30 Sep.") || !strings.Contains(s[0].String(), "Sarasota County fertilizer ordinance (2007) (Sarasota County; in force not read; as of 2021-06; read; high confidence)")) {
 			t.Errorf("%s: %v", c.day, s)
 		}
 	}

@@ -23,8 +23,8 @@ func (m MonthDay) Valid() bool {
 	return leap.Month() == m.Month
 }
 
-// String is "November 16".
-func (m MonthDay) String() string { return fmt.Sprintf("%s %d", m.Month, m.Day) }
+// String is "16 Nov".
+func (m MonthDay) String() string { return fmt.Sprintf("%d %.3s", m.Day, m.Month) }
 
 func (m MonthDay) order() int { return int(m.Month)*100 + m.Day }
 
@@ -48,7 +48,7 @@ func (s Span) Has(m MonthDay) bool {
 	return at >= from || at <= to
 }
 
-// String is "November 16 to the end of February".
+// String is "16 Nov to the end of February".
 func (s Span) String() string {
 	to := s.To.String()
 	if s.To == (MonthDay{time.February, 29}) {

@@ -24,7 +24,7 @@ func ExampleAsk() {
 	}
 	// Output:
 	// allowed: no
-	// Maryland: no products with nitrogen from November 16 to the end of February (homeowners). November 20 is closed.
+	// Maryland: no products with nitrogen from 16 Nov to the end of February (homeowners). 20 Nov is closed.
 	// Md. Code, Agric. § 8-803.5 (Maryland Department of Agriculture; in force 2013-10-01; as of 2021-11; read; high confidence)
 }
 
@@ -40,6 +40,6 @@ func ExampleFor() {
 	d := rules.Setback(law.Nitrogen, law.Question{})
 	fmt.Println("keep", d.Plain, "ft from water")
 	// Output:
-	// Vermont closes potassium October 16 to March 31
+	// Vermont closes potassium 16 Oct to 31 Mar
 	// keep 25 ft from water
 }

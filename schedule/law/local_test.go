@@ -90,7 +90,7 @@ func TestSpan(t *testing.T) {
 			t.Errorf("%s has %s: %v", c.s, c.m, got)
 		}
 	}
-	if got := winter.String(); got != "November 16 to the end of February" {
+	if got := winter.String(); got != "16 Nov to the end of February" {
 		t.Error(got)
 	}
 }

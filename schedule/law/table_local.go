@@ -64,7 +64,7 @@ var ordinances = []Ordinance{
 	{ID: "fl-others", State: "FL", Place: "other counties with rainy-season stops", Extent: InCounty,
 		Counties: []string{"Charlotte", "Lee", "Indian River", "Martin", "St. Lucie", "Brevard", "Volusia", "Seminole", "Lake", "Alachua"},
 		Citation: "county and city ordinances", AsOf: "2020-01", How: Seen, Confidence: MediumConfidence,
-		Note: "Charlotte, Lee, Indian River, Martin, St. Lucie, Brevard, Volusia, Seminole, Lake, Alachua and many cities; mostly June 1 to September 30, not everywhere."},
+		Note: "Charlotte, Lee, Indian River, Martin, St. Lucie, Brevard, Volusia, Seminole, Lake, Alachua and many cities; mostly 1 Jun to 30 Sep, not everywhere."},
 	{ID: "nc-jordan", State: "NC", Place: "Jordan Lake watershed", Extent: InBasin,
 		Citation: "15A NCAC 02B .0272", AsOf: "2024-09", How: Seen, Confidence: HighConfidence,
 		Note: "Hired applicators and managers of 5 acres or more need training or a plan; a homeowner who hires need not check."},
