@@ -106,6 +106,6 @@ var publishedCalendars = []PublishedCalendar{
 	{Name: "central Florida", Season: agronomy.Warm, States: []string{"FL"}, Florida: 2, Grasses: lawnsOfFL, In: Days{time.March, 1, time.October, 31}, // [uf-winter]
 		Says: "the last in October", Source: "uf-winter"},
 	{Name: "Kansas, medium care", Season: agronomy.Cool, Dressings: []Dressing{{"September", 1, 1}, {"November", 1, 1}}, Source: "ksu-eckert"},                                         // [ksu-eckert]
-	{Name: "Arizona, Flagstaff", Season: agronomy.Cool, Dressings: []Dressing{{"10 Sep", 1.5, 1.5}, {"10 Oct", 0.75, 0.75}}, Source: "az-1995"},                              // [az-1995]
+	{Name: "Arizona, Flagstaff", Season: agronomy.Cool, Dressings: []Dressing{{"10 Sep", 1.5, 1.5}, {"10 Oct", 0.75, 0.75}}, Source: "az-1995"},                                        // [az-1995]
 	{Name: "Florida, St. Augustine, high care", Season: agronomy.Warm, Dressings: []Dressing{{"March", 1, 1}, {"May", 1, 1}, {"July", 1, 1}, {"September", 1, 1}}, Source: "uf-enh73"}, // [uf-enh73]
 }

@@ -149,7 +149,7 @@ func TestWorkingOfNitrogen(t *testing.T) {
 		"the lower of two":         {NitrogenCase{Stand: stand("fine fescue", 50, "centipedegrass", 50), Care: HighCare}, 2, []string{"held to the 2.0 lb that centipedegrass tolerates"}, nil},
 		"under its ceiling":        {NitrogenCase{Stand: stand("perennial ryegrass", 50, "fine fescue", 50), Care: MediumCare}, 2.25, nil, []string{"held to"}},
 		"Florida, returned":        {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Zone: 9, ClippingsReturned: true}, 3, []string{"bahiagrass in central Florida: 2 to 4 lb N a year; medium care 3.", "no further credit"}, []string{"÷ 0.75"}},
-		"Florida, removed":     {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Zone: 9}, 4, []string{"3.00 ÷ 0.75 = 4.00 lb N"}, []string{"no further credit"}},
+		"Florida, removed":         {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Zone: 9}, 4, []string{"3.00 ÷ 0.75 = 4.00 lb N"}, []string{"no further credit"}},
 		"Florida, one not tabled":  {NitrogenCase{Stand: stand("bermudagrass", 50, "carpetgrass", 50), Care: MediumCare, State: "FL", Zone: 9, ClippingsReturned: true}, 3 * 0.75, []string{"about a quarter"}, []string{"no further credit"}},
 		"cool, held to 4":          {NitrogenCase{Stand: bermudaMix, Care: HighCare, State: "FL", Zone: 11, ClippingsReturned: false}, 4, []string{"Cool-season lawns need no more than 4 lb N a year. [ksu-eckert]"}, nil},
 		"cool, 4":                  {NitrogenCase{Stand: rye, Care: HighCare}, 4, nil, []string{"no more than 4"}},
