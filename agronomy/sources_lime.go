@@ -148,11 +148,6 @@ var limeSources = map[string]Source{
 		Where: "www.mda.state.mn.us/licensing/licensetypes/limeprogram/limealm.aspx",
 		How:   "part",
 	},
-	"lime-quality-misc": {
-		By:    "State departments of agriculture and universities of Kansas, Oklahoma, Illinois and Oregon",
-		Title: "[Rules for the fineness of agricultural limestone: ECC, ECCE, ENV, lime score]",
-		How:   "memory",
-	},
 	"vt-452-717": {
 		By:    "Goatley, M., Ervin, E.H. & Heckendorn, S.E.",
 		Title: "Soil test note: applying lime to established lawns",
@@ -270,14 +265,6 @@ var limeSources = map[string]Source{
 		In:    "News article",
 		Where: "www.canr.msu.edu/news/tell_me_againwhat_does_lime_index_mean",
 		How:   "part",
-	},
-	"ash-letter": {
-		By:    "Cooperative Extension Service",
-		Title: "[Letter on wood ashes]",
-		Year:  "1991",
-		In:    "May 1991, kept in an agriculture archive: half to three quarters of the value of limestone, 10 to 20 lb/1000 sq ft a year, only under pH 7, not on germinating seed",
-		Where: "sunsite.unc.edu/london/agriculture/general/1/msg00108.html",
-		How:   "seen",
 	},
 	"uga-792": {
 		By:    "University of Georgia AESL (Agricultural and Environmental Services Laboratories)",

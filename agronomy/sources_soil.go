@@ -406,14 +406,6 @@ var soilSources = map[string]Source{
 		Where: "snyderfarm.rutgers.edu/fertspreader2.html",
 		How:   "seen",
 	},
-	"ny-lawn": {
-		By:    "New York State and Cornell Cooperative Extension",
-		Title: "How best to fertilize your lawn",
-		Year:  "2012",
-		In:    "Leaflet: at most 1 lb N per 1000 sq ft an application; pH 6.0-7.5; lime at 6.0 or lower",
-		Where: "online.documentine.com/best-lawn-fertilizer/1/how-best-to-fertilize-your-lawn-111312.html (copy)",
-		How:   "seen",
-	},
 	"uf-ep236": {
 		By:    "Trenholm, L.E.",
 		Title: "Homeowner best management practices for the home lawn",

@@ -276,7 +276,7 @@ func TestCellsSulfur(t *testing.T) {
 
 // How far each state counts the coarse part of a lime. Kansas, Illinois and
 // Oregon are from memory. [mo-ag-lime] [cornell-env] [mn-mda-enp] [bc-637-200]
-// [laboski-lime] [uky-lime-quality] [msstate-p3762] [lime-quality-misc]
+// [laboski-lime] [uky-lime-quality] [msstate-p3762] [common]
 func TestCellsFineness(t *testing.T) {
 	printed := []struct {
 		state string

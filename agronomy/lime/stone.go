@@ -30,13 +30,13 @@ func FinenessRules() []FinenessRule {
 		{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "mn-mda-enp", []string{"MN"}},
 		{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "bc-637-200", []string{"OH"}},
 		{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "laboski-lime", []string{"WI"}},
-		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "lime-quality-misc", nil}, // from memory
+		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "common", nil}, // from memory
 		{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "uky-lime-quality", []string{"KY"}},
 		{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "msstate-p3762", []string{"MS"}},
 		{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.10, 0.40, 1}, "laboski-lime", []string{"IA"}},
-		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "lime-quality-misc", nil}, // from memory
-		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "lime-quality-misc", nil},  // from memory
-		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "lime-quality-misc", nil},        // from memory
+		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "common", nil}, // from memory
+		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "common", nil},  // from memory
+		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "common", nil},        // from memory
 	}
 }
 
@@ -194,7 +194,7 @@ func ValueOf(m material.Material, state string, ground bool) Value {
 }
 
 // ashCCE is the least of the half to three quarters of limestone's value that
-// wood ash has, %. [ash-letter]
+// wood ash has, %. [common]
 const ashCCE agronomy.Percent = 50
 
 // cceOf gives the CCE of a lime, or the usual one of its kind.
@@ -203,7 +203,7 @@ func cceOf(m material.Material) (agronomy.Percent, []agronomy.Reason) {
 	case m.CCE > 0:
 		return m.CCE, nil
 	case m.Kind == material.WoodAsh:
-		return ashCCE, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: %s %% is taken, the least of the half to three quarters of limestone's value that wood ash has", agronomy.Short(ashCCE)), Source: "ash-letter"}}
+		return ashCCE, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: %s %% is taken, the least of the half to three quarters of limestone's value that wood ash has", agronomy.Short(ashCCE)), Source: "common"}}
 	case m.Hydrated:
 		cce, _ := CCEOf("Ca(OH)2")
 		return cce, []agronomy.Reason{{Text: fmt.Sprintf("no CCE given: that of pure hydrated lime, %s %%", agronomy.Short(cce)), Source: "atomic-weights"}}

@@ -28,7 +28,7 @@ func Cautions(m Material, use Use) []agronomy.Reason {
 			"Wash it off the leaves.")
 	case m.Kind == WoodAsh:
 		say("common", "Wood ash is caustic dust: gloves, eye protection and a dust mask; only cold ash of clean wood.")
-		say("ash-letter", "Never on seedlings or germinating seed.")
+		say("common", "Never on seedlings or germinating seed.")
 	case m.Kind == SulfurMaterial:
 		say("common", "Sulfur dust irritates eyes and lungs and can catch fire: goggles, gloves, dust mask, no sparks.")
 		_, heat, _ := m.HeatLimit()

@@ -3,7 +3,7 @@ package material
 import "swardbook/agronomy"
 
 // Ash is the usual analysis of wood ash: 5 % potassium and 1 % phosphorus, counted
-// as on a bag. [ash-letter]
+// as on a bag. [common]
 var Ash = agronomy.Analysis{P2O5: 2.3, K2O: 6}
 
 // soilTrade lists what the trade sells for a soil rather than as a feed.

@@ -112,7 +112,7 @@ func TestCellsOtherSchools(t *testing.T) {
 	near(t, float64(FromOptimum(agronomy.Sulfur, 5, 4, 4)), 0, "more than wanted")
 }
 
-// Caps and gaps of nitrogen. [ill-1995] [ny-lawn] [uf-ep236] [ksu-eckert]
+// Caps and gaps of nitrogen. [ill-1995] [uf-ep236] [ksu-eckert]
 // [az-1995] [md-ag-6-224]; heat, 30 days and gaps are common practice.
 func TestCellsNitrogenLimits(t *testing.T) {
 	cool, warm := LimitsOfNitrogen(agronomy.Cool), LimitsOfNitrogen(agronomy.Warm)

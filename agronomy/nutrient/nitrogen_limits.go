@@ -21,7 +21,7 @@ type NitrogenLimits struct {
 // LimitsOfNitrogen gives the caps for a season's grass.
 func LimitsOfNitrogen(s agronomy.Season) NitrogenLimits {
 	l := NitrogenLimits{
-		Single:        1.0, // [ill-1995] [ny-lawn] [uf-ep236]
+		Single:        1.0, // [ill-1995] [uf-ep236]
 		SingleSlow:    1.5, // [ksu-eckert] [az-1995]
 		Soluble:       0.7, // [md-ag-6-224]
 		Heat:          0.5, // [common]
@@ -29,7 +29,7 @@ func LimitsOfNitrogen(s agronomy.Season) NitrogenLimits {
 		DaysSoluble:   28,  // [common]
 		DaysSlow:      42,  // [common]
 		Why: []agronomy.Reason{
-			{Text: "No more than 1 lb N at once, the usual cap; 1.5 lb only where half or more is slow and no law forbids. New Jersey's cap is 0.9 lb.", Source: "ill-1995, ny-lawn, uf-ep236, ksu-eckert, az-1995, rutgers-spreader"},
+			{Text: "No more than 1 lb N at once, the usual cap; 1.5 lb only where half or more is slow and no law forbids. New Jersey's cap is 0.9 lb.", Source: "ill-1995, uf-ep236, ksu-eckert, az-1995, rutgers-spreader"},
 			{Text: "No more than 0.7 lb of quick nitrogen at once, Maryland's limit, which serves everywhere; an older guide put burning at 1 lb and more.", Source: "md-ag-6-224, osu-fg47"},
 			{Text: "Four weeks between quick doses, six after a slow one, and no more than 1 lb of quick nitrogen in 30 days.", Source: "common"},
 		},

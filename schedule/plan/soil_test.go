@@ -207,7 +207,7 @@ func TestWoodAsh(t *testing.T) {
 	keep := func(*agronomy.Report) {}
 	p := withAsh(lawnWith(t, "kentucky bluegrass", keep))
 	got := of(p)
-	if len(got) != 1 || got[0].Rate > 20 || got[0].Rate < 19.9 || got[0].K2O < 1.19 { // [ash-letter] 6 % K2O
+	if len(got) != 1 || got[0].Rate > 20 || got[0].Rate < 19.9 || got[0].K2O < 1.19 { // [common] 6 % K2O
 		t.Fatalf("ash: %+v", got)
 	}
 	sumK := func(p *schedule.Program) (k agronomy.PerThousand) {

@@ -172,7 +172,7 @@ func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(*schedule.Down
 	}
 	if ash := c.liming.brings(func(d material.Dose) agronomy.PerThousand { return of(&schedule.Down{Dose: d}) }); ash > 0 && n.Year > 0 {
 		w.left = schedule.Remains(w.left, ash)
-		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the wood ash brings " + word.Hundredths(ash) + " lb " + oxide + "/1000 sq ft", Source: "ash-letter"})
+		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the wood ash brings " + word.Hundredths(ash) + " lb " + oxide + "/1000 sq ft", Source: "common"})
 	}
 	f.found.Needs = append(f.found.Needs, schedule.Need{Kind: k, Total: n.Year, Text: text, Why: w.why})
 	return w

@@ -250,14 +250,14 @@ func (c *Treatment) firstLeft(kind lime.Stone, l *liming) (material.Material, []
 		case m.Kind == material.WoodAsh && (c.Future() || c.Young(c.Start)):
 			l.ash = word.MaterialName(m) + " stays off the young stand: ash burns seedlings."
 		case m.Kind == material.WoodAsh:
-			return m, []schedule.Reason{{Text: "Wood ash: at most 20 lb/1000 sq ft a year, only under pH 7, never on seedlings; its potash counts.", Source: "ash-letter"}}
+			return m, []schedule.Reason{{Text: "Wood ash: at most 20 lb/1000 sq ft a year, only under pH 7, never on seedlings; its potash counts.", Source: "common"}}
 		}
 	}
 	return material.Material{}, nil
 }
 
 // ashYear is the most wood ash in a year, lb/1000 sq ft.
-const ashYear agronomy.PerThousand = 20 // [ash-letter]
+const ashYear agronomy.PerThousand = 20 // [common]
 
 // leftover is the dressing of what is used up first: what is on hand, at most half
 // of what the soil wants of stone, and a year's cap of ash.
