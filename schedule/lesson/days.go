@@ -127,7 +127,7 @@ func (m *maker) dated(e schedule.Entry, before []dated) (dated, bool) {
 		if !ok {
 			continue
 		}
-		d.rules = append(d.rules, fmt.Sprintf("%d days lie between %s and %s.", gap.Days, b.Kind.Noun(), noun))
+		d.rules = append(d.rules, fmt.Sprintf("At least %d days lie between %s and %s.", gap.Days, b.Kind.Noun(), noun))
 		if after := b.Date.AddDays(gap.Days); after.After(first) {
 			first = after
 			d.steps = append(d.steps, said(fmt.Sprintf("%d days after %s: %s.", gap.Days, b.Kind.Noun(), after.Words()), gap.Why.Source))

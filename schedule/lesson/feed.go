@@ -53,7 +53,7 @@ func (m *maker) yearly() (total float64, given []Given, steps []schedule.Reason,
 		sources = append(sources, "common")
 	}
 	steps = append(steps, said(text, sources...))
-	rules := Given{Title: "Rules for the year", Rules: []string{"Weight the grasses by their parts. Clippings that stay give back a quarter."}}
+	rules := Given{Title: "Rules for the year", Rules: []string{"Weight the grasses of a mixture by their parts. Where clippings stay, take off a quarter."}}
 	if m.area.Clippings {
 		after := printed(total * 0.75)
 		steps = append(steps, said(fmt.Sprintf("Clippings stay: %s × 0.75 = %s.", number(total), m.n(after, "N")), "uconn-clippings", "common"))
@@ -62,7 +62,7 @@ func (m *maker) yearly() (total float64, given []Given, steps []schedule.Reason,
 	if m.young() {
 		r := nutrient.SeedlingsOf(m.area.Stand).FirstYear
 		low, high := printed(m.rateOf(r[0])), printed(m.rateOf(r[1]))
-		rules.Rules = append(rules.Rules, fmt.Sprintf("In its first year a stand gets %s at the least and %s at the most.", m.rate(low), m.rate(high)))
+		rules.Rules = append(rules.Rules, fmt.Sprintf("After that: in its first year a stand gets %s at the least and %s at the most.", m.rate(low), m.rate(high)))
 		held := min(max(total, low), high)
 		text := fmt.Sprintf("First year: %s lies between %s and %s.", m.n(total, "N"), number(low), number(high))
 		if held != total {
@@ -169,7 +169,7 @@ func (m *maker) product() (task, bool) {
 		said(fmt.Sprintf("%s ÷ %s = %s of the feed.", m.n(wanted, "N"), number(float64(d.Analysis.N)/100), m.rate(rate)), "unl-calc"),
 		said(inAll + "."),
 	}
-	t.Text = "How much " + name + " is that in all?"
+	t.Text = "How much " + name + " does the first feeding take in all?"
 	if e.Gallons > 0 {
 		density, unit := float64(d.Density), "lb a gallon"
 		if m.metric {
@@ -179,7 +179,7 @@ func (m *maker) product() (task, bool) {
 		t.given[0].Rules = append(t.given[0].Rules, fmt.Sprintf("It weighs %s %s.", number(density), unit))
 		volume := printed(all / density)
 		t.Steps = append(t.Steps, said(fmt.Sprintf("%s ÷ %s = %s.", m.weight(all), number(density), m.volume(volume))))
-		t.Text = "How much " + name + " is that in all, by weight and by volume?"
+		t.Text = "How much " + name + " does the first feeding take in all, by weight and by volume?"
 		t.Answers = []Answer{{"Feed in all", m.weight(all)}, {"Volume in all", m.volume(volume)}}
 		return t, near(volume, m.volumeOf(e.Gallons))
 	}

@@ -77,8 +77,8 @@ func (m *maker) aim() (task, bool) {
 		return t, false
 	}
 	rules := Given{Title: "When to lime", Rules: []string{
-		"The aim of a mixture is the best pH of each grass, weighted by its part.",
-		"Lime when the pH is under the range that all grasses of the stand share.",
+		"The aim is the best pH of the grass; of a mixture, the best of each, weighted by its part.",
+		"Lime when the pH is under the range of the grass; of a mixture, under the range that all its grasses share.",
 	}}
 	t.Text = "Which pH is the aim for this grass? Is lime due? Say which rule decides."
 	if m.report.TargetPH > 0 {

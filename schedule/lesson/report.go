@@ -156,7 +156,7 @@ func (m *maker) limits() (task, bool) {
 	}
 	t.Steps = append(t.Steps, said(ph+", the range of the grass.", m.phSources()))
 	if len(short) == 0 {
-		t.Text = "Does any reading limit this grass? Of which nutrient is there more than enough?"
+		t.Text = "Does any reading limit this grass? Of which nutrient is there more than enough, high or very high?"
 		rich := "none"
 		var names []string
 		for _, p := range all {

@@ -57,7 +57,7 @@ func (m *maker) water() (task, bool) {
 		t.given[0].Rules = append(rules, fmt.Sprintf("1 in of water on 1,000 sq ft is %d gal.", perInch))
 		t.Steps = []schedule.Reason{said(fmt.Sprintf("%s × %d × %s sq ft ÷ 1,000 = %s.", depth, perInch, number(m.size), m.volume(by)), "definitions")}
 	}
-	t.Text = "How much water is that in all?"
+	t.Text = "How much water does that take in all?"
 	t.Answers = []Answer{{"Water in all", m.volume(by)}}
 	return t, near(by, m.volumeOf(water))
 }

@@ -241,11 +241,11 @@ func (p *paper) yearN() float64 {
 		sum += share * num(p.cell("A year's nitrogen", grass, column))
 	}
 	if p.fact("Clippings") == "stay on the lawn" {
-		p.must(`Clippings that stay give back a quarter`)
+		p.must(`Where clippings stay, take off a quarter`)
 		sum *= 0.75
 	}
 	sum = num(word.Figures(sum, 3)) // as the sheet writes it
-	if g := p.rule(`In its first year a stand gets ([0-9.]+) \w+ at the least and ([0-9.]+)`); g != nil {
+	if g := p.rule(`in its first year a stand gets ([0-9.]+) \w+ at the least and ([0-9.]+)`); g != nil {
 		return min(max(sum, num(g[1])), num(g[2]))
 	}
 	if g := p.rule(`no more than ([0-9.]+) \w+ a year`); g != nil {
@@ -307,7 +307,7 @@ func (p *paper) solve(q string) map[string]string {
 		put("Part of the "+g[1], part)
 		put("Feedings", math.Ceil(part/most))
 		put("Each feeding", part/math.Ceil(part/most))
-	case has("is that in all"):
+	case has("take in all"):
 		if has("How much water") {
 			deep := first(p.must(`Water in ([0-9.]+)`)[1])
 			if g := p.rule(`1 in of water on 1,000 sq ft is ([0-9]+) gal`); g != nil {
@@ -434,7 +434,7 @@ func (p *paper) days(q string, out map[string]string) {
 		until := p.day(rule[3])
 		soonest := from
 		for other, d := range chosen {
-			if g := p.rule(`^([0-9]+) days lie between ` + other + ` and ` + name + `\.`); g != nil {
+			if g := p.rule(`^At least ([0-9]+) days lie between ` + other + ` and ` + name + `\.`); g != nil {
 				if after := d.AddDate(0, 0, int(num(g[1]))); after.After(soonest) {
 					soonest = after
 				}
