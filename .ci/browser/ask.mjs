@@ -72,21 +72,11 @@ await page.waitForFunction(() => window.swardbook);
 await page.waitForTimeout(500);
 check(await page.inputValue("[name='area.lawn.soil.buffer.ph']") === "64", "reload loses what was typed");
 await page.fill("[name='area.lawn.soil.buffer.ph']", "6.4");
-// The first program after the planner came; on a busy machine the best of three counts.
-let took = Infinity;
-for (let i = 0; i < 3 && took >= 3; i++) {
-  if (i > 0) {
-    await page.goBack();
-    await page.waitForSelector("#form");
-    await page.reload();
-    await page.waitForFunction(() => window.swardbook, null, { timeout: 120000 });
-    await page.waitForTimeout(500);
-  }
-  const t = Date.now();
-  await program();
-  await page.waitForSelector("#keep");
-  took = Math.min(took, (Date.now() - t) / 1000);
-}
+// The first program after the planner came.
+const pressed = Date.now();
+await program();
+await page.waitForSelector("#keep");
+const took = (Date.now() - pressed) / 1000;
 console.log(`     ask page: first program ${took.toFixed(1)} s after the button`);
 check(took < 3, `the first program takes ${took} s`);
 check(/#\/[\w-]{60,}/.test(page.url()), `the address carries no answers: ${page.url()}`);
