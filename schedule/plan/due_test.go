@@ -44,6 +44,24 @@ func TestALaterLineOfTheAreaClosesADueJob(t *testing.T) {
 	}
 }
 
+// What is left of a job done in part stays due while its window is open, whatever else is
+// written down.
+func TestTheRestOfAJobStaysDue(t *testing.T) {
+	site := bluegrass(t)
+	lime := entry(t, plan(t, site), "a/lime/2026-1")
+	half := schedule.Done{Line: 2, Date: lime.Date, Area: "a", Job: lime.ID, Share: 0.5}
+	fed := schedule.Done{Line: 3, Date: lime.Date.AddDays(14), Area: "a", Job: "a/nitrogen/2026-2", AsPlanned: true}
+	if !fed.Date.Before(lime.Latest) {
+		t.Fatalf("limed on %s until %s: the case tells nothing", lime.Date, lime.Latest)
+	}
+	for _, book := range [][]schedule.Done{{half}, {half, fed}} {
+		p := plan(t, site, book...)
+		if e := entry(t, p, lime.ID); !e.Rest || states(p, fed.Date)[lime.ID] == schedule.Taken || states(p, lime.Latest)[lime.ID] != schedule.Due {
+			t.Errorf("%d lines: the rest of %s is %s on %s, %s on %s", len(book), e.Date, states(p, fed.Date)[lime.ID], fed.Date, states(p, lime.Latest)[lime.ID], lime.Latest)
+		}
+	}
+}
+
 // A sample that the program asks for at the start and that was taken five weeks later is
 // one sample: none counts as taken on a day on which nobody took one.
 func TestASampleTakenLateIsNoSecondOne(t *testing.T) {

@@ -180,8 +180,11 @@ func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 }
 
 // over tells whether a job that is presumed done has stopped being due: its window
-// closed, or a line or an answer of its area came after its day.
-func (l *life) over(j *schedule.Job) bool { return j.On.Before(l.told) }
+// closed, or a line or an answer of its area came after its day. What is left of a job
+// done in part is closed by its window alone.
+func (l *life) over(j *schedule.Job) bool {
+	return j.On.Before(l.told) && (!j.Rest || j.Window().To.Before(l.told))
+}
 
 // plan plans the rest of the season of some areas together; the days of the others
 // stand.
