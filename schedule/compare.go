@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"swardbook/schedule/word"
 )
@@ -14,7 +15,7 @@ type Change struct {
 	ID   string `json:"id"`
 	What string `json:"what"` // "moved", "grew", "shrank", "changed", "appeared", "vanished", "left out", "no longer left out"
 	Text string `json:"text"`
-	Why  string `json:"why,omitzero"` // of a job still to do: what its working says now and did not say before
+	Why  string `json:"why,omitzero"` // of a job still to do: what its working says now and did not say before; why one is there, or is not
 	Was  Date   `json:"was,omitzero"`
 	Is   Date   `json:"is,omitzero"`
 }
@@ -34,7 +35,7 @@ func Compare(was, is *Program) []Change {
 		now[e.ID] = true
 		o, ok := old[e.ID]
 		if !ok {
-			out = append(out, Change{ID: e.ID, What: "appeared", Is: e.Date, Text: fmt.Sprintf("%s on %s", e.Title, e.Date.Short())})
+			out = append(out, Change{ID: e.ID, What: "appeared", Is: e.Date, Why: firstSentence(e.Because), Text: fmt.Sprintf("%s on %s", e.Title, e.Date.Short())})
 			continue
 		}
 		if o.Date != e.Date {
@@ -63,7 +64,11 @@ func Compare(was, is *Program) []Change {
 	}
 	for i := range was.Entries {
 		if o := &was.Entries[i]; !now[o.ID] && !o.Date.Before(is.Start) { // what lies before a later start is history
-			out = append(out, Change{ID: o.ID, What: "vanished", Was: o.Date, Text: fmt.Sprintf("%s, was planned for %s", o.Title, o.Date.Short())})
+			why := ""
+			if !slices.ContainsFunc(is.LeftOut, func(l LeftOut) bool { return l.ID == o.ID }) { // which says why itself
+				why = "Nothing of it is wanted by now."
+			}
+			out = append(out, Change{ID: o.ID, What: "vanished", Was: o.Date, Why: why, Text: fmt.Sprintf("%s, was planned for %s", o.Title, o.Date.Short())})
 		}
 	}
 	out = append(out, compareLeft(was, is)...)
@@ -87,6 +92,12 @@ func newBound(was, is *Entry) string {
 		return "it may be done from " + is.Earliest.Short() + " now"
 	}
 	return ""
+}
+
+// firstSentence is the short reason for a job.
+func firstSentence(because string) string {
+	text, _, _ := strings.Cut(because, ". ")
+	return text
 }
 
 // newWhy gives the first step of the working of a job that it did not have before.
