@@ -213,24 +213,60 @@ func how(p *schedule.Program, jobs []*schedule.Entry) string {
 }
 
 // once puts the sentences of several jobs one behind the other, each once, none
-// that another begins with, and none of the jobs before.
+// that another begins with, and none of the jobs before: first those of all, then
+// those of some kinds, which are named.
 func once(jobs, before []*schedule.Entry, of func(*schedule.Entry) []string) string {
-	gather := func(jobs []*schedule.Entry) (all []string) {
+	gather := func(jobs []*schedule.Entry) (all []string, kinds map[string][]string) {
+		kinds = map[string][]string{}
 		for _, e := range jobs {
 			for _, t := range of(e) {
-				if t = word.Capital(word.Sentence(t)); t != "" && !slices.Contains(all, t) {
+				if t = word.Capital(word.Sentence(t)); t == "" {
+					continue
+				}
+				if kinds[t] == nil {
 					all = append(all, t)
+				}
+				if k := e.Kind.Noun(); !slices.Contains(kinds[t], k) {
+					kinds[t] = append(kinds[t], k)
 				}
 			}
 		}
-		return all
+		return all, kinds
 	}
-	earlier := gather(before)
-	all := slices.DeleteFunc(gather(jobs), func(t string) bool { return slices.Contains(earlier, t) })
+	earlier, _ := gather(before)
+	all, kinds := gather(jobs)
+	all = slices.DeleteFunc(all, func(t string) bool { return slices.Contains(earlier, t) })
 	said := func(t string) bool {
-		return slices.ContainsFunc(all, func(o string) bool { return o != t && strings.HasPrefix(o, strings.TrimSuffix(t, ".")) })
+		return slices.ContainsFunc(all, func(o string) bool {
+			other := func(k string) bool { return !slices.Contains(kinds[o], k) }
+			return o != t && strings.HasPrefix(o, strings.TrimSuffix(t, ".")) && !slices.ContainsFunc(kinds[t], other)
+		})
 	}
-	return strings.Join(slices.DeleteFunc(slices.Clone(all), said), " ")
+	nouns := map[string]bool{}
+	for _, e := range jobs {
+		nouns[e.Kind.Noun()] = true
+	}
+	var order []string
+	texts := map[string][]string{}
+	for _, t := range slices.DeleteFunc(slices.Clone(all), said) {
+		whose := ""
+		if len(kinds[t]) < len(nouns) {
+			whose = word.Capital(word.List(kinds[t])) + ": "
+			t = word.Inside(t)
+		}
+		if texts[whose] == nil {
+			order = append(order, whose)
+		} else if whose != "" {
+			t = word.Capital(t)
+		}
+		texts[whose] = append(texts[whose], t)
+	}
+	slices.SortStableFunc(order, func(a, b string) int { return min(len(a), 1) - min(len(b), 1) }) // those of all first
+	var out []string
+	for _, whose := range order {
+		out = append(out, whose+strings.Join(texts[whose], " "))
+	}
+	return strings.Join(out, " ")
 }
 
 // toBuy lists what a visit needs that the shed does not hold, and that was not
