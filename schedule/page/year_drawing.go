@@ -117,7 +117,7 @@ const monthLetter = 10.0
 func (a *artist) months() {
 	f := a.f
 	a.y = f.letter + 2
-	year := 0
+	year, free := 0, 0.0 // the year that was written last, and where there is room again
 	for d := (schedule.Date{Year: a.t.from.Year, Month: a.t.from.Month, Day: 1}); !d.After(a.t.to); d = d.AddMonths(1) {
 		x, next := a.t.at(d), a.t.at(d.AddMonths(1))
 		f.back.path("tick", "M", x, " ", f.letter+6, "v", f.letter)
@@ -128,9 +128,9 @@ func (a *artist) months() {
 				break
 			}
 		}
-		if d.Year != year && next-x > 5 && x+2+f.width("2026", true) <= f.W {
+		if w := f.width("2026", true); d.Year != year && next-x > 5 && x+2 >= free && x+2+w <= f.W {
 			f.front.word("b", x+2, a.y, fmt.Sprint(d.Year))
-			year = d.Year
+			year, free = d.Year, x+2+w+3
 		}
 	}
 	a.y += f.letter + 8
