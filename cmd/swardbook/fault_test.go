@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -12,9 +13,21 @@ import (
 	"swardbook/schedule/plan"
 )
 
+// safeTalk gathers what is said at once by a command and by its log.
+type safeTalk struct {
+	mu   sync.Mutex
+	said strings.Builder
+}
+
+func (t *safeTalk) Write(p []byte) (int, error) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.said.Write(p)
+}
+
 // faulty runs a command with a planner that panics at sites titled "Bad".
 func faulty(ctx context.Context, args ...string) (talk string, code int) {
-	var b strings.Builder
+	var b safeTalk
 	s := &session{ctx: ctx, stdin: strings.NewReader(""), stdout: &b, stderr: &b, now: time.Now,
 		env: func(string) string { return "" },
 		planner: func(s *schedule.Site, book []schedule.Done, last schedule.Date) (*schedule.Program, error) {
@@ -24,7 +37,7 @@ func faulty(ctx context.Context, args ...string) (talk string, code int) {
 			return plan.Program(s, book, last)
 		}}
 	code = s.run(args)
-	return b.String(), code
+	return b.said.String(), code
 }
 
 // Every command that goes over sites names the one with which the program
