@@ -35,6 +35,7 @@ type Case struct {
 	Down      []Down // what the record book says of this area, by date
 	Shed      *Shed
 	Seeded    Date      // when the stand was or will be sown; unset: established
+	Oversown  Date      // when the stand was or will be sown over, not long before the season; unset: not
 	opened    []Opening // see Open
 	NoStarter LeftOut   // why the starter is left out, where it finds no day
 	NoStand   bool      // the sowing found no day, so there is nothing to feed
@@ -78,6 +79,20 @@ func (c *Case) Emerged() Date {
 	return c.Sprouts().AddDays(days)
 }
 
+// OverUp gives the day by which most of the seed of the overseeding is up.
+func (c *Case) OverUp() Date {
+	days, _, _ := c.Area.Stand.MostUp()
+	return c.Oversown.AddDays(days)
+}
+
+// WithSeedDays is how long after an overseeding its starter still goes with the seed.
+const WithSeedDays = 14 // [common]
+
+// Repaired tells whether a job of day d belongs to the overseeding.
+func (c *Case) Repaired(d Date) bool {
+	return !c.Oversown.IsZero() && !d.Before(c.Oversown) && !d.After(c.Oversown.AddDays(WithSeedDays))
+}
+
 // Young tells whether the stand is in its first year on day d.
 func (c *Case) Young(d Date) bool {
 	return !c.Seeded.IsZero() && !d.Before(c.Seeded) && d.Before(c.Seeded.AddMonths(12))
@@ -100,6 +115,13 @@ func (c *Case) openings() []Opening {
 		if first.After(c.Start) {
 			os = From(os, first, "the seedlings stand a first mowing")
 		}
+	}
+	if !c.Oversown.IsZero() {
+		gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
+		os = Meet(os, []Opening{
+			{Span{c.Oversown.AddDays(-4000), c.Oversown.AddDays(-1)}, "", "the overseeding"},
+			{Span{c.OverUp().AddDays(gap.Days), c.Oversown.AddDays(4000)}, "the seedlings stand a first mowing", ""},
+		})
 	}
 	return os
 }

@@ -34,6 +34,7 @@ func TestCellsKinds(t *testing.T) {
 	}{
 		{"soil-test", "soil sample", "Sample soil", "Sample", Samples, 1, "", false, nutrient.SampleTaken},
 		{"sow", "sow", "Sow", "Sow", Sows, 4, "", false, 0},
+		{"overseed", "overseeding", "Overseed", "Overseed", Sows, 4, "", false, 0},
 		{"starter", "starter", "Starter for", "Starter", Spreads, 3, "", true, 0},
 		{"lime", "lime", "Lime", "Lime", Spreads, 2, "", false, 0},
 		{"gypsum", "gypsum", "Gypsum on", "Gypsum", Spreads, 1, "", false, 0},

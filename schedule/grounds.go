@@ -104,6 +104,7 @@ var events = []struct {
 	{"the seedlings are up", (*grounds).up},
 	{"after the starter", text("a quick feeding lasts a month, and the salts of two add up", "common")},
 	{"after sowing", text("a starter that was not put down with the seed still serves in the first growing weeks", "common")},
+	{"the overseeding", text("seed is sown over then, and nothing else goes down until its seedlings stand a mowing", "common")},
 	{"sowing", text("the day of sowing in the site file", "")},
 	{"with the seed", text("a starter goes down with the seed", "uc-starter, purdue-p, unl-renovate")},
 	{"growth falls to a fifth", (*grounds).slows},
@@ -156,13 +157,21 @@ func (g *grounds) event(words string, d Date) []Reason {
 
 func (g *grounds) mown(words string, d Date) []Reason {
 	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
-	up := g.c.Emerged()
+	up := g.emerged()
 	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s, and %d days to a first mowing: %s", up.Short(), gap.Days, up.AddDays(gap.Days).Short()), Source: gap.Why.Source})
 }
 
 func (g *grounds) up(words string, d Date) []Reason {
-	up := g.c.Emerged()
+	up := g.emerged()
 	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common"})
+}
+
+// emerged gives the day by which most of the youngest seed is up.
+func (g *grounds) emerged() Date {
+	if !g.c.Oversown.IsZero() {
+		return g.c.OverUp()
+	}
+	return g.c.Emerged()
 }
 
 // emergence is the way from the sowing to the day by which most of the stand is up.
@@ -170,6 +179,9 @@ func (g *grounds) emergence() []Reason {
 	days, why, ok := g.c.Area.Stand.MostUp()
 	if !ok {
 		return nil
+	}
+	if !g.c.Oversown.IsZero() {
+		return []Reason{why, {Text: fmt.Sprintf("sown over on %s; most of the seed is up %d days later", g.c.Oversown.Short(), days), Source: "common"}}
 	}
 	text := fmt.Sprintf("sown on %s; most of the stand is up %d days later", g.c.Seeded.Short(), days)
 	if sprouts := g.c.Sprouts(); sprouts != g.c.Seeded {
@@ -211,7 +223,7 @@ func (g *grounds) slows(words string, d Date) []Reason {
 // lastKinds are the rules of the last useful day, by the kind of job.
 var lastKinds = map[Kind]nutrient.LastKind{
 	Lime: nutrient.LastLime, Phosphorus: nutrient.LastPhosphorus, Potassium: nutrient.LastPotassium, Magnesium: nutrient.LastMagnesium,
-	Sulfur: nutrient.LastSulfur, Nitrogen: nutrient.LastSolubleN, Starter: nutrient.LastSolubleN, LateNitrogen: nutrient.LastSolubleN, Sow: nutrient.LastSeed,
+	Sulfur: nutrient.LastSulfur, Nitrogen: nutrient.LastSolubleN, Starter: nutrient.LastSolubleN, LateNitrogen: nutrient.LastSolubleN, Sow: nutrient.LastSeed, Overseed: nutrient.LastSeed,
 	SoilTest: nutrient.LastSample,
 }
 

@@ -44,8 +44,9 @@ const (
 var (
 	SoilTest = Row{Name: "soil-test", Noun: "soil sample", Verb: "Sample soil", Category: "Sample", Does: Samples, Weight: 1,
 		Things: nutrient.SampleTaken}.Kind()
-	Sow     = Row{Name: "sow", Noun: "sow", Verb: "Sow", Category: "Sow", Does: Sows, Weight: 4}.Kind()
-	Starter = Row{Name: "starter", Noun: "starter", Verb: "Starter for", Category: "Starter", Weight: 3,
+	Sow      = Row{Name: "sow", Noun: "sow", Verb: "Sow", Category: "Sow", Does: Sows, Weight: 4}.Kind()
+	Overseed = Row{Name: "overseed", Noun: "overseeding", Verb: "Overseed", Category: "Overseed", Does: Sows, Weight: 4}.Kind()
+	Starter  = Row{Name: "starter", Noun: "starter", Verb: "Starter for", Category: "Starter", Weight: 3,
 		Serves: bringsP, Feeds: true}.Kind()
 	Lime   = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: limes}.Kind()
 	Gypsum = Row{Name: "gypsum", Noun: "gypsum", Verb: "Gypsum on", Category: "Gypsum", Weight: 1, Serves: is(material.GypsumMaterial)}.Kind()
@@ -70,7 +71,7 @@ var (
 type KindTable []Kind
 
 // kinds are the kinds in the order in which they matter when not all fit.
-var kinds = KindTable{SoilTest, Sow, Starter, Lime, Gypsum, Sulfur, Phosphorus, Nitrogen,
+var kinds = KindTable{SoilTest, Sow, Overseed, Starter, Lime, Gypsum, Sulfur, Phosphorus, Nitrogen,
 	LateNitrogen, Potassium, Magnesium, Iron, LastSafe, Reopen}
 
 // Kinds lists every kind, the most important first.

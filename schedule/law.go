@@ -40,8 +40,11 @@ func (c *Case) Question(on Date) law.Question {
 	} else {
 		q.Date = law.MonthDay{Month: on.Month, Day: on.Day}
 	}
-	if c.Future() || c.Young(day) {
+	switch {
+	case c.Future() || c.Young(day):
 		q.Turf = law.New
+	case c.Repaired(day):
+		q.Turf = law.Repair
 	}
 	if c.Area.Soil != nil {
 		q.Report = law.Enough

@@ -39,6 +39,7 @@ type Area struct {
 	Size        agronomy.SquareFeet
 	Stand       agronomy.Stand // one grass or a mixture
 	Seeded      Date           // unset: established
+	Overseed    Date           // when thin turf was or will be sown over; unset: not
 	Dormant     bool           // sow after growth has stopped, to sprout in spring
 	Texture     agronomy.Texture
 	Care        nutrient.Care

@@ -54,6 +54,7 @@ var keyChanges = []struct {
 	{"area.*.grass", "tall fescue", nil},
 	{"area.*.grass.*", `{ "perennial ryegrass" = 90, "fine fescue" = 10 }`, nil},
 	{"area.*.seeded", "2026-05-01", nil},
+	{"area.*.overseed", "2026-09-20", []string{"area.east.seeded=2020-05-01"}},
 	{"area.*.dormant", "true", []string{"area.east.seeded=2026-11-20"}},
 	{"area.*.texture", "clay", []string{"area.west.soil.ph=5.2"}},
 	{"area.*.care", "high", []string{"area.east.seeded=2020-05-01"}},

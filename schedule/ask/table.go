@@ -45,5 +45,5 @@ record.*.by record.*.note record.*.job
 
 area.*.soil.lower_ph area.*.soil.lb_per_acre_depth area.*.soil.lime area.*.soil.lime_ecce area.*.soil.nitrogen area.*.soil.phosphate area.*.soil.potash
 area.*.soil.*.lower_ph area.*.soil.*.lb_per_acre_depth area.*.soil.*.lime area.*.soil.*.lime_ecce area.*.soil.*.nitrogen area.*.soil.*.phosphate area.*.soil.*.potash
-material.*.iron crew.budget
+material.*.iron crew.budget area.*.overseed
 `)

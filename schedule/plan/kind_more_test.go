@@ -55,7 +55,7 @@ func TestOneKindMore(t *testing.T) {
 		title, category string
 		sheetSays, said string
 	}{
-		{plan.Overseed, "Overseed East lawn", "Lawn,Overseed", "overseeding", "Overseeding 2026-1 on East lawn"},
+		{plan.Verticut, "Verticut East lawn", "Lawn,Verticut", "verticutting", "Verticutting 2026-1 on East lawn"},
 		{plan.Topdress, "Topdress East lawn", "Lawn,Topdress", "topdressing", "Topdressing 2026-1 on East lawn"},
 		{plan.Wetting, "Wet East lawn", "Lawn,Wetting", "wetting agent", "Wetting agent 2026-1 on East lawn"},
 	} {
@@ -98,7 +98,7 @@ func TestOneKindMoreOnRecord(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	overseed, _, err := p.Find("east/overseed/1")
+	verticut, _, err := p.Find("east/verticut/1")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -109,12 +109,12 @@ func TestOneKindMoreOnRecord(t *testing.T) {
 	p, err = plan.PlanWithMore(site, []schedule.Done{
 		{Line: 2, Date: topdress.Date, Area: "east", Job: topdress.ID, AsPlanned: true},
 		{Line: 3, Date: topdress.Date.AddDays(1), Area: "east", Job: "wetting", Weight: 2.6},
-		{Line: 4, Date: overseed.Date.AddDays(1), Area: "east", Job: "overseed"},
+		{Line: 4, Date: verticut.Date.AddDays(1), Area: "east", Job: "verticut"},
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for id, want := range map[string]string{"east/topdress/1": "Topdressing on East lawn, 104 lb", "east/wetting/1": "Wetting agent on East lawn, 2.6 lb", "east/overseed/1": "Overseeding on East lawn"} {
+	for id, want := range map[string]string{"east/topdress/1": "Topdressing on East lawn, 104 lb", "east/wetting/1": "Wetting agent on East lawn, 2.6 lb", "east/verticut/1": "Verticutting on East lawn"} {
 		e, _, err := p.Find(id)
 		if err != nil || e == nil || e.State != schedule.Finished || e.Title != want {
 			t.Errorf("%s is not on record: %+v, %v", id, e, err)

@@ -53,6 +53,7 @@ type situation struct {
 	soil   func() *agronomy.Report
 	book   []schedule.Done
 	crew   schedule.Crew
+	over   int // when it is sown over, in days from the start; 0 not
 }
 
 func sour() *agronomy.Report {
@@ -69,18 +70,18 @@ func chalky() *agronomy.Report {
 func none() *agronomy.Report { return nil }
 
 var situations = []situation{
-	{"established, September", "2026-09-12", 0, sour, nil, schedule.Crew{}},
-	{"established, no report, March", "2026-03-01", 0, none, nil, schedule.Crew{}},
-	{"young, September", "2026-09-12", -19, sour, nil, schedule.Crew{}},
-	{"to be sown, July", "2026-07-01", 55, chalky, nil, schedule.Crew{}},
-	{"to be sown, too late", "2026-10-25", 10, sour, nil, schedule.Crew{}},
-	{"established, midwinter", "2026-12-20", 0, chalky, nil, schedule.Crew{}},
-	{"young in spring", "2026-05-20", -30, none, nil, schedule.Crew{}},
+	{"established, September", "2026-09-12", 0, sour, nil, schedule.Crew{}, 0},
+	{"established, no report, March", "2026-03-01", 0, none, nil, schedule.Crew{}, 0},
+	{"young, September", "2026-09-12", -19, sour, nil, schedule.Crew{}, 0},
+	{"to be sown, July", "2026-07-01", 55, chalky, nil, schedule.Crew{}, 0},
+	{"to be sown, too late", "2026-10-25", 10, sour, nil, schedule.Crew{}, 0},
+	{"established, midwinter", "2026-12-20", 0, chalky, nil, schedule.Crew{}, 0},
+	{"young in spring", "2026-05-20", -30, none, nil, schedule.Crew{}, 0},
 	{"half the lime and twice the nitrogen down", "2026-09-01", 0, sour, []schedule.Done{
 		{Line: 2, Date: schedule.Date{Year: 2026, Month: 9, Day: 9}, Area: "a", Job: "lime", Share: 0.5},
 		{Line: 3, Date: schedule.Date{Year: 2026, Month: 9, Day: 30}, Area: "a", Job: "nitrogen", Share: 2},
 		{Line: 4, Date: schedule.Date{Year: 2026, Month: 10, Day: 2}, Area: "a", Job: "potassium", Missed: true},
-	}, schedule.Crew{}},
+	}, schedule.Crew{}, 0},
 	{name: "leap year", start: "2028-02-29", soil: sour},
 	{name: "lime and twice the nitrogen down just before the start", start: "2026-09-03", soil: sour, book: []schedule.Done{
 		{Line: 2, Date: schedule.Date{Year: 2026, Month: 8, Day: 20}, Area: "a", Job: "nitrogen", Material: "blend", Weight: 14},
@@ -88,6 +89,7 @@ var situations = []situation{
 	}},
 	{name: "one job a Saturday, with a month away", start: "2026-08-20", soil: sour, crew: schedule.Crew{Days: []time.Weekday{time.Saturday}, JobsPerDay: 1,
 		Away: []schedule.Span{{From: schedule.Date{Year: 2026, Month: 9, Day: 20}, To: schedule.Date{Year: 2026, Month: 10, Day: 18}}}}},
+	{name: "to be sown over, August", start: "2026-08-10", soil: sour, over: 26},
 }
 
 func (s situation) site(t testing.TB, state, zone, grass string) *schedule.Site {
@@ -104,6 +106,9 @@ func (s situation) site(t testing.TB, state, zone, grass string) *schedule.Site 
 		Texture: agronomy.Loam, Care: nutrient.HighCare, Soil: s.soil()}
 	if s.seeded != 0 {
 		a.Seeded = start.AddDays(s.seeded)
+	}
+	if s.over != 0 {
+		a.Overseed = start.AddDays(s.over)
 	}
 	if a.Soil != nil {
 		a.Sampled = start.AddDays(-60)
@@ -224,6 +229,7 @@ func broken(t testing.TB, site *schedule.Site, p *schedule.Program) []string {
 	bad = append(bad, brokenLedger(p)...)
 	bad = append(bad, brokenBefore(p)...)
 	bad = append(bad, brokenCrew(site, p)...)
+	bad = append(bad, brokenOverseeding(site, p)...)
 	if slices.ContainsFunc(p.Assumptions, func(a string) bool { return strings.Contains(a, "the search stopped") }) {
 		say("the days are not proven best")
 	}

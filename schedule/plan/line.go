@@ -48,7 +48,7 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 		if k.Samples() && !d.Missed {
 			pl.awaitResults(l, down)
 		}
-		return d.Missed || !k.Sows() && !pl.asPlanned(l, down, planned)
+		return d.Missed || k != schedule.Sow && !pl.asPlanned(l, down, planned)
 	}
 	switch dose, why := pl.doseOf(l, down, planned); {
 	case why != "":
@@ -89,6 +89,9 @@ func (pl *planner) asPlanned(l *life, d schedule.Down, planned *schedule.Job) bo
 			!alike(d.Dose.P2O5, planned.Dose.P2O5) || !alike(d.Dose.K2O, planned.Dose.K2O) {
 			return false
 		}
+	}
+	if d.Kind.Sows() && d.Date != planned.On {
+		return false // its seedlings are up on other days
 	}
 	jobs := slices.Clone(l.planned)
 	for i := range jobs {

@@ -39,8 +39,11 @@ func TestPesticideIsNeverPlanned(t *testing.T) {
 				t.Errorf("%s: the list of materials does not say why it is not used", s.name)
 			}
 			for _, e := range p.Entries {
-				young := s.seeded != 0 && (e.Kind == schedule.Sow || e.Rate > 0) && e.State == schedule.Planned && e.Earliest.Before(site.Areas[0].Seeded.AddMonths(12))
-				if off := slices.Contains(e.Cautions, material.OffSeedlings().Text); off != young {
+				tells := (e.Kind.Sows() || e.Rate > 0) && e.State == schedule.Planned
+				young := tells && (s.seeded != 0 && e.Earliest.Before(site.Areas[0].Seeded.AddMonths(12)) ||
+					s.over != 0 && e.Earliest.Before(oversown(p).AddDays(84))) // twelve weeks of seedlings [common]
+				old := s.over == 0 || e.Earliest.After(oversown(p).AddMonths(12)) // between the two it depends on the job's other days
+				if off := slices.Contains(e.Cautions, material.OffSeedlings().Text); off != young && (young || old) {
 					t.Errorf("%s: %s keeps weed killer off: %t", s.name, e.ID, off)
 				}
 			}

@@ -56,7 +56,7 @@ func TestKindsAndRules(t *testing.T) {
 // Three kinds that the program does not plan: to each belongs a row and a rule,
 // and nothing else.
 var (
-	Overseed = schedule.Row{Name: "overseed", Noun: "overseeding", Verb: "Overseed", Category: "Overseed", Does: schedule.Sows, Weight: 3}.Kind()
+	Verticut = schedule.Row{Name: "verticut", Noun: "verticutting", Verb: "Verticut", Category: "Verticut", Does: schedule.Sows, Weight: 3}.Kind()
 	Topdress = schedule.Row{Name: "topdress", Noun: "topdressing", Verb: "Topdress", Category: "Topdress", Weight: 1,
 		Serves: func(m material.Material) bool { return m.ID == "sand" }}.Kind()
 	Wetting = schedule.Row{Name: "wetting", Noun: "wetting agent", Verb: "Wet", Category: "Wetting", Weight: 1,
@@ -65,15 +65,15 @@ var (
 
 // PlanWithMore plans with these kinds beside all others.
 func PlanWithMore(site *schedule.Site, book []schedule.Done) (*schedule.Program, error) {
-	more := slices.Insert(schedule.Kinds(), schedule.Kinds().Rank(schedule.Starter), Overseed)
+	more := slices.Insert(schedule.Kinds(), schedule.Kinds().Rank(schedule.Starter), Verticut)
 	more = slices.Insert(more, more.Rank(schedule.Sulfur), Topdress)
 	more = slices.Insert(more, more.Rank(schedule.LastSafe), Wetting)
 	return With(site, book, schedule.Date{}, more, append(slices.Clip(scrule.All),
-		scrule.Rule{Kind: Overseed, Propose: func(c *scrule.Treatment) (p schedule.Proposal) {
-			if c.DoneSince(Overseed, c.Start) {
+		scrule.Rule{Kind: Verticut, Propose: func(c *scrule.Treatment) (p schedule.Proposal) {
+			if c.DoneSince(Verticut, c.Start) {
 				return p
 			}
-			c.Finish(&p, schedule.Job{Kind: Overseed, N: c.Number(Overseed)(), Area: c.Area}, c.Growing(), schedule.Soonest)
+			c.Finish(&p, schedule.Job{Kind: Verticut, N: c.Number(Verticut)(), Area: c.Area}, c.Growing(), schedule.Soonest)
 			return p
 		}},
 		scrule.Rule{Kind: Topdress, Propose: spreadOnce(Topdress, 40)},

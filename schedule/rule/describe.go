@@ -22,6 +22,8 @@ func (c *Treatment) describe(j *schedule.Job) {
 	switch {
 	case j.Spreads():
 		c.describeSpread(j, m)
+	case j.Kind == schedule.Overseed:
+		c.describeOverseed(j, m)
 	case j.Kind.Sows():
 		c.describeSow(j, m)
 	case j.Kind.Samples():
@@ -61,23 +63,7 @@ func (c *Treatment) describeSample(j *schedule.Job, m word.Measure) {
 }
 
 func (c *Treatment) describeSow(j *schedule.Job, m word.Measure) {
-	var seed []string
-	total := agronomy.Percent(0)
-	for _, s := range c.Area.Stand {
-		total += s.Percent
-	}
-	for _, s := range c.Area.Stand {
-		low, high := s.Grass.SeedRate[0], s.Grass.SeedRate[1]
-		if high == 0 {
-			continue
-		}
-		part := agronomy.PerThousand(1)
-		if total > 0 {
-			part = agronomy.PerThousand(s.Percent / total)
-		}
-		seed = append(seed, fmt.Sprintf("%s to %s of %s", m.Weight((low*part).Over(c.Area.Size)), m.Weight((high*part).Over(c.Area.Size)), s.Grass.Name))
-		j.Why = append(j.Why, schedule.Reason{Text: s.Grass.Name + ": " + word.Figures(float64(low), 3) + " to " + word.Figures(float64(high), 3) + " lb of seed/1000 sq ft on bare soil", Source: s.Grass.SeedSource})
-	}
+	seed := c.seed(j, m, func(bare agronomy.PerThousand) agronomy.PerThousand { return bare }, "on bare soil")
 	j.Summary = fmt.Sprintf("Sow %s, %s.", c.Area.Name, m.Area(c.Area.Size))
 	if len(seed) > 0 {
 		j.Summary = fmt.Sprintf("Sow %s, %s, with %s.", c.Area.Name, m.Area(c.Area.Size), word.List(seed))
@@ -90,4 +76,26 @@ func (c *Treatment) describeSow(j *schedule.Job, m word.Measure) {
 	}
 	j.IfRain = "A downpour washes seed away: wait for it to pass, or cover the seed lightly."
 	j.Cautions = []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
+}
+
+// seed gives the seed of each grass of the stand by its rate on bare soil, and adds
+// the rates to the working.
+func (c *Treatment) seed(j *schedule.Job, m word.Measure, rate func(agronomy.PerThousand) agronomy.PerThousand, where string) (seed []string) {
+	total := agronomy.Percent(0)
+	for _, s := range c.Area.Stand {
+		total += s.Percent
+	}
+	for _, s := range c.Area.Stand {
+		low, high := rate(s.Grass.SeedRate[0]), rate(s.Grass.SeedRate[1])
+		if high == 0 {
+			continue
+		}
+		part := agronomy.PerThousand(1)
+		if total > 0 {
+			part = agronomy.PerThousand(s.Percent / total)
+		}
+		seed = append(seed, fmt.Sprintf("%s to %s of %s", m.Weight((low*part).Over(c.Area.Size)), m.Weight((high*part).Over(c.Area.Size)), s.Grass.Name))
+		j.Why = append(j.Why, schedule.Reason{Text: s.Grass.Name + ": " + word.Figures(float64(low), 3) + " to " + word.Figures(float64(high), 3) + " lb of seed/1000 sq ft " + where, Source: s.Grass.SeedSource})
+	}
+	return seed
 }

@@ -15,7 +15,8 @@ import (
 // about rain say already; `why` has the whole of what goes with a material.
 func (c *Treatment) cautions(j *schedule.Job, m word.Measure) []string {
 	out := append([]string{"The label and local codes come first."}, c.care(j, m)...)
-	if !c.Seeded.IsZero() && j.Windows[0].From.Before(c.Seeded.AddMonths(12)) {
+	young := !c.Seeded.IsZero() && j.Windows[0].From.Before(c.Seeded.AddMonths(12))
+	if young || !c.Oversown.IsZero() && j.Windows[0].From.Before(c.Oversown.AddDays(lateStarterDays)) {
 		out = append(out, material.OffSeedlings().Text)
 	}
 	return append(out, c.lawConditions(j, m)...)

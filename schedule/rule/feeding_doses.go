@@ -36,6 +36,10 @@ func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
 		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first year of feeding: at most %.1f lb N at once", float64(first)), Source: "common"})
 	}
+	if first := c.Seedlings.FirstN; s.seedlings {
+		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("seedlings of the overseeding stand among the grass: at most %.1f lb N at once", float64(first)), Source: "common"})
+	}
 	caps.P2O5 = b.phosphorus()
 	return caps, why
 }

@@ -20,6 +20,8 @@ type growSeason struct {
 	calendar string // the published one that it follows; "" the rule
 	why      []schedule.Reason
 
+	seedlings bool // of an overseeding are young in it
+
 	first, places, more int // numbers of its doses, see [nitrogenYear.number]
 }
 
@@ -103,6 +105,10 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f.yearly = append(f.yearly, schedule.YearlyN{Year: y, Total: year})
 	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k, potash: f.potash}
 	b.plan()
+	if starter := c.overseedStarter(); !young && starter > 0 && c.Almanac.TurfYear(c.Oversown, c.Season) == y {
+		b.met, b.wanted = true, b.wanted+starter
+		b.parts = append(b.parts, c.Measure().NutrientRate(starter, "N")+" with the starter of the overseeding")
+	}
 	if b.met {
 		text := fmt.Sprintf("nitrogen: %s a year", c.Measure().NutrientRate(year, "N"))
 		if len(b.parts) > 0 {
@@ -177,6 +183,11 @@ func (b *nitrogenYear) plan() {
 		}
 	} else {
 		left = max(0, left-b.outside(seasons))
+		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return s.seedlings }) { // between them, a starter to come counts as well
+			for _, s := range c.feeding.starter {
+				left = max(0, left-s.dose.N)
+			}
+		}
 	}
 	b.scheme(seasons)
 	for _, s := range seasons {
@@ -199,7 +210,7 @@ func (b *nitrogenYear) plan() {
 func (b *nitrogenYear) outside(seasons []growSeason) agronomy.PerThousand {
 	var sum agronomy.PerThousand
 	for _, d := range b.c.DownOf(b.year) {
-		inSeason := func(s growSeason) bool { return s.span.Has(d.Date) }
+		inSeason := func(s growSeason) bool { return b.c.counts(s).Has(d.Date) }
 		if !d.NotDone && d.Kind != schedule.LateNitrogen && !slices.ContainsFunc(seasons, inSeason) {
 			sum += d.Dose.N
 		}
@@ -215,12 +226,16 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share), why: slices.Clip(b.why),
 		inside: schedule.Span{From: schedule.Later(s.span.From, c.Start), To: schedule.Earlier(s.span.To, c.Through)}}
 	plan.why = append(plan.why, s.why...)
+	if s.seedlings {
+		plan.openings = c.afterOverseeding()
+	}
 	if b.young {
 		b.youngSeason(&plan, left)
 	} else {
 		if s.share < 1 {
 			plan.why = append(plan.why, schedule.Reason{Text: s.name + " share: " + word.Hundredths(b.total) + " × " + word.Hundredths(s.share) + " = " + word.Hundredths(plan.amount) + " lb N/1000 sq ft"})
 		}
+		left -= b.lessStarter(&plan)
 		b.lessDown(&plan, left)
 	}
 	if plan.inside.Days() <= 0 {
@@ -250,11 +265,27 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	return left
 }
 
+// lessStarter takes off a season's amount what the starter of an overseeding brings of
+// it, and gives that.
+func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
+	c := b.c
+	if !s.seedlings {
+		return 0
+	}
+	starter := c.overseedStarter()
+	if starter > 0 {
+		left := max(0, s.amount-starter)
+		s.why = append(s.why, schedule.Reason{Text: "the starter brings some of it: " + word.Hundredths(s.amount) + " − " + word.Hundredths(starter) + " = " + word.Hundredths(left) + " lb N/1000 sq ft"})
+		s.amount = left
+	}
+	return starter
+}
+
 // lessDown takes off a season's amount what the record book says went down in
 // it, and what an earlier season took of the year beyond its share.
 func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
-	s.down = b.c.between(s.span.Span, func(d *schedule.Down) agronomy.PerThousand {
-		if d.Kind == schedule.LateNitrogen {
+	s.down = b.c.between(b.c.counts(s.growSeason), func(d *schedule.Down) agronomy.PerThousand {
+		if d.Kind == schedule.LateNitrogen || s.seedlings && d.Kind == schedule.Starter {
 			return 0
 		}
 		return d.Dose.N

@@ -24,7 +24,7 @@ func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
 	shares := nutrient.SharesOf(c.Season)
 	if c.Season == climate.Warm {
 		if o, ok := c.warmSeason(y); ok {
-			return c.byCalendar(y, []growSeason{{name: "summer", share: 1, span: o}}), shares.Why
+			return c.spareSeedlings(c.byCalendar(y, []growSeason{{name: "summer", share: 1, span: o}})), shares.Why
 		}
 		return nil, shares.Why
 	}
@@ -35,7 +35,7 @@ func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
 	if o, ok := c.spring(y + 1); ok {
 		out = append(out, growSeason{name: "spring", share: shares.Spring / (shares.Fall + shares.Spring), span: o})
 	}
-	return c.byCalendar(y+1, out), shares.Why
+	return c.spareSeedlings(c.byCalendar(y+1, out)), shares.Why
 }
 
 // byCalendar holds a season to the days of the region's published calendar, where one

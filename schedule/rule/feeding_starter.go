@@ -22,6 +22,8 @@ func (c *Treatment) planStarter(p, k *want) {
 		c.starterWithSeed(p, k)
 	case c.Young(c.Start) && c.Start.DaysFrom(c.Sprouts()) <= lateStarterDays:
 		c.starterAfterSeed(p, k)
+	case !c.Oversown.IsZero():
+		c.starterOverseed(p, k)
 	}
 }
 
@@ -147,7 +149,7 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	}
 	p.left, k.left = schedule.Remains(p.left, d.P2O5), schedule.Remains(k.left, d.K2O)
 	because := "Seedlings have short roots: a little food beside them carries them through the first weeks."
-	if !c.Future() {
+	if !c.Future() && !c.Repaired(os[0].From) {
 		because = fmt.Sprintf("It is the young grass's first feeding, and phosphorus is %s in the soil report.", p.level)
 	}
 	f.starter = []feed{{n: n, dose: d, openings: os, ideal: ideal, because: because, why: slices.Concat(why, d.Why, chosen)}}

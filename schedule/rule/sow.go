@@ -22,16 +22,34 @@ func Sow(c *Treatment) schedule.Proposal {
 		return p
 	}
 	j := schedule.Job{Kind: schedule.Sow, N: 1, Area: c.Area}
+	days := c.sowingDays(c.Seeded, c.Area.Dormant)
+	j.Why = days.why
+	c.Finish(&p, j, days.openings, days.ideal)
+	days.mark(&p)
+	return p
+}
+
+// sowingDays are the openings in which seed may go down about a wished day.
+type sowingDays struct {
+	openings []schedule.Opening
+	ideal    func(schedule.Opening) schedule.Date
+	not      string // why not on the wished day; "" on it
+	why      []schedule.Reason
+}
+
+// sowingDays gives the windows of seed from a wished day on, and days around the day
+// itself where seed can come up then.
+func (c *Treatment) sowingDays(wish schedule.Date, dormant bool) (out sowingDays) {
 	seeding := c.Almanac.SeedWindow(c.Season)
 	windows := []climate.SowWindow{seeding.Main, seeding.Spring}
-	if c.Area.Dormant {
+	if dormant {
 		windows = []climate.SowWindow{seeding.Dormant}
 	}
 	var os []schedule.Opening
 	best := map[schedule.Date]schedule.Date{} // of each opening
 	for _, w := range windows {
 		if !w.OK {
-			j.Why = append(j.Why, schedule.Reason{Text: w.Words, Source: "common"})
+			out.why = append(out.why, schedule.Reason{Text: w.Words, Source: "common"})
 			continue
 		}
 		if w.AllYear {
@@ -50,11 +68,10 @@ func Sow(c *Treatment) schedule.Proposal {
 		if w.FreezeOdds > 0 {
 			odds = fmt.Sprintf("; sown on the last day, %.0f in 100 years bring a freeze within six weeks", w.FreezeOdds*100)
 		}
-		j.Why = append(j.Why, schedule.Reason{Text: w.Words + odds, Source: "common"})
+		out.why = append(out.why, schedule.Reason{Text: w.Words + odds, Source: "common"})
 	}
 	schedule.SortOpenings(os)
-	wish := c.Seeded
-	asked, why := c.askedFor(wish, os)
+	asked, not := c.askedFor(wish, os, dormant)
 	if asked.Days() > 0 && !slices.ContainsFunc(os, func(o schedule.Opening) bool { return o.Has(wish) }) {
 		os = append(os, asked)
 		schedule.SortOpenings(os)
@@ -62,7 +79,8 @@ func Sow(c *Treatment) schedule.Proposal {
 	if later := notBefore(os, wish); slices.ContainsFunc(later, func(o schedule.Opening) bool { return !o.From.After(c.Through) }) {
 		os = later
 	}
-	c.Finish(&p, j, os, func(o schedule.Opening) schedule.Date {
+	out.openings, out.not = os, not
+	out.ideal = func(o schedule.Opening) schedule.Date {
 		if o.Has(wish) {
 			return wish
 		}
@@ -70,11 +88,16 @@ func Sow(c *Treatment) schedule.Proposal {
 			return b
 		}
 		return o.From
-	})
+	}
+	return out
+}
+
+// mark says of a sowing that has its windows why it is not on the wished day.
+func (d sowingDays) mark(p *schedule.Proposal) {
 	if len(p.Jobs) > 0 {
 		ws := p.Jobs[0].Windows
-		if why != "" {
-			ws[0].Carried = why
+		if d.not != "" {
+			ws[0].Carried = d.not
 		}
 		for i := range ws {
 			if ws[i].Closes == weekAfter {
@@ -82,7 +105,6 @@ func Sow(c *Treatment) schedule.Proposal {
 			}
 		}
 	}
-	return p
 }
 
 const (
@@ -93,14 +115,14 @@ const (
 
 // askedFor gives the days around the wished one, where seed can come up then, or
 // why it cannot. Dormant seed is to lie in the cold: its window alone decides.
-func (c *Treatment) askedFor(wish schedule.Date, os []schedule.Opening) (schedule.Opening, string) {
+func (c *Treatment) askedFor(wish schedule.Date, os []schedule.Opening, dormant bool) (schedule.Opening, string) {
 	if slices.ContainsFunc(os, func(o schedule.Opening) bool { return o.Has(wish) }) {
 		return schedule.Opening{}, ""
 	}
 	no := "not on " + wish.Short() + " as asked: "
 	up, _ := c.Almanac.SowingOdds(wish.DayOfYear(), c.Season)
 	switch {
-	case c.Area.Dormant:
+	case dormant:
 		return schedule.Opening{}, no + "the soil is too warm for seed that is to lie dormant, or the ground may be frozen"
 	case c.frozenOn(wish):
 		return schedule.Opening{}, no + "the ground may be frozen"
@@ -127,7 +149,7 @@ func SowingWords(c *schedule.Case, j *schedule.Job) string {
 	if why := j.Window().Carried; why != "" {
 		return word.Capital(why) + "; it moves to " + j.On.Short() + "."
 	}
-	if c.Area.Dormant {
+	if c.Area.Dormant && j.Kind == schedule.Sow {
 		return ""
 	}
 	up, stands := c.Almanac.SowingOdds(j.On.DayOfYear(), c.Season)

@@ -6,14 +6,16 @@ import "swardbook/schedule"
 // settle together, the lime first, then the feedings that draw on one shed.
 type Treatment struct {
 	*schedule.Case
-	liming    liming
-	dressings schedule.Proposal // the lime with its windows; the retest hangs on it
-	feeding   feeding
+	liming      liming
+	dressings   schedule.Proposal // the lime with its windows; the retest hangs on it
+	overseeding schedule.Proposal // settled first, as all else spares its seedlings
+	feeding     feeding
 }
 
 // treat asks the rules about one area.
 func Propose(c *schedule.Case, rules []Rule) schedule.Proposal {
 	t := &Treatment{Case: c}
+	t.planOverseed()
 	t.liming = t.planLime()
 	t.dressings = t.dateLime()
 	t.planFeeding()
@@ -36,6 +38,7 @@ type Rule struct {
 // jobs that fall on one day.
 var All = []Rule{
 	{schedule.SoilTest, soilTestJobs},
+	{schedule.Overseed, overseedJobs},
 	{schedule.Lime, limeJobs},
 	{schedule.Gypsum, gypsumJobs},
 	{schedule.Sulfur, sulfurJobs},

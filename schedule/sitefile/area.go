@@ -81,6 +81,7 @@ func (r *reader) readArea(t table, id string, alone bool) schedule.Area {
 	t.need("grass", `like grass = "perennial ryegrass"`)
 	a.Stand = readStand(t)
 	a.Seeded = r.readSeeded(t)
+	a.Overseed = r.readOverseed(t, a)
 	a.Dormant = t.flag("dormant")
 	if a.Dormant && !t.given("seeded") {
 		t.wrong("dormant", "is set, but no seeding day is given", "give seeded, the day about which to sow")
@@ -199,10 +200,45 @@ func (r *reader) readSeeded(t table) schedule.Date {
 	if !r.site.Through.IsZero() && d.After(r.site.Through) {
 		t.wrong("seeded", fmt.Sprintf("the seeding day, %s, is after the program ends, %s", d, r.site.Through), "move through, or the seeding day")
 	}
-	southern := r.site.Place.Latitude != nil && *r.site.Place.Latitude < 0
-	winter := d.Month == time.December || d.Month == time.January || d.Month == time.February
-	if winter && !southern && !t.flag("dormant") {
+	if r.winter(d) && !t.flag("dormant") {
 		t.doubt("seeded", fmt.Sprintf("seeded in %s: seed hardly comes up then", d.Month), "are month and day mixed up? for seed that is to lie until spring set dormant = true")
+	}
+	return d
+}
+
+// winter tells the months in which seed hardly comes up.
+func (r *reader) winter(d schedule.Date) bool {
+	southern := r.site.Place.Latitude != nil && *r.site.Place.Latitude < 0
+	return !southern && (d.Month == time.December || d.Month == time.January || d.Month == time.February)
+}
+
+// readOverseed reads the day on which thin turf is sown over.
+func (r *reader) readOverseed(t table, a schedule.Area) schedule.Date {
+	d := t.date("overseed")
+	if d.IsZero() {
+		return d
+	}
+	start, through := r.site.Start, r.site.Through
+	sod := len(a.Stand) > 0
+	if sod {
+		_, _, comesUp := a.Stand.MostUp()
+		sod = !comesUp
+	}
+	switch {
+	case sod:
+		t.wrong("overseed", a.Stand.String()+" is mostly planted as sod or plugs: there is no seed to sow over it", "remove the line, and plug the thin spots")
+	case !through.IsZero() && d.After(through):
+		t.wrong("overseed", fmt.Sprintf("the overseeding, %s, is after the program ends, %s", d, through), "move through, or the overseeding")
+	case !a.Seeded.IsZero() && !d.After(a.Seeded):
+		t.wrong("overseed", fmt.Sprintf("the overseeding, %s, is not after the stand was sown, %s", d, a.Seeded), "is it the seeding day, seeded, that is meant?")
+	case !a.Seeded.IsZero() && d.Before(a.Seeded.AddMonths(12)):
+		t.doubt("overseed", fmt.Sprintf("the overseeding, %s, is within a year of the sowing, %s", d, a.Seeded), "is the year right? a stand in its first year is fed as one already, so the seed gets no starter of its own")
+	case !start.IsZero() && d.AddMonths(12).Before(start):
+		t.doubt("overseed", fmt.Sprintf("the overseeding, %s, is more than a year before the start and changes nothing", d), "is the year right?")
+	case !start.IsZero() && d.DaysFrom(start) > 5*365: // [common]
+		t.doubt("overseed", fmt.Sprintf("the overseeding, %s, is more than five years after the start", d), "is the year right?")
+	case r.winter(d):
+		t.doubt("overseed", fmt.Sprintf("overseeding in %s: seed hardly comes up then", d.Month), "are month and day mixed up?")
 	}
 	return d
 }

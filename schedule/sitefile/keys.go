@@ -75,6 +75,7 @@ var keys = []key{
 	{"area.*.grass", asText | asTable, `"perennial ryegrass"`},
 	{"area.*.grass.*", asNumber, `60`},
 	{"area.*.seeded", asDate, `2026-08-24`},
+	{"area.*.overseed", asDate, `2027-09-05`},
 	{"area.*.dormant", asFlag, `false`},
 	{"area.*.texture", asText, `"sandy loam"`},
 	{"area.*.care", asText, `"medium"`},

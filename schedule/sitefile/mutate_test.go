@@ -15,7 +15,7 @@ import (
 var absentMeansUnknown = []string{"through", "area.*.soil.received", "material.*.counted", "material.*.rebuy", "crew.budget",
 	"place.zip", "place.county", "place.hardiness", "place.elevation", "place.latitude", "place.longitude", "place.first_freeze", "place.last_freeze", "place.water_within",
 	"crew.paid", "crew.absent.*", "crew.jobs_per_day", "crew.who.*",
-	"area.*.name", "area.*.seeded", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",
+	"area.*.name", "area.*.seeded", "area.*.overseed", "area.*.texture", "area.*.sprinkler", "area.*.soluble_only", "area.*.cored",
 	"area.*.soil.ph", "area.*.soil.buffer", "area.*.soil.target_ph", "area.*.soil.acidity", "area.*.soil.cec", "area.*.soil.organic_matter",
 	"area.*.soil.phosphorus", "area.*.soil.potassium", "area.*.soil.calcium", "area.*.soil.magnesium", "area.*.soil.sulfur", "area.*.soil.sodium", "area.*.soil.iron",
 	"area.*.soil.lb_per_acre_depth", "area.*.soil.lime", "area.*.soil.lower_ph", "area.*.soil.lime_ecce", "area.*.soil.nitrogen", "area.*.soil.phosphate", "area.*.soil.potash",

@@ -1,0 +1,163 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+)
+
+// overseeded is an established lawn that is sown over on a day, planned from another
+// for a year.
+func overseeded(t *testing.T, grass, start, day string) *schedule.Site {
+	t.Helper()
+	site := situations[0].site(t, "OH", "6a", grass)
+	site.Start = mustDate(t, start)
+	site.Through = site.Start.AddDays(364)
+	a := &site.Areas[0]
+	a.Overseed, a.Sampled, a.Soil.PH = mustDate(t, day), site.Start.AddDays(-30), 6.6
+	return site
+}
+
+// An overseeding takes its day, its starter on it and two thirds of the season's
+// nitrogen after it [vt-452-717], at most 0.5 lb at once and not before the seedlings
+// have been up for four weeks [common]; no late nitrogen. Standing turf takes half the
+// seed of bare soil: tall fescue 3 to 4 lb/1000 sq ft [unl-renovate].
+func TestOverseeding(t *testing.T) {
+	site := overseeded(t, "tall fescue", "2026-08-10", "2026-09-05")
+	p := plan(t, site)
+	over, starter := entry(t, p, "a/overseed/1"), entry(t, p, "a/starter/1")
+	if over.Date != mustDate(t, "2026-09-05") || starter.Date != over.Date {
+		t.Errorf("sown over on %s, its starter on %s", over.Date, starter.Date)
+	}
+	if !strings.Contains(over.Summary, "6 lb to 8 lb of tall fescue") { // 2000 sq ft at 3 to 4 lb
+		t.Errorf("the seed: %s", over.Summary)
+	}
+	if !slices.Contains(over.Cautions, material.OffSeedlings().Text) {
+		t.Errorf("weed killer is not kept off: %s", over.Cautions)
+	}
+	if starter.N < 0.3 || starter.N > 0.5+1e-9 || starter.P2O5 <= 0 {
+		t.Errorf("the starter brings %.2f lb N and %.2f lb P₂O₅", float64(starter.N), float64(starter.P2O5))
+	}
+	usual := *site
+	usual.Areas = slices.Clone(site.Areas)
+	usual.Areas[0].Overseed = schedule.Date{}
+	autumn := func(p *schedule.Program) (n float64) {
+		for _, e := range p.Entries {
+			if e.Date.Year == 2026 {
+				n += float64(e.N)
+			}
+		}
+		return n
+	}
+	light, full := autumn(p), autumn(plan(t, &usual))
+	if light > full*0.67+0.02 || light < 0.7 {
+		t.Errorf("%.2f lb N in the autumn of the overseeding, and %.2f without it", light, full)
+	}
+	if n := count(p, schedule.LateNitrogen); n != 0 || !slices.ContainsFunc(p.LeftOut, func(l schedule.LeftOut) bool {
+		return l.Kind == schedule.LateNitrogen && strings.Contains(l.Reason, "seedlings of the overseeding")
+	}) {
+		t.Errorf("%d late doses on seedlings; left out: %v", n, p.LeftOut)
+	}
+	if count(plan(t, &usual), schedule.LateNitrogen) == 0 {
+		t.Error("without the overseeding there is no late dose to be left out")
+	}
+	for _, b := range brokenOverseeding(site, p) {
+		t.Error(b)
+	}
+}
+
+func count(p *schedule.Program, k schedule.Kind) (n int) {
+	for _, e := range p.Entries {
+		if e.Kind == k {
+			n++
+		}
+	}
+	return n
+}
+
+// The day asked for stands where seed comes up; else the overseeding moves, with its
+// starter, and says why.
+func TestOverseedingMoves(t *testing.T) {
+	for _, c := range []struct{ name, asked, sown, says string }{
+		{"in spring", "2027-04-10", "2027-04-10", ""},
+		{"too late", "2026-11-10", "2027-03-21", "Not on 10 Nov 2026 as asked"},
+	} {
+		p := plan(t, overseeded(t, "tall fescue", "2026-08-10", c.asked))
+		over, starter := entry(t, p, "a/overseed/1"), entry(t, p, "a/starter/1")
+		if over.Date != mustDate(t, c.sown) || !strings.Contains(over.Summary, c.says) || starter.Date.DaysFrom(over.Date) > schedule.WithSeedDays {
+			t.Errorf("%s: sown over on %s, starter on %s: %s", c.name, over.Date, starter.Date, over.Summary)
+		}
+	}
+}
+
+// What is on record counts: the day that was kept moves the feeding after it, and an
+// overseeding from before the start is taken as done.
+func TestOverseedingOnRecord(t *testing.T) {
+	site := overseeded(t, "tall fescue", "2026-08-10", "2026-08-29")
+	first := func(book ...schedule.Done) schedule.Date {
+		p, err := Program(site, book, schedule.Date{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return entry(t, p, "a/nitrogen/1").Date
+	}
+	planned := first()
+	late := first(schedule.Done{Line: 2, Date: mustDate(t, "2026-09-08"), Area: "a", Job: "overseed"})
+	if !late.After(planned) || late.DaysFrom(mustDate(t, "2026-09-08")) < 11+28 { // up in 11 days, fed four weeks later
+		t.Errorf("fed on %s after an overseeding on 8 Sep; planned for %s", late, planned)
+	}
+	site.Areas[0].Overseed = mustDate(t, "2026-08-05")
+	p := plan(t, site)
+	if n := count(p, schedule.Overseed); n != 0 {
+		t.Errorf("%d overseedings planned after the one of the site file", n)
+	}
+	if count(p, schedule.LateNitrogen) != 0 {
+		t.Error("late nitrogen on its seedlings")
+	}
+}
+
+// brokenOverseeding tells what seedlings of an overseeding would have to bear: anything
+// but their starter before a first mowing, more than 0.5 lb N at once in their first
+// twelve weeks, or late nitrogen in that season.
+func brokenOverseeding(site *schedule.Site, p *schedule.Program) (bad []string) {
+	for i := range p.Entries {
+		over := &p.Entries[i]
+		if over.Kind != schedule.Overseed {
+			continue
+		}
+		a := site.Area(over.Area)
+		up, _, _ := a.Stand.MostUp()
+		if !slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return e.Kind == schedule.Starter && e.Area == over.Area }) &&
+			!slices.ContainsFunc(p.LeftOut, func(l schedule.LeftOut) bool { return l.Kind == schedule.Starter && l.Area == over.Area }) {
+			bad = append(bad, over.ID+": no starter, and no word of it")
+		}
+		for k := range p.Entries {
+			e := &p.Entries[k]
+			days := e.Date.DaysFrom(over.Date)
+			switch {
+			case e.Area != over.Area || days < 0:
+			case e.Dose.Rate > 0 && e.Kind != schedule.Starter && days < up+14:
+				bad = append(bad, fmt.Sprintf("%s: %d days after the overseeding", e.ID, days))
+			case e.N > 0 && days < 84 && float64(e.N) > 0.5+1e-9:
+				bad = append(bad, fmt.Sprintf("%s: %.2f lb N %d days after the overseeding", e.ID, float64(e.N), days))
+			case e.Kind == schedule.LateNitrogen && days < 120:
+				bad = append(bad, fmt.Sprintf("%s: late nitrogen on seedlings", e.ID))
+			}
+		}
+	}
+	return bad
+}
+
+// oversown gives the day of the program's overseeding.
+func oversown(p *schedule.Program) schedule.Date {
+	for i := range p.Entries {
+		if p.Entries[i].Kind == schedule.Overseed {
+			return p.Entries[i].Date
+		}
+	}
+	return schedule.Date{}
+}

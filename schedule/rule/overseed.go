@@ -1,0 +1,187 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+	"swardbook/schedule/law"
+	"swardbook/schedule/word"
+)
+
+// overseedWaits is how long an overseeding that found no day is still looked for, and
+// how long one counts that is down, in months.
+const overseedWaits = 12 // [common]
+
+// planOverseed settles when thin turf is sown over: a day on record, one before the
+// program that the site file names, or the best day about the one it asks for. All
+// that the other rules plan spares its seedlings.
+func (c *Treatment) planOverseed() {
+	p, wish := &c.overseeding, c.Area.Overseed
+	for i := range c.Down {
+		if d := &c.Down[i]; d.Kind == schedule.Overseed && !d.NotDone && !d.Date.AddMonths(overseedWaits).Before(c.Begins) {
+			c.Oversown = d.Date
+		}
+	}
+	switch {
+	case wish.IsZero() || c.NoStand || !wish.AddMonths(overseedWaits).After(c.Begins):
+		return
+	case !c.Oversown.IsZero() && !c.Oversown.Before(wish.AddDays(-nearOverseed)):
+		return // down
+	case wish.Before(c.Site.Start):
+		c.Oversown = wish
+		p.Assumed = append(p.Assumed, fmt.Sprintf("%s: sown over on %s, as the site file says", c.Area.Name, wish.Short()))
+		return
+	case wish.After(c.Through):
+		return // a later season plans it
+	}
+	j := schedule.Job{Kind: schedule.Overseed, N: c.Number(schedule.Overseed)(), Area: c.Area,
+		Because: "Seed sown into thin turf fills it before weeds do."}
+	days := c.sowingDays(wish, false)
+	j.Why = append(days.why, schedule.Reason{Text: "the site file asks for " + wish.Short()})
+	c.Finish(p, j, days.openings, days.ideal)
+	days.mark(p)
+	if len(p.Jobs) == 0 {
+		return
+	}
+	made := &p.Jobs[0]
+	open, cost, _ := c.Candidates(made)
+	if len(open) == 0 {
+		return // it is left out with what shuts its days
+	}
+	best := 0
+	for i := range cost {
+		if cost[i] < cost[best] {
+			best = i
+		}
+	}
+	c.Oversown = schedule.FromNumber(open[best])
+	if c.Young(c.Oversown) {
+		made.Why = append(made.Why, schedule.Reason{Text: "The stand is in its first year and fed as seedlings are: the seed gets no starter of its own.", Source: "common"})
+	}
+	on := *made
+	on.On = c.Oversown
+	if words := SowingWords(c.Case, &on); words != "" {
+		made.Summary += " " + words
+	}
+}
+
+// nearOverseed is how long before the wished day an overseeding on record is the one
+// that was meant, in days.
+const nearOverseed = 60 // [common]
+
+func overseedJobs(c *Treatment) schedule.Proposal { return c.overseeding }
+
+// describeOverseed writes the words of an overseeding.
+func (c *Treatment) describeOverseed(j *schedule.Job, m word.Measure) {
+	seed := c.seed(j, m, agronomy.OverseedRate, "sown over")
+	j.Why = append(j.Why, schedule.Reason{Text: "Standing turf takes half the seed of bare soil; cored first, as seed must touch the ground.", Source: "unl-renovate"})
+	j.Summary = fmt.Sprintf("Sow seed over %s, %s.", c.Area.Name, m.Area(c.Area.Size))
+	if len(seed) > 0 {
+		j.Summary = fmt.Sprintf("Sow seed over %s, %s: %s.", c.Area.Name, m.Area(c.Area.Size), word.List(seed))
+	}
+	j.Steps = []string{
+		"Mow as low as the grass bears and rake off what lies between the plants.",
+		"Core in three passes, a day or two after watering, so that seed falls on soil.",
+		"Sow half the seed one way and half across, and drag it in.",
+		fmt.Sprintf("Keep the top %s to %s moist with a little water several times a day for two weeks; once mowed, water less often and deeper.", m.Depth(0.5), m.Depth(1)), // [unl-renovate]
+		"Go on mowing the old grass, on dry ground, so that it does not shade the young.",                                                                                    // [common]
+	}
+	j.IfRain = "A downpour washes seed away: wait for it to pass."
+	j.Cautions = []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
+}
+
+// starterOverseed plans the starter that goes with the seed of an overseeding, light,
+// as the old grass eats with the young.
+func (c *Treatment) starterOverseed(p, k *want) {
+	last := c.Oversown.AddDays(schedule.WithSeedDays)
+	f, rules := &c.feeding, &c.Seedlings
+	if c.DoneSince(schedule.Starter, c.Oversown.AddDays(-schedule.WithSeedDays)) {
+		return
+	}
+	if last.Before(c.Start) {
+		if c.Start.DaysFrom(c.Oversown) <= lateStarterDays {
+			f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no starter is on record for the overseeding of %s, and it is too late for one; if one went down, add it to the record book", c.Area.Name, c.Oversown.Short()))
+		}
+		return
+	}
+	caps, capWhy := c.nCaps(c.Oversown)
+	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
+	wants := material.Wants{N: caps.N, P2O5: rules.StarterP2O5[0]}
+	why := slices.Concat(rules.Why, capWhy)
+	if c.Area.Soil != nil {
+		wants.P2O5 = min(wants.P2O5, p.left)
+		why = append(why, p.why...)
+	} else {
+		f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for seed", c.Area.Name))
+		p.most = schedule.Unlimited
+	}
+	asked := c.Asked
+	c.Asked.Turf = law.Repair
+	if l, ok := c.Law.PCap(c.Asked); ok {
+		p.most = min(p.most, agronomy.PerThousand(l.Value))
+	}
+	os := []schedule.Opening{{Span: schedule.Span{From: c.Oversown, To: last}, Opens: "with the seed", Closes: "two weeks after the overseeding"}}
+	c.addStarter(p, k, wants, caps, why, os, schedule.Soonest)
+	c.Asked = asked
+}
+
+// overseedStarter gives the nitrogen of the overseeding's starter, down or to come.
+func (c *Treatment) overseedStarter() agronomy.PerThousand {
+	if c.Oversown.IsZero() {
+		return 0
+	}
+	span := schedule.Span{From: c.Oversown.AddDays(-schedule.WithSeedDays), To: c.Oversown.AddDays(schedule.WithSeedDays)}
+	sum := c.between(span, func(d *schedule.Down) agronomy.PerThousand {
+		if d.Kind != schedule.Starter {
+			return 0
+		}
+		return d.Dose.N
+	})
+	for _, d := range c.feeding.starter {
+		sum += d.dose.N
+	}
+	return sum
+}
+
+// spareSeedlings holds the feeding season in which the seedlings of an overseeding are
+// young to two thirds of its nitrogen, from the day on which they may be fed.
+func (c *Treatment) spareSeedlings(seasons []growSeason) []growSeason {
+	if c.Oversown.IsZero() {
+		return seasons
+	}
+	os := c.afterOverseeding()
+	for i := range seasons {
+		s := &seasons[i]
+		if c.Oversown.After(s.span.To) || c.Oversown.AddDays(lateStarterDays).Before(s.span.From) {
+			continue
+		}
+		s.seedlings = true
+		s.share *= c.Seedlings.BareSpotShare
+		s.why = append(s.why, schedule.Reason{Text: "seedlings of the overseeding stand in it: two thirds of the usual nitrogen, as more burns them", Source: "vt-452-717"})
+		if first := os[0]; s.span.From.Before(first.From) {
+			s.span.From, s.span.Opens = schedule.Earlier(first.From, s.span.To), first.Opens
+		}
+		break
+	}
+	return seasons
+}
+
+// afterOverseeding gives the openings in which the seedlings of an overseeding may be
+// fed.
+func (c *Treatment) afterOverseeding() []schedule.Opening {
+	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.SolubleNDown)
+	return schedule.From(c.Open(), c.OverUp().AddDays(gap.Days), fmt.Sprintf("%s after most of the seedlings are up", word.Plural(gap.Days, "day")))
+}
+
+// counts gives the days whose nitrogen a season counts as its own: where seedlings of
+// an overseeding stand in it, from the starter on.
+func (c *Treatment) counts(s growSeason) schedule.Span {
+	if s.seedlings {
+		return schedule.Span{From: schedule.Earlier(s.span.From, c.Oversown.AddDays(-schedule.WithSeedDays)), To: s.span.To}
+	}
+	return s.span.Span
+}
