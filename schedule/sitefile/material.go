@@ -10,6 +10,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 var materialKinds = []material.Kind{material.LimeMaterial, material.FertilizerMaterial, material.SulfurMaterial,
@@ -88,10 +89,13 @@ func (r *reader) readMaterial(t table, id string) material.Material {
 	}
 	if m.Name == "" {
 		m.Name = id
+		if numbers := word.Analysis(m.Analysis); t.given("analysis") && !strings.Contains(id, numbers) {
+			m.Name += " " + numbers
+		}
 	}
-	if word, says := material.PesticideWord(m.Name + " " + id); says && !t.given("pesticide") {
+	if named, says := material.PesticideWord(m.Name + " " + id); says && !t.given("pesticide") {
 		m.Pesticide = true
-		r.assume("material %s: pesticide not given, taken as true, for its name says %q; if nothing of the kind is in it, set pesticide = false", id, word)
+		r.assume("material %s: pesticide not given, taken as true, for its name says %q; if nothing of the kind is in it, set pesticide = false", id, named)
 	}
 	if !t.given("kind") {
 		switch {

@@ -16,9 +16,14 @@ func MaterialName(m material.Material) string {
 	case m.Name != "":
 		return m.Name
 	case m.Analysis != (agronomy.Analysis{}):
-		return fmt.Sprintf("%s-%s-%s", Number(float64(m.Analysis.N), 1), Number(float64(m.Analysis.P2O5), 1), Number(float64(m.Analysis.K2O), 1))
+		return Analysis(m.Analysis)
 	}
 	return m.ID
+}
+
+// Analysis writes the three numbers on a bag: "18-24-12".
+func Analysis(a agronomy.Analysis) string {
+	return fmt.Sprintf("%s-%s-%s", Number(float64(a.N), 1), Number(float64(a.P2O5), 1), Number(float64(a.K2O), 1))
 }
 
 // Amount writes how much of a dose goes down on an area: "96 lb", "2.4 gal".
