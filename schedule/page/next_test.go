@@ -287,3 +287,30 @@ func TestSheetSaysTheNextGoodDay(t *testing.T) {
 		t.Errorf("something was due on %d days only", found)
 	}
 }
+
+// Two starters on two areas and a potassium wait together: each kind's steps stand in
+// the order in which one takes them, what is to be bought is to be bought now, and each
+// material is known by the numbers on its bag.
+func TestSeveralDueJobsInTheirTurn(t *testing.T) {
+	p := plan(t, "../../examples/reading-garden/site.toml")
+	b, err := page.Sheet(p, page.Options{Today: schedule.Date{Year: 2026, Month: 9, Day: 21}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	next := section(t, b, "next")
+	wants(t, "due", next, "Due now the first since Wed 16 Sep: 3 jobs", "11 lb (0.4 pack of 25 lb)", "starter 18-24-12", "Rain. If 1 in or more", "Rain (Starter).")
+	rest := next
+	for _, step := range []string{"Starter. Set the spreader", "Starter, East lawn. Edges", "100 sq ft.", "Starter, West lawn. Edges", "Starter. Water in", "Potassium. Set the spreader", "Water in", "Unmarked dial?"} {
+		before, after, ok := strings.Cut(rest, step)
+		if !ok {
+			t.Fatalf("%q does not follow: %s", step, before)
+		}
+		rest = after
+	}
+	ask := section(t, b, "ask")
+	wants(t, "to buy", ask, "Now: 1 pack of starter 18-24-12 (0.6 pack in the shed); 1 pack of potassium sulfate 0-0-50.", "By 17 Oct 2026: 4 packs of", "Enough in the shed: pelletized limestone.")
+	if strings.Contains(ask, "By 16 Sep") {
+		t.Errorf("to be bought on a day that is past: %s", ask)
+	}
+	wants(t, "dates", section(t, b, "dates"), "Feed, East lawn 18-24-127.2 lb", "Feed, West lawn 21-0-03.3 lb", "Lime, East lawn pelletized60 lb", "Lime, East lawn dolomitic77 lb")
+}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 	"swardbook/schedule/law"
 	"swardbook/schedule/word"
@@ -24,7 +26,7 @@ type rowView struct {
 	Fence            bool   // the season's last safe day
 	Tells, After     string // of a notice: what the day is, what comes after
 	Note             string // of the record book
-	From             string // of a due job: the next good day, where that is not today
+	From             string // of a due job: the next good day, where others have another
 }
 
 // fewPacks is the least share of a pack worth saying: below, pounds say more.
@@ -97,8 +99,9 @@ func (b *sheetBuilder) dates() datesView {
 		r := b.row(e)
 		r.Same = e.Date == before && !e.Kind.Notice()
 		before = e.Date
-		if !slices.Contains(twice, e.Kind) {
-			r.With = ""
+		r.With = ""
+		if slices.Contains(twice, e.Kind) {
+			r.With = shortMaterial(e)
 		}
 		if n := len(v.Years); n == 0 || v.Years[n-1].Year != e.Date.Year {
 			v.Years = append(v.Years, datesOfYear{Year: e.Date.Year, First: n == 0})
@@ -119,6 +122,22 @@ func (b *sheetBuilder) dates() datesView {
 		v.Columns = 6
 	}
 	return v
+}
+
+// shortMaterial is what tells one material from the others of a kind of job, in a
+// narrow column: the numbers on the bag, else its name without the word that all
+// lime has.
+func shortMaterial(e *schedule.Entry) string {
+	m := e.Dose.Material
+	if m.Analysis != (agronomy.Analysis{}) && m.Kind == material.FertilizerMaterial {
+		return word.Analysis(m.Analysis)
+	}
+	for _, said := range []string{" limestone", " lime"} {
+		if short, ok := strings.CutSuffix(e.MaterialName, said); ok {
+			return short
+		}
+	}
+	return e.MaterialName
 }
 
 // twoMaterials lists the kinds that are not always done with one material.

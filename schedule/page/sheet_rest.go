@@ -119,6 +119,8 @@ func (b *sheetBuilder) left(l schedule.LeftOut) leftView {
 // supplyView is one material to have at hand.
 type supplyView struct {
 	Name, Size, Uses, OnHand, Buy, By, Cost, Left, Note string
+	ByDate                                              schedule.Date // when it must be there
+	Enough                                              bool          // the shed has what the program uses of it
 }
 
 // supplies lists the materials of the whole program; on a narrowed sheet only
@@ -133,7 +135,8 @@ func (b *sheetBuilder) supplies() []supplyView {
 		if b.p != b.whole && !slices.ContainsFunc(s.Uses, ours) {
 			continue
 		}
-		v := supplyView{Name: s.Name, Size: s.PackSize, Uses: b.measure.Weight(s.Pounds), Note: s.Note}
+		v := supplyView{Name: s.Name, Size: s.PackSize, Uses: b.measure.Weight(s.Pounds), Note: s.Note, ByDate: s.By,
+			Enough: s.OnHand > 0 && len(s.Uses) > 0 && s.Buy == 0 && s.Note == ""}
 		if s.Gallons > 0 {
 			v.Uses = b.measure.Volume(s.Gallons)
 		}

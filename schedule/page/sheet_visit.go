@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -76,14 +77,21 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 		v.Day, v.Small = "Today", dayMonth(first)
 	default:
 		v.Day, v.Small = "Due now", "since "+dayMonth(first)
+		if jobs[len(jobs)-1].Date != first {
+			v.Small = "the first since " + dayMonth(first)
+		}
 	}
 	v.Small += ": " + word.Plural(len(jobs), "job")
 	if v.Due {
 		v.Small += b.goodDays(jobs)
 	}
+	apart := slices.ContainsFunc(jobs, func(e *schedule.Entry) bool { return good[e.ID] != good[jobs[0].ID] })
 	for _, e := range jobs {
 		r := b.row(e)
-		if d := good[e.ID]; d.After(b.today) {
+		if i := slices.IndexFunc(supplies, func(s supplyView) bool { return s.Name == e.MaterialName }); i >= 0 && r.Packs != "" && supplies[i].Size != "" {
+			r.Packs += " of " + supplies[i].Size
+		}
+		if d := good[e.ID]; d.After(b.today) && apart {
 			r.From = dayMonth(d)
 		}
 		v.Jobs = append(v.Jobs, r)
@@ -94,7 +102,7 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	for _, e := range after {
 		v.After = append(v.After, b.row(e))
 	}
-	v.Buy = shopping(supplies)
+	v.Buy = b.shopping(supplies)
 	toBuy := strings.Join(v.Buy, " ")
 	steps := func(e *schedule.Entry) []string {
 		return slices.DeleteFunc(slices.Clone(e.Steps), func(s string) bool { // the shopping says it
@@ -102,13 +110,20 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 		})
 	}
 	v.How = inTurn(b.common(jobs, steps), jobs, steps)
-	v.Rain = b.common(jobs, func(e *schedule.Entry) []string {
+	v.Rain = together(b.common(jobs, func(e *schedule.Entry) []string {
 		if e.IfRain == "" {
 			return nil
 		}
 		return []string{e.IfRain}
-	})
-	v.Mind = b.common(jobs, func(e *schedule.Entry) []string { return e.Cautions })
+	}))
+	for _, list := range [][]spoken{v.How, v.Rain} {
+		for i := range list {
+			if list[i].Of == ofEach {
+				list[i].Of = ""
+			}
+		}
+	}
+	v.Mind = together(b.common(jobs, func(e *schedule.Entry) []string { return e.Cautions }))
 	return v
 }
 
@@ -154,6 +169,9 @@ func (b *sheetBuilder) ahead(d schedule.Date) string {
 	return "next, " + when
 }
 
+// ofEach names all jobs of a visit, one by one.
+const ofEach = "Each"
+
 // common gathers what the jobs of a visit say, each thing once: first what all
 // of them say, item by item; then, sentence by sentence, what all share, those
 // that spread something, those of one kind, some of them, and what only one says.
@@ -191,7 +209,7 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 			some := those(func(o *schedule.Entry) bool { return slices.Contains(says[o], s) })
 			switch {
 			case shared(s, jobs):
-				of = "Each"
+				of = ofEach
 			case e.Material != "" && len(spreading) > 1 && shared(s, spreading):
 				of = "What is spread"
 			case shared(s, kin):
@@ -202,14 +220,23 @@ func (b *sheetBuilder) common(jobs []*schedule.Entry, list func(*schedule.Entry)
 			case len(some) > 1:
 				of = b.namesOf(some, jobs)
 			}
-			i := slices.IndexFunc(out[whole:], func(o spoken) bool { return o.Of == of })
-			switch {
-			case i < 0:
-				out = append(out, spoken{of, s})
-			case !slices.Contains(sentences([]string{out[whole+i].Text}), s):
-				out[whole+i].Text += " " + s
+			if one := (spoken{of, s}); !slices.Contains(out[whole:], one) {
+				out = append(out, one)
 			}
 		}
+	}
+	return out
+}
+
+// together puts the sentences of the same jobs into one item.
+func together(all []spoken) (out []spoken) {
+	for _, o := range all {
+		i := slices.IndexFunc(out, func(was spoken) bool { return was.Of == o.Of })
+		if i < 0 || o.Of == "" {
+			out = append(out, o)
+			continue
+		}
+		out[i].Text += " " + o.Text
 	}
 	return out
 }
@@ -244,21 +271,64 @@ func (b *sheetBuilder) namesOf(some, jobs []*schedule.Entry) string {
 	return word.List(names)
 }
 
-// inTurn puts what the steps of several jobs became back into the order in which the
-// jobs take them: nothing is watered in before it is spread.
+// inTurn puts the steps of a visit into the order in which one takes them, kind by
+// kind: the spreader is set, each area walked, then the water comes. What jobs of
+// several kinds share stands before them where it is a first step, else behind.
 func inTurn(how []spoken, jobs []*schedule.Entry, steps func(*schedule.Entry) []string) []spoken {
-	turn := func(o spoken) int {
-		first := math.MaxInt
-		for _, e := range jobs {
-			i := slices.IndexFunc(sentences(steps(e)), func(s string) bool { return strings.HasPrefix(o.Text, s) })
-			if i >= 0 {
-				first = min(first, i)
-			}
-		}
-		return first
+	type turn struct {
+		kind, step int
+		jobs       []bool // that take the step
 	}
-	slices.SortStableFunc(how, func(a, b spoken) int { return turn(a) - turn(b) })
-	return how
+	turns := map[spoken]turn{}
+	for _, o := range how {
+		t := turn{-1, math.MaxInt, make([]bool, len(jobs))}
+		for at, e := range jobs {
+			step := slices.Index(sentences(steps(e)), o.Text)
+			if o.Of == "" {
+				step = slices.Index(steps(e), o.Text)
+			}
+			if step < 0 {
+				continue
+			}
+			kind := slices.IndexFunc(jobs, func(other *schedule.Entry) bool { return other.Kind == e.Kind })
+			if t.kind >= 0 && t.kind != kind {
+				kind = len(jobs)
+			}
+			t.kind, t.step, t.jobs[at] = kind, min(t.step, step), true
+		}
+		if t.kind == len(jobs) && t.step == 0 {
+			t.kind = -1
+		}
+		turns[o] = t
+	}
+	slices.SortStableFunc(how, func(a, b spoken) int {
+		return cmp.Or(turns[a].kind-turns[b].kind, turns[a].step-turns[b].step)
+	})
+	var out []spoken
+	var takes [][]bool // the jobs of each item
+	for _, o := range how {
+		t := turns[o]
+		i := len(out) - 1 // the last item of one of its jobs
+		for i >= 0 && !meet(takes[i], t.jobs) {
+			i--
+		}
+		if i >= 0 && o.Of != "" && out[i].Of == o.Of {
+			out[i].Text += " " + o.Text
+			continue
+		}
+		out, takes = append(out, o), append(takes, t.jobs)
+	}
+	return out
+}
+
+// meet tells whether two sets have a member in common.
+func meet(a, b []bool) bool {
+	for i := range a {
+		if a[i] && b[i] {
+			return true
+		}
+	}
+	return false
 }
 
 // sentences parts texts where one sentence ends and the next begins; what
@@ -284,24 +354,35 @@ func sentences(texts []string) []string {
 	return out
 }
 
-// shopping writes what to buy by when, a line a day.
-func shopping(supplies []supplyView) []string {
-	var days, lines []string
+// shopping writes what to buy by when, a line a day; what should be there by now
+// first. A last line names what the shed has enough of.
+func (b *sheetBuilder) shopping(supplies []supplyView) []string {
+	var days, lines, enough []string
 	for _, s := range supplies {
 		if s.Buy == "" {
+			if s.Enough {
+				enough = append(enough, s.Name)
+			}
 			continue
 		}
 		text := s.Buy + " of " + s.Name
 		if s.OnHand != "" {
 			text += " (" + s.OnHand + " in the shed)"
 		}
-		i := slices.Index(days, s.By)
+		day := "By " + s.By
+		if !s.ByDate.After(b.today) {
+			day = "Now"
+		}
+		i := slices.Index(days, day)
 		if i < 0 {
-			days = append(days, s.By)
-			lines = append(lines, "By "+s.By+": "+text)
+			days = append(days, day)
+			lines = append(lines, day+": "+text)
 			continue
 		}
 		lines[i] += "; " + text
+	}
+	if len(lines) > 0 && len(enough) > 0 {
+		lines = append(lines, "Enough in the shed: "+strings.Join(enough, ", "))
 	}
 	for i := range lines {
 		lines[i] = word.Sentence(lines[i])
