@@ -8,7 +8,6 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/cmd/swardbook/flag"
-	"swardbook/schedule/word"
 )
 
 // asked are the flags of a figure as they are read; the first that cannot be
@@ -92,7 +91,7 @@ func (q *asked) number(flag string, low, high float64) float64 {
 	}
 	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(q.text(flag), "%")), 64)
 	if err != nil || !(v >= low && v <= high) {
-		q.wrong(flag, fmt.Errorf("%q is not a number from %s to %s", q.text(flag), word.Number(low, 2), word.Number(high, 2)))
+		q.wrong(flag, fmt.Errorf("%q is not a number from %g to %g", q.text(flag), low, high))
 	}
 	return v
 }

@@ -68,6 +68,9 @@ func rate(q *asked) (Answer, error) {
 	} else {
 		m.Pack = quantityOf(q, "pack", agronomy.ParseWeight)
 	}
+	if size == 0 && q.given("pack") {
+		q.wrong("pack", fmt.Errorf("packs are counted for an area: give its --size"))
+	}
 	var err error
 	if m.Analysis, err = agronomy.ParseAnalysis(q.text("analysis")); err != nil {
 		q.wrong("analysis", err)

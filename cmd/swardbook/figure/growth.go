@@ -99,7 +99,7 @@ func potential(mean temperature, season climate.Season) (float64, agronomy.Reaso
 		}
 	}
 	p := form(t, season)
-	if season == climate.Warm && t > best { // [gp-pace]
+	if season == climate.Warm && t > best+1e-9 { // [gp-pace] 31 °C stays 31 on its way through °F
 		return p, agronomy.Reason{Text: fmt.Sprintf("Above %.0f %s, its best temperature, warm-season grass keeps a growth potential of 1.", best, unit), Source: "gp-pace"}
 	}
 	return p, agronomy.Reason{Text: fmt.Sprintf("Growth potential = exp(−½ × ((%.1f − %g) ÷ %g)²) = %.3f, in %s", t, best, width, p, unit), Source: source}

@@ -93,7 +93,7 @@ func lime(q *asked) (Answer, error) {
 	}
 	need, needErr := aglime.Requirement(c)
 	value := aglime.Value{Full: 100, FirstYear: 100, Why: []agronomy.Reason{{Text: "Nothing is said of the lime: the amount is of one that acts fully. Give --cce, or --ecce, from the bag."}}}
-	if m.CCE > 0 || m.ECCE > 0 || hydrated {
+	if m.CCE > 0 || m.ECCE > 0 || len(m.Fineness) > 0 || hydrated {
 		value = aglime.ValueOf(m, c.State, need.Ground)
 	}
 	if q.given("rule") {
@@ -128,6 +128,10 @@ func byRule(q *asked, m material.Material, a *Answer) (aglime.Value, error) {
 	}
 	if m.CCE == 0 || len(m.Fineness) == 0 {
 		q.wrong("rule", fmt.Errorf("a fineness rule needs --cce and --sieves"))
+		return aglime.Value{}, q.err
+	}
+	if m.ECCE > 0 {
+		q.wrong("ecce", fmt.Errorf("the bag's own effective value and --rule answer the same question: leave one out"))
 		return aglime.Value{}, q.err
 	}
 	share, err := rule.Effective(m.CCE, m.Fineness, 0)
@@ -218,7 +222,9 @@ func required(a Answer, need aglime.Need, m material.Material, value aglime.Valu
 		a.More = append(a.More, fmt.Sprintf("For %s: %s in all.", bothAreas(size), bothWeights(rate.Over(size))))
 		a.Values["amount_lb"] = rounded(float64(rate.Over(size)), 2)
 	}
-	a.More = append(a.More, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", bothRates(need.Low), bothRates(need.High)))
+	if need.Low < need.High {
+		a.More = append(a.More, fmt.Sprintf("Methods differ: fully effective lime of %s to %s is as far as they lie apart.", bothRates(need.Low), bothRates(need.High)))
+	}
 	return a, nil
 }
 

@@ -30,25 +30,30 @@ func water(q *asked) (Answer, error) {
 	q.need("depth")
 	depth := quantityOf(q, "depth", agronomy.ParseDepth)
 	size := quantityOf(q, "size", agronomy.ParseArea)
-	sprinkler := quantityOf(q, "sprinkler", agronomy.ParseWatering)
-	caught := quantityOf(q, "caught", agronomy.ParseDepth)
-	flow := quantityOf(q, "flow", agronomy.ParseVolume)
 	if q.err != nil {
 		return Answer{}, q.err
 	}
 	shown := both(func(m word.Measure) string { return m.Depth(depth) })
 	a := Answer{Text: shown + " of water.", Values: map[string]any{"depth_in": rounded(float64(depth), 3)}}
+	var sprinkler agronomy.InchesPerHour
 	var err error
 	switch {
 	case q.given("caught"):
+		caught := quantityOf(q, "caught", agronomy.ParseDepth)
+		if q.err != nil {
+			return a, q.err
+		}
 		sprinkler, err = material.CatchRate(caught)
 		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%.2f in caught in 15 minutes is %.2f in an hour.", float64(caught), float64(sprinkler))})
 	case q.given("flow"):
+		flow := quantityOf(q, "flow", agronomy.ParseVolume)
 		if q.need("size"); q.err != nil {
 			return a, q.err
 		}
 		sprinkler, err = material.FlowRate(flow, size)
 		a.Why = append(a.Why, agronomy.Reason{Text: fmt.Sprintf("%s gal a minute × 96.25 ÷ %.0f sq ft = %.2f in an hour.", word.Figures(float64(flow), 3), float64(size), float64(sprinkler)), Source: "definitions"})
+	default:
+		sprinkler = quantityOf(q, "sprinkler", agronomy.ParseWatering)
 	}
 	if err != nil {
 		return a, err
