@@ -43,7 +43,11 @@ func sulfurColumn(texture agronomy.Texture) ([]knot, string, error) {
 	case agronomy.ClayLoam, agronomy.Clay:
 		k, name = 3, "clay"
 	default:
-		return nil, "", fmt.Errorf("texture %q has no sulfur figure: name sand, loamy sand, sandy loam, loam, silt loam, clay loam or clay", texture)
+		what := fmt.Sprintf("texture %q has no sulfur figure", texture)
+		if texture == "" {
+			what = "no texture is given, and how much sulfur it takes depends on it"
+		}
+		return nil, "", fmt.Errorf("%s: name sand, loamy sand, sandy loam, loam, silt loam, clay loam or clay", what)
 	}
 	knots := make([]knot, len(rows))
 	for i, row := range rows {

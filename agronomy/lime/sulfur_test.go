@@ -73,6 +73,9 @@ func TestSulfurTable(t *testing.T) {
 			t.Errorf("%s from %v: %v lb/acre (%v), want %v", c.texture, c.ph, n.Total.PerAcre(), err, c.lb)
 		}
 	}
+	if _, err := SulfurToLower(7.4, 6.5, "", 4); err == nil || !strings.HasPrefix(err.Error(), "no texture is given") {
+		t.Errorf("without a texture: %v", err)
+	}
 	if n, err := SulfurToLower(6.8, 7.0, agronomy.Loam, 4); err != nil || n.Total != 0 || len(n.Why) == 0 {
 		t.Errorf("already below: %+v (%v)", n, err)
 	}
