@@ -42,7 +42,7 @@ const views = [
 ];
 
 // How many pages may be printed, by the end of a file's name.
-const mostPages = { "-sheet.html": 1, "-print.html": 1, "-worksheet.html": 3, "-sets.html": 6, "-key.html": 3 };
+const mostPages = { "-sheet.html": 1, "-print.html": 1, "-grounds.html": 3, "-worksheet.html": 3, "-sets.html": 6, "-key.html": 3 };
 
 const tallest = 9000; // px of a picture; the rest of a long page is more of the same
 

@@ -133,7 +133,7 @@ func shortMaterial(e *schedule.Entry) string {
 		return word.Analysis(m.Analysis)
 	}
 	for _, said := range []string{" limestone", " lime"} {
-		if short, ok := strings.CutSuffix(e.MaterialName, said); ok {
+		if short, ok := strings.CutSuffix(e.MaterialName, said); ok && short != "ground" { // "ground" alone is misread
 			return short
 		}
 	}

@@ -61,7 +61,12 @@ func (b *sheetBuilder) year(y *climate.Year) yearView {
 		v.Note = fmt.Sprintf("8 years in 10 the autumn days fall within %s of these. A soil thermometer is better than the date: under %s at %s, stop sooner.",
 			word.Plural(n, "day"), b.measure.Temperature(40), b.measure.Depth(soilDepth))
 	}
-	s := scene{program: p, from: b.from, to: b.to, today: b.today, how: b.mark, lanes: lanesOf(p), year: y, seasons: seasons, measure: b.measure}
+	lanes := slices.DeleteFunc(lanesOf(p), func(k schedule.Kind) bool { // with days that the page shows
+		return !slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool {
+			return e.Kind == k && !e.Date.Before(b.from) && !e.Date.After(b.to)
+		})
+	})
+	s := scene{program: p, from: b.from, to: b.to, today: b.today, how: b.mark, lanes: lanes, year: y, seasons: seasons, measure: b.measure}
 	var used marks
 	v.Drawn, used = s.drawn("year", "The year of "+p.Title, b.describeYear(v))
 	v.Key = key(used, len(seasons) > 1, !p.Season.FirstFreeze.P50.IsZero() || !p.Season.LastFreeze.P50.IsZero())

@@ -294,7 +294,7 @@ func (l *artist) lane(p *schedule.Program, k schedule.Kind, y float64) float64 {
 	for _, one := range all {
 		l.drawBar(one.placedBar, y+float64(one.line)*row+f.letter*0.62)
 	}
-	return y + float64(len(lines.rows))*row + lanePad
+	return y + float64(max(1, len(lines.rows)))*row + lanePad // a lane without days still has its name
 }
 
 // drawBar draws a bar, its marks and its label, at the height of its middle.
