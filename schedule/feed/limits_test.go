@@ -293,7 +293,7 @@ func TestShareOfAClient(t *testing.T) {
 		{"20 s later", 0, 100, 20 * time.Second, 100, who},
 		{"an hour later", 0, 100, time.Hour, 100, who},
 		{"50 ms each", 50 * time.Millisecond, 100, 0, 0, who},
-		{"100 ms each", 100 * time.Millisecond, 50, 0, 0, who},    // 0.4 s of the 20 s each
+		{"100 ms each", 100 * time.Millisecond, 50, 0, 0, who},     // 0.4 s of the 20 s each
 		{"a second each", time.Second, 5, 4 * time.Second, 1, who}, // 4 s each
 		{"another address", 0, 100, 0, 100, netip.MustParsePrefix("192.0.2.2/32")},
 	} {
