@@ -138,7 +138,7 @@ func (l *SiteLaw) OfTheDay(n law.Nutrient) []string {
 	var cited []string
 	says := map[string][]string{}
 	add := func(f law.Finding, text string) {
-		key := f.Rule.Citation
+		key := f.Rule.Brief()
 		if f.Rule.Scope != "" {
 			key += ", in " + f.Rule.Scope
 		}

@@ -234,6 +234,13 @@ func (r Rule) Enforced() bool {
 		(r.Confidence > LowConfidence || r.Keep) && (r.Scope == "" || r.Only != 0)
 }
 
+// Brief is the citation without what stands in brackets, such as the session laws
+// behind a section: enough to find it where room is short.
+func (r Rule) Brief() string {
+	brief, _, _ := strings.Cut(r.Citation, " (")
+	return brief
+}
+
 // Source is what to print beside a decision: citation, agency, dates, how read, how sure.
 func (r Rule) Source() string {
 	return fmt.Sprintf("%s (%s; in force %s; as of %s; %s; %s confidence)",

@@ -23,7 +23,7 @@ func (c *Treatment) lawConditions(j *schedule.Job, m word.Measure) []string {
 		if s.Gentle > 0 && s.Gentle < s.Plain {
 			text += fmt.Sprintf(", %s with a drop spreader or a deflector", m.Length(climate.Feet(s.Gentle)))
 		}
-		out = append(out, text+": "+s.Findings[0].Rule.Citation+".")
+		out = append(out, text+" ("+s.Findings[0].Rule.Brief()+").")
 		if c.Water > 0 && float64(c.Water) < s.Plain {
 			out = append(out, fmt.Sprintf("Open water is %s away here: leave that strip untreated.", m.Length(c.Water)))
 		}
