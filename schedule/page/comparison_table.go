@@ -157,15 +157,19 @@ func comparedJobs(programs []Variant) (jobs, left []comparedJob) {
 		}
 		jobs = append(jobs, job)
 	}
+	var ids []string // of what is in left
 	for _, v := range programs {
 		for _, l := range v.Program.LeftOut {
 			if slices.ContainsFunc(keys, func(k key) bool { return k.id == l.ID }) {
 				continue // shown with the jobs, as another program has it
 			}
-			name := word.Capital(named(v.Program, l.ID))
-			i := slices.IndexFunc(left, func(j comparedJob) bool { return j.Name == name })
+			i := slices.Index(ids, l.ID)
 			if i < 0 {
-				left = append(left, comparedJob{Name: name})
+				name := word.Capital(named(v.Program, l.ID))
+				if slices.ContainsFunc(left, func(j comparedJob) bool { return j.Name == name }) { // of another season
+					name += ", " + l.ID[strings.LastIndex(l.ID, "/")+1:]
+				}
+				ids, left = append(ids, l.ID), append(left, comparedJob{Name: name})
 				i = len(left) - 1
 			}
 			left[i].Rows = append(left[i].Rows, comparedRow{v.Label, "left out", l.Reason})
