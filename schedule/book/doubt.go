@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 
+	"swardbook/agronomy"
 	"swardbook/agronomy/lime"
 	"swardbook/schedule"
 	"swardbook/schedule/word"
@@ -15,9 +16,6 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 		out = append(out, schedule.Problem{Key: key, Message: fmt.Sprintf(format, args...), Hint: hint})
 	}
 	c := p.CaseOf(d.AreaID)
-	if c == nil {
-		return nil
-	}
 	m := c.Measure()
 	if !today.IsZero() && d.Date.After(today) {
 		add("date", "is the year right?", "%s is still to come", d.Date.Short())
@@ -29,7 +27,7 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 	if begins := c.SeasonBegins(d.Season); d.Date.Before(begins) {
 		add("date", "is the year right, and the job the one that is meant?", "%s is before the season of the job begins, %s", d.Date.Short(), begins.Short())
 	}
-	if d.NotDone || d.Missed || d.Dose.Rate == 0 {
+	if d.Dose.Rate == 0 {
 		return out
 	}
 	if !d.Kind.ServedBy(d.Dose.Material) {
@@ -42,17 +40,29 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 			return out
 		}
 	}
-	switch most := c.MostN.Single; {
-	case d.Kind == schedule.Lime:
-		cap, _ := lime.Cap(d.Dose.Material, true)
-		if c.Area.Cored {
-			cap = max(cap, lime.CapCored)
-		}
-		if planned == nil && float64(d.Dose.Rate) > 1.05*float64(cap) {
-			add("amount", "are the unit and the decimal point right?", "%s is more than turf takes at once, %s", m.Rate(d.Dose.Rate), m.Rate(cap))
-		}
-	case d.Dose.N > most*1.05 && d.Kind.Feeds():
+	if most := mostLime(c, d, planned); d.Kind == schedule.Lime && d.Dose.Rate > most*scale {
+		add("amount", "are the unit and the decimal point right?", "%s is more than goes down at once, %s", m.Rate(d.Dose.Rate), m.Rate(most))
+	}
+	if most := c.MostN.Single; d.Dose.N > most*scale {
 		add("amount", "are the unit and the decimal point right?", "%s is more than goes down at once, %s", m.NutrientRate(d.Dose.N, "N"), m.NutrientRate(most, "N"))
 	}
 	return out
+}
+
+// scale is what a spreader and a scale leave open above a limit.
+const scale = 1.05 // [common]
+
+// mostLime is the most of a lime that goes down at once: on turf, cored turf, or
+// before sowing, as the rule of lime has it; and what was planned of it in any case.
+func mostLime(c *schedule.Case, d schedule.Down, planned *schedule.Entry) agronomy.PerThousand {
+	stone := d.Dose.Material
+	turf := c.Seeded.IsZero() || d.Date.After(c.Seeded)
+	most, _ := lime.Cap(stone, turf)
+	if turf && c.Area.Cored && !stone.Hydrated {
+		most = lime.CapCored
+	}
+	if planned != nil && planned.Dose.Material.ID == stone.ID {
+		most = max(most, planned.Rate)
+	}
+	return most
 }

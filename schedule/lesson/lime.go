@@ -275,7 +275,7 @@ func (m *maker) dressings() (task, bool) {
 		return t, false
 	}
 	most, why := lime.Cap(s.job.Dose.Material, m.area.Seeded.IsZero() || !m.area.Seeded.After(m.p.Start))
-	if m.area.Cored {
+	if m.area.Cored && !s.job.Dose.Material.Hydrated {
 		most, why = lime.CapCored, said("", "purdue-ay18, psu-report-notes")
 	}
 	limit := printed(m.rateOf(most))
