@@ -19,7 +19,7 @@ func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (o
 			if d.Presumed == nil {
 				onRecord[schedule.JobID(d.AreaID, d.Kind, d.Season, d.N)] = true
 			}
-			if d.Presumed == nil && d.Line > 0 && (d.NotDone || !d.Kind.Spreads() || d.Dose.Rate > 0) {
+			if d.Presumed == nil && (d.NotDone || !d.Kind.Spreads() || d.Dose.Rate > 0) {
 				whole[d.Line] = sitefile.WholeLine(d, p.Site, c.Area)
 			}
 		}

@@ -55,6 +55,9 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 		pl.assume(d, why)
 	default:
 		down.Dose = dose
+		if d.Content == nil && planned != nil {
+			down.Of = firstPlanned(l, down, planned).Over(l.area.Size)
+		}
 	}
 	pl.put(l, down)
 	if rest, ok := pl.rest(l, down, planned); ok {
@@ -246,6 +249,18 @@ func rateOf(d schedule.Done, m material.Material, a *schedule.Area, planned *sch
 // restShare is how much of the dose first planned may be missing before the rest of
 // it is still a job: less is within what a person weighs out.
 const restShare = 0.1 // [common]
+
+// firstPlanned is the dose first planned of a job of which the plan may hold only the
+// rest: that, and what is down of it.
+func firstPlanned(l *life, d schedule.Down, planned *schedule.Job) agronomy.PerThousand {
+	first := planned.Dose.Rate
+	for _, o := range l.down.all {
+		if planned.Rest && o.Presumed == nil && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
+			first += o.Dose.Rate
+		}
+	}
+	return first
+}
 
 // rest gives what a line leaves of a job whose window is still open: the same job,
 // with what is still missing of the dose first planned.
