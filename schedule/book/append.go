@@ -28,11 +28,15 @@ func Append(root *os.Root, name, line string) error {
 	return err
 }
 
+// patience is how often a book may be replaced before a writer has its turn: each time
+// another one had it.
+const patience = 1000 // [common]
+
 // openLocked opens the book and waits for it to be ours alone. A book that was
 // put in the place of another meanwhile, as editors do when they save, is
 // opened anew.
 func openLocked(root *os.Root, name string) (*os.File, func() error, error) {
-	for range 10 {
+	for range patience {
 		f, err := root.OpenFile(name, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o666)
 		if err != nil {
 			return nil, nil, err
