@@ -63,7 +63,7 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 		}
 	}
 	l.Text = head + l.Text
-	if book == "" && head == "" {
+	if book == "" { // as [Append] begins it
 		book = sitefile.Header
 	}
 	l.read(name, book, p.Site)
@@ -82,7 +82,7 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 func (l *Line) before(p *schedule.Program, down schedule.Down) {
 	for _, c := range p.Cases {
 		for _, o := range c.Down {
-			if o.AreaID == down.AreaID && o.Kind == down.Kind && o.Season == down.Season && o.N == down.N && o.Presumed == nil && !o.NotDone && o.Line > 0 {
+			if o.AreaID == down.AreaID && o.Kind == down.Kind && o.Season == down.Season && o.N == down.N && o.Presumed == nil && !o.NotDone {
 				l.Before = append(l.Before, o.Line)
 			}
 		}
@@ -114,7 +114,6 @@ func Numbered(lines []int) string {
 
 // given reads amount and material as the person wrote them.
 func (l *Line) given(d schedule.Done, amount string, site *schedule.Site) (schedule.Done, bool) {
-	d.Job = strings.TrimSuffix(d.Job, "/")
 	read, problems := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.AppendLine(d, amount)), nil)
 	_, more := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.AppendLine(d, amount)), site)
 	for _, p := range append(problems, more...) {

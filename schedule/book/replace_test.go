@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -148,7 +150,141 @@ func TestSweepDuringWrites(t *testing.T) {
 		if _, err := book.ReplaceAll(root, []book.File{{Name: "file", Data: content(i)}}, false); err != nil {
 			t.Fatal(i, err)
 		}
+		if got := read(t, root, "file"); got != string(content(i)) {
+			t.Fatalf("write %d did not arrive", i)
+		}
 	}
 	stop()
 	<-swept
+}
+
+// A file whose place is taken by a folder while it is written is told by its name;
+// what came before it is in its place, and no draft stays behind.
+func TestRenameThatFails(t *testing.T) {
+	_, root := folder(t)
+	files := []book.File{{Name: "first", Data: []byte("1")}, {Name: "a", Data: []byte("2")}, {Name: "a/b", Data: []byte("3")}}
+	n, err := book.ReplaceAll(root, files, false)
+	if p, ok := errors.AsType[*fs.PathError](err); n != 1 || !ok || p.Path != "a" || p.Op != "write" {
+		t.Errorf("%d written, %v", n, err)
+	}
+	if got := read(t, root, "first"); got != "1" {
+		t.Errorf("the first holds %q", got)
+	}
+	for dir, want := range map[string]int{".": 2, "a": 0} {
+		if d, err := fs.ReadDir(root.FS(), dir); err != nil || len(d) != want {
+			t.Errorf("in %s: %v %v", dir, d, err)
+		}
+	}
+}
+
+// Whatever a writer leaves in a folder while it works has a name that [book.Sweep]
+// knows.
+func TestDraftsAreSwept(t *testing.T) {
+	_, root := folder(t)
+	if err := root.Mkdir("seen", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	stop, stopped := make(chan bool), make(chan bool)
+	go func() {
+		defer close(stopped)
+		for {
+			select {
+			case <-stop:
+				return
+			default:
+				d, _ := fs.ReadDir(root.FS(), ".")
+				for _, e := range d {
+					seen[e.Name()] = true
+				}
+			}
+		}
+	}()
+	var files []book.File
+	for i := range 100 {
+		files = append(files, book.File{Name: "file" + strconv.Itoa(i), Data: content(i)})
+	}
+	if n, err := book.ReplaceAll(root, files, false); err != nil || n != len(files) {
+		t.Fatal(n, err)
+	}
+	close(stop)
+	<-stopped
+	drafts := 0
+	for n := range seen {
+		if n == "seen" || strings.HasPrefix(n, "file") {
+			continue
+		}
+		drafts++
+		if err := root.WriteFile("seen/"+n, nil, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := book.Sweep(root, "seen"); err != nil {
+		t.Fatal(err)
+	}
+	if left, err := fs.ReadDir(root.FS(), "seen"); err != nil || len(left) != 0 || drafts == 0 {
+		t.Errorf("of %d drafts, Sweep left %v, %v", drafts, left, err)
+	}
+}
+
+// What Sweep cannot remove it tells, and goes on.
+func TestSweepTells(t *testing.T) {
+	_, root := folder(t)
+	if err := root.MkdirAll(".AAAAAAAAAAAA.new/full", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range []string{".BBBBBBBBBBBB.new", ".222222222222.new", "file"} {
+		if err := root.WriteFile(n, nil, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := book.Sweep(root, "."); err == nil {
+		t.Error("did not tell of a folder that stays")
+	}
+	if d, err := fs.ReadDir(root.FS(), "."); err != nil || len(d) != 2 {
+		t.Errorf("left: %v %v", d, err)
+	}
+	if err := book.Sweep(root, "file"); err == nil {
+		t.Error("swept a file")
+	}
+}
+
+// A private file at the top leaves the mode of the folder alone, which is not its own.
+func TestReplacePrivateAtTheTop(t *testing.T) {
+	_, root := folder(t)
+	if err := root.Chmod(".", 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if changed, err := book.ReplacePrivate(root, "file", []byte("x")); err != nil || !changed {
+		t.Fatal(changed, err)
+	}
+	mode(t, root, ".", 0o755)
+	mode(t, root, "file", 0o600)
+	if err := root.Chmod("file", 0o400); err != nil {
+		t.Fatal(err)
+	}
+	if changed, err := book.ReplacePrivate(root, "file", []byte("x")); err != nil || changed {
+		t.Fatal(changed, err)
+	}
+	mode(t, root, "file", 0o400) // less is left as it is
+	if changed, err := book.ReplacePrivate(root, "../file", []byte("x")); err == nil || changed {
+		t.Error("wrote above the folder")
+	}
+}
+
+// A file that cannot be made is no reason to remove what is there.
+func TestCreateThatFails(t *testing.T) {
+	_, root := folder(t)
+	if err := root.MkdirAll("there", 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if err := book.Create(root, "there", []byte("x")); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("a folder: %v", err)
+	}
+	if err := book.Create(root, "no/such", []byte("x")); err == nil || errors.Is(err, fs.ErrExist) {
+		t.Errorf("no folder: %v", err)
+	}
+	if _, err := root.Stat("there"); err != nil {
+		t.Error(err)
+	}
 }
