@@ -103,7 +103,7 @@ func TestDoubtOfADayBeforeItsSeason(t *testing.T) {
 func TestDoubtOfTheMaterial(t *testing.T) {
 	s := site(t, thousand...)
 	for _, c := range []struct{ job, material, want string }{
-		{"lime/2026-1", "starter", "material: starter does not serve for lime"},
+		{"lime/2026-1", "starter", " does not serve for lime"},
 		{"nitrogen/2026-1", "limestone", "material: pelletized limestone does not serve for nitrogen"},
 		{"starter/2026-1", "trade-urea", "does not serve for starter"},
 		{"potassium/2026-1", "trade-urea", "does not serve for potassium"},
