@@ -260,13 +260,15 @@ func (f Form) nearSowing(at string) bool {
 	if all := f.Names("area"); area == "" && len(all) == 1 {
 		area = all[0]
 	}
-	sown, err := schedule.ParseDate(f.Get("area." + area + ".seeded"))
-	on, err2 := schedule.ParseDate(f.Get(at + ".date"))
-	if err != nil || err2 != nil {
+	on, err := schedule.ParseDate(f.Get(at + ".date"))
+	if err != nil {
 		return false
 	}
-	days := on.DaysFrom(sown)
-	return -starterDays <= days && days <= starterDays
+	return slices.ContainsFunc([]string{".seeded", ".overseed"}, func(key string) bool {
+		sown, err := schedule.ParseDate(f.Get("area." + area + key))
+		days := on.DaysFrom(sown)
+		return err == nil && -starterDays <= days && days <= starterDays
+	})
 }
 
 // people reads the names of those who help. A person keeps the id from before.

@@ -65,6 +65,24 @@ func TestLineOfAnotherMaterial(t *testing.T) {
 	}
 }
 
+// A feed with phosphorus near the sowing, or near the day on which seed was sown over
+// thin grass, was its starter; another feed was a feeding.
+func TestFeedNearSeedIsItsStarter(t *testing.T) {
+	for _, c := range []struct{ key, day, phosphate, want string }{
+		{"seeded", "2026-09-03", "24", "starter"}, {"overseed", "2026-09-03", "24", "starter"},
+		{"seeded", "2026-08-08", "24", "starter"}, {"overseed", "2026-10-03", "24", "starter"}, // four weeks, either way
+		{"seeded", "2026-08-07", "24", "nitrogen"}, {"overseed", "2026-10-04", "24", "nitrogen"},
+		{"overseed", "2026-09-03", "0", "nitrogen"},
+	} {
+		got := FromForm(Form{answer("area.lawn."+c.key, c.day), answer("material.bag1.kind", "fertilizer"),
+			answer("form.material.bag1.n", "18"), answer("form.material.bag1.p", c.phosphate), answer("form.material.bag1.k", "12"),
+			answer("record.1.date", "2026-09-05"), answer("record.1.material", "bag1"), answer("record.1.amount", "9 lb")})
+		if k := got.Get("record.1.kind"); k != c.want {
+			t.Errorf("%+v: %q", c, k)
+		}
+	}
+}
+
 func TestGrassNotKnown(t *testing.T) {
 	for colour, want := range map[string]int{NotKnown: 3, NotKnownW: 1} {
 		if got := FromForm(Form{answer("area.lawn.grass", colour)}); len(got) != want {

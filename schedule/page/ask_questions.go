@@ -123,9 +123,10 @@ func (q *questions) grass(area string, several bool) askScreen {
 	s.Groups = append(s.Groups, single(size), single(grass))
 	s.Groups = append(s.Groups, q.mixture(at))
 	sown := q.field("date", at+".seeded", "Sown when?", "A day to come is when you mean to sow. Leave it empty if it is older than a year.")
+	over := q.field("date", at+".overseed", "Sowing seed over thin grass?", "The day on which you mean to, or did. Else leave it empty.")
 	care := choose(q.field("", at+".care", "How much care?", ""), "select", "medium", "Medium: mowed weekly, looks cared for", "low", "Low: shade, or left mostly alone", "high", "High: sport, or a show lawn")
 	clip := choose(q.field("", at+".clippings", "Clippings", ""), "radio", "returned", "stay on the grass", "removed", "are removed")
-	s.Groups = append(s.Groups, single(sown), single(care), single(clip))
+	s.Groups = append(s.Groups, single(sown), single(over), single(care), single(clip))
 	if !several {
 		q.get(at + ".name")
 		q.used[at+".name"] = false // carried
