@@ -207,7 +207,7 @@ func TestAskBesideSites(t *testing.T) {
 	}
 	w.feed = f
 	w.refresh()
-	for path, want := range map[string]string{"/ask": "<form", "/mill/": "program.html", "/": `href="ask"`} {
+	for path, want := range map[string]string{"/ask": "<form", "/mill/": "program.html", "/": "<h2>Lawns here</h2>"} {
 		if r := w.ask("GET", path, ""); r.StatusCode != 200 || !strings.Contains(body(t, r), want) {
 			t.Errorf("%s: %s, without %s", path, r.Status, want)
 		}
@@ -215,4 +215,7 @@ func TestAskBesideSites(t *testing.T) {
 	if log := w.logged(); strings.Count(log, "rename the file") != 2 {
 		t.Error(log)
 	}
+	begin := body(t, w.ask("GET", "/", ""))
+	wants(t, "where one begins", begin, `href="ask"`, "What your lawn needs")
+	lacks(t, "where one begins", begin, "No site is listed")
 }
