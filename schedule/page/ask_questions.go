@@ -112,6 +112,7 @@ func (q *questions) grass(area string, several bool) askScreen {
 	}
 	size := q.withUnit(q.field("text", at+".size", "How big is the grass?", "In square feet, or its sides less the house: 40 x 65 - 24 x 30"), at+".size")
 	size.Tell = tellSize
+	mixture := q.mixture(at) // before the grass, which takes what is said of a mixture as a whole
 	grass := q.field("select", at+".grass", "Which grass?", "The seed bag says it.")
 	pairs := []string{"", "Choose"}
 	for _, g := range q.Grasses {
@@ -121,7 +122,7 @@ func (q *questions) grass(area string, several bool) askScreen {
 	grass = choose(grass, "select", pairs...)
 	grass.Tell = tellGrass
 	s.Groups = append(s.Groups, single(size), single(grass))
-	s.Groups = append(s.Groups, q.mixture(at))
+	s.Groups = append(s.Groups, mixture)
 	sown := q.field("date", at+".seeded", "Sown when?", "A day to come is when you mean to sow. Leave it empty if it is older than a year.")
 	over := q.field("date", at+".overseed", "Sowing seed over thin grass?", "The day on which you mean to, or did. Else leave it empty.")
 	care := choose(q.field("", at+".care", "How much care?", ""), "select", "medium", "Medium: mowed weekly, looks cared for", "low", "Low: shade, or left mostly alone", "high", "High: sport, or a show lawn")
@@ -153,14 +154,13 @@ func (q *questions) mixture(at string) askGroup {
 		}
 		grass = choose(grass, "select", pairs...)
 		key := at + ".grass." + grass.Value
-		for i, p := range q.Problems { // its key may stand in quotes
-			if grass.Value != "" && unquoted(p.Key) == key {
-				q.Problems[i].Key = grass.Name
-			}
-		}
 		share := q.field("text", table+"."+row+".share", "Part "+n+", %", "")
 		share.Type = "number"
-		share.Errs = append(share.Errs, q.problems(grass.Name, "Part "+n, share.ID)...)
+		for _, p := range q.Problems { // its key may stand in quotes
+			if grass.Value != "" && unquoted(p.Key) == key {
+				share.Errs = append(share.Errs, q.problems(p.Key, "Part "+n, share.ID)...)
+			}
+		}
 		g.Fields = append(g.Fields, grass, share)
 	}
 	return g
