@@ -116,6 +116,18 @@ func ppm(method agronomy.Extractant, ph agronomy.PH, p, k, mg agronomy.PPM) *agr
 	return &agronomy.Report{Depth: 4, Method: method, PH: ph, Texture: agronomy.Loam, CEC: 9, Phosphorus: given(p), Potassium: given(k), Magnesium: given(mg)}
 }
 
+// sodic is a report of sodium.
+func sodic(sodium agronomy.PPM, cec agronomy.Meq) *agronomy.Report {
+	r := ppm(agronomy.Olsen, 8.4, 20, 300, 200)
+	r.CEC, r.Sodium = cec, agronomy.Reading{Given: true, PPM: sodium}
+	return r
+}
+
+func lowered(r *agronomy.Report) *agronomy.Report {
+	r.LowerPH = true
+	return r
+}
+
 // bag is a fertilizer in 40 lb packs.
 func bag(id string, n, p, k agronomy.Percent, slow, onHand float64) material.Material {
 	m := material.Material{ID: id, Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: n, P2O5: p, K2O: k}, SlowShare: slow, Pack: 40, OnHand: onHand}
@@ -236,6 +248,34 @@ var cases = []place{
 		}},
 	{name: "magnesium-after-lime-ohio", state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-15", soil: ppm(agronomy.Mehlich3, 6.6, 40, 200, 40),
 		book: []schedule.Done{{Line: 2, Date: schedule.Date{Year: 2026, Month: 8, Day: 15}, Area: "a", Job: "lime", Material: "trade-dolomitic-limestone", Weight: 4}}},
+	{name: "sodic-utah", words: true, state: "UT", zone: "6a", grass: "kentucky bluegrass", start: "2027-04-01", soil: sodic(1035, 15)},
+	{name: "sodic-recorded-utah", state: "UT", zone: "6a", grass: "kentucky bluegrass", start: "2027-04-01", soil: sodic(1035, 15),
+		book: []schedule.Done{{Line: 2, Date: schedule.Date{Year: 2027, Month: 4, Day: 20}, Area: "a", Job: "gypsum", Material: "trade-gypsum", Weight: 72}, line(3, "2027-05-20", "gypsum", 0)}},
+	{name: "overseed-ohio", words: true, state: "OH", zone: "6a", grass: "kentucky bluegrass 60, perennial ryegrass 40", start: "2026-08-01", soil: ppm(agronomy.Mehlich3, 6.4, 10, 60, 100),
+		change: func(s *schedule.Site, a *schedule.Area) {
+			a.Overseed, s.Materials = s.Start.AddDays(35), []material.Material{bag("starter", 18, 24, 12, 0, 1), bag("blend", 24, 2, 8, 0.35, 1)}
+		}},
+	{name: "overseed-recorded-new-york", state: "NY", zone: "6a", grass: "tall fescue", start: "2026-08-01", soil: ppm(agronomy.ModifiedMorgan, 6.4, 2, 60, 100), book: []schedule.Done{line(2, "2026-09-05", "overseed", 1)},
+		change: func(s *schedule.Site, a *schedule.Area) { a.Overseed = s.Start.AddDays(30) }},
+	{name: "overseed-before-georgia", words: true, state: "GA", zone: "8a", grass: "bermudagrass", start: "2027-05-15",
+		change: func(s *schedule.Site, a *schedule.Area) { a.Overseed = s.Start.AddDays(-20) }},
+	{name: "sown-in-july-ohio", words: true, state: "OH", zone: "6a", grass: "tall fescue", start: "2026-07-01", seeded: 12, soil: ppm(agronomy.Mehlich3, 6.4, 10, 60, 100)},
+	{name: "sown-in-december-ohio", state: "OH", zone: "6a", grass: "tall fescue", start: "2026-07-01", seeded: 160},
+	{name: "dormant-too-soon-minnesota", state: "MN", zone: "4b", grass: "kentucky bluegrass", start: "2026-08-01", seeded: 20,
+		change: func(_ *schedule.Site, a *schedule.Area) { a.Dormant = true }},
+	{name: "ash-ohio", words: true, state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-15", soil: ppm(agronomy.Mehlich3, 5.4, 40, 60, 150),
+		book: []schedule.Done{{Line: 2, Date: schedule.Date{Year: 2026, Month: 7, Day: 1}, Area: "a", Job: "lime", Material: "ash", Weight: 10}},
+		change: func(s *schedule.Site, a *schedule.Area) {
+			s.Materials = []material.Material{{ID: "ash", Kind: material.WoodAsh, CCE: 45, Analysis: agronomy.Analysis{K2O: 5}, Pack: 20, OnHand: 5}}
+			s.Crew.Days = []time.Weekday{0, 1, 2, 3, 4, 5, 6}
+		}},
+	{name: "some-stone-ohio", words: true, state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-15", soil: ppm(agronomy.Mehlich3, 5.4, 40, 200, 150),
+		change: func(s *schedule.Site, a *schedule.Area) {
+			s.Materials, s.Crew.Days = []material.Material{stone(1)}, []time.Weekday{time.Monday, time.Wednesday, time.Thursday, time.Saturday}
+		}},
+	{name: "calcitic-left-ohio", words: true, state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-15", soil: ppm(agronomy.Mehlich3, 5.2, 40, 200, 30),
+		change: func(s *schedule.Site, a *schedule.Area) { s.Materials = []material.Material{stone(1.5)} }},
+	{name: "much-sulfur-colorado", state: "CO", zone: "5b", grass: "kentucky bluegrass", start: "2027-04-01", soil: lowered(ppm(agronomy.Olsen, 8.1, 20, 300, 200))},
 	{name: "two-areas-virginia", state: "VA", zone: "7a", grass: "tall fescue", start: "2026-09-01", soil: ppm(agronomy.Mehlich3, 5.5, 20, 60, 45),
 		change: func(s *schedule.Site, a *schedule.Area) {
 			b := *a

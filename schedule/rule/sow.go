@@ -172,14 +172,11 @@ func SowingWords(c *schedule.Case, j *schedule.Job) string {
 
 // inHundred writes a chance; no year is promised that may fail.
 func inHundred(chance float64) string {
-	switch n := math.Round(chance * 100); {
-	case n >= 100 && chance < 1:
+	n := math.Round(chance * 100)
+	if n >= 100 && chance < 1 {
 		return "99"
-	case n == 0:
-		return "0"
-	default:
-		return strconv.Itoa(int(n))
 	}
+	return strconv.Itoa(int(n))
 }
 
 // usualTimes names the windows of the kind of grass, as days of the year.
