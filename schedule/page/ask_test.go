@@ -99,7 +99,7 @@ func TestAskFieldsAreKeys(t *testing.T) {
 		add(choice, "form."+at+"mix."+n+".grass")
 		add(number, "form."+at+"mix."+n+".share")
 	}
-	add(date, at+"seeded")
+	add(date, at+"seeded", at+"overseed")
 	add(choice, at+"care")
 	add(radio, at+"clippings")
 	add(date, soil+"sampled")
