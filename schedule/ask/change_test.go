@@ -2,8 +2,10 @@ package ask
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -130,5 +132,75 @@ func TestChangeBook(t *testing.T) {
 	_, book, err = Change([]byte(commented), nil, a)
 	if err != nil || !strings.HasPrefix(string(book), "date,") {
 		t.Errorf("%v\n%s", err, book)
+	}
+}
+
+// A line from which a cell was taken is another line; one whose cells stand in another
+// order is the same. Whole lines go below a header of theirs, and need no second one.
+func TestChangedLines(t *testing.T) {
+	const whole = "date,area,kind,season,n,material,analysis,slow,lime_value,amount,of,by,note\n2026-09-05,lawn,lime,2026,1,stone,,,85,40 lb,40 lb,,late\n"
+	const short = "date,area,job,material,amount,by,note\n2026-09-19,lawn,lime,,40 lb,,late\n"
+	for _, c := range []struct {
+		what, book string
+		change     func(Answers) Answers
+		struck     int
+		headers    int
+	}{
+		{"nothing", whole, func(a Answers) Answers { return a }, 0, 1},
+		{"nothing", short, func(a Answers) Answers { return a }, 0, 1},
+		{"a note less", whole, func(a Answers) Answers { return a.Set("record.1.note", "") }, 1, 1},
+		{"a note less", short, func(a Answers) Answers { return a.Set("record.1.note", "") }, 1, 2},
+		{"another note", whole, func(a Answers) Answers { return a.Set("record.1.note", "early") }, 1, 1},
+		{"a line less", whole, func(a Answers) Answers {
+			return slices.DeleteFunc(slices.Clone(a), func(one Answer) bool { return strings.HasPrefix(one.Key, "record.1.") })
+		}, 1, 1},
+		{"other order", whole, func(a Answers) Answers { a = slices.Clone(a); slices.Reverse(a); return a }, 0, 1},
+		{"the same line twice", whole, func(a Answers) Answers {
+			for _, one := range a {
+				if cell, ok := strings.CutPrefix(one.Key, "record.1."); ok {
+					a = append(a, answer("record.2."+cell, one.Value))
+				}
+			}
+			return a
+		}, 0, 1},
+	} {
+		a, problems := Read([]byte(commented), []byte(c.book))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		after := c.change(a)
+		_, book, err := Change([]byte(commented), []byte(c.book), after)
+		if err != nil || strings.Count(string(book), "# struck out: ") != c.struck || strings.Count(string(book), "date,area,") != c.headers {
+			t.Errorf("%s: %v\n%s", c.what, err, book)
+		}
+		again, _ := Read([]byte(commented), book)
+		var got, want []string
+		for _, l := range again.lines() {
+			got = append(got, fmt.Sprint(l.cells))
+		}
+		for _, l := range after.Tidy().lines() {
+			want = append(want, fmt.Sprint(l.cells))
+		}
+		slices.Sort(got)
+		slices.Sort(want)
+		if len(got) != len(want) {
+			t.Errorf("%s: lines\n%q\nwant\n%q\n%s", c.what, got, want, book)
+		}
+	}
+}
+
+// Keys that are cut short, or name no table, are no way to bring anything down.
+func TestOddKeys(t *testing.T) {
+	for _, key := range []string{"area", "area.", "material", "record", "record.", "record.1", "form.", "form", ".", "", "crew.who", "crew.who.", "area.a", "area.a.grass.", "material..analysis"} {
+		f := Form{answer(key, "12"), answer("area.a.size", "3")}
+		a := FromForm(f)
+		if len(Problems(a)) == 0 {
+			t.Errorf("%q makes a site", key)
+		}
+		ToForm(append(a, answer(key, "12")))
+		ToForm(Answers{answer(key, "12")})
+	}
+	if ps := Problems(plainLawn.Set("place.zip", "").Set("place.state", "OH").Set("place.normals", "station.csv")); len(ps) == 0 || ps[0].Key != "place.normals" {
+		t.Errorf("a station file that nobody can open: %v", ps)
 	}
 }
