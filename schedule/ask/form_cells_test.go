@@ -189,6 +189,11 @@ func TestBags(t *testing.T) {
 			}
 		}
 	}
+	for _, f := range []Form{form("material.b.analysis", "1-2-3", "form.material.b.n", "22"), form("form.material.b.n", "22", "material.b.analysis", "1-2-3")} { // the fields count
+		if n := slices.DeleteFunc(FromForm(f), func(one Answer) bool { return one.Key != "material.b.analysis" }); len(n) != 1 || n[0].Value != "22-0-0" {
+			t.Errorf("%v: %v", f, n)
+		}
+	}
 	if f := ToForm(Answers{answer("material.b.analysis", "22-2")}); f.Get("form.material.b.n") != "22-2" || f.Get("form.material.b.p") != "" {
 		t.Errorf("an analysis of two numbers: %v", f)
 	}
