@@ -72,6 +72,7 @@ type link struct {
 	Name, Path string
 	Webcal     template.URL // opens the subscribe dialog of many clients
 	Web        string       // the same to paste; "" without a base
+	Why        string       // why there is no such calendar; "" there is
 }
 
 func (t *tree) link(name, path string) link {
@@ -90,14 +91,17 @@ func (t *tree) warning() string {
 	return ""
 }
 
-// landing fills in the page.
-func (t *tree) landing(p *schedule.Program) *landing {
+// landing fills in the page; why says of some calendars why there are none.
+func (t *tree) landing(p *schedule.Program, why map[string]string) *landing {
 	today := day(t.now)
 	l := &landing{head: newHead(p.Title), Span: p.Start.Short() + " to " + p.Through.Short(), Today: today.Words(),
 		Warning: t.warning(), Whole: t.link(p.Title, calendarFile), Home: t.address(""), Record: t.record,
 		Private: p.Site.Calendar.Secret != "", Problems: t.problems}
 	for _, k := range t.parts(p)[1:] {
 		one := t.link(k.name, k.path)
+		if w := why[k.path]; w != "" {
+			one = link{Name: k.name, Why: w}
+		}
 		if k.o.Person != "" {
 			l.People = append(l.People, one)
 		} else {

@@ -114,11 +114,18 @@ func (t *tree) parts(p *schedule.Program) []part {
 }
 
 // files makes all files of a site. One without a body is of somebody gone and is
-// to be removed.
+// to be removed. A calendar of one person or area that cannot
+// be written, because it would be empty, is left out with the reason on the
+// landing page; anything else that fails is an error.
 func (t *tree) files(p *schedule.Program) ([]file, error) {
 	var out []file
+	why := map[string]string{}
 	for _, k := range t.parts(p) {
 		body, err := t.calendar(p, k.o, k.path)
+		if u, ok := errors.AsType[*ical.Unwritable](err); ok && k.path != calendarFile {
+			why[k.path] = u.Why
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -134,22 +141,36 @@ func (t *tree) files(p *schedule.Program) ([]file, error) {
 			return nil, err
 		}
 	}
-	for _, path := range []string{sheetFile, jsonFile, landingFile} {
+	for _, path := range []string{sheetFile, jsonFile} {
 		f, err := t.file(p, path)
 		if err != nil {
 			return nil, err
 		}
 		out = append(out, f)
 	}
-	return out, nil
+	land, err := t.landing(p, why).write()
+	if err != nil {
+		return nil, err
+	}
+	return append(out, file{landingFile, htmlType, land}), nil
 }
 
 // file makes one file of a site. The error is errNoFile if the site has no such
-// file.
+// file, or no job for that person or area.
 func (t *tree) file(p *schedule.Program, path string) (file, error) {
 	switch path {
 	case landingFile:
-		body, err := t.landing(p).write()
+		why := map[string]string{}
+		for _, k := range t.parts(p)[1:] {
+			if _, err := ical.Write(p, k.o, t.now); err != nil {
+				u, ok := errors.AsType[*ical.Unwritable](err)
+				if !ok {
+					return file{}, err
+				}
+				why[k.path] = u.Why
+			}
+		}
+		body, err := t.landing(p, why).write()
 		return file{path, htmlType, body}, err
 	case sheetFile:
 		o := page.Options{Today: day(t.now), Link: t.address(""), Warning: t.warning()}
@@ -173,6 +194,9 @@ func (t *tree) file(p *schedule.Program, path string) (file, error) {
 			continue
 		}
 		body, err := t.calendar(p, k.o, path)
+		if _, ok := errors.AsType[*ical.Unwritable](err); ok && path != calendarFile {
+			err = errNoFile
+		}
 		return file{path, calendarType, body}, err
 	}
 	if t.code != "" {
