@@ -32,6 +32,16 @@ func NewShed(s *Site, used map[string]float64) *Shed {
 	return sh
 }
 
+// noScale is how much more than what is on hand may be planned, as no scale at home
+// shows it.
+const noScale = 1.02 // [common]
+
+// Short tells whether a dose of a material of which none is to be bought is more than
+// what is on hand of it.
+func Short(d material.Dose, size agronomy.SquareFeet) bool {
+	return d.Material.NoRebuy && d.For(size).Packs > d.Material.OnHand*noScale
+}
+
 // PacksUsed gives the packs that a dose on a day took of the material of the site
 // that it names; none of one that was counted later, or is not the site's.
 func (s *Site) PacksUsed(on Date, d material.Dose, size agronomy.SquareFeet) float64 {

@@ -127,8 +127,11 @@ func (p *Program) Supplies() []Supply {
 		b := m.Purchase(s.Packs)
 		s.Buy, s.Cost, s.Left = b.Packs, math.Round(b.Cost*100)/100, b.Left
 		if m.NoRebuy && s.Buy > 0 {
+			s.Buy, s.Cost, s.By, s.Left = 0, 0, Date{}, 0
+			if s.Packs <= s.OnHand*noScale {
+				continue
+			}
 			s.Note = fmt.Sprintf("%s short, and none of it is to be bought", word.Packs(s.Packs-s.OnHand))
-			s.Buy, s.Cost, s.Left = 0, 0, 0
 			continue
 		}
 		if s.Buy == 0 {

@@ -200,6 +200,11 @@ func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit
 	}
 	if ok {
 		d = d.Sayable(c.Area.Size, caps, c.Metric)
+		if schedule.Short(d, c.Area.Size) {
+			m := d.Material
+			d, why, ok = c.chooseAlong(w, along, caps, but(fit, m))
+			return d, append(why, schedule.Reason{Text: fmt.Sprintf("not used: %s, %s on hand is too little for it, and none is to be bought", word.MaterialName(m), word.Packs(m.OnHand))}), ok
+		}
 		c.Shed.Take(d, c.Area.Size)
 	}
 	why = append(why, passed...)
@@ -210,12 +215,20 @@ func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit
 	return d, why, ok
 }
 
-// likely gives the material that chooseAlong would pick.
+// but narrows a choice of materials by one.
+func but(fit func(material.Material) bool, out material.Material) func(material.Material) bool {
+	return func(m material.Material) bool { return m.ID != out.ID && (fit == nil || fit(m)) }
+}
+
+// likely gives the material that chooseAlong would pick for nitrogen.
 func (c *Treatment) likely(w, along material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Material, bool) {
 	ms, quick, _ := c.offers(fit)
 	m, ok := material.Likely(ms[:quick], w, along, caps, c.Area.Size)
 	if !ok {
 		m, ok = material.Likely(ms, w, along, caps, c.Area.Size)
+	}
+	if ok && m.Analysis.N > 0 && schedule.Short(material.DoseOf(m, w.N*100/agronomy.PerThousand(m.Analysis.N)), c.Area.Size) {
+		return c.likely(w, along, caps, but(fit, m))
 	}
 	return m, ok
 }

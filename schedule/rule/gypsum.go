@@ -29,7 +29,7 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 	if !sodic {
 		return p
 	}
-	m, pure, pureWhy := c.gypsum()
+	m, pure, pureWhy := c.gypsum(schedule.Remains(need.Total, c.Since(c.Area.Sampled, gypsumOf)))
 	total := need.Total * 100 / agronomy.PerThousand(pure)
 	most, mostWhy, _ := m.ProductCap()
 	why := append(need.Why, pureWhy, mostWhy)
@@ -66,15 +66,23 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 	return p
 }
 
-// gypsum gives the gypsum to spread, and how much of its weight is pure.
-func (c *Treatment) gypsum() (m material.Material, pure agronomy.Percent, why schedule.Reason) {
-	i := slices.IndexFunc(c.Shed.Materials, func(m material.Material) bool { return m.Kind == material.GypsumMaterial }) // the trade has one
-	m = c.Shed.Materials[i]
-	if m.Sulfur <= 0 {
-		return m, 100, schedule.Reason{Text: word.MaterialName(m) + ": its sulfur is not given, so it is taken as pure", Source: "common"}
+// gypsum gives the gypsum to spread for what is needed, and how much of its weight is
+// pure. One of which none is to be bought must do for all of it; the trade's does.
+func (c *Treatment) gypsum(need agronomy.PerThousand) (m material.Material, pure agronomy.Percent, why schedule.Reason) {
+	for _, m = range c.Shed.Materials {
+		if m.Kind != material.GypsumMaterial {
+			continue
+		}
+		pure, why = 100, schedule.Reason{Text: word.MaterialName(m) + ": its sulfur is not given, so it is taken as pure", Source: "common"}
+		if m.Sulfur > 0 {
+			pure = min(100, 100*m.Sulfur/pureGypsum)
+			why = schedule.Reason{Text: fmt.Sprintf("%s: %s %% sulfur of the 18.6 in pure gypsum, %.0f %% pure", word.MaterialName(m), agronomy.Figure(m.Sulfur), float64(pure)), Source: "atomic-weights"}
+		}
+		if !schedule.Short(material.DoseOf(m, need*100/agronomy.PerThousand(pure)), c.Area.Size) {
+			break
+		}
 	}
-	pure = min(100, 100*m.Sulfur/pureGypsum)
-	return m, pure, schedule.Reason{Text: fmt.Sprintf("%s: %s %% sulfur of the 18.6 in pure gypsum, %.0f %% pure", word.MaterialName(m), agronomy.Figure(m.Sulfur), float64(pure)), Source: "atomic-weights"}
+	return m, pure, why
 }
 
 // gypsumOf gives the gypsum that went down.

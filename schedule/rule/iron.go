@@ -25,21 +25,25 @@ func ironJobs(c *Treatment) schedule.Proposal {
 	if !likely || slices.ContainsFunc(c.ThisYear(), func(d *schedule.Down) bool { return d.Kind == schedule.Iron && !d.NotDone }) {
 		return p
 	}
-	i := slices.IndexFunc(c.Shed.Materials, func(m material.Material) bool { return m.Kind == material.IronMaterial && m.Iron > 0 })
+	rate := func(m material.Material) agronomy.PerThousand {
+		return soil.IronRate * 100 / agronomy.PerThousand(m.Iron)
+	}
+	i := slices.IndexFunc(c.Shed.Materials, func(m material.Material) bool {
+		return m.Kind == material.IronMaterial && m.Iron > 0 && !schedule.Short(material.DoseOf(m, rate(m)), c.Area.Size)
+	})
 	n := c.Number(schedule.Iron)()
 	if i < 0 {
 		p.Leave(c.Area, schedule.Iron, n, "no material with iron is known", "")
 		return p
 	}
 	m := c.Shed.Materials[i]
-	rate := soil.IronRate * 100 / agronomy.PerThousand(m.Iron)
-	why = append(why, schedule.Reason{Text: fmt.Sprintf("2 oz of iron sulfate, a fifth of it iron, in water on 1000 sq ft; of this material, %s %% iron, %s lb.", agronomy.Figure(m.Iron), agronomy.Figures(rate, 2)), Source: "nc-centipede, atomic-weights"},
+	why = append(why, schedule.Reason{Text: fmt.Sprintf("2 oz of iron sulfate, a fifth of it iron, in water on 1000 sq ft; of this material, %s %% iron, %s lb.", agronomy.Figure(m.Iron), agronomy.Figures(rate(m), 2)), Source: "nc-centipede, atomic-weights"},
 		schedule.Reason{Text: "Iron put on the soil is tied up like the iron in it; on the leaf it colors in one to three days.", Source: "az-iron"})
 	os := schedule.Meet(c.Open(), c.Growing())
 	if up := c.Emerged(); !up.IsZero() {
 		os = schedule.From(os, up.AddDays(ironWait), "the young grass has been mowed three times")
 	}
-	c.Finish(&p, schedule.Job{Kind: schedule.Iron, N: n, Area: c.Area, Dose: material.DoseOf(m, rate), Why: why,
+	c.Finish(&p, schedule.Job{Kind: schedule.Iron, N: n, Area: c.Area, Dose: material.DoseOf(m, rate(m)), Why: why,
 		Because: fmt.Sprintf("At pH %s iron is hard for this grass to get; spray only if the young leaves are pale, for color is all it gives.", c.Report.PH.Words())}, os, schedule.Soonest)
 	return p
 }

@@ -86,7 +86,7 @@ func (c *Treatment) planLime() liming {
 	}
 	level := soil.LevelIn(c.Report, agronomy.Magnesium, c.Place.State)
 	kind, kindWhy := lime.ChooseStone(c.Report, level)
-	l.stone = c.limestone(kind)
+	l.stone = c.limestone(kind, effective)
 	first, firstWhy := c.firstLeft(kind, &l)
 	kindWhy = append(kindWhy, firstWhy...)
 	l.value = c.LimeValue(c.Area, l.stone)
@@ -183,8 +183,9 @@ const dolomiticMg agronomy.Percent = 6 // [common] from memory
 // limestone picks the lime. Where the soil wants one stone, that stone: of the
 // site's, what there is most of by effective weight, ground stone before hydrated
 // lime; else the trade's. Where either will do, or the choice rests on the texture
-// alone, whatever there is most of.
-func (c *Treatment) limestone(kind lime.Stone) material.Material {
+// alone, whatever there is most of. A stone of which none is to be bought must do for
+// all of the effective lime.
+func (c *Treatment) limestone(kind lime.Stone, effective agronomy.PerThousand) material.Material {
 	var best material.Material
 	most := -1.0
 	for _, m := range c.Shed.Stock() {
@@ -192,6 +193,9 @@ func (c *Treatment) limestone(kind lime.Stone) material.Material {
 			continue
 		}
 		acts := c.effectiveOnHand(m)
+		if _, ok := m.PackWeight(); ok && m.NoRebuy && acts*1.02 < float64(effective.Over(c.Area.Size)) { // [common] as in [schedule.Short]
+			continue
+		}
 		if m.Hydrated != best.Hydrated && best.ID != "" {
 			if !m.Hydrated {
 				best, most = m, acts
@@ -239,14 +243,16 @@ func (c *Treatment) effectiveOnHand(m material.Material) float64 {
 }
 
 // firstLeft gives what is used up first though it is not the stone that suits:
-// ordinary limestone where the rest brings the magnesium, or wood ash, which
-// never goes on a young stand.
+// ordinary limestone where the rest brings the magnesium, a stone of which there is
+// too little and none is to be bought, or wood ash, which never goes on a young stand.
 func (c *Treatment) firstLeft(kind lime.Stone, l *liming) (material.Material, []schedule.Reason) {
 	for _, m := range c.Shed.Stock() {
 		switch {
 		case m.OnHand <= 0 || m.ID == l.stone.ID || m.Hydrated:
 		case m.Kind == material.LimeMaterial && kind == lime.Dolomitic && c.strict(kind) && !suits(m, kind):
 			return m, []schedule.Reason{{Text: "The " + word.MaterialName(m) + " on hand goes first, for up to half of the lime; the rest is dolomitic and brings the magnesium.", Source: "common"}}
+		case m.Kind == material.LimeMaterial && m.NoRebuy && (suits(m, kind) || !c.strict(kind)):
+			return m, []schedule.Reason{{Text: "The " + word.MaterialName(m) + " on hand goes first; none of it is to be bought, so another stone brings the rest.", Source: "common"}}
 		case m.Kind == material.WoodAsh && (c.Future() || c.Young(c.Start)):
 			l.ash = word.MaterialName(m) + " stays off the young stand: ash burns seedlings."
 		case m.Kind == material.WoodAsh:
@@ -272,7 +278,7 @@ func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerT
 			}
 			return d.Dose.Rate
 		}))
-	} else {
+	} else if !m.NoRebuy {
 		gone := c.Since(c.Area.Sampled, func(o *schedule.Down) agronomy.PerThousand {
 			if o.Dose.Material.Kind != material.LimeMaterial || suits(o.Dose.Material, lime.Dolomitic) {
 				return 0

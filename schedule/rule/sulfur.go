@@ -47,14 +47,14 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 	if why, stale := c.Stale(); stale {
 		return leave(why)
 	}
-	m, ok := c.sulfurMaterial()
-	if !ok {
-		return leave("no elemental sulfur is known")
-	}
 	down := c.Since(c.Area.Sampled, schedule.SulfurOf)
 	left := schedule.Remains(need.Total, down)
 	if !schedule.WorthJob(left) {
 		return p
+	}
+	m, ok := c.sulfurMaterial(left)
+	if !ok {
+		return leave("no elemental sulfur is known")
 	}
 	year := c.Since(c.Start.AddDays(-364), schedule.SulfurOf)
 	parts, _ := lime.SulfurPlan(left)
@@ -98,9 +98,10 @@ func (c *Treatment) lowersPH() bool {
 	return c.Report.LowerPH && c.Report.PH > high
 }
 
-func (c *Treatment) sulfurMaterial() (material.Material, bool) {
+// sulfurMaterial gives what brings an amount of sulfur.
+func (c *Treatment) sulfurMaterial(need agronomy.PerThousand) (material.Material, bool) {
 	for _, m := range c.Shed.Materials {
-		if m.Kind == material.SulfurMaterial && m.Sulfur > 0 {
+		if m.Kind == material.SulfurMaterial && m.Sulfur > 0 && !schedule.Short(material.DoseOf(m, need*100/agronomy.PerThousand(m.Sulfur)), c.Area.Size) {
 			return m, true
 		}
 	}

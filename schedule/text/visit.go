@@ -285,11 +285,12 @@ func toBuy(p *schedule.Program, jobs, before []*schedule.Entry) string {
 		if b.By.IsZero() || b.By.After(last) || !slices.ContainsFunc(jobs, uses) || slices.ContainsFunc(before, uses) {
 			continue
 		}
-		packs := word.Packs(float64(b.Buy))
-		if b.PackSize != "" {
-			packs += " of " + b.PackSize
+		switch {
+		case b.Buy > 0:
+			all = append(all, fmt.Sprintf("%s, %s of %s", b.Name, word.Packs(float64(b.Buy)), b.PackSize))
+		case b.PackSize == "" && b.Pounds > 0:
+			all = append(all, b.Name+", "+measure(p).Weight(b.Pounds))
 		}
-		all = append(all, b.Name+", "+packs)
 	}
 	return strings.Join(all, "; ")
 }

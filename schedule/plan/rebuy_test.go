@@ -1,0 +1,65 @@
+package plan
+
+import (
+	"slices"
+	"testing"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+)
+
+// What is not to be bought again is used as far as it is there, and no farther; the
+// rest of the lime is another stone's.
+func TestNothingIsPlannedBeyondWhatIsNotBoughtAgain(t *testing.T) {
+	own := []string{"feed", "starter", "potash", "stone", "acid", "gypsum", "iron"}
+	used, shared := map[string]int{}, 0
+	for _, s := range situations {
+		if s.soil() == nil || len(s.book) > 0 {
+			continue
+		}
+		for _, packs := range []float64{0.05, 0.4, 1, 2, 6} {
+			for _, salt := range []bool{false, true} {
+				site := s.site(t, "OH", "6a", "Kentucky bluegrass")
+				if salt { // sodic, alkaline and to be acidified: gypsum, sulfur, iron
+					r := *site.Areas[0].Soil
+					r.PH, r.Sodium, r.CEC, r.LowerPH, r.Texture, r.Buffer = 7.4, agronomy.Reading{Given: true, PPM: 600}, 9, true, agronomy.Loam, agronomy.Buffer{}
+					site.Areas[0].Soil = &r
+				}
+				site.Materials = []material.Material{
+					{ID: "feed", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24, K2O: 10}, Pack: 10, OnHand: packs, NoRebuy: true},
+					{ID: "starter", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 18, P2O5: 24, K2O: 12}, Pack: 5, OnHand: packs, NoRebuy: true},
+					{ID: "potash", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{K2O: 50}, Pack: 5, OnHand: packs, NoRebuy: true},
+					{ID: "stone", Kind: material.LimeMaterial, CCE: 90, Pack: 30, OnHand: packs, NoRebuy: true},
+					{ID: "acid", Kind: material.SulfurMaterial, Sulfur: 90, Pack: 5, OnHand: packs, NoRebuy: true},
+					{ID: "gypsum", Kind: material.GypsumMaterial, Sulfur: 17, Pack: 40, OnHand: packs, NoRebuy: true},
+					{ID: "iron", Kind: material.IronMaterial, Iron: 20, Pack: 0.3, OnHand: packs, NoRebuy: true},
+				}
+				p := plan(t, site)
+				stones := map[string]bool{}
+				for _, e := range p.Entries {
+					used[e.Material]++
+					if e.Kind == schedule.Lime {
+						stones[e.Material] = true
+					}
+				}
+				if stones["stone"] && len(stones) > 1 {
+					shared++
+				}
+				for _, supply := range p.Supplies() {
+					if slices.Contains(own, supply.Material) && supply.Packs > supply.OnHand*1.02+1e-9 {
+						t.Errorf("%s, %.2f packs: %.2f of %s taken: %s", s.name, packs, supply.Packs, supply.Material, supply.Note)
+					}
+				}
+			}
+		}
+	}
+	for _, m := range own {
+		if used[m] == 0 {
+			t.Errorf("%s is never used", m)
+		}
+	}
+	if shared == 0 {
+		t.Error("no lime begins with the stone on hand and goes on with another")
+	}
+}
