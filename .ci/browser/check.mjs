@@ -1,10 +1,11 @@
 // Opens each HTML file in Chromium and checks it as a reader would meet it:
 //
 //   phone 360 × 740, the same with letters twice as large, a desktop, a desktop
-//   at 200 %, dark, forced colours, printed on A4 and on Letter.
+//   at 200 %, dark, forced colours, without colour, printed on A4 and on Letter.
 //
 // Scripts are off on every page but the one on which the accessibility checker
-// runs. A file that ends in -print.html is only printed. A page fails on any console message or failed request, on sideways
+// runs. A file that ends in -print.html is only printed. A page fails on any console
+// message or failed request, on sideways
 // scrolling, on anything the checkers of accessibility and of HTML find, on words
 // that are cut off or run into each other in a drawing, on a drawing whose letters
 // do not grow with the reader's, and on more printed pages than its kind may have.
@@ -39,6 +40,7 @@ const views = [
   { name: "desktop-200", width: 640, height: 450, scale: 2 }, // 1280 × 900 at 200 %
   { name: "dark", width: 360, height: 740, colorScheme: "dark" },
   { name: "forced-colors", width: 1280, height: 900, forcedColors: "active" },
+  { name: "gray", width: 360, height: 740, sees: "achromatopsia" }, // for its picture: nothing may hang on colour
 ];
 
 // How many pages may be printed, by the end of a file's name.
@@ -72,7 +74,12 @@ async function open(view, scripts) {
     colorScheme: view.colorScheme ?? "light",
     forcedColors: view.forcedColors ?? "none",
   });
-  return { page: await context.newPage(), close: () => context.close() };
+  const page = await context.newPage();
+  if (view.sees) {
+    const devtools = await context.newCDPSession(page);
+    await devtools.send("Emulation.setEmulatedVisionDeficiency", { type: view.sees });
+  }
+  return { page, close: () => context.close() };
 }
 
 // watch reports whatever the page says or asks for.
