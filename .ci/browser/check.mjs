@@ -65,8 +65,9 @@ const browsers = new Map();
 // open gives an empty page as the view has it.
 async function open(view, scripts) {
   const letters = view.letters ?? 0;
-  if (!browsers.has(letters)) browsers.set(letters, await launch(letters));
-  const context = await browsers.get(letters).newContext({
+  if (!browsers.has(letters)) browsers.set(letters, launch(letters));
+  const browser = await browsers.get(letters);
+  const context = await browser.newContext({
     viewport: { width: view.width, height: view.height },
     deviceScaleFactor: view.scale ?? 1,
     isMobile: view.mobile ?? false, hasTouch: view.mobile ?? false,
@@ -185,13 +186,17 @@ async function axeCheck(file, view) {
 }
 
 await mkdir(artifacts, { recursive: true });
-for (const file of files) {
-  if (file.endsWith("-print.html")) { await print(file); continue; }
+async function check(file) {
+  if (file.endsWith("-print.html")) return print(file);
   await validate(file);
   for (const view of views) await look(file, view);
   for (const view of views.filter(v => ["phone", "dark", "desktop"].includes(v.name))) await axeCheck(file, view);
 }
-for (const b of browsers.values()) await b.close();
+const waiting = [...files];
+await Promise.all(Array.from({ length: 2 }, async () => { // as many at once as the smallest machine has processors
+  while (waiting.length > 0) await check(waiting.shift());
+}));
+for (const b of browsers.values()) await (await b).close();
 await writeFile(join(artifacts, "result.txt"), failed ? `${failed} failures\n` : "clean\n");
 console.log(failed ? `${failed} failures` : `clean: ${files.length} pages`);
 process.exit(failed ? 1 : 0);
