@@ -7,17 +7,17 @@ import (
 
 // branch finds the best days of the tasks in, if they beat the best answer yet.
 //
-// It is branch and bound. The relaxation at first asks for no limit: each task
-// is on its cheapest day. Where its days break limits that leave their tasks but
-// one order, these are asked for. Else the first limit broken, going from day to
-// day, gives two branches, one for each order of its tasks, and an overfull day
-// one branch for each task that must go elsewhere. Each branch is a relaxation
-// with one thing more asked for; the cheaper one goes first, and one that cannot
-// beat the best answer is given up.
+// It is branch and bound. The relaxation at first asks for no limit: each task is on its
+// cheapest day. Broken limits whose tasks can come in one order only, given their days,
+// are then asked for in that order. If there is none of those, the first limit broken,
+// going from day to day, gives two branches, one for each order of its tasks; and if all
+// limits are kept, an overfull day gives one branch for each task that may have to go
+// elsewhere. Each branch is a relaxation with one thing more asked for; the cheapest goes
+// first, and one that cannot beat the best answer is given up.
 func (c *component) branch(in []bool, without int64) {
 	var tasks []int
 	var days [][]option
-	reach := c.cost - without // how far a day may be above the cheapest
+	reach := c.cost - without // how much a day may cost above its task's cheapest, if the sum is to beat the best
 	for p := range in {
 		if in[p] {
 			tasks = append(tasks, p)
@@ -45,21 +45,21 @@ func (c *component) branch(in []bool, without int64) {
 	}
 }
 
-// branching is one such search.
+// branching is one such branch and bound.
 type branching struct {
 	*component
 	without int64 // the cost of the tasks left out
-	place   []int // of each task in: its place in the cut
+	place   []int // of each task that gets a day: its place in the cut
 }
 
-// descend finds the best days of a relaxation that is solved.
+// descend finds the best days that are to be had from a solved relaxation on down.
 func (b *branching) descend(n *cut) {
 	for {
 		at := n.at
 		if b.s.steps < 0 || !b.better(at, n.cost+b.without) {
 			return
 		}
-		asked, p, q := b.plain(n, at)
+		asked, p, q := b.askForced(n, at)
 		if asked {
 			if !n.solve(b.cost - b.without) {
 				return
@@ -67,7 +67,7 @@ func (b *branching) descend(n *cut) {
 			continue
 		}
 		if p >= 0 {
-			b.follow(b.orders(n, p, q))
+			b.explore(b.orders(n, p, q))
 			return
 		}
 		on := b.overfull(at)
@@ -75,15 +75,15 @@ func (b *branching) descend(n *cut) {
 			b.offer(at, n.cost+b.without)
 			return
 		}
-		b.follow(b.moves(n, on, at))
+		b.explore(b.moves(n, on, at))
 		return
 	}
 }
 
-// plain asks for each broken limit that leaves its tasks but one order. If there
-// is none it gives the two tasks whose limit is the first to be broken; p is -1
-// if every limit is kept.
-func (b *branching) plain(n *cut, at []int) (asked bool, p, q int) {
+// askForced asks for each broken limit whose tasks can come in one order only. p and q
+// are the tasks of the first limit broken, going from day to day; p is -1 if every limit
+// is kept.
+func (b *branching) askForced(n *cut, at []int) (asked bool, p, q int) {
 	p, q = b.broken(at)
 	if p < 0 {
 		return false, p, q
@@ -93,7 +93,7 @@ func (b *branching) plain(n *cut, at []int) (asked bool, p, q int) {
 			if x == y || at[x] == b.s.none || at[y] == b.s.none || b.apart(x, y, at[x], at[y]) {
 				continue
 			}
-			if !b.may(n, y, x) {
+			if !b.canFollow(n, y, x) {
 				n.follow(b.place[x], b.place[y], b.gap[x][y])
 				asked = true
 			}
@@ -102,13 +102,13 @@ func (b *branching) plain(n *cut, at []int) (asked bool, p, q int) {
 	return asked, p, q
 }
 
-// may tells whether task q can come after task p on any of their days.
-func (b *branching) may(n *cut, p, q int) bool {
+// canFollow tells whether task q can come far enough after task p on any of their days.
+func (b *branching) canFollow(n *cut, p, q int) bool {
 	first, last := n.days[b.place[p]][0].day, n.days[b.place[q]]
 	return last[len(last)-1].day-first >= b.gap[p][q]
 }
 
-// orders gives the two branches of a limit.
+// orders gives the two branches of a limit: q after p, and p after q.
 func (b *branching) orders(n *cut, p, q int) []*cut {
 	pq, qp := n.clone(), n.clone()
 	pq.follow(b.place[p], b.place[q], b.gap[p][q])
@@ -133,8 +133,8 @@ func (b *branching) moves(n *cut, on, at []int) []*cut {
 	return all
 }
 
-// follow solves the branches, and follows them from the cheapest on.
-func (b *branching) follow(branches []*cut) {
+// explore solves the branches and descends into each, the cheapest first.
+func (b *branching) explore(branches []*cut) {
 	branches = slices.DeleteFunc(branches, func(n *cut) bool { return !n.solve(b.cost - b.without) })
 	slices.SortStableFunc(branches, func(m, n *cut) int { return cmp.Compare(m.cost, n.cost) })
 	for _, n := range branches {

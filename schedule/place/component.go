@@ -33,12 +33,12 @@ func (s *solver) components(tasks []int) (all [][]int) {
 }
 
 // solve finds the least-cost days of some tasks in the room given, the earliest
-// of equals, and writes them down. Without room every day holds all.
+// of equals, and writes them into at. If room is nil, a day holds any number.
 func (s *solver) solve(tasks, room, at []int) {
 	s.steps = s.areaSteps
 	c := s.newComponent(tasks, room)
 	if !c.onCheapest() {
-		c.choose()
+		c.search()
 	}
 	s.spent += s.areaSteps - max(0, s.steps)
 	s.stopped = s.stopped || s.steps < 0
@@ -83,20 +83,21 @@ func (s *solver) overfull(tasks, room, at []int) int {
 	return 0
 }
 
-// component is tasks that are solved as one, named by their place in it.
+// component is some tasks that are solved together. Inside it a task is named by its
+// place among them (p, q, o), not by its index in the problem (i).
 type component struct {
 	s     *solver
 	tasks []int
-	room  []int      // by slot; nil where every day holds all
-	days  [][]option // of each task: those with room
-	low   []int      // of each: which of those is cheapest, the earliest of equals
-	gap   [][]int    // gap[p][q]: days that q must come after p, if it comes after p
+	room  []int      // of each slot: how many tasks it holds; nil: any number
+	days  [][]option // of each task: its options on days with room
+	low   []int      // of each task: its cheapest option, the earliest of equals
+	gap   [][]int    // gap[p][q]: at least so many days from p to q, where p comes first
 	known known      // sets of tasks that can, or cannot, all have a day
 	best  []int      // the best answer yet: the day of each task
-	cost  int64      // of it
+	cost  int64      // what the best answer costs
 }
 
-// never is a gap that no calendar holds.
+// never is a gap longer than any calendar: that order of two tasks is ruled out.
 const never = 1 << 30
 
 func (s *solver) newComponent(tasks, room []int) *component {
@@ -135,8 +136,8 @@ func (s *solver) newComponent(tasks, room []int) *component {
 	return c
 }
 
-// onCheapest offers the answer with every task on its cheapest day, and tells
-// whether that settles the matter.
+// onCheapest tells whether every task can have its cheapest day, or is cheapest left
+// out; if so, that is the best answer.
 func (c *component) onCheapest() bool {
 	at, sum := make([]int, len(c.tasks)), int64(0)
 	for p := range c.tasks {
@@ -172,7 +173,8 @@ func (c *component) apart(p, q, d, e int) bool {
 	return d <= e && e-d >= c.gap[p][q] || e <= d && d-e >= c.gap[q][p]
 }
 
-// overfull gives the tasks of the first day that holds too many, nil if none does.
+// overfull gives the tasks of one person on a day that is too many for it; nil if there
+// is no such day.
 func (c *component) overfull(at []int) []int {
 	if c.room == nil {
 		return nil
@@ -195,14 +197,15 @@ func (c *component) overfull(at []int) []int {
 	return nil
 }
 
-// offer makes an answer the best, if it is better: of less cost or, at the same
-// cost, earlier.
+// offer takes an answer as the best yet if it is better.
 func (c *component) offer(at []int, cost int64) {
 	if c.better(at, cost) {
 		c.best, c.cost = slices.Clone(at), cost
 	}
 }
 
+// better tells whether an answer costs less than the best yet or, at the same cost, is
+// earlier.
 func (c *component) better(at []int, cost int64) bool {
 	return cmp.Or(cmp.Compare(cost, c.cost), slices.Compare(at, c.best)) < 0
 }

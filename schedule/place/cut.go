@@ -6,50 +6,54 @@ import "slices"
 // only some of its limits are asked for, each with the order of its two tasks
 // given. That is a minimum cut.
 //
-// Each task is a chain of nodes, from its head to its tail, with one arc for each
-// of its days that may carry as much as the day costs. To cut the arc of a day is
-// to take that day: the nodes before it are on the side of the source, those
-// behind it on the side of the sink. An arc back along each arc of the chain,
-// without limit, keeps a chain from being cut twice. "q at least g days after p"
-// is, for each day of p, an arc without limit from the node before it to the node
-// of q before its first day that is late enough: p cannot be so late and q
-// earlier. Heads are sources, tails sinks.
+// Each task is a chain of nodes, from its head to its tail. One arc for each of its
+// days leads from node to node, and its capacity is what the day costs. To cut the
+// arc of a day is to take that day: the nodes before it are on the side of the source,
+// those behind it on the side of the sink. An arc of unlimited capacity back along each
+// arc of the chain keeps a chain from being cut twice. "q at least g days after p" is,
+// for each day of p, an arc of unlimited capacity from the node before that day to the
+// node of q before its first day that is late enough: then no cut can have p so late and
+// q earlier. Heads are sources, tails sinks.
 //
-// The flow that fills the arcs is kept. A further limit only adds arcs, so the
-// flow need only be increased. Of equal cuts the one nearest to the source has
-// the earliest day of every task at once.
+// By the theorem of Ford and Fulkerson the least cut costs as much as the most flow
+// carries. The flow found so far is kept: a further limit only adds arcs, so it need
+// only be increased. Of equal cuts the one nearest to the source has the earliest day of
+// every task at once.
+//
+// Inside a cut a task is named by its place in tasks.
 type cut struct {
 	c     *component
-	tasks []int      // places in the component
-	days  [][]option // of each of them
-	start []int      // of each: its head; one more for the end of all
-	owner []int      // of each node: the task
-	left  []int64    // of each node: what its day may still carry; nothing at a tail
-	arcs  []precedence
-	last  []ends // of each task: its last arcs
-	bound []bool // of each task: some limit is asked of it
-	cost  int64  // of the days; a lower bound while the flow grows
-	at    []int  // of each task of the component: its day, when the cut is solved
+	tasks []int        // the place of each task in the component
+	days  [][]option   // of each task: the days it may take
+	start []int        // of each task: its head; and, at the end, the number of nodes
+	owner []int        // of each node: its task
+	left  []int64      // of each node: the capacity left on the arc of its day; 0 at a tail
+	arcs  []precedence // the limits asked for
+	last  []ends       // of each task: the last limits in arcs that leave or enter it
+	bound []bool       // of each task: whether anything is asked of it; if not, its cheapest day is best
+	cost  int64        // of the days; until the cut is solved, a lower bound
+	at    []int        // of each task of the component: its day, once the cut is solved
 }
 
-// precedence is the arcs of one limit.
+// precedence is the arcs of one limit: q at least so many days after p.
 type precedence struct {
 	p, q int
 	to   []int   // of each node of p, from its head: the node of q it leads to, or -1
-	from []int   // of each node of q: the node of p that leads to it, or -1
-	flow []int64 // of each node of p: what its arc carries
-	next ends    // the arcs of the same tasks before this one
+	from []int   // of each node of q, from its head: the node of p that leads to it, or -1
+	flow []int64 // of each node of p, from its head: the flow on its arc
+	next ends    // the limits before this one in arcs that leave p and that enter q
 }
 
-// ends are two places in cut.arcs: of arcs that leave a task and that enter one;
-// -1 for none.
+// ends are places in cut.arcs: of a limit that leaves a task, and of one that enters it;
+// -1 for none. With precedence.next they link all limits of a task.
 type ends struct{ leave, enter int }
 
-// unlimited is what an arc without limit carries.
+// unlimited is above every capacity, and itself the capacity of an arc that is never cut.
 const unlimited = 2 * unreachable
 
-// newCut sets up the relaxation of the tasks with no limit asked for: each is on
-// its cheapest day, and its chain carries the cost of that day.
+// newCut sets up the relaxation of the tasks with no limit asked for: each is on its
+// cheapest day. Its chain alone can carry the cost of that day, so that flow is counted
+// into cost at once and taken off every capacity.
 func (c *component) newCut(tasks []int, days [][]option) *cut {
 	n := &cut{c: c, tasks: tasks, days: days, start: make([]int, 1, len(tasks)+1)}
 	n.last, n.bound = slices.Repeat([]ends{{-1, -1}}, len(tasks)), make([]bool, len(tasks))
@@ -68,7 +72,7 @@ func (c *component) newCut(tasks []int, days [][]option) *cut {
 	return n
 }
 
-// clone copies what a further limit changes.
+// clone copies a cut, so that a limit asked of the copy leaves the first as it is.
 func (n *cut) clone() *cut {
 	m := *n
 	m.left, m.arcs = slices.Clone(n.left), slices.Clone(n.arcs)
@@ -119,10 +123,10 @@ func (n *cut) hold(p, day int) {
 	}
 }
 
-// solve increases the flow to the most, and tells whether the days that it then
-// leaves cost at most as much as given.
+// solve increases the flow as far as it goes, finds the days of the least cut, and tells
+// whether they cost no more than most. It gives up once the flow exceeds that.
 func (n *cut) solve(most int64) bool {
-	f := n.c.s.search(len(n.left))
+	f := n.c.s.newFlood(len(n.left))
 	for n.cost <= most {
 		tail := n.reach(f)
 		if tail < 0 {
@@ -134,8 +138,9 @@ func (n *cut) solve(most int64) bool {
 	return false
 }
 
-// read gives the days of the cut nearest to the source: the days before the
-// first node of each chain that no more flow could reach.
+// read gives the days of the cut nearest to the source. On a chain of which something is
+// asked, it is the day whose arc leads to the first node that no more flow could reach;
+// on any other, the first day without capacity left, which is its cheapest.
 func (n *cut) read(f *flood) []int {
 	at := slices.Repeat([]int{n.c.s.none}, len(n.c.tasks))
 	for p, days := range n.days {
@@ -148,23 +153,24 @@ func (n *cut) read(f *flood) []int {
 	return at
 }
 
-// flood is a search through a network: where each node was reached from.
+// flood is a breadth-first search through a network for nodes that more flow could reach.
 type flood struct {
 	seen  []int // of each node: the round in which it was reached
-	from  []int
-	by    []int // the arc: onward, back, or twice a precedence, plus 1 against it
-	queue []int
-	round int
+	from  []int // of each node reached: from which node
+	by    []int // of each node reached: by which arc, see below
+	queue []int // the nodes reached, in order
+	round int   // counts the searches, so that seen need not be cleared
 }
 
-// The arcs along a chain.
+// Arcs in flood.by: along a chain, by the arc of a day or back; else 2e by an arc of the
+// limit arcs[e], and 2e+1 against one, which takes flow back.
 const (
 	onward = -1
 	back   = -2
 )
 
-// search gives a flood of some nodes, its tables used again.
-func (s *solver) search(nodes int) *flood {
+// newFlood gives a flood for so many nodes. There is one for all searches.
+func (s *solver) newFlood(nodes int) *flood {
 	f := &s.flood
 	if len(f.seen) < nodes {
 		f.seen, f.from, f.by = make([]int, nodes), make([]int, nodes), make([]int, nodes)
@@ -173,8 +179,9 @@ func (s *solver) search(nodes int) *flood {
 	return f
 }
 
-// reach finds the nodes that more flow could reach from the heads, and the
-// nearest tail among them; -1 if there is none.
+// reach finds the nodes that more flow could reach from the heads, and stops at the
+// first tail; -1 if it can reach none, and then the flow is at its most. Chains of which
+// nothing is asked are left out, as their flow is at its most from the start.
 func (n *cut) reach(f *flood) (tail int) {
 	f.round++
 	f.queue = f.queue[:0]
@@ -218,7 +225,7 @@ func (n *cut) reach(f *flood) (tail int) {
 	return -1
 }
 
-// push sends as much flow to a tail as the way there carries.
+// push sends as much flow to a tail as the way found by [cut.reach] has capacity for.
 func (n *cut) push(f *flood, tail int) {
 	most := int64(unlimited)
 	for node := tail; f.from[node] >= 0; node = f.from[node] {

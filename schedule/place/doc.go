@@ -26,7 +26,7 @@
 //     the connected components of its limits, and each is solved by itself
 //     (component.go).
 //  2. Most often every task of a component can have its cheapest day. If not,
-//     it is settled first which tasks get a day (choose.go): the dearest to leave
+//     it is settled first which tasks get a day (subset.go): the dearest to leave
 //     out come first, and a set of tasks is given up when no order of them leaves
 //     each a day (feasible.go).
 //  3. Then their days are found by branch and bound (branch.go). The relaxation

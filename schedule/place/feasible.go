@@ -2,25 +2,26 @@ package place
 
 import "slices"
 
-// known remembers which sets of tasks of a component can all have a day.
+// known remembers which sets of tasks of a component can all have a day. A set has a
+// bit for each task.
 type known struct {
-	can    []schedule
+	can    []arrangement
 	cannot []uint64
-	tried  map[uint64][][]int // by the tasks still to come: first days that do not do
+	tried  map[uint64][][]int // of each set of tasks still to come: the first days from which it cannot go on
 }
 
-// schedule is a set of tasks with days that fit together.
-type schedule struct {
+// arrangement is a set of tasks with days that fit together.
+type arrangement struct {
 	set uint64
 	day []int
 }
 
-// setSize is the number of tasks that a set holds.
+// setSize is the most tasks that a set holds: the bits of its number.
 const setSize = 64
 
 // feasible tells whether all the tasks in can have a day. It may say yes where
-// they cannot, when the steps run out or the tasks are more than a set holds; it
-// never says no where they can.
+// they cannot, if the steps run out or the tasks are more than a set holds; it never
+// says no where they can.
 func (c *component) feasible(in []bool) bool {
 	if len(in) > setSize {
 		return true
@@ -45,15 +46,15 @@ func (c *component) feasible(in []bool) bool {
 	case c.s.steps < 0:
 		return true
 	case yes:
-		c.known.can = append(c.known.can, schedule{set, day})
+		c.known.can = append(c.known.can, arrangement{set, day})
 	default:
 		c.known.cannot = append(c.known.cannot, set)
 	}
 	return yes
 }
 
-// witness gives days that [component.feasible] found for the tasks in; nil if it
-// was not asked to the end.
+// witness gives days that fit together for the tasks in, as [component.feasible] found
+// them; nil if it found none before the steps ran out.
 func (c *component) witness(in []bool) []int {
 	if len(in) > setSize {
 		return nil
@@ -82,12 +83,14 @@ func setOf(in []bool) (set uint64) {
 	return set
 }
 
-// sequence tells whether the tasks of a set can follow each other when none may
-// come before its first day, and writes down their days. A task that comes next may as
-// well come as soon as it can: that hinders no other. So orders are tried, not days.
+// sequence tells whether all tasks of a set can still have a day, and writes their days
+// into day. It builds up an order: set holds the tasks that are not in it yet, first the
+// earliest day that the order so far leaves to each of them. Whichever task comes next
+// takes the first day it can, as that hinders the others least; so orders are tried,
+// not days.
 //
-// Of the tasks that have come, first keeps those on the latest day yet, where
-// they may take room from the next, and is 0 for all others.
+// For a task that is in the order, first is its day if that is the latest day so far
+// and its person's room counts, as the next task may fall on the same day; else 0.
 func (c *component) sequence(set uint64, first, day []int) bool {
 	if set == 0 || !c.s.spend(len(first)) {
 		return true
@@ -118,8 +121,8 @@ func (c *component) sequence(set uint64, first, day []int) bool {
 	return false
 }
 
-// follow gives the first days of the others when task p comes next, and tells
-// whether each still has one.
+// follow puts task p next in the order: next becomes what first is after it. It tells
+// whether each task of the set still has a day.
 func (c *component) follow(p int, set uint64, first, next []int) bool {
 	d, beside := first[p], 1
 	person := c.s.person[c.tasks[p]]
@@ -151,8 +154,8 @@ func (c *component) follow(p int, set uint64, first, next []int) bool {
 	return true
 }
 
-// mayLead tells whether it is worth trying a task as the next one: not if some
-// other could come before it and hinder nobody.
+// mayLead tells whether it is worth trying task p as the next one: not if some task q
+// could come before it and move no other to a later day, as then q before p is as good.
 func (c *component) mayLead(p int, set uint64, first []int) bool {
 	for q := range first {
 		if q == p || set>>q&1 == 0 || first[q] > first[p] || first[q] == first[p] && q > p {
@@ -177,7 +180,8 @@ func (c *component) mayLead(p int, set uint64, first []int) bool {
 	return true
 }
 
-// nextDay gives the first day of a task from a day on; none if there is none.
+// nextDay gives the first day of a task that is not before a given one; none if there
+// is none.
 func (c *component) nextDay(p, from int) int {
 	days := c.days[p]
 	k, _ := slices.BinarySearchFunc(days, from, func(o option, d int) int { return o.day - d })
@@ -187,7 +191,7 @@ func (c *component) nextDay(p, from int) int {
 	return days[k].day
 }
 
-// noneBefore tells whether no day comes before its fellow.
+// noneBefore tells whether no task's day comes before its day in the other list.
 func noneBefore(days, than []int) bool {
 	for p, d := range days {
 		if d < than[p] {

@@ -6,16 +6,16 @@ import (
 )
 
 // gather gives each same-day group the day that suits it best, and takes the bonus
-// off that day for each of its tasks that may be done then. It tells which tasks
-// have a cheaper day elsewhere. at is the answer without groups and room.
+// off that day for each of its tasks that may be done then. It tells which of these
+// tasks are on another day so far. at is the answer without groups and room.
 //
-// The tasks of one group and person, in task order, are one group or, if days
-// take only so many, as many groups as that makes. A group's day is the one open to
-// most of its tasks, then with the least sum of costs, then the earliest. A day is open
-// to a task if it keeps every limit with where at puts the others: so the
-// group's day asks nobody else to move. It must have room for the whole group
-// beside fixed tasks and groups settled before; the groups dearest to leave out
-// settle first. A group of one, or without a day open to two, has no day.
+// The tasks of one group and person are one same-day group or, if that is more than a
+// day holds, are cut in task order into several. A group's day is the one open to most of
+// its tasks; of equals, with the least sum of costs; of equals, the earliest. A day is
+// open to a task if it keeps every limit with the days in at: so the group's day makes no
+// other task move. The day must have room for the whole group beside fixed tasks and the
+// groups before it; the groups dearest to leave out choose first. A group of one, or
+// without a day open to two, gets no day.
 //
 // Groups are settled before the search, so that they tie no areas together.
 func (s *solver) gather(at []int) (gains []bool) {

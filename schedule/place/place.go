@@ -2,22 +2,22 @@ package place
 
 import "slices"
 
-// Problem is what is to be placed, and between what bounds.
+// Problem is the tasks that want days, and what holds between them.
 type Problem struct {
 	Tasks  []Task
 	Limits []Limit
 	PerDay int   // tasks that one person does on a day at most; 0: any number
-	Bonus  int64 // what a task gains on the day of its same-day group
+	Bonus  int64 // what comes off the cost of a task on the day that its group shares
 }
 
 // Task is one job that wants a day.
 type Task struct {
 	Area     int     // tasks of one area are solved together, and so are areas that a limit ties
-	Who      string  // whose day it takes; tasks are counted for each
-	Group    string  // tasks that would rather share a day; "" has none
+	Who      string  // the person who does it; PerDay counts the tasks of each
+	Group    string  // tasks of one group would rather share a day; "": of no group
 	Days     []int   // the days on which it may be done, ascending
 	Cost     []int64 // of each of Days, 0 or more
-	LeaveOut int64   // what it costs to give it no day: more than any day; of all tasks below 1<<60
+	LeaveOut int64   // what it costs to give it no day: more than any day; all tasks together stay below 1<<60
 	Fixed    bool    // stands on its one day, and only pushes the others
 }
 
@@ -30,7 +30,7 @@ type Limit struct {
 	Order  int // +1: A must come first; -1: B must
 }
 
-// Answer is the days found.
+// Answer is the days that [Place] found, and what is known of them.
 type Answer struct {
 	Day       []int     // of each task: an index into its Days, or Left
 	Cost      int64     // the sum of costs
@@ -40,7 +40,7 @@ type Answer struct {
 	Steps     int       // the effort, counted
 }
 
-// Left stands for a task without a day.
+// Left stands in Answer.Day for a task without a day.
 const Left = -1
 
 // areaSteps bounds the effort for one component, counted and never timed, so that
@@ -54,6 +54,11 @@ func Place(p Problem) Answer {
 	return newSolver(p, areaSteps).place()
 }
 
+// place runs the steps of the package comment; at holds the day of each task. First
+// every component is solved as if days held any number of tasks and no group gained.
+// Then the groups get their days, and an area is solved again if that makes one of its
+// tasks want another day, or if it overfills a day by itself. Last, areas that overfill
+// a day together share it.
 func (s *solver) place() Answer {
 	at := make([]int, len(s.Tasks))
 	for i := range at {
@@ -67,7 +72,7 @@ func (s *solver) place() Answer {
 			s.solve(part, nil, at)
 		}
 	}
-	gains := s.gather(at)
+	gains := s.gather(at) // which tasks would gain by moving to the day of their group
 	for _, tasks := range s.areas {
 		if s.overfull(tasks, s.room, at) > 0 || slices.ContainsFunc(tasks, func(i int) bool { return gains[i] }) {
 			s.solveIn(tasks, s.room, at)

@@ -5,31 +5,32 @@ import (
 	"slices"
 )
 
-// sharing is the plain way in which areas share days that they contest.
+// sharing is the plain way in which areas share days that they contest: see
+// [solver.share].
 type sharing struct {
 	*solver
-	at    []int
-	room  []int   // by slot: what the days still hold
+	at    []int   // of each task: its day
+	room  []int   // of each slot: how many more tasks it holds
 	alone [][]int // of each area: the days it would take if it were alone
 	cost  []int64 // of each area: what its days cost
 	best  []int64 // of each area: what they would cost if it were alone
 }
 
-// The effort for exchanges between areas, in steps: for an area in one of them,
-// and for all.
+// The effort for exchanges between areas, in steps.
 const (
-	exchangeSteps = 3_000
-	shareSteps    = 250_000
+	exchangeSteps = 3_000   // for one component in one exchange
+	shareSteps    = 250_000 // for all exchanges
 )
 
 // share lets the areas share their days where together they overfill one, and
 // tells whether they did. at is what each would do alone.
 //
-// A contested day goes to the dearer task; one that has to give way takes the
-// cheapest day still open to it. Then areas that are worse off than alone try to
-// better themselves: by themselves, beside the others as they now are; before
-// an area that is on a day they would have taken; and together with it, as if the
-// two were one. What gains is kept, until nothing gains.
+// A contested day goes to the task that is dearer to leave out; one that has to give way
+// takes the cheapest day still open to it. Then each area that pays more than it would
+// alone tries three things: to take its best days anew while all others stay; to take
+// them before an area that is on a day it would have had, which then takes its own anew;
+// and to be solved together with that area, as if the two were one. What lowers the sum
+// is kept, until nothing does.
 func (s *solver) share(at []int) (contested bool) {
 	var all []int
 	for _, tasks := range s.areas {
@@ -79,9 +80,9 @@ func (h *sharing) giveWay(tasks []int) {
 	}
 }
 
-// exchange lets the areas better themselves until nothing gains, or the steps
-// for it are spent. That is a matter of days being contested, not of a search that
-// stopped.
+// exchange goes from area to area until nothing gains or the steps for it are spent.
+// Then the answer is contested, which it is in any case, but not stopped: so what the
+// exchanges do to stopped is undone.
 func (h *sharing) exchange() {
 	steps, stopped := h.areaSteps, h.stopped
 	h.areaSteps = min(steps, exchangeSteps)

@@ -5,28 +5,28 @@ import (
 	"slices"
 )
 
-// solver is the problem in the form in which it is searched: the first day is
-// 1, limits stand by task. A task left out is on the day none, later than all
-// others.
+// solver is the problem in the form in which it is searched: days are counted from
+// 1, and each task knows its limits. A task left out is on the day none, which is later
+// than all others.
 type solver struct {
 	Problem
 	origin    int        // the day before the first
 	none      int        // the day of a task left out
-	areas     [][]int    // the tasks of each area that have no day yet
+	areas     [][]int    // the tasks of each area, less the fixed ones
 	options   [][]option // of each task, ascending by day
-	ties      [][]tie    // by task: all limits
-	binding   [][]tie    // of those, the ones between tasks to place whose days can break them
-	person    []int      // of each task; 0 for who has no more tasks than fit one day
-	room      []int      // by slot: the tasks it holds beside fixed ones
-	areaSteps int        // for each component
-	steps     int        // left for the one at hand
-	spent     int        // on all
-	stopped   bool       // one ran out of steps
-	flood     flood      // its tables are used again
+	ties      [][]tie    // of each task: its limits
+	binding   [][]tie    // of each task: those of them that days of two tasks, neither fixed, can break
+	person    []int      // of each task: the number of its person; 0: all tasks of that person fit one day
+	room      []int      // of each slot: how many tasks it holds beside the fixed ones
+	areaSteps int        // steps that each component may take
+	steps     int        // steps that the component at hand may still take
+	spent     int        // steps that all have taken
+	stopped   bool       // some component ran out of steps
+	flood     flood      // kept, so that its tables are made once
 }
 
-// option is a day on which a task may be done. The day is open beside the fixed
-// tasks, the cost is less the bonus.
+// option is a day on which a task may be done: no fixed task closes it. On the day of
+// its group the bonus is off its cost.
 type option struct {
 	day  int
 	cost int64
@@ -85,8 +85,8 @@ func newSolver(p Problem, areaSteps int) *solver {
 	return s
 }
 
-// sortByArea lists the tasks to place of each area. Areas that a limit ties are
-// one.
+// sortByArea lists the tasks of each area that are not fixed. Areas with a limit
+// between them count as one.
 func (s *solver) sortByArea() {
 	area := make([]int, len(s.Tasks))
 	for i := range s.Tasks {
@@ -129,6 +129,7 @@ func (s *solver) optionsOf(i int) []option {
 	return all
 }
 
+// openBesideFixed tells whether every fixed task leaves the day to a task.
 func (s *solver) openBesideFixed(i, day int) bool {
 	for k := range s.ties[i] {
 		t := &s.ties[i][k]
@@ -140,8 +141,9 @@ func (s *solver) openBesideFixed(i, day int) bool {
 	return true
 }
 
-// canBind tells whether two tasks to place have days that break a tie. It may
-// say yes where none do, never no where some do.
+// canBind tells whether two tasks, neither fixed, have days that break a tie. It looks
+// at their first and last days only: it may say yes where no days break it, never no
+// where some do.
 func (s *solver) canBind(i int, t *tie) bool {
 	x, y := s.options[i], s.options[t.other]
 	if s.Tasks[i].Fixed || s.Tasks[t.other].Fixed || len(x) == 0 || len(y) == 0 {
@@ -179,8 +181,9 @@ func (s *solver) countRoom() {
 	}
 }
 
-// slot is a person's day, a place in the table of room. All who have no more
-// tasks than fit one day share slot 0, which holds any number.
+// slot gives the place in the table of room for one day of the person who does a task.
+// Slot 0 holds any number: it stands for tasks left out, and for every day of people
+// whose tasks all fit one day.
 func (s *solver) slot(i, day int) int {
 	if p := s.person[i]; p > 0 && day < s.none {
 		return (p-1)*s.none + day
@@ -188,7 +191,7 @@ func (s *solver) slot(i, day int) int {
 	return 0
 }
 
-// index gives the place of a day among the Days of a task.
+// index gives the place of a day among the Days of a task, or Left.
 func (s *solver) index(i, day int) int {
 	if k, found := slices.BinarySearch(s.Tasks[i].Days, day+s.origin); found && day < s.none {
 		return k
@@ -196,7 +199,8 @@ func (s *solver) index(i, day int) int {
 	return Left
 }
 
-// cost gives the cost of a task's day, less the bonus.
+// cost gives what a task costs on a day, less the bonus; on none, what it costs to
+// leave it out.
 func (s *solver) cost(i, day int) int64 {
 	k, found := slices.BinarySearchFunc(s.options[i], day, func(o option, d int) int { return o.day - d })
 	if found {
@@ -205,7 +209,7 @@ func (s *solver) cost(i, day int) int64 {
 	return s.Tasks[i].LeaveOut
 }
 
-// keeps tells whether a task on a day keeps its limits with the others.
+// keeps tells whether a task on a day keeps its limits with the others on theirs.
 func (s *solver) keeps(i, day int, at []int) bool {
 	for k := range s.binding[i] {
 		t := &s.binding[i][k]

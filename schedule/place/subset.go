@@ -5,20 +5,22 @@ import (
 	"slices"
 )
 
-// choice is the search for the tasks of a component that get a day: task by
-// task, the dearest to leave out first, with a day or without, as long as those
-// with a day can all have one, and the sum can still come down to the best.
-type choice struct {
+// subset is the search for the tasks of a component that get a day. It goes from task
+// to task, the dearest to leave out first, and tries each with a day and then without. It
+// turns back where those with a day cannot all have one, and where the sum of costs can
+// no longer come down to the best answer yet.
+type subset struct {
 	*component
 	order []int   // the tasks, the dearest to leave out first
-	rest  []int64 // by place in order: what the tasks from there on cost at least
-	in    []bool  // of each task: gets a day
+	rest  []int64 // of each place in order: what the tasks from there on cost at least
+	in    []bool  // of each task: whether it gets a day
 }
 
-// choose finds the best answer of the component.
-func (c *component) choose() {
+// search finds the best answer of the component. It begins from an answer that is
+// quickly found, so that much can be given up early.
+func (c *component) search() {
 	n := len(c.tasks)
-	h := &choice{c, make([]int, n), make([]int64, n+1), make([]bool, n)}
+	h := &subset{c, make([]int, n), make([]int64, n+1), make([]bool, n)}
 	for p := range h.order {
 		h.order[p] = p
 	}
@@ -30,11 +32,12 @@ func (c *component) choose() {
 	}
 	at := c.inTurn(h.order)
 	c.offer(at, c.improve(at))
-	c.feasible(h.in) // most often all can have a day, and then nothing else is asked
+	c.feasible(h.in) // most often all can have a day; it is remembered, and so settles every subset
 	clear(h.in)
 	h.decide(0, 0, 0)
 }
 
+// leaveOut gives what it costs to give a task no day.
 func (c *component) leaveOut(p int) int64 { return c.s.Tasks[c.tasks[p]].LeaveOut }
 
 // lowest gives the cost of a task's cheapest day.
@@ -45,14 +48,15 @@ func (c *component) lowest(p int) int64 {
 	return c.days[p][c.low[p]].cost
 }
 
-// decide settles the tasks from place m of the order on. Those before it cost at
-// least sum, of which without is for those left out.
-func (h *choice) decide(m int, sum, without int64) {
+// decide tries the tasks from place m of the order on with a day and without. For the
+// tasks before m that is settled: together they cost at least sum, and the part of it
+// for those left out is without.
+func (h *subset) decide(m int, sum, without int64) {
 	if sum+h.rest[m] > h.cost || !h.s.spend(1) {
 		return
 	}
 	if m == len(h.order) {
-		h.place(h.in, without)
+		h.findDays(h.in, without)
 		return
 	}
 	p := h.order[m]
@@ -65,9 +69,9 @@ func (h *choice) decide(m int, sum, without int64) {
 	h.decide(m+1, sum+h.leaveOut(p), without+h.leaveOut(p))
 }
 
-// place finds the best days of the tasks in, beginning with days that are known
-// to do.
-func (c *component) place(in []bool, without int64) {
+// findDays finds the best days for the tasks that get one, where those left out cost
+// without. It begins from days that are known to be possible.
+func (c *component) findDays(in []bool, without int64) {
 	if at := c.witness(in); at != nil {
 		c.offer(at, c.improve(at))
 	}
@@ -75,7 +79,7 @@ func (c *component) place(in []bool, without int64) {
 }
 
 // inTurn gives each task, in the order given, the cheapest day that the ones
-// before it leave, if there is one.
+// before it leave open; none if they leave it none.
 func (c *component) inTurn(order []int) []int {
 	at := slices.Repeat([]int{c.s.none}, len(c.tasks))
 	for _, p := range order {
@@ -86,8 +90,8 @@ func (c *component) inTurn(order []int) []int {
 	return at
 }
 
-// improve moves tasks one by one to the cheapest day that the others leave them,
-// while that gains anything, and gives the cost of all.
+// improve moves tasks one by one to the cheapest day that the others leave open,
+// as long as that gains anything, and gives the sum of costs.
 func (c *component) improve(at []int) int64 {
 	for {
 		gained, sum := false, int64(0)
@@ -107,8 +111,8 @@ func (c *component) improve(at []int) int64 {
 	}
 }
 
-// cheapestBeside gives the cheapest day that the others leave a task, the
-// earliest of equals; -1 if none.
+// cheapestBeside gives the cheapest option that the others on their days leave a task,
+// the earliest of equals; -1 if none.
 func (c *component) cheapestBeside(p int, at []int) int {
 	best := -1
 	for k, o := range c.days[p] {
@@ -119,7 +123,8 @@ func (c *component) cheapestBeside(p int, at []int) int {
 	return best
 }
 
-// open tells whether the others leave a task a day.
+// open tells whether a task can have a day beside the others on theirs: limits and room
+// allow it.
 func (c *component) open(p, day int, at []int) bool {
 	beside := 0
 	for q, d := range at {
