@@ -23,9 +23,9 @@ type Grass struct {
 // HasN says whether a yearly nitrogen figure is known.
 func (g Grass) HasN() bool { return g.N[1] > 0 }
 
-// grasses holds the lawn grasses. The three yearly amounts are this tool's own
-// choice inside every published range named; the ranges are the facts. The
-// regions of Florida are north, central, south.
+// grasses holds the lawn grasses; the pH that suits each is in target.go. The three
+// yearly amounts are this tool's own choice inside every published range named; the
+// ranges are the facts. The regions of Florida are north, central, south.
 var grasses = []Grass{
 	{Name: "Kentucky bluegrass", Season: Cool,
 		N: [3]PerThousand{1.5, 3, 4}, Published: [2]PerThousand{1, 4}, NSource: "ill-1995, ksu-eckert", // [ill-1995]

@@ -11,7 +11,11 @@
 //	schedule/law        the table of law by state
 //	schedule/word       amounts, sentences, citations
 //	schedule/sitefile   reads the site file and the record book
+//	schedule/book       adds lines to a record book, and replaces files
 //	schedule/{text,page,ical,feed}   write a program for people
+//
+// The last safe day is worked out in package climate ([climate.Ground]); where a
+// job's own window closes, in window.go; what a day costs a job, in days.go.
 //
 // # What it takes, what it gives
 //

@@ -63,7 +63,7 @@ func (s *session) read(file string) (*loaded, error) {
 // site.
 func (s *session) program(file string, site *schedule.Site, done []schedule.Done, today schedule.Date) (p *schedule.Program, err error) {
 	err = schedule.Guarded(func() (err error) {
-		last, err := plan.LastDay(site, today)
+		last, err := plan.Through(site, today)
 		if err != nil {
 			return err
 		}

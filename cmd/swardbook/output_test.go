@@ -82,7 +82,7 @@ func TestAppendTogether(t *testing.T) {
 	for i := range 50 {
 		wg.Go(func() {
 			d := schedule.Done{Date: schedule.Date{Year: 2026, Month: 9, Day: 19}, Area: "east", Job: "nitrogen", Note: fmt.Sprintf("n%02d", i)}
-			if err := appendRecord(path, sitefile.AppendLine(d, "1 lb")); err != nil {
+			if err := appendRecord(path, sitefile.ShortLine(d, "1 lb")); err != nil {
 				t.Error(err)
 			}
 		})

@@ -46,7 +46,7 @@ func TestLineWeighs(t *testing.T) {
 		l := newLine(t, s, "", d, c.amount)
 		what := fmt.Sprintf("%s of %q as %s", c.amount, c.material, c.job)
 		if c.wantMaterial == "" {
-			if want := sitefile.ShortHeader + sitefile.AppendLine(d, c.amount); l.Text != want {
+			if want := sitefile.ShortHeader + sitefile.ShortLine(d, c.amount); l.Text != want {
 				t.Errorf("%s: %q, want it as it was given, %q", what, l.Text, want)
 			}
 			continue

@@ -57,7 +57,7 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 			head = sitefile.Header
 		}
 	} else {
-		l.Text = sitefile.AppendLine(d, amount)
+		l.Text = sitefile.ShortLine(d, amount)
 		if sitefile.IsWhole(text) {
 			head = sitefile.ShortHeader
 		}
@@ -114,8 +114,8 @@ func Numbered(lines []int) string {
 
 // given reads amount and material as the person wrote them.
 func (l *Line) given(d schedule.Done, amount string, site *schedule.Site) (schedule.Done, bool) {
-	read, problems := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.AppendLine(d, amount)), nil)
-	_, more := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.AppendLine(d, amount)), site)
+	read, problems := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.ShortLine(d, amount)), nil)
+	_, more := sitefile.LoadRecord("", []byte(sitefile.ShortHeader+sitefile.ShortLine(d, amount)), site)
 	for _, p := range append(problems, more...) {
 		if !p.Warning && !slices.ContainsFunc(l.Wrong, func(o schedule.Problem) bool { return o.Message == p.Message }) {
 			l.Wrong = append(l.Wrong, p)

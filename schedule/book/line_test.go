@@ -69,7 +69,7 @@ func TestLineStandsByItself(t *testing.T) {
 			struck := site(t, append(change, "[material.limestone]", "[material.chalk]", "pelletized limestone", "chalk")...)
 			d := done(t, "east/lime/2026-1", "2026-09-23")
 			l := newLine(t, now, "", d, amount)
-			whole, short := sitefile.Header+l.Text, sitefile.ShortHeader+sitefile.AppendLine(d, amount)
+			whole, short := sitefile.Header+l.Text, sitefile.ShortHeader+sitefile.ShortLine(d, amount)
 			if !strings.Contains(l.Text, ",limestone,0-0-0") || amount != "" && strings.Contains(l.Text, amount) {
 				t.Fatalf("%q is written as %q", amount, l.Text)
 			}

@@ -21,7 +21,7 @@ func Program(a ask.Answers, today schedule.Date) (*schedule.Program, error) {
 			}
 		}
 	}
-	last, err := plan.LastDay(site, today)
+	last, err := plan.Through(site, today)
 	if err != nil {
 		return nil, err
 	}

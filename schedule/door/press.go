@@ -170,7 +170,7 @@ func understood(a ask.Answers, today schedule.Date) (where string, lastSafe sche
 	if site == nil {
 		return "", lastSafe
 	}
-	last, err := plan.LastDay(site, today)
+	last, err := plan.Through(site, today)
 	if err != nil {
 		return "", lastSafe
 	}

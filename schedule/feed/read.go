@@ -122,7 +122,7 @@ func (r *reading) plan(name string, today schedule.Date, planner schedule.Planne
 		return
 	}
 	err := schedule.Guarded(func() (err error) {
-		last, err := plan.LastDay(r.site, today)
+		last, err := plan.Through(r.site, today)
 		if err == nil {
 			r.program, err = planner(r.site, r.done, last)
 		}

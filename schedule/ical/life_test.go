@@ -38,7 +38,7 @@ func TestLifeOfACalendar(t *testing.T) {
 			case 2:
 				site.Crew.Away = append(site.Crew.Away, schedule.Span{From: today, To: today.AddDays(12)})
 			}
-			until, err := plan.LastDay(site, today)
+			until, err := plan.Through(site, today)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -34,7 +34,7 @@ func BenchmarkBook(b *testing.B) {
 			site.Through = schedule.Date{}
 			site.Crew.JobsPerDay = 0
 			book := longBook(site, 20_000, c.aDay, c.apart)
-			last, err := LastDay(site, book[len(book)-1].Date)
+			last, err := Through(site, book[len(book)-1].Date)
 			if err != nil {
 				b.Fatal(err)
 			}

@@ -33,7 +33,7 @@ func liveFor(t *testing.T, r *rand.Rand, site *schedule.Site, check func(before,
 	today := site.Start
 	end := site.Start.AddDays(5 * 365)
 	for today.Before(end) {
-		last, err := LastDay(site, today)
+		last, err := Through(site, today)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -13,7 +13,7 @@ import (
 // Program makes the program of a site through a last day from its site file and
 // its record book and from nothing else: the same input gives the same program,
 // whatever the day. A site with a last day of its own ends there; without one the
-// caller's counts, see [LastDay].
+// caller's counts, see [Through].
 //
 // Each area is planned a season at a time, and in a season from one event to the
 // next: a day on record, the answer to a soil sample, the season's end. What was
@@ -36,10 +36,11 @@ func With(site *schedule.Site, book []schedule.Done, last schedule.Date, kinds s
 	return pl.program(), nil
 }
 
-// LastDay gives the last day of a program that is asked for on a day: the site's
-// own, else the end of the season that follows the one holding the day, for the
-// area whose season ends last, so that at least a year lies ahead.
-func LastDay(site *schedule.Site, today schedule.Date) (schedule.Date, error) {
+// Through gives the last day of a program that is asked for on a day: the site's
+// own, else the end of the season after the one that holds the day, for the area whose
+// season ends last, so that at least a year lies ahead. It is no last safe day: that is
+// the climate's, see [climate.Year.Ground].
+func Through(site *schedule.Site, today schedule.Date) (schedule.Date, error) {
 	if !site.Through.IsZero() {
 		return site.Through, nil
 	}

@@ -1,6 +1,7 @@
-// Package sitefile reads the two files a person keeps about a lawn: the site
-// file (TOML) and the record book (CSV). What is wrong or doubtful in them
-// comes out as problems with a line, a key and a remedy, all in one run.
+// Package sitefile reads the two files a person keeps about a lawn, the site
+// file (TOML) and the record book (CSV), and writes their text. What is wrong or
+// doubtful in them comes out as problems with a line, a key and a remedy, all in
+// one run.
 //
 //	site, problems := sitefile.Load("site.toml", text, open)
 //	done, problems := sitefile.LoadRecord("site.record.csv", text, site)
@@ -20,6 +21,16 @@
 // Area.Assumed. A value that is missing and has none stays zero, "not known",
 // and it is for the planner to say what follows.
 //
-// The package opens no file. Load is handed a function to open the station
+// The record book:
+//
+//	record   reads a book: which columns it has, how long it may be
+//	row      reads one of its lines
+//	whole    reads the columns of a line that stands by itself
+//	write    writes lines: whole, short, or a book of them
+//
+// [Change], [With] and [Without] edit the text of a site file and leave the rest
+// of it as it was.
+//
+// The package opens no file and writes none: package book does. Load is handed a function to open the station
 // file that the key place.normals names.
 package sitefile

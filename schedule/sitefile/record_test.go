@@ -151,13 +151,13 @@ func TestMissedThenDone(t *testing.T) {
 	}
 }
 
-// What AppendLine writes, LoadRecord reads back unchanged, and no cell of it
+// What ShortLine writes, LoadRecord reads back unchanged, and no cell of it
 // begins like a formula.
-func TestAppendLine(t *testing.T) {
+func TestShortLine(t *testing.T) {
 	site := fullSite(t)
 	for _, note := range []string{"", "half, only", `said "done"`, "=1+1", "+1", "-1", "@x", "'=x", "''=x", "'tis done", "#1", "Größe ½", "a\nb"} {
 		d := schedule.Done{Date: day(2026, 9, 19), Area: "east", Job: "east/lime/1", Material: "limestone", By: note, Note: note}
-		line := AppendLine(d, "96 lb")
+		line := ShortLine(d, "96 lb")
 		for cell := range strings.SplitSeq(line, ",") {
 			if cell = strings.Trim(cell, "\"\n"); cell != "" && strings.Contains("=+-@", cell[:1]) {
 				t.Errorf("%q begins like a formula", cell)
@@ -170,7 +170,7 @@ func TestAppendLine(t *testing.T) {
 		}
 	}
 	d := schedule.Done{Date: day(2026, 9, 19), Job: "east/lime/1", Missed: true}
-	if got, want := AppendLine(d, ""), "2026-09-19,,east/lime/1,,missed,,\n"; got != want {
+	if got, want := ShortLine(d, ""), "2026-09-19,,east/lime/1,,missed,,\n"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
@@ -196,7 +196,7 @@ func FuzzRecord(f *testing.F) {
 			if d.Missed {
 				amount = ""
 			}
-			again, ps := LoadRecord("r.csv", []byte(AppendLine(d, amount)), site)
+			again, ps := LoadRecord("r.csv", []byte(ShortLine(d, amount)), site)
 			if len(again) != 1 && !schedule.Fatal(ps) || len(again) == 1 && (again[0].Note != strings.Join(strings.Fields(d.Note), " ") || again[0].Job != d.Job) {
 				t.Errorf("%+v came back as %+v, %v", d, again, ps)
 			}

@@ -1,7 +1,6 @@
 package sitefile
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
 	"strconv"
@@ -15,8 +14,8 @@ import (
 // takenNote marks the line of a job that nobody recorded.
 const takenNote = "taken"
 
-// whole reads what a line says of itself: what the bag held, and the dose first
-// planned.
+// whole reads what only a line that stands by itself says: what the bag held, and the
+// dose first planned.
 func (w row) whole(d *schedule.Done) {
 	d.Taken = d.Note == takenNote && w.cells["kind"] != ""
 	if of := w.cells["of"]; of != "" {
@@ -95,68 +94,6 @@ func (w row) analysis(m *material.Material, text string) bool {
 		}
 	}
 	return true
-}
-
-// WholeLine writes a line that stands by itself, for a job with its season and
-// number: what was in the bag, how much of it went down, and the dose first planned;
-// the area is as it was planned for, so that a lime has the value it was planned with.
-// Weights are written as a person reads them.
-func WholeLine(d schedule.Down, s *schedule.Site, a *schedule.Area) string {
-	cells := []string{d.Date.String(), d.AreaID, d.Kind.String(), strconv.Itoa(d.Season), strconv.Itoa(d.N), "", "", "", "", "", "", d.By, d.Note}
-	if d.Taken {
-		cells[12] = takenNote
-	}
-	weight := func(p agronomy.Pounds) string {
-		return strings.ReplaceAll(s.Measure().Fine(p), ",", "")
-	}
-	switch m := d.Dose.Material; {
-	case d.Missed:
-		cells[9] = "missed"
-	case d.Kind.Spreads() && d.Dose.Rate > 0:
-		cells[5], cells[6] = m.ID, contents(m)
-		if m.SlowShare > 0 {
-			cells[7] = figure(m.SlowShare)
-		}
-		if m.Kind == material.LimeMaterial || m.Kind == material.WoodAsh {
-			cells[8] = figure(float64(s.LimeValue(a, m).Full))
-		}
-		cells[9] = weight(d.Dose.Rate.Over(a.Size))
-		if d.Of > 0 {
-			cells[10] = weight(d.Of)
-		}
-	}
-	return csvLine(cells)
-}
-
-func contents(m material.Material) string {
-	a := m.Analysis
-	text := figure(float64(a.N)) + "-" + figure(float64(a.P2O5)) + "-" + figure(float64(a.K2O))
-	if m.Magnesium > 0 {
-		text += " " + figure(float64(m.Magnesium)) + "Mg"
-	}
-	if m.Sulfur > 0 {
-		text += " " + figure(float64(m.Sulfur)) + "S"
-	}
-	if m.Iron > 0 {
-		text += " " + figure(float64(m.Iron)) + "Fe"
-	}
-	return text
-}
-
-// figure writes a number as short as it is exact to four decimals.
-func figure(v float64) string {
-	return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64)
-}
-
-func csvLine(cells []string) string {
-	for i, s := range cells {
-		cells[i] = toCell(strings.Join(strings.Fields(s), " "))
-	}
-	var b strings.Builder
-	w := csv.NewWriter(&b)
-	w.Write(cells) // a strings.Builder takes everything
-	w.Flush()
-	return b.String()
 }
 
 // IsWhole tells whether a line that is added to a book is read as one that stands by

@@ -2,17 +2,85 @@ package sitefile
 
 import (
 	"encoding/csv"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
 	"swardbook/schedule"
 )
 
-// AppendLine writes one line of an older record book. The amount is given as a person
-// writes it ("96 lb", "half", ""); a missed job writes "missed". Line breaks
-// in a cell become spaces. A cell that a spreadsheet would run as a formula
-// gets an apostrophe before it, which [LoadRecord] takes away again.
-func AppendLine(d schedule.Done, amount string) string {
+// WholeLine writes a line under [Header], which stands by itself: a job with its season
+// and number, what was in the bag, how much of it went down, and the dose first planned.
+// The area is given as the plan saw it, with the soil report of that time, as the value
+// of a lime depends on it. Weights are rounded as for a person.
+func WholeLine(d schedule.Down, s *schedule.Site, a *schedule.Area) string {
+	cells := []string{d.Date.String(), d.AreaID, d.Kind.String(), strconv.Itoa(d.Season), strconv.Itoa(d.N), "", "", "", "", "", "", d.By, d.Note}
+	if d.Taken {
+		cells[12] = takenNote
+	}
+	weight := func(p agronomy.Pounds) string {
+		return strings.ReplaceAll(s.Measure().Fine(p), ",", "")
+	}
+	switch m := d.Dose.Material; {
+	case d.Missed:
+		cells[9] = "missed"
+	case d.Kind.Spreads() && d.Dose.Rate > 0:
+		cells[5], cells[6] = m.ID, contents(m)
+		if m.SlowShare > 0 {
+			cells[7] = figure(m.SlowShare)
+		}
+		if m.Kind == material.LimeMaterial || m.Kind == material.WoodAsh {
+			cells[8] = figure(float64(s.LimeValue(a, m).Full))
+		}
+		cells[9] = weight(d.Dose.Rate.Over(a.Size))
+		if d.Of > 0 {
+			cells[10] = weight(d.Of)
+		}
+	}
+	return csvLine(cells)
+}
+
+// contents writes what a bag holds, as [row.analysis] reads it.
+func contents(m material.Material) string {
+	a := m.Analysis
+	text := figure(float64(a.N)) + "-" + figure(float64(a.P2O5)) + "-" + figure(float64(a.K2O))
+	if m.Magnesium > 0 {
+		text += " " + figure(float64(m.Magnesium)) + "Mg"
+	}
+	if m.Sulfur > 0 {
+		text += " " + figure(float64(m.Sulfur)) + "S"
+	}
+	if m.Iron > 0 {
+		text += " " + figure(float64(m.Iron)) + "Fe"
+	}
+	return text
+}
+
+// figure writes a number as short as it is exact to four decimals.
+func figure(v float64) string {
+	return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64)
+}
+
+// csvLine writes one line of a CSV file; each cell on one line, and none a formula.
+func csvLine(cells []string) string {
+	for i, s := range cells {
+		cells[i] = toCell(strings.Join(strings.Fields(s), " "))
+	}
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	w.Write(cells) // a strings.Builder takes everything
+	w.Flush()
+	return b.String()
+}
+
+// ShortLine writes a line under [ShortHeader], as older record books have them. The
+// amount is given as a person writes it ("96 lb", "half", ""); a missed job has
+// "missed" there. Line breaks in a cell become spaces. A cell that a spreadsheet would
+// run as a formula gets an apostrophe before it, which [LoadRecord] takes away again.
+func ShortLine(d schedule.Done, amount string) string {
 	if d.Missed {
 		amount = "missed"
 	}
@@ -20,13 +88,14 @@ func AppendLine(d schedule.Done, amount string) string {
 	return csvLine(cells)
 }
 
-// runs tells text that a spreadsheet takes for a formula, or would once its
-// leading apostrophes are gone.
+// runs tells whether a spreadsheet would run a text as a formula, now or once the
+// apostrophes before it are gone.
 func runs(s string) bool {
 	s = strings.TrimLeft(s, "'")
 	return s != "" && strings.IndexByte("=+-@", s[0]) >= 0
 }
 
+// toCell puts an apostrophe before what a spreadsheet would run.
 func toCell(s string) string {
 	if runs(s) {
 		return "'" + s
@@ -34,6 +103,7 @@ func toCell(s string) string {
 	return s
 }
 
+// fromCell takes away the apostrophe that [toCell] put there, and no other.
 func fromCell(s string) string {
 	if strings.HasPrefix(s, "'") && runs(s) {
 		return s[1:]
@@ -41,9 +111,10 @@ func fromCell(s string) string {
 	return s
 }
 
-// ComposeBook writes a record book of lines, each a Pair for a column, and gives the
-// line of the file on which each begins. A line that names its job as older books do
-// brings a column for it; what is in no column comes back as a problem.
+// ComposeBook writes a record book. Each of its lines is given as pairs of column and
+// value, and comes back with the line of the file on which it begins. If one of them
+// names its job in the column "job", as older books do, the book gets that column too. A
+// pair that belongs to no column comes back as a problem.
 func ComposeBook(lines [][]Pair) (text []byte, at []int, wrong []schedule.Problem) {
 	order := columns
 	for _, l := range lines {

@@ -29,7 +29,7 @@ func TestExamplesAsTheyLie(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		last, errLast := plan.LastDay(site, today)
+		last, errLast := plan.Through(site, today)
 		p, err := plan.Program(site, nil, last)
 		if err := cmp.Or(err, errLast); err != nil {
 			t.Fatal(err)
