@@ -48,6 +48,9 @@ func TestWhereButtonsLead(t *testing.T) {
 		{"another bag", "more-bag", "", whole, "shed", false},
 		{"another line", "more-line", "", whole, "already", false},
 		{"another area", "more-area", "", whole, "grass-lawn2", false},
+		{"another bag, the size missing", "more-bag", "", few, "shed", true},
+		{"another line, the size missing", "more-line", "", few, "already", true},
+		{"another area, the size missing", "more-area", "", few, "grass-lawn2", true},
 		{"an area less", "less-lawn2", "", append(slices.Clone(whole), ask.Answer{Key: "area.lawn2.size", Value: "x"}), "where", false},
 	} {
 		for _, d := range []Door{{}, {File: "lawn.toml"}} {
