@@ -533,10 +533,10 @@ func TestAnswerOffers(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		elements(t, "answer", b)
 		return string(b)
 	}
 	bare := write(func(*page.Answered) {})
+	elements(t, "answer", []byte(bare))
 	for _, c := range []struct {
 		change func(*page.Answered)
 		parts  []string
