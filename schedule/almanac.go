@@ -35,6 +35,7 @@ type lastKey struct {
 	season climate.Season
 }
 
+// NewAlmanac lays the year of a place on the dates around a program.
 func NewAlmanac(y *climate.Year, start, through Date) *Almanac {
 	warm := climate.When{D: float64(y.Warmest())}
 	cold := climate.When{D: float64(y.Coldest())}
@@ -46,7 +47,7 @@ func NewAlmanac(y *climate.Year, start, through Date) *Almanac {
 	return a
 }
 
-// growth gives the course of a kind of grass, worked out once.
+// GrowthOf gives the course of a kind of grass, worked out once.
 func (a *Almanac) GrowthOf(s climate.Season) *Growth {
 	g, known := a.growths[s]
 	if !known {
@@ -108,12 +109,13 @@ func (a *Almanac) TurfYear(d Date, s climate.Season) int {
 	return y
 }
 
-// joinsNext is how long before a turf year begins a start or a sowing already
-// counts to it, in days: what the grass gets so late belongs to the season to come.
+// joinsNext is how many days before a turf year begins a start or a sowing already
+// belongs to it: so late the old season brings nothing more.
 const joinsNext = 45 // [unl-calc, ill-1995] spring feeding ends in May to early June
 
-// SeasonOf names the season to which a start or a sowing on d belongs, so that a
-// week over the warmest day of the year does not rename its jobs.
+// SeasonOf names the season to which a start or a sowing on d belongs. If it slips past
+// the day on which the turf year begins by a week, its jobs keep their season and so
+// their names.
 func (a *Almanac) SeasonOf(d Date, s climate.Season) int { return a.TurfYear(d.AddDays(joinsNext), s) }
 
 // YearBegins gives the first day of a turf year.

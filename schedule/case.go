@@ -30,13 +30,13 @@ type Case struct {
 	Asked     law.Question    // the area as the law sees it, on no day in particular
 	Report    agronomy.Report // zero without a soil report
 	NeedP     nutrient.Need
-	NoP       error // why there is no needP
+	NoP       error // why there is no NeedP
 	Seedlings nutrient.SeedlingRules
 	Down      []Down // what the record book says of this area, by date
 	Shed      *Shed
 	Seeded    Date      // when the stand was or will be sown; unset: established
 	Oversown  Date      // when the stand was or will be sown over, not long before the season; unset: not
-	opened    []Opening // see Open
+	opened    []Opening // what Open gives, worked out once
 	NoStarter LeftOut   // why the starter is left out, where it finds no day
 	NoStand   bool      // the sowing found no day, so there is nothing to feed
 
@@ -44,14 +44,15 @@ type Case struct {
 	Yearly        []YearlyN
 	Notes         []string // what was assumed
 	InShed        []string // what the lime on hand will do
-	StarterCounts bool     // the feedings count on a starter
+	StarterCounts bool     // the feedings were planned with a starter beside them
 }
 
 // Future tells whether the stand is still to be sown.
 func (c *Case) Future() bool { return !c.Seeded.IsZero() && !c.Seeded.Before(c.Start) }
 
-// Sprouts gives the day from which seed comes up: that of sowing, or where seed
-// lies through the cold, as after a dormant sowing, the day on which growth begins.
+// Sprouts gives the day from which the days to emergence count: that of sowing or,
+// where seed lies through the cold as after a dormant sowing, the day on which growth
+// begins.
 func (c *Case) Sprouts() Date {
 	if !c.Lies() {
 		return c.Seeded
@@ -59,8 +60,8 @@ func (c *Case) Sprouts() Date {
 	return c.Almanac.After(c.Growth.Begins, c.Seeded)
 }
 
-// Lies tells whether seed was or will be sown into cold, to lie until spring: a
-// month at the least, as seed of a cold April comes up soon enough.
+// Lies tells whether seed was or will be sown into cold and lies there until spring: for
+// more than a month, as seed sown in a cold April comes up soon enough.
 func (c *Case) Lies() bool {
 	if c.Seeded.IsZero() || c.Growth.Begins.Never || c.Growth.on(c.Seeded) > nutrient.GrowthFloor {
 		return false
@@ -107,6 +108,7 @@ func (c *Case) Open() []Opening {
 	return c.opened
 }
 
+// openings works out what [Case.Open] gives.
 func (c *Case) openings() []Opening {
 	os := c.Almanac.Open
 	if up := c.Emerged(); !up.IsZero() {
@@ -126,8 +128,8 @@ func (c *Case) openings() []Opening {
 	return os
 }
 
-// LastUseful cuts openings at the last day on which a kind of work is worth
-// doing before winter.
+// LastUseful cuts openings at the last day before winter on which a kind of work is
+// still worth doing, with the reason.
 func (c *Case) LastUseful(os []Opening, k nutrient.LastKind) ([]Opening, []Reason) {
 	u := c.Almanac.lastDays(k, c.Season)
 	if len(u.cuts) == 0 {
@@ -136,8 +138,9 @@ func (c *Case) LastUseful(os []Opening, k nutrient.LastKind) ([]Opening, []Reaso
 	return Meet(os, u.cuts), []Reason{u.why}
 }
 
-// lastRule is a last-useful rule laid on dates: each cut runs from the time the
-// limiting season is over to the next last useful day.
+// lastRule is a rule for the last useful day, laid on dates: in each year the work may be
+// done from the coldest day to the last useful one, or to the end of the year if nothing
+// ends it before.
 type lastRule struct {
 	cuts []Opening
 	why  Reason
@@ -157,6 +160,8 @@ func (a *Almanac) lastDays(k nutrient.LastKind, s climate.Season) lastRule {
 	return r
 }
 
+// layLastDays lays a rule on the years around the program. Of its bounds the earliest
+// holds.
 func (a *Almanac) layLastDays(u nutrient.LastUseful) []Opening {
 	type bound struct {
 		event  climate.When
@@ -213,8 +218,8 @@ func (a *Almanac) southUS() bool {
 	return f.Never || f.D-a.Warmest.D > 110 // [common] about 10 November
 }
 
-// Number gives the next free number of a kind in the season: jobs that are down
-// keep theirs.
+// Number gives a counter of the free numbers of a kind in the season, one at each call:
+// jobs that are down keep theirs.
 func (c *Case) Number(k Kind) func() int {
 	taken := map[int]bool{}
 	for i := range c.Down {
@@ -230,7 +235,7 @@ func (c *Case) Number(k Kind) func() int {
 	}
 }
 
-// ThisYear gives what is down of the season.
+// ThisYear gives what is down under the name of the season.
 func (c *Case) ThisYear() []*Down {
 	var out []*Down
 	for i := range c.Down {
@@ -250,7 +255,8 @@ func (c *Case) DownIn(s Span) []Down {
 	return c.Down[from:max(from, at(s.To.Next()))]
 }
 
-// DownOf gives what went down in a turf year, whatever season it is named for.
+// DownOf gives what went down on the days of a turf year, whichever season its jobs
+// belong to.
 func (c *Case) DownOf(year int) []Down {
 	return c.DownIn(Span{c.Almanac.YearBegins(year, c.Season), c.Almanac.YearBegins(year+1, c.Season).AddDays(-1)})
 }
@@ -281,7 +287,8 @@ func (c *Case) Since(d Date, of func(*Down) agronomy.PerThousand) agronomy.PerTh
 	return sum
 }
 
-// NotBefore gives the first day after the last missed attempt at a kind.
+// NotBefore gives the day after a job was last recorded as missed, the first on which it
+// may be tried again; false if it never was.
 func (c *Case) NotBefore(k Kind, n int) (Date, bool) {
 	var last Date
 	for i := range c.Down {

@@ -78,8 +78,8 @@ func Compare(was, is *Program) []Change {
 	return out
 }
 
-// newBound gives what binds the day of a job now and did not before; "" for nothing,
-// or of a job that is over.
+// newBound gives the first thing that binds the day of a job now and did not before; "" if
+// nothing new does, or the job is not planned any more.
 func newBound(was, is *Entry) string {
 	if is.State != Planned {
 		return ""
@@ -100,7 +100,8 @@ func firstSentence(because string) string {
 	return text
 }
 
-// newWhy gives the first step of the working of a job that it did not have before.
+// newWhy gives the first step in a job's working that is new; "" if none is, or the job is
+// not planned any more.
 func newWhy(was, is *Entry) string {
 	if is.State != Planned || is.Rest {
 		return ""
@@ -121,13 +122,14 @@ func firstDate(c Change) Date {
 	return c.Is
 }
 
-// compareLeft tells what was left out before from what is left out now by the
-// reason: a number that moves on is no change.
+// compareLeft lists what is left out now and was not before, what no longer is, and what
+// is for another reason. Jobs left out are known by area, kind and reason, as their numbers
+// may differ from program to program.
 func compareLeft(was, is *Program) []Change {
 	var out []Change
 	key := func(l LeftOut) string { return l.Area + "\x00" + l.Kind.String() + "\x00" + l.Reason }
 	old, now := map[string]bool{}, map[string]bool{}
-	ids := map[string]bool{} // left out before, and not for a reason that still holds
+	ids := map[string]bool{} // the jobs that were left out for a reason which holds no longer
 	for _, l := range is.LeftOut {
 		now[key(l)] = true
 	}

@@ -70,7 +70,7 @@ func (d *Date) UnmarshalText(b []byte) error {
 	return err
 }
 
-// Number counts days from a fixed day, so that dates can be subtracted.
+// Number counts days from a fixed day in the year 0, so that dates can be subtracted.
 func (d Date) Number() int {
 	y, m := d.Year, int(d.Month)
 	if m <= 2 { // a year that starts in March has its leap day last
@@ -87,7 +87,7 @@ func floorDiv(a, b int) int {
 	return q
 }
 
-// FromNumber is the inverse of number.
+// FromNumber gives the date of a [Date.Number].
 func FromNumber(n int) Date {
 	n -= 61 // days before 1 March of year 0 in this count
 	era := floorDiv(n, 146097)
@@ -135,7 +135,8 @@ func (d Date) Before(e Date) bool { return d.order() < e.order() }
 // After tells whether d comes after e.
 func (d Date) After(e Date) bool { return d.order() > e.order() }
 
-// order is quicker than number, and tells only which of two days comes first.
+// order is greater for the later of two days. It is quicker than [Date.Number], but its
+// differences mean nothing.
 func (d Date) order() int { return d.Year<<9 | int(d.Month)<<5 | d.Day }
 
 // Weekday gives the day of the week.

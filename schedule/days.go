@@ -29,10 +29,11 @@ type dayRules struct {
 	closed           closures
 	person           string         // whose job it is
 	absent           []Span         // when they are not there
-	heatFrom, heatTo int            // days of the year; 0 none
-	aged             map[int]string // phosphorus by the age of the report in months
+	heatFrom, heatTo int            // days of the year; 0: no heat
+	aged             map[int]string // what phosphorusOn answers, by the age of the report in months
 }
 
+// dayRules gathers what may forbid a day to a job.
 func (c *Case) dayRules(j *Job) *dayRules {
 	r := &dayRules{c: c, job: j}
 	r.person, r.absent = c.Site.absent(j.ID())
@@ -93,6 +94,7 @@ func (r *dayRules) against(day *Workday) string {
 	return ""
 }
 
+// hot tells whether d lies in the heat of the year, which may span its end.
 func (r *dayRules) hot(d Date) bool {
 	if r.heatFrom == 0 {
 		return false
@@ -104,7 +106,8 @@ func (r *dayRules) hot(d Date) bool {
 	return day >= r.heatFrom || day <= r.heatTo
 }
 
-// phosphorusOn asks whether the report is young enough on the day.
+// phosphorusOn says why the law shuts phosphorus on d; "" if it does not. On one day or
+// another only the age of the soil report can differ.
 func (r *dayRules) phosphorusOn(d Date) string {
 	if len(r.c.Law.Rules) == 0 {
 		return ""
@@ -124,20 +127,21 @@ func (r *dayRules) phosphorusOn(d Date) string {
 	return w
 }
 
-// questionDay is a question that only the day matters to.
+// questionDay asks about d where the law looks at nothing else that changes from day to
+// day; [Case.Question] asks in full.
 func (c *Case) questionDay(d Date) law.Question {
 	q := c.Asked
 	q.Date = law.MonthDay{Month: d.Month, Day: d.Day}
 	return q
 }
 
-// CarryCost is what a carry to a later window costs. It sets which job gives
-// way, not whether one fits.
+// CarryCost is what it costs to pass over a window for a later one. It sets which job
+// gives way, not whether one fits.
 const CarryCost = 10 // [common] more than any day of the window before
 
 // Candidates gives the days on which a job may go, each with its cost in units:
-// weight × (distance from the ideal day ÷ window length)², and carryCost for
-// each window passed over.
+// weight × (distance from the ideal day ÷ window length)², and [CarryCost] for each window
+// passed over. blocked counts the days that each reason takes away.
 func (c *Case) Candidates(j *Job) (days []int, cost []int64, blocked map[string]int) {
 	rules := c.dayRules(j)
 	blocked = map[string]int{}
@@ -196,8 +200,8 @@ func (c *Case) NearBlocks(j *Job, w Window, chosen Date) []string {
 	return out
 }
 
-// MostBlocks joins the reasons that shut a job out of every day, the most
-// frequent first.
+// MostBlocks joins the reasons that took days away from a job, that of the most days
+// first.
 func MostBlocks(blocked map[string]int) string {
 	whys := slices.Sorted(maps.Keys(blocked))
 	slices.SortStableFunc(whys, func(a, b string) int { return blocked[b] - blocked[a] })

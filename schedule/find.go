@@ -90,11 +90,11 @@ func fits(id, name string) bool {
 	return len(want) == 0
 }
 
-// Standing says in a word how a job stands on a day: "done", "missed", "planned",
-// "due" from its day to the end of its window, "taken" when the window has closed
-// on a job that is not on record: it counts as done as planned until the record
-// book says otherwise. What is left of a job done in part is never taken: it joins
-// the next dressing. A notice is "past" after its day.
+// Standing says in a word how a job stands on a day. "done" and "missed" are on record.
+// A job that is not on record is "planned" before its day, "due" from its day to the end of
+// its window, and then "taken": it counts as done as planned until the record book says
+// otherwise. What is left of a job done in part is never taken, as it joins the next
+// dressing. A notice is "past" after its day.
 func (p *Program) Standing(e *Entry, today Date) string {
 	switch {
 	case e.State != Planned:
@@ -211,10 +211,10 @@ func (c *Case) SeasonBegins(year int) Date {
 // about, in days.
 const nearJob = 60 // [common]
 
-// Meant finds the job that a line is about: the one named, or where season and number
-// are left open the nearest of the kind that is not on record yet; else it is a new
-// one of the season that holds the day. The entry is nil for a job that the program
-// has not, or that is on record in whole.
+// Meant finds the job that a line of the record book is about. A line without season and
+// number means the nearest job of its kind that is not on record yet or, if none is near,
+// a new one of the season that holds its day. The entry is nil if the program has no such
+// job, or all of it is on record.
 func (p *Program) Meant(area string, k Kind, season, n int, on Date) (int, int, *Entry) {
 	c := p.CaseOf(area)
 	if c == nil {

@@ -23,7 +23,7 @@ type Job struct {
 	Season   int      // the season it belongs to, named by the year it begins
 	N        int      // its place among those of its kind, area and season: 1, 2, …
 	Area     *Area    // nil for the site as a whole
-	Windows  []Window // in order of time; none: see Left
+	Windows  []Window // in order of time; a job without any is left out
 	Dose     material.Dose
 	Title    string
 	Summary  string
@@ -45,7 +45,7 @@ type Job struct {
 	Rest  bool     // what is left of a job done in part
 }
 
-// idealDay is what binds a day that nothing else does.
+// idealDay is what an entry says of its day when nothing kept it from the best one.
 const idealDay = "the ideal day"
 
 // ID names the job in the program: "east/lime/2026-1", "site/last-safe/2026-1".
@@ -62,6 +62,7 @@ func UID(site, area string, k Kind, season, n int) string {
 	return site + "." + area + "." + k.String() + "." + strconv.Itoa(n) + "." + strconv.Itoa(season) + "@swardbook"
 }
 
+// AreaID names the job's area; "site" for the site as a whole.
 func (j *Job) AreaID() string {
 	if j.Area == nil {
 		return "site"
@@ -69,14 +70,15 @@ func (j *Job) AreaID() string {
 	return j.Area.ID
 }
 
-// Spreads tells whether anything goes down.
+// Spreads tells whether the job has a dose to put down.
 func (j *Job) Spreads() bool { return j.Dose.Rate > 0 }
 
-// Ahead tells whether something is still to go down: what is down already
-// cannot wait for anything.
+// Ahead tells whether the job has a dose that is not down yet; only such a job can be
+// made to wait.
 func (j *Job) Ahead() bool { return j.Spreads() && j.On.IsZero() }
 
-// Things gives what the job counts as for spacing.
+// Things gives what the job counts as for spacing: what its material counts as, less
+// small amounts of potassium and phosphorus that are not what it is for.
 func (j *Job) Things() nutrient.Things {
 	own := j.Kind.Of().Things
 	switch {
@@ -113,6 +115,8 @@ type Proposal struct {
 	Starter bool      // the feedings of the area count on a starter
 }
 
+// Add joins what another rule has to say about the same area. Yearly and Starter are
+// set once for all rules.
 func (p *Proposal) Add(q Proposal) {
 	p.Jobs = append(p.Jobs, q.Jobs...)
 	p.Left = append(p.Left, q.Left...)

@@ -8,7 +8,7 @@ import (
 	"swardbook/agronomy"
 )
 
-// EncodeJSON writes the program in its versioned form, on one line that ends.
+// EncodeJSON writes the program in its versioned form, on one line with a line break at its end.
 // Amounts are rounded to what the sources bear; keys are only ever added.
 func EncodeJSON(p *Program) ([]byte, error) {
 	q := *p

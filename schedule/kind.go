@@ -21,8 +21,8 @@ type Row struct {
 	Category string                       // the one word in a calendar
 	Does     Doing                        // what a job of the kind does
 	Weight   float64                      // of a day's distance from the ideal day; sets which job gives way, not whether one fits
-	Serves   func(material.Material) bool // what it may put down
-	Nutrient string                       // its own, brought for a shortage in the soil report
+	Serves   func(material.Material) bool // whether it may put a material down
+	Nutrient string                       // the nutrient that it brings because the soil report is short of it; "": none
 	Feeds    bool                         // one of the season's feedings
 	Things   nutrient.Things              // what it counts as for spacing, however small its dose
 }
@@ -104,11 +104,11 @@ func (t KindTable) Rank(k Kind) int { return slices.Index(t, k) }
 // out can be summed over some hundred jobs.
 const MostKinds = 20
 
-// LeaveOut is the cost of a job that gets no day, by the rank of its kind: at
-// least 1000, so that no saving on days is ever worth a job, and 2.2 times as
-// much for each kind above. So one job outweighs two of the kind below it, and
-// one of each kind below it together (1/2.2 + 1/2.2² + … is less than 1). The
-// cost hangs on the rank alone: a kind added below leaves it as it is.
+// LeaveOut is the cost, in units, of a job that gets no day, by the rank of its kind. For
+// the lowest rank it is 1000 × perUnit, so that no saving on days is ever worth a job, and
+// for each rank above 2.2 times as much. So one job outweighs two of the kind below it,
+// and one each of all kinds below it (1/2.2 + 1/2.2² + … is less than 1). The cost
+// depends on the rank alone: a kind added below leaves it as it is.
 func LeaveOut(rank int) int64 { return leavingOut[rank] }
 
 var leavingOut = func() (cost [MostKinds]int64) {
@@ -199,8 +199,8 @@ func bringsMg(m material.Material) bool {
 	return m.Magnesium > 0 && m.Kind != material.LimeMaterial
 }
 
-// perUnit is how many steps a cost of 1 is counted in, so that sums are exact in
-// any order and equal costs are equal.
+// perUnit is how many units a cost of 1 has. Units are whole numbers, so that sums are
+// exact in any order and equal costs are equal.
 const perUnit = 1_000_000
 
 // Units gives a cost in the whole numbers that are searched.

@@ -19,6 +19,7 @@ func NewLaw(s *Site) *SiteLaw {
 	return &SiteLaw{rules.With(s.Local), map[law.Nutrient][]string{}}
 }
 
+// CrewIs tells what the crew is to the law: homeowners, or people who are paid for it.
 func (s *Site) CrewIs() law.Who {
 	if s.Crew.Paid {
 		return law.Paid
@@ -75,6 +76,7 @@ type closure struct {
 	why  string
 }
 
+// closuresFor gives the spans in which the law forbids a dose.
 func (c *Case) closuresFor(d material.Dose) closures {
 	n := Nutrients(d)
 	if n == 0 {
@@ -93,6 +95,7 @@ func (c *Case) closuresFor(d material.Dose) closures {
 	return out
 }
 
+// on says why d is closed; "" if it is open.
 func (cl closures) on(d Date) string {
 	m := law.MonthDay{Month: d.Month, Day: d.Day}
 	for i := range cl {
@@ -166,6 +169,8 @@ func (l *SiteLaw) OfTheDay(n law.Nutrient) []string {
 	return out
 }
 
+// FirstDay gives the day on which the job's first window opens; its own day if it has no
+// window.
 func (j *Job) FirstDay() Date {
 	if len(j.Windows) == 0 {
 		return j.On
@@ -173,7 +178,7 @@ func (j *Job) FirstDay() Date {
 	return j.Windows[0].From
 }
 
-// Nutrients names what a dose brings, as the law counts.
+// Nutrients names the nutrients of a dose that the law counts: none in lime.
 func Nutrients(d material.Dose) law.Nutrient {
 	var n law.Nutrient
 	if d.Material.Kind == material.LimeMaterial {

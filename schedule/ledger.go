@@ -47,7 +47,7 @@ type LedgerLine struct {
 	Lime    agronomy.PerThousand `json:"lime_lb_per_1000_sqft"`
 	FeedsTo Date                 `json:"feeds_to,omitzero"`          // last day on which its nitrogen feeds
 	SumN    agronomy.PerThousand `json:"sum_n_lb_per_1000_sqft"`     // since the start of the turf year
-	Feeding agronomy.PerThousand `json:"feeding_n_lb_per_1000_sqft"` // of all slow nitrogen down by then, what is still to come free
+	Feeding agronomy.PerThousand `json:"feeding_n_lb_per_1000_sqft"` // what is still to be released of all slow nitrogen down by then
 }
 
 // LedgerLimit is one limit and how near the area comes to it.
@@ -188,7 +188,7 @@ func (c *Case) Limits(all []applied) []LedgerLimit {
 	return out
 }
 
-// most gives the largest sum within a run of days.
+// most gives the largest sum within any run of so many days.
 func most(all []applied, days int, of func(applied) agronomy.PerThousand) agronomy.PerThousand {
 	type day struct {
 		on  Date
@@ -253,9 +253,9 @@ func verdict(c *Case, l AreaLedger) string {
 	return fmt.Sprintf("Within limits: %s is down%s, and what is planned keeps every limit.", m.NutrientRate(n, "N"), unsure)
 }
 
-// Ledger gives the nutrients of every area against their limits, as of a day:
-// what is past by then is taken as done. Without a day only what lies before
-// a line of the record book is.
+// Ledger gives the nutrients of every area against their limits, as of a day: a job whose
+// window is over by then counts as taken as done. If the day is unset, only a job before a
+// line of the record book does.
 func (p *Program) Ledger(today Date) Ledger {
 	return p.ledgerIn(today, func(*Case) Span { return Span{Date{}, p.Through.AddDays(Endless)} })
 }

@@ -14,8 +14,8 @@ type pool struct {
 }
 
 // feed works out for applications in order of time how long the nitrogen of each
-// feeds, how much of the turf year is down by then, and how much of what is down is
-// still to come free.
+// feeds, how much of the turf year's is down by then, and how much of what is down is
+// still to be released.
 func (c *Case) feed(all []applied) {
 	var before, on []pool // down on days before; on the day
 	var begins Date

@@ -20,7 +20,7 @@ type Down struct {
 	N        int // number of the job within kind, area and season
 	Dose     material.Dose
 	NotDone  bool
-	Taken    bool // on record as taken as done: nobody knows
+	Taken    bool // the line says that the job was taken as done, as nobody had recorded it
 	Presumed *Job // not on record: a job planned for the day, which counts as down
 }
 
@@ -29,6 +29,7 @@ type Down struct {
 // number are 0 if none was given; older books have numbers alone ("lime/1").
 func JobName(job string) (area string, k Kind, season, n int, err error) { return kinds.JobName(job) }
 
+// JobName is [JobName] for the kinds of a table.
 func (t KindTable) JobName(job string) (area string, k Kind, season, n int, err error) {
 	parts := strings.Split(job, "/")
 	_, alone := t.named(parts[0])
@@ -78,10 +79,10 @@ func SulfurOf(d *Down) agronomy.PerThousand {
 // it looks like a slip of the unit or the point.
 const OverPlanned = 2 // [common]
 
-// OverPlan doubts the lines of the record book that brought over twice what a
-// program of the same site without a book plans for the job, or for the largest
-// of its kind in the area where it plans no such job. A line for which it plans
-// nothing at all is not judged.
+// OverPlan doubts the lines of the record book that brought over twice what is planned
+// for the job in bare, the program of the same site without a book. If bare does not plan
+// that job, the largest of its kind in the area counts; if it plans none, the line is not
+// judged.
 func (p *Program) OverPlan(bare *Program) (out []Problem) {
 	for _, c := range p.Cases {
 		for _, d := range c.Down {
@@ -102,8 +103,8 @@ func (p *Program) OverPlan(bare *Program) (out []Problem) {
 	return out
 }
 
-// likest gives the entry for a job on record: its own, else the largest of its
-// kind in its area; nil without one.
+// likest gives the entry most like a job on record: its own, else the largest of its
+// kind in its area; nil if there is none.
 func (p *Program) likest(d Down, c *Case) (best *Entry) {
 	for i := range p.Entries {
 		e := &p.Entries[i]

@@ -14,7 +14,7 @@ type Shed struct {
 	Materials []material.Material // the site's that may be planned, with the packs still there, then the trade's
 	own       int                 // how many are the site's
 
-	Offered, Slow []material.Material // the last offers, see [Case.offers]
+	Offered, Slow []material.Material // the last offers, see offers in package rule
 }
 
 // NewShed starts from the packs in the site file less those used since they were
@@ -32,8 +32,8 @@ func NewShed(s *Site, used map[string]float64) *Shed {
 	return sh
 }
 
-// noScale is how much more than what is on hand may be planned, as no scale at home
-// shows it.
+// noScale is how many times what is on hand may be planned: no scale at home shows the
+// difference.
 const noScale = 1.02 // [common]
 
 // Short tells whether a dose of a material of which none is to be bought is more than
@@ -42,8 +42,8 @@ func Short(d material.Dose, size agronomy.SquareFeet) bool {
 	return d.Material.NoRebuy && d.For(size).Packs > d.Material.OnHand*noScale
 }
 
-// PacksUsed gives the packs that a dose on a day took of the material of the site
-// that it names; none of one that was counted later, or is not the site's.
+// PacksUsed gives the packs that a dose on a day took of one of the site's materials:
+// none if the material was counted after that day, or is not the site's.
 func (s *Site) PacksUsed(on Date, d material.Dose, size agronomy.SquareFeet) float64 {
 	i := slices.IndexFunc(s.Materials, func(m material.Material) bool { return m.ID == d.Material.ID })
 	if i < 0 || on.Before(s.CountedOn(d.Material.ID)) {
@@ -60,9 +60,12 @@ func (s *Site) CountedOn(id string) Date {
 	return s.Start
 }
 
-// Stock gives the site's materials with the packs that are still there, and
-// trade what can be bought beside. Neither may be written to.
+// Stock gives the site's materials with the packs that are still there. It must not be
+// written to.
 func (s *Shed) Stock() []material.Material { return s.Materials[:s.own] }
+
+// Trade gives the materials that can be bought beside the site's. It must not be written
+// to.
 func (s *Shed) Trade() []material.Material { return s.Materials[s.own:] }
 
 // NotPlanned says which materials of the site are never planned, and why.

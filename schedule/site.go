@@ -24,7 +24,7 @@ type Site struct {
 	Crew      Crew
 	Areas     []Area // in the order of the file
 	Materials []material.Material
-	Counted   map[string]Date // by material: when its packs were counted; default Start
+	Counted   map[string]Date // of a material, by its id: when its packs were counted; default Start
 	Local     law.Local
 	Sprayer   Sprayer
 	Spreader  Spreader
@@ -49,7 +49,7 @@ type Area struct {
 	Cored       bool // cored before lime, so that a larger dressing may go down
 	Sampled     Date
 	Received    Date              // when the answer came; unset: two weeks after the sample
-	Soil        *agronomy.Report  // the report in force, in a site as read the first; nil without one
+	Soil        *agronomy.Report  // the report in force; in a site as it was read, the first; nil without one
 	Reports     []SoilReport      // all, by sampling day, where there are several
 	Assumed     []agronomy.Reason // defaults the file left to us
 }

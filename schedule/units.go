@@ -6,11 +6,11 @@ import (
 	"swardbook/schedule/word"
 )
 
-// speaker puts the sentences of a metric site into its units: the core reckons and
-// speaks in those of its sources.
+// speaker puts sentences into metric units where the site is metric: they are made in the
+// units of the sources.
 type speaker struct {
 	word.Measure
-	names []string // as a person wrote them, in whatever unit
+	names []string // of areas and materials, which stay as a person wrote them
 }
 
 func (s *Site) speaker() speaker {
@@ -27,14 +27,14 @@ func (s *Site) speaker() speaker {
 	return sp
 }
 
-// say turns texts where they stand.
+// say changes texts in place.
 func (sp speaker) say(texts ...*string) {
 	for _, t := range texts {
 		*t = sp.Say(*t, false, sp.names...)
 	}
 }
 
-// all and why give turned copies, as cases share what they are made from.
+// all gives changed copies of texts, and leaves these, which cases share, as they are.
 func (sp speaker) all(texts []string) []string {
 	if len(texts) == 0 {
 		return texts
@@ -46,6 +46,7 @@ func (sp speaker) all(texts []string) []string {
 	return out
 }
 
+// why is all for reasons.
 func (sp speaker) why(rs []Reason) []Reason {
 	if len(rs) == 0 {
 		return rs

@@ -70,9 +70,9 @@ func From(os []Opening, d Date, because string) []Opening {
 	return Meet(os, []Opening{{Span{d, d.AddDays(4000)}, because, ""}})
 }
 
-// Windows turns openings into the windows of a job inside the program. ideal
-// picks the best day of an opening. The second value is the ideal day of the
-// first opening after the program, for what must be carried over.
+// Windows turns openings into the windows of a job, cut to the days of the case. ideal
+// picks the best day of an opening. The second value is the ideal day of the first opening
+// after the last day, for a job that has to wait until then.
 func (c *Case) Windows(os []Opening, ideal func(Opening) Date) ([]Window, Date) {
 	var out []Window
 	var next Date
@@ -109,14 +109,14 @@ func (c *Case) Windows(os []Opening, ideal func(Opening) Date) ([]Window, Date) 
 	return out, next
 }
 
-// Endless is how far beyond the program an opening ends that has no last day
-// of its own, such as ground that never freezes.
+// Endless is a number of days: an opening that ends so long after the last day of a case
+// has no last day of its own, such as that of ground which never freezes.
 const Endless = 1000
 
-// recently is how long after a window has closed a job is still told to have
-// missed it, in days.
+// recently is for how many days after a window has closed the next one says so.
 const recently = 75 // [common]
 
+// clamp gives the day of a span that is nearest to d.
 func clamp(d Date, s Span) Date { return Later(s.From, Earlier(d, s.To)) }
 
 // Soonest takes the first day of an opening, for what should not wait.

@@ -14,15 +14,15 @@ import (
 	"swardbook/schedule/word"
 )
 
-// feeding is an area's plan of doses before they get days. It is worked out
-// once, in the order in which materials serve each other: the starter, then
-// nitrogen, then what those leave short of phosphorus and potassium. The rules
-// of the single kinds only turn their part of it into jobs.
+// feeding is an area's plan of doses before they get days. It is worked out once, in an
+// order in which each part sees what the ones before it bring along: the starter, then
+// nitrogen, then straight phosphorus and potassium for what is still short. The rules of
+// the single kinds only turn their part of it into jobs.
 type feeding struct {
 	found                                          schedule.Proposal
 	starter, nitrogen, late, phosphorus, potassium []feed
 
-	potash agronomy.PerThousand // to come along with a pound of nitrogen, so that the year's is spread
+	potash agronomy.PerThousand // lb of K₂O that may come along with a pound of nitrogen, so that the year's is spread evenly
 	yearly []schedule.YearlyN
 	first  schedule.Span // the stand's first feeding season; unset for an established one
 }
@@ -44,10 +44,12 @@ type want struct {
 	most   agronomy.PerThousand // phosphorus: most at once by law, whatever is wanted
 	level  soil.Level
 	why    []schedule.Reason
-	tight  bool              // phosphorus: the law caps the year
-	beyond []schedule.Reason // what is not planned at all, and why
+	tight  bool              // phosphorus: the law caps the year, so no dose is rounded up
+	beyond []schedule.Reason // why a part of the need is not planned at all
 }
 
+// planFeeding plans the doses, see [feeding]. If the first try finds that the feedings
+// have changed, the shed is put back as it was, and they are planned anew.
 func (c *Treatment) planFeeding() {
 	c.feeding = feeding{}
 	if c.NoStand {
@@ -61,10 +63,12 @@ func (c *Treatment) planFeeding() {
 	}
 }
 
-// feed plans all doses. A straight dose that went down as planned was what the
-// feedings leave short, so they still see what they saw when it was planned:
-// what is left and what so went down. It tells whether they leave the latter;
-// if not, more has changed since, and they may see only what is left.
+// feed plans all doses. downP and downK are straight phosphorus and potassium that went
+// down as planned. Each was worked out as what the feedings leave short; were the feedings
+// now shown only what is left of the need, they would bring less than they were planned
+// to. So they are shown the need as it was then: what is left, and downP and downK with
+// it. feed is false if they would use some of what is down already: then more has changed
+// since, and the caller plans again with 0 and 0.
 func (c *Treatment) feed(downP, downK agronomy.PerThousand) bool {
 	f := &c.feeding
 	*f = feeding{}
@@ -84,8 +88,8 @@ func (c *Treatment) feed(downP, downK agronomy.PerThousand) bool {
 	return true
 }
 
-// wantP reads the need of phosphorus, less what is down since the sample, and
-// asks the law whether any may go down.
+// wantP gives the need of phosphorus, less what is down since the sample, cut to what
+// the law lets down at once and in a year.
 func (c *Treatment) wantP() want {
 	w := c.wantOf(schedule.Phosphorus, "P₂O₅", p2o5Of, c.NeedP, c.NoP)
 	w.most = schedule.Unlimited
@@ -114,7 +118,8 @@ func (c *Treatment) wantP() want {
 // centipedeP is the most P₂O₅ a year on centipedegrass, in lb/1000 sq ft.
 const centipedeP agronomy.PerThousand = 1.0 // [common]
 
-// brought tells what the starter and the feedings bring of a whole want.
+// brought adds to the working what the starter and the feedings bring of a want, which
+// before them was whole.
 func (w *want) brought(whole agronomy.PerThousand, oxide string) {
 	if by := whole - w.left; by >= 0.005 {
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the starter and the feedings bring some along: " + word.Hundredths(whole) + " − " + word.Hundredths(by) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
@@ -129,8 +134,8 @@ func (c *Treatment) wantK() want {
 func p2o5Of(d *schedule.Down) agronomy.PerThousand { return d.Dose.P2O5 }
 func k2oOf(d *schedule.Down) agronomy.PerThousand  { return d.Dose.K2O }
 
-// asPlanned sums what went down this season in the jobs of a kind that were
-// done as planned.
+// asPlanned sums what jobs of a kind brought this season, since the sample, that were
+// done as planned or are presumed to be.
 func (c *Treatment) asPlanned(k schedule.Kind, of func(*schedule.Down) agronomy.PerThousand) agronomy.PerThousand {
 	return c.between(schedule.Span{From: schedule.Later(c.Begins, c.Area.Sampled), To: c.Through}, func(d *schedule.Down) agronomy.PerThousand {
 		if d.Kind != k || !d.AsPlanned && d.Presumed == nil {
@@ -140,6 +145,8 @@ func (c *Treatment) asPlanned(k schedule.Kind, of func(*schedule.Down) agronomy.
 	})
 }
 
+// wantOf gives what is still to go down of a nutrient's need, and tells the need or why
+// it is not known. of takes the nutrient from a dose.
 func (c *Treatment) wantOf(k schedule.Kind, oxide string, of func(*schedule.Down) agronomy.PerThousand, n nutrient.Need, err error) want {
 	f := &c.feeding
 	if c.Area.Soil == nil {
@@ -185,7 +192,7 @@ func (c *Treatment) needText(k schedule.Kind, total agronomy.PerThousand, oxide 
 	return k.String() + ": " + c.Measure().NutrientRate(total, oxide) + ", the reading is " + string(level)
 }
 
-// choose picks a material for a want and draws it from the shed.
+// choose picks the material that serves a want best, and draws the dose from the shed.
 func (c *Treatment) choose(w material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Dose, []schedule.Reason, bool) {
 	return c.chooseAlong(w, material.Wants{}, caps, fit)
 }
@@ -215,12 +222,12 @@ func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit
 	return d, why, ok
 }
 
-// but narrows a choice of materials by one.
+// but is fit without one material.
 func but(fit func(material.Material) bool, out material.Material) func(material.Material) bool {
 	return func(m material.Material) bool { return m.ID != out.ID && (fit == nil || fit(m)) }
 }
 
-// likely gives the material that chooseAlong would pick for nitrogen.
+// likely gives the material that chooseAlong would pick for nitrogen, and draws nothing.
 func (c *Treatment) likely(w, along material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Material, bool) {
 	ms, quick, _ := c.offers(fit)
 	m, ok := material.Likely(ms[:quick], w, along, caps, c.Area.Size)
@@ -236,8 +243,9 @@ func (c *Treatment) likely(w, along material.Wants, caps material.Caps, fit func
 // offers lists the materials to choose from: the shed's first, then what the
 // trade sells, and last, after the quick ones, the trade's slow ones, as a slow
 // material is bought only where no quick one will do. The law's word on slow
-// nitrogen, and an area that takes only quick nitrogen, narrow the choice. The
-// list holds until the next is asked for.
+// nitrogen, and an area that takes only quick nitrogen, narrow the choice. The first
+// quick of the list do without the trade's slow ones; passed says which of the shed's were
+// ruled out, and why. The list is written over when the next is asked for.
 func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Material, quick int, passed []schedule.Reason) {
 	ms, slow := c.Shed.Offered[:0], c.Shed.Slow[:0]
 	for i := range c.Shed.Materials {
@@ -281,8 +289,8 @@ func (c *Treatment) unfit(m *material.Material) string {
 	return ""
 }
 
-// nCaps are the most nitrogen and quick nitrogen of one dose: common practice
-// and the law, the stricter of the two, each with its reason.
+// nCaps gives the most nitrogen and quick nitrogen of one dose on a day, with the
+// reasons: common practice or the law, whichever is stricter.
 func (c *Treatment) nCaps(on schedule.Date) (material.Caps, []schedule.Reason) {
 	lim := c.MostN
 	caps := material.Caps{N: lim.Single, SolubleN: lim.Soluble, P2O5: -1, K2O: schedule.MostKAtOnce}
@@ -300,8 +308,8 @@ func (c *Treatment) nCaps(on schedule.Date) (material.Caps, []schedule.Reason) {
 	return caps, why
 }
 
-// straights splits what is still short of phosphorus or potassium into the
-// fewest doses of a material without nitrogen.
+// straights splits what is still short of phosphorus or potassium into the fewest doses
+// of a straight material, which has no nitrogen.
 func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	f := &c.feeding
 	next := c.Number(k)
@@ -427,7 +435,7 @@ func (c *Treatment) starterDay() schedule.Date {
 	return c.feeding.starter[0].openings[0].From
 }
 
-// split says how a total became doses.
+// split is the working of how a total was split into doses; none for a single dose.
 func split(n int, total, single agronomy.PerThousand) []schedule.Reason {
 	if n == 1 {
 		return nil

@@ -12,22 +12,22 @@ import (
 	"swardbook/schedule/word"
 )
 
-// seasonPlan is a season with what it is to bring.
+// seasonPlan is one feeding season with the nitrogen that it is to bring.
 type seasonPlan struct {
 	growSeason
 	openings []schedule.Opening
 	inside   schedule.Span        // the part inside the program
 	amount   agronomy.PerThousand // of the whole season
-	down     agronomy.PerThousand // of it, on record
-	lateDown agronomy.PerThousand // of that, what went down as the late dose
-	due      agronomy.PerThousand // of what is left, the part of the doses that fall inside the program
+	down     agronomy.PerThousand // the part of it on record
+	lateDown agronomy.PerThousand // the part of down that was the late dose
+	due      agronomy.PerThousand // the part still to come that falls inside the program
 	why      []schedule.Reason
-	held     bool // to what 12 months hold
+	held     bool // the amount was cut to what any 12 months may have, so no dose is rounded up
 	cut      bool // doses were left out for want of days
 }
 
-// caps holds a season's doses to common practice, the law, and what seedlings
-// stand. Phosphorus is let in only as far as it is wanted and lawful.
+// caps gives the most that one dose of a season may bring by common practice, the law,
+// and what seedlings bear. Phosphorus is capped at what is wanted and lawful.
 func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 	c := b.c
 	caps, why := c.nCaps(s.span.From)
@@ -44,8 +44,8 @@ func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 	return caps, why
 }
 
-// phosphorus gives how much a dose may bring along: what is still wanted, or a
-// trace where less is, if the law lets any in.
+// phosphorus gives how much a dose may bring along, if the law allows any: what is
+// still wanted, but [schedule.LeastDose] at least, so that a trace rules no bag out.
 func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 	if b.p.left == 0 {
 		return 0
@@ -59,12 +59,13 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 	return min(max(b.p.left, schedule.LeastDose), b.p.single)
 }
 
-// count gives the doses of the whole season, whatever part of it is inside the
-// program: the fewest that the caps let, as far as they fit.
+// count gives the number of doses in the whole season, whatever part of it is inside the
+// program: the fewest of at most most lb each, as far as its days hold so many.
 func (b *nitrogenYear) count(s *seasonPlan, os []schedule.Opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) int {
 	return min(int(math.Ceil(float64(amount/most)-1e-9)), b.c.fits(os, s.span.Span, m, most))
 }
 
+// days gives the openings in which a season's doses of a material do good.
 func (b *nitrogenYear) days(s *seasonPlan, m material.Material) ([]schedule.Opening, []schedule.Reason) {
 	return b.c.LastUseful(schedule.Meet(s.openings, []schedule.Opening{s.span}), lastN(m))
 }
@@ -74,10 +75,13 @@ func (b *nitrogenYear) skip(s seasonPlan) {
 	b.n = s.first + s.places - 1
 }
 
-// planDoses splits a season's amount into the fewest doses that the caps let,
-// spread over the season, and keeps those whose best day lies inside the
-// program and that the record book has not settled. Where the start cuts a season
-// of which nothing is on record, as many as its days hold are given.
+// planDoses splits a season's amount into the fewest doses that the caps allow, spread
+// over the season. It keeps those whose best day lies inside the program and that are not
+// on record. Where the program starts amid a season with nothing on record,
+// [nitrogenYear.catchesUp] decides on doses from before the start.
+//
+// In autumn a late dose is taken out of the amount first, and given up again if the main
+// doses would lose more by its days than it brings.
 func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	c, f := b.c, &b.c.feeding
 	late, rest := []feed(nil), s.amount
@@ -141,17 +145,20 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	return append(late, b.dose(s, slots, count, want, most, caps, os, fit, slices.Concat(capWhy, last))...)
 }
 
-// slot is the place of one dose in its season.
+// slot is the place of one dose in its season: the number n of its job, and i, which
+// counts the doses of the season from 0.
 type slot struct{ n, i int }
 
+// leave tells that nitrogen is left out, under the number of a job.
 func (b *nitrogenYear) leave(n int, reason string) {
 	b.c.feeding.found.Leave(b.c.Area, schedule.Nitrogen, n, reason, "")
 }
 
-// carrier gives the material that would carry most of a season's nitrogen, one that
-// is not held back by phosphorus, with what the doses may be chosen from. A slow one
-// has an earlier last day and a longer wait, and it does not close the season where
-// a quick one would bring more in the days that are left.
+// carrier gives the material that would bring most of a season's nitrogen, were there
+// no cap on phosphorus; by it the doses are counted and their days found. fit tells which
+// materials the doses may be chosen from. A slow material has an earlier last day and
+// longer distances: where a quick one would bring more in the days that are left, the
+// season goes by that one, and only quick materials fit.
 func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps material.Caps) (m material.Material, fit func(material.Material) bool, ok bool) {
 	caps.P2O5 = 0
 	wants, along := b.wants(min(max(amount, schedule.LeastDose), caps.N), caps)
@@ -171,10 +178,10 @@ func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps 
 	return m, hasN, true
 }
 
-// ahead lists the doses of a season that are still to come: not on record, and
-// with their best day inside the program. What fell due before the start and
-// is not on record is an assumption; it and what falls due after the program
-// lie elsewhere.
+// ahead lists the doses of a season that are still to come: not on record, and with
+// their best day inside the program. elsewhere counts the others that are not on record:
+// those due after the program and, unless the season catches up, those due before its
+// start, of which the program says what it assumes.
 func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand) (out []slot, elsewhere int) {
 	c := b.c
 	taken := map[int]bool{}
@@ -214,9 +221,10 @@ func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand
 	return out, elsewhere + past
 }
 
-// catchesUp tells whether what fell due before the start is still given: with nothing
-// on record from before it the main feeding of cool-season grass is not lost to the start day.
-// Warm-season grass is fed evenly, and the doses to come are its share of what is left.
+// catchesUp tells whether doses that fell due before the start are planned after it:
+// those of cool-season grass, if nothing is on record before the start, as the day on which
+// a program happens to start must not cost it its main feeding. Warm-season grass is fed
+// evenly, so the doses still to come are its share of the season.
 func (b *nitrogenYear) catchesUp(s *seasonPlan) bool {
 	before := schedule.Span{From: s.span.From, To: b.c.Start.AddDays(-1)}
 	return b.c.Season == climate.Cool && b.c.between(before, nitrogenOf) == 0
@@ -225,8 +233,9 @@ func (b *nitrogenYear) catchesUp(s *seasonPlan) bool {
 // leastN is the least nitrogen worth a job, in lb/1000 sq ft.
 const leastN agronomy.PerThousand = 0.2 // [common]
 
-// rest leaves out what a season has left where it makes no job, with the last
-// dose that was to bring it, and gives what is to go down.
+// rest gives the doses and the amount that are to go down: none where what is wanted is
+// too little for a job or no dose is still to come. That is then left out under the number
+// of the last dose.
 func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousand) ([]slot, agronomy.PerThousand) {
 	why := "too little for a separate job"
 	if len(slots) == 0 {
@@ -245,8 +254,8 @@ func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousa
 	return slots, 0
 }
 
-// settle keeps as many doses as what is still wanted takes and as find room,
-// the latest ones, and leaves the others out with the reason.
+// settle keeps as many doses as the amount wanted needs and the days left hold, and
+// leaves the earlier ones out with the reason.
 func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []schedule.Opening, m material.Material) []slot {
 	c := b.c
 	keep := min(len(slots), int(math.Ceil(float64(want/most)-1e-9)))
@@ -274,7 +283,8 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 	return slots
 }
 
-// dose chooses the material of each dose.
+// dose chooses a material for each dose and makes the feeds. What one brings less than
+// its part, the next ones bring more; what none can hold is left out.
 func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, fit func(material.Material) bool, rules []schedule.Reason) []feed {
 	c, f := b.c, &b.c.feeding
 	var out []feed
@@ -305,14 +315,14 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
 			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})
 	}
-	lacks := want - shared // what the doses cannot hold at all
+	lacks := want - shared // more than all doses together may hold
 	short := func(n agronomy.PerThousand, why string) {
 		if n >= schedule.LeastDose && !b.young && len(out) > 0 {
 			b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: %s", c.Measure().NutrientRate(n, "N"), s.name, why))
 		}
 	}
 	short(rest-lacks, "phosphorus or potassium in the material bound its doses")
-	if !s.cut { // or each dose left out says so
+	if !s.cut { // else each dose that was left out has told it
 		short(lacks, fmt.Sprintf("only %s of at most %s can still follow", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
 	}
 	f.nitrogen = append(f.nitrogen, out...)
@@ -327,9 +337,9 @@ func doseCap(m material.Material, caps material.Caps) agronomy.PerThousand {
 	return caps.N
 }
 
-// wants is a dose's nitrogen, which sizes it, and what it may bring along: phosphorus
-// as it comes, and its part of the potash by nitrogen, so that one lawn food with
-// potash can serve the whole year.
+// wants gives what sizes a dose, its nitrogen, and what may come along: phosphorus up to
+// its cap, and potash in proportion to the nitrogen, so that one lawn food with potash can
+// serve the whole year.
 func (b *nitrogenYear) wants(n agronomy.PerThousand, caps material.Caps) (w, along material.Wants) {
 	k := min(b.k.left, caps.K2O)
 	if b.potash > 0 {
@@ -338,19 +348,19 @@ func (b *nitrogenYear) wants(n agronomy.PerThousand, caps material.Caps) (w, alo
 	return material.Wants{N: n}, material.Wants{P2O5: min(b.p.left, max(0, caps.P2O5)), K2O: k}
 }
 
-// ideal gives the best day of a dose: cool-season grass is fed as it grows,
-// warm-season grass evenly.
+// ideal gives the best day of the i-th of count doses: for cool-season grass each feeds an
+// equal part of the season's growth, for warm-season grass an equal part of its days.
 func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(schedule.Opening) schedule.Date {
 	c := b.c
 	at := (float64(i) + 0.5) / float64(count)
 	switch {
-	case b.young && i == 0: // [common] the first feeding, and in the spring after it once mowed twice
+	case b.young && i == 0: // [common] seedlings want their first feeding as soon as they may have it
 		return schedule.Soonest
 	case c.Season == climate.Warm:
 		return func(o schedule.Opening) schedule.Date { return o.From.AddDays(int(at * float64(o.Days()))) }
 	}
 	return func(o schedule.Opening) schedule.Date {
-		// Doses nearer to each other than their distance move apart about their middle.
+		// Best days too near to each other are set 30 days apart, about their middle.
 		first, last := c.ByGrowth(0.5/float64(count))(o), c.ByGrowth((float64(count)-0.5)/float64(count))(o)
 		if lack := (count-1)*schedule.QuickDays - last.DaysFrom(first); lack > 0 {
 			return schedule.Later(o.From, first.AddDays(-lack/2)).AddDays(i * schedule.QuickDays)

@@ -9,7 +9,7 @@ import (
 	"swardbook/schedule"
 )
 
-// starterN sums the nitrogen of the starters planned in a span.
+// starterN sums the nitrogen of the starters planned that may fall in a span.
 func (c *Treatment) starterN(s schedule.Span) agronomy.PerThousand {
 	var sum agronomy.PerThousand
 	for _, f := range c.feeding.starter {
@@ -38,12 +38,14 @@ func (d feed) touches(s schedule.Span) bool {
 	return slices.ContainsFunc(d.openings, func(o schedule.Opening) bool { return !o.To.Before(s.From) && !o.From.After(s.To) })
 }
 
+// hasN and quickN tell the materials with nitrogen, and those of them that act quickly.
 func hasN(m material.Material) bool   { return m.Analysis.N > 0 }
 func quickN(m material.Material) bool { return hasN(m) && !slowN(m) }
 
 // slowN tells the materials that count as slow nitrogen.
 func slowN(m material.Material) bool { return nutrient.ThingsOf(m)&nutrient.SlowNDown != 0 }
 
+// lastN tells which last useful day a material's nitrogen has.
 func lastN(m material.Material) nutrient.LastKind {
 	if slowN(m) {
 		return nutrient.LastSlowN
@@ -74,6 +76,8 @@ func (c *Treatment) fits(os []schedule.Opening, inside schedule.Span, m material
 	return n
 }
 
+// closing says what ended the days of a season: the last useful day, else what closes
+// its last opening.
 func closing(os []schedule.Opening, why []schedule.Reason) string {
 	if len(why) > 0 {
 		return why[0].Text

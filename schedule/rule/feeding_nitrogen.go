@@ -17,10 +17,10 @@ type growSeason struct {
 	share float64
 	span  schedule.Opening
 
-	calendar string // the published one that it follows; "" the rule
+	calendar string // name of the published calendar that it follows; "": none, it goes by the climate
 	why      []schedule.Reason
 
-	seedlings bool // of an overseeding are young in it
+	seedlings bool // whether seedlings of an overseeding are young in it
 
 	first, places, more int // numbers of its doses, see [nitrogenYear.number]
 }
@@ -40,8 +40,8 @@ func (c *Treatment) planNitrogen(p, k *want) {
 	c.turfYearNitrogen(c.Year, 0, p, k)
 }
 
-// nitrogenAhead gives about how much nitrogen the season puts down, whatever of it is
-// down already.
+// nitrogenAhead gives about how much nitrogen an area gets in the feeding seasons that are
+// not over when its season, or the program, begins; what is down of it counts too.
 func (c *Treatment) nitrogenAhead() (sum agronomy.PerThousand) {
 	need, err := nutrient.NitrogenYear(c.nitrogenCase(false))
 	if err != nil {
@@ -76,8 +76,8 @@ func (c *Treatment) firstSeason() schedule.Span {
 	return schedule.Span{}
 }
 
-// turfYearNitrogen plans one turf year; n is the number of the last dose
-// before it, and the result the number of its last.
+// turfYearNitrogen plans the nitrogen of one turf year. n is the number of the last dose
+// before it; the result is that of its own last dose.
 func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f := &c.feeding
 	young := !c.Seeded.IsZero() && c.SeasonOf(c.Seeded) == y
@@ -116,7 +116,7 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 		}
 		f.found.Needs = append(f.found.Needs, schedule.Need{Kind: schedule.Nitrogen, Total: b.wanted, Text: text, Why: b.why})
 	}
-	if young && !b.met { // its season lies outside the program, and the starter brings what it brings
+	if young && !b.met { // its feeding seasons lie outside the program: only a starter can count
 		var starter agronomy.PerThousand
 		for _, s := range f.starter {
 			starter += s.dose.N
@@ -128,6 +128,7 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	return b.n
 }
 
+// nitrogenCase is what the year's nitrogen is worked out from.
 func (c *Treatment) nitrogenCase(young bool) nutrient.NitrogenCase {
 	nc := nutrient.NitrogenCase{Printed: c.Report.Printed.Nitrogen, Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
 		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.Report.OrganicMatter, New: young}
@@ -154,14 +155,16 @@ type nitrogenYear struct {
 	why    []schedule.Reason
 	n      int // number of the last dose
 	young  bool
-	met    bool // that a season of the year lies inside the program
-	told   bool // that a season found no day for its nitrogen
+	met    bool // whether a feeding season lies inside the program
+	told   bool // whether it has been told that a season has no day for its nitrogen
 	p, k   *want
-	potash agronomy.PerThousand // to come along with a pound of nitrogen
-	wanted agronomy.PerThousand // in the seasons inside the program
-	parts  []string             // the same, season by season, in words
+	potash agronomy.PerThousand // lb of K₂O that may come along with a pound of nitrogen
+	wanted agronomy.PerThousand // nitrogen of the seasons inside the program
+	parts  []string             // wanted, season by season, in words
 }
 
+// plan goes from season to season. left is what the year's total still has for the
+// seasons to come.
 func (b *nitrogenYear) plan() {
 	c := b.c
 	seasons, sharesWhy := c.growSeasons(b.year)
@@ -178,12 +181,12 @@ func (b *nitrogenYear) plan() {
 		for _, s := range c.feeding.starter {
 			left -= s.dose.N
 		}
-		for _, s := range seasons { // each season takes off its own
+		for _, s := range seasons { // not twice: season takes its own off again
 			left += b.youngDown(s)
 		}
 	} else {
 		left = max(0, left-b.outside(seasons))
-		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return s.seedlings }) { // between them, a starter to come counts as well
+		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return s.seedlings }) { // else lessStarter takes it off the season that the seedlings stand in
 			for _, s := range c.feeding.starter {
 				left = max(0, left-s.dose.N)
 			}
@@ -265,8 +268,8 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	return left
 }
 
-// lessStarter takes off a season's amount what the starter of an overseeding brings of
-// it, and gives that.
+// lessStarter takes what the starter of an overseeding brings off the amount of the
+// season in which its seedlings stand, and gives how much that is.
 func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
 	c := b.c
 	if !s.seedlings {
@@ -281,8 +284,8 @@ func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
 	return starter
 }
 
-// lessDown takes off a season's amount what the record book says went down in
-// it, and what an earlier season took of the year beyond its share.
+// lessDown notes what is on record in a season, and cuts its amount to what the seasons
+// before it have left of the year.
 func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 	s.down = b.c.between(b.c.counts(s.growSeason), func(d *schedule.Down) agronomy.PerThousand {
 		if d.Kind == schedule.LateNitrogen || s.seedlings && d.Kind == schedule.Starter {

@@ -8,11 +8,11 @@ type Treatment struct {
 	*schedule.Case
 	liming      liming
 	dressings   schedule.Proposal // the lime with its windows; the retest hangs on it
-	overseeding schedule.Proposal // settled first, as all else spares its seedlings
+	overseeding schedule.Proposal // settled first, as all other rules spare its seedlings
 	feeding     feeding
 }
 
-// treat asks the rules about one area.
+// Propose plans one area: what the rules settle together first, then each rule's jobs.
 func Propose(c *schedule.Case, rules []Rule) schedule.Proposal {
 	t := &Treatment{Case: c}
 	t.planOverseed()
@@ -34,8 +34,8 @@ type Rule struct {
 	Propose func(*Treatment) schedule.Proposal
 }
 
-// rules are asked in this order; the order decides nothing but the order of
-// jobs that fall on one day.
+// All lists the rules in the order in which they are asked. The order decides nothing
+// but the order of jobs that fall on one day.
 var All = []Rule{
 	{schedule.SoilTest, soilTestJobs},
 	{schedule.Overseed, overseedJobs},
