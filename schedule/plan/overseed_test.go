@@ -94,6 +94,23 @@ func TestOverseedingMoves(t *testing.T) {
 	}
 }
 
+// Seed over a summer lawn in September comes up and seldom makes a stand: it waits for
+// summer, with the reason, and the season that has it plans it.
+func TestOverseedingWaitsForAStand(t *testing.T) {
+	site := overseeded(t, "bermudagrass", "2026-09-20", "2026-09-25")
+	site.Place = situations[0].site(t, "GA", "8a", "bermudagrass").Place
+	site.Through = schedule.Date{}
+	p := plan(t, site)
+	if !slices.ContainsFunc(p.LeftOut, func(l schedule.LeftOut) bool {
+		return l.Kind == schedule.Overseed && strings.HasPrefix(l.Reason, "not on 25 Sep 2026 as asked: seed sown over then makes a stand") && l.CarriedTo.Year == 2027
+	}) {
+		t.Errorf("%v", p.LeftOut)
+	}
+	if over := entry(t, p, "a/overseed/2027-1"); over.Date.Year != 2027 || over.Date.Month < 5 || over.Date.Month > 8 {
+		t.Errorf("sown over on %s", over.Date)
+	}
+}
+
 // What is on record counts: the day that was kept moves the feeding after it, and an
 // overseeding from before the start is taken as done.
 func TestOverseedingOnRecord(t *testing.T) {

@@ -40,11 +40,14 @@ func (c *Treatment) planOverseed() {
 	}
 	j := schedule.Job{Kind: schedule.Overseed, N: c.Number(schedule.Overseed)(), Area: c.Area,
 		Because: "Seed sown into thin turf fills it before weeds do."}
-	days := c.sowingDays(wish, false)
+	days := c.sowingDays(schedule.Overseed, wish)
 	j.Why = append(days.why, schedule.Reason{Text: "the site file asks for " + wish.Short()})
 	c.Finish(p, j, days.openings, days.ideal)
 	days.mark(p)
 	if len(p.Jobs) == 0 {
+		if n := len(p.Left); n > 0 && days.not != "" {
+			p.Left[n-1].Reason = days.not
+		}
 		return
 	}
 	made := &p.Jobs[0]

@@ -22,7 +22,7 @@ func Sow(c *Treatment) schedule.Proposal {
 		return p
 	}
 	j := schedule.Job{Kind: schedule.Sow, N: 1, Area: c.Area}
-	days := c.sowingDays(c.Seeded, c.Area.Dormant)
+	days := c.sowingDays(schedule.Sow, c.Seeded)
 	j.Why = days.why
 	c.Finish(&p, j, days.openings, days.ideal)
 	days.mark(&p)
@@ -39,10 +39,10 @@ type sowingDays struct {
 
 // sowingDays gives the windows of seed from a wished day on, and days around the day
 // itself where seed can come up then.
-func (c *Treatment) sowingDays(wish schedule.Date, dormant bool) (out sowingDays) {
+func (c *Treatment) sowingDays(k schedule.Kind, wish schedule.Date) (out sowingDays) {
 	seeding := c.Almanac.SeedWindow(c.Season)
 	windows := []climate.SowWindow{seeding.Main, seeding.Spring}
-	if dormant {
+	if k == schedule.Sow && c.Area.Dormant {
 		windows = []climate.SowWindow{seeding.Dormant}
 	}
 	var os []schedule.Opening
@@ -71,7 +71,7 @@ func (c *Treatment) sowingDays(wish schedule.Date, dormant bool) (out sowingDays
 		out.why = append(out.why, schedule.Reason{Text: w.Words + odds, Source: "common"})
 	}
 	schedule.SortOpenings(os)
-	asked, not := c.askedFor(wish, os, dormant)
+	asked, not := c.askedFor(k, wish, os)
 	if asked.Days() > 0 && !slices.ContainsFunc(os, func(o schedule.Opening) bool { return o.Has(wish) }) {
 		os = append(os, asked)
 		schedule.SortOpenings(os)
@@ -114,20 +114,23 @@ const (
 )
 
 // askedFor gives the days around the wished one, where seed can come up then, or
-// why it cannot. Dormant seed is to lie in the cold: its window alone decides.
-func (c *Treatment) askedFor(wish schedule.Date, os []schedule.Opening, dormant bool) (schedule.Opening, string) {
+// why it cannot. Dormant seed is to lie in the cold: its window alone decides. Seed
+// over standing turf can wait for a better time, so it must make a stand as well.
+func (c *Treatment) askedFor(k schedule.Kind, wish schedule.Date, os []schedule.Opening) (schedule.Opening, string) {
 	if slices.ContainsFunc(os, func(o schedule.Opening) bool { return o.Has(wish) }) {
 		return schedule.Opening{}, ""
 	}
 	no := "not on " + wish.Short() + " as asked: "
-	up, _ := c.Almanac.SowingOdds(wish.DayOfYear(), c.Season)
+	up, stands := c.Almanac.SowingOdds(wish.DayOfYear(), c.Season)
 	switch {
-	case dormant:
+	case k == schedule.Sow && c.Area.Dormant:
 		return schedule.Opening{}, no + "the soil is too warm for seed that is to lie dormant, or the ground may be frozen"
 	case c.frozenOn(wish):
 		return schedule.Opening{}, no + "the ground may be frozen"
 	case up < canComeUp:
 		return schedule.Opening{}, no + "sown then, grass comes up before winter in " + inHundred(up) + " years of 100"
+	case k == schedule.Overseed && stands < canComeUp:
+		return schedule.Opening{}, no + "seed sown over then makes a stand before winter in " + inHundred(stands) + " years of 100"
 	}
 	return schedule.Opening{Span: schedule.Span{From: wish.AddDays(-nearAsked), To: wish.AddDays(nearAsked)},
 		Opens: "a week before the day asked for", Closes: weekAfter}, ""
