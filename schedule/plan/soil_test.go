@@ -320,3 +320,24 @@ func TestPromiseOfTheFirstYear(t *testing.T) {
 		t.Errorf("a stone of one printed value: %s", fine)
 	}
 }
+
+// A rest of magnesium under a tenth of a pound is no job left out, and stands in the
+// working; a larger one is told among what is left out.
+func TestRestOfMagnesium(t *testing.T) {
+	for ppm, told := range map[agronomy.PPM]bool{60: false, 30: true} {
+		site := bluegrass(t)
+		r := site.Areas[0].Soil
+		r.PH, r.Buffer, r.Magnesium = 6.7, agronomy.Buffer{}, agronomy.Reading{Given: true, PPM: ppm}
+		p := plan(t, site)
+		left := slices.ContainsFunc(p.LeftOut, func(l schedule.LeftOut) bool { return l.Kind == schedule.Magnesium })
+		i := slices.IndexFunc(p.Entries, func(e schedule.Entry) bool { return e.Kind == schedule.Magnesium })
+		if i < 0 || left != told {
+			t.Errorf("%.0f ppm: planned %t, a rest left out %t", float64(ppm), i >= 0, left)
+			continue
+		}
+		said := slices.ContainsFunc(p.Entries[i].Why, func(r schedule.Reason) bool { return strings.Contains(r.Text, "too little for a job") })
+		if said == told {
+			t.Errorf("%.0f ppm: in the working %t", float64(ppm), said)
+		}
+	}
+}

@@ -52,7 +52,11 @@ func magnesiumJobs(c *Treatment) schedule.Proposal {
 	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
 		d = material.DoseOf(d.Material, most)
 		why = append(why, reason)
-		p.Leave(c.Area, schedule.Magnesium, num+1, fmt.Sprintf("another %s is needed, but growing turf takes only so much at a time; the next report decides", c.Measure().NutrientRate(left-d.Mg, "Mg")), reason.Source)
+		if more := c.Measure().NutrientRate(left-d.Mg, "Mg"); schedule.WorthJob(left - d.Mg) {
+			p.Leave(c.Area, schedule.Magnesium, num+1, fmt.Sprintf("another %s is needed, but growing turf takes only so much at a time; the next report decides", more), reason.Source)
+		} else {
+			why = append(why, schedule.Reason{Text: more + " more would be wanted, too little for a job; the next report decides", Source: "common"})
+		}
 	}
 	os, last := c.LastUseful(schedule.Meet(c.Open(), c.Growing()), nutrient.LastMagnesium)
 	c.Finish(&p, schedule.Job{Kind: schedule.Magnesium, N: num, Area: c.Area, Dose: d, Because: fmt.Sprintf("Magnesium is %s in the soil report.", n.Level), Why: append(why, last...)}, os, schedule.Soonest)
