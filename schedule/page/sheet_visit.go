@@ -356,8 +356,10 @@ func sentences(texts []string) []string {
 
 // shopping writes what to buy by when, a line a day; what should be there by now
 // first. A last line names what the shed has enough of.
-func (b *sheetBuilder) shopping(supplies []supplyView) []string {
-	var days, lines, enough []string
+func (b *sheetBuilder) shopping(supplies []supplyView) (lines []string) {
+	var days []schedule.Date
+	var enough []string
+	buys := map[schedule.Date][]string{}
 	for _, s := range supplies {
 		if s.Buy == "" {
 			if s.Enough {
@@ -369,23 +371,24 @@ func (b *sheetBuilder) shopping(supplies []supplyView) []string {
 		if s.OnHand != "" {
 			text += " (" + s.OnHand + " in the shed)"
 		}
-		day := "By " + s.By
-		if !s.ByDate.After(b.today) {
-			day = "Now"
+		day := s.ByDate
+		if !day.After(b.today) {
+			day = b.today
 		}
-		i := slices.Index(days, day)
-		if i < 0 {
+		if buys[day] = append(buys[day], text); len(buys[day]) == 1 {
 			days = append(days, day)
-			lines = append(lines, day+": "+text)
-			continue
 		}
-		lines[i] += "; " + text
+	}
+	slices.SortFunc(days, schedule.Date.Compare)
+	for _, day := range days {
+		when := "By " + day.Short()
+		if day == b.today {
+			when = "Now"
+		}
+		lines = append(lines, word.Sentence(when+": "+strings.Join(buys[day], "; ")))
 	}
 	if len(lines) > 0 && len(enough) > 0 {
-		lines = append(lines, "Enough in the shed: "+strings.Join(enough, ", "))
-	}
-	for i := range lines {
-		lines[i] = word.Sentence(lines[i])
+		lines = append(lines, word.Sentence("Enough in the shed: "+strings.Join(enough, ", ")))
 	}
 	return lines
 }
