@@ -22,7 +22,7 @@ swardbook() {
 	command swardbook "$@" --addr 127.0.0.1:0 >serve.log 2>&1 &
 	until grep 'serving sites' serve.log; do kill -0 $! || return; sleep 0.05; done
 	kill -TERM $!
-	wait $!
+	wait $! || [ $? = 143 ] # it may have been in the middle of planning
 }
 vdirsyncer() { [ "$*" = sync ]; }
 khal() { command swardbook program sites/garden.toml --today 2026-09-12 --format csv | sed -n 's/^\([0-9-]*\),[^,]*,[^,]*,"\([^"]*\)".*/\1 \2/p; t
