@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"bytes"
 	"fmt"
 	"regexp"
 	"slices"
@@ -595,5 +596,25 @@ func TestAnswerOffers(t *testing.T) {
 		if !strings.Contains(plain(bare), plain(a.Stand)) {
 			t.Errorf("%s: its stand is not said", a.Name)
 		}
+	}
+}
+
+// The classes of the fields are those that the style sheet of the page knows.
+func TestAskClassesAreStyled(t *testing.T) {
+	b := askPage(t, asked("area.a.size", "1", "area.b.size", "2", "material.x.name", "y"))
+	style := string(b[:bytes.Index(b, []byte("</style>"))])
+	seen := map[string]bool{}
+	for _, e := range elements(t, "ask", regexp.MustCompile(` (selected|checked|novalidate)([ >])`).ReplaceAll(b, []byte(` $1=""$2`))) {
+		for class := range strings.FieldsSeq(e.attr["class"]) {
+			seen[class] = true
+		}
+	}
+	for class := range seen {
+		if !regexp.MustCompile(`\.` + class + `\b`).MatchString(style) {
+			t.Errorf("class %s has no style", class)
+		}
+	}
+	if len(seen) < 10 {
+		t.Errorf("only %v", seen)
 	}
 }
