@@ -314,3 +314,42 @@ func TestSeveralDueJobsInTheirTurn(t *testing.T) {
 	}
 	wants(t, "dates", section(t, b, "dates"), "Feed, East lawn 18-24-127.2 lb", "Feed, West lawn 21-0-03.3 lb", "Lime, East lawn pelletized60 lb", "Lime, East lawn dolomitic77 lb")
 }
+
+// Where due jobs have different good days, each later day is told with whose it is.
+func TestSheetSaysEachGoodDay(t *testing.T) {
+	found := 0
+	for _, name := range []string{"reading-garden", "shore-lawn", "infield"} {
+		p := plan(t, "../../examples/"+name+"/site.toml")
+		for d := p.Start; !d.After(p.Through) && found < 3; d = d.AddDays(3) {
+			var good []schedule.Date
+			for _, e := range p.AsOf(d).Entries {
+				if e.State == schedule.Due && !e.GoodDay.IsZero() && !e.Kind.Notice() && !slices.Contains(good, e.GoodDay) {
+					good = append(good, e.GoodDay)
+				}
+			}
+			if len(good) < 2 {
+				continue
+			}
+			found++
+			slices.SortFunc(good, schedule.Date.Compare)
+			b, err := page.Sheet(p, page.Options{Today: d})
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := section(t, b, "next")
+			_, rest, ok := strings.Cut(got, "; next good day "+good[0].Time().Format("Mon 2 Jan"))
+			if !ok {
+				t.Fatalf("%s, %s: no first good day: %.200s", name, d, got)
+			}
+			for _, day := range good[1:] {
+				before, after, ok := strings.Cut(rest, " "+day.Time().Format("Mon 2 Jan"))
+				if rest = after; !ok || !strings.HasPrefix(before, ", for ") || len(before) > 80 {
+					t.Errorf("%s, %s: the good day %s is not told: %.200s", name, d, day, got)
+				}
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no due jobs with different good days")
+	}
+}

@@ -48,7 +48,7 @@ func TestJobsCompared(t *testing.T) {
 	entry := func(id string, k schedule.Kind, day string) schedule.Entry {
 		return schedule.Entry{ID: id, Kind: k, AreaName: "East", Date: on(t, day), Summary: "Do " + id + "."}
 	}
-	one := &schedule.Program{Entries: []schedule.Entry{entry("e/nitrogen/2026-1", schedule.Nitrogen, "2026-10-01"), entry("e/lime/2026-1", schedule.Lime, "2026-10-05")},
+	one := &schedule.Program{Entries: []schedule.Entry{entry("e/lime/2026-1", schedule.Lime, "2026-10-05"), entry("e/nitrogen/2026-1", schedule.Nitrogen, "2026-10-01")},
 		LeftOut: []schedule.LeftOut{{ID: "e/sulfur/2026-1", Kind: schedule.Sulfur, Reason: "no."}}}
 	two := &schedule.Program{Entries: []schedule.Entry{entry("e/lime/2026-1", schedule.Lime, "2026-09-20"), entry("e/iron/2026-1", schedule.Iron, "2026-10-01")},
 		LeftOut: []schedule.LeftOut{{ID: "e/nitrogen/2026-1", Kind: schedule.Nitrogen, Reason: "no day."}, {ID: "e/sulfur/2026-1", Kind: schedule.Sulfur, Reason: "not here."}}}
@@ -75,7 +75,7 @@ func TestJobsCompared(t *testing.T) {
 		t.Errorf("left out of all: %q", got)
 	}
 	// What follows, added up by hand.
-	one.Entries[0].N, one.Entries[0].Pounds, one.Entries[0].Area = 0.75, 7, "e"
+	one.Entries[1].N, one.Entries[1].Pounds, one.Entries[1].Area = 0.75, 7, "e"
 	two.Entries[0].Pounds, two.Entries[1].Gallons = 40, 2
 	one.Areas = []schedule.AreaShown{{ID: "e", Name: "East"}}
 	one.Season.LastSafe = on(t, "2026-11-16")
