@@ -195,6 +195,20 @@ func TestLocalMeanwhile(t *testing.T) {
 	}
 }
 
+// Whatever would write the file looks whether it is still the one that was shown, Enter as
+// the button; what only goes on does not.
+func TestLocalMeanwhileByAnyButton(t *testing.T) {
+	for press, told := range map[string]bool{"program": true, "enter": true, "shed": false, "more-bag": false} {
+		l := atHome(t, commentedLawn)
+		f := l.form().Set("area.lawn.soil.ph", "5.2").Set(door.MarkField, "0123456789abcdef")
+		to, _, _ := strings.Cut(strings.TrimPrefix(l.send(f, press).Header.Get("Location"), "./"), "#")
+		text := body(t, l.ask("GET", l.Path()+to, ""))
+		if got := strings.Contains(text, "hanged by somebody else"); got != told || l.file("lawn.toml") != commentedLawn || !strings.Contains(text, `value="5.2"`) {
+			t.Errorf("%s: told %v, and the file is\n%s", press, got, l.file("lawn.toml"))
+		}
+	}
+}
+
 // Nobody but the browser that was given the address is answered: no page from elsewhere,
 // also under a name of its own, and no other user of the machine.
 func TestLocalRefuses(t *testing.T) {
