@@ -221,11 +221,12 @@ func (l *Local) post(w http.ResponseWriter, q *http.Request) {
 	at := q.URL.Query().Get("at")
 	t := localTurn{door.Turn{Form: form, Press: press, At: at, Was: a, Today: day(l.o.Now())}, form.Get(door.MarkField)}
 	rand.Read(t.ID[:])
-	if last := press == "program" || press == "enter"; last && t.mark != text.mark() {
-		t.mark = text.mark()
-		t.Wrong = append(t.Wrong, schedule.Problem{Message: "the file was changed by somebody else while you answered", Hint: "open this page anew to see it, or press again and your answers are written over it"})
-	}
 	next, err := l.door(t.mark, at).Press(t.Turn)
+	if err == nil && next.Answers != nil && t.mark != text.mark() {
+		t.mark, t.Press = text.mark(), "program" // by Enter as by the button: it is said before anything is written
+		t.Wrong = append(t.Wrong, schedule.Problem{Message: "the file was changed by somebody else while you answered", Hint: "open this page anew to see it, or press again and your answers are written over it"})
+		next, err = l.door(t.mark, at).Press(t.Turn)
+	}
 	if err == nil && next.Answers != nil {
 		if err = l.write(next.Answers, text); err == nil {
 			l.mu.Lock()
@@ -234,7 +235,7 @@ func (l *Local) post(w http.ResponseWriter, q *http.Request) {
 			seeOther(w, "program")
 			return
 		}
-		t.Wrong = append(t.Wrong, schedule.Problem{Message: err.Error()})
+		t.Press, t.Wrong = "program", append(t.Wrong, schedule.Problem{Message: err.Error()})
 		next, err = l.door(t.mark, at).Press(t.Turn)
 	}
 	if err != nil {

@@ -209,6 +209,23 @@ func TestLocalMeanwhileByAnyButton(t *testing.T) {
 	}
 }
 
+// A file that cannot be written is told of, by Enter as by the button, and what was typed
+// is kept.
+func TestLocalCannotWrite(t *testing.T) {
+	for _, press := range []string{"program", "enter"} {
+		l := atHome(t, commentedLawn)
+		f := l.form().Set("area.lawn.soil.ph", "5.2").Set("record.1.date", "2026-09-10").Set("record.1.kind", "nitrogen").Set("record.1.amount", "2 lb")
+		if err := os.Mkdir(filepath.Join(l.dir, "lawn.record.csv"), 0o777); err != nil { // no file, and in the way of one
+			t.Fatal(err)
+		}
+		r := l.send(f, press)
+		to, _, _ := strings.Cut(strings.TrimPrefix(r.Header.Get("Location"), "./"), "#")
+		if text := body(t, l.ask("GET", l.Path()+to, "")); to == "program" || !strings.Contains(text, "ould not be written") || !strings.Contains(text, `value="5.2"`) {
+			t.Errorf("%s: to %s", press, to)
+		}
+	}
+}
+
 // Nobody but the browser that was given the address is answered: no page from elsewhere,
 // also under a name of its own, and no other user of the machine.
 func TestLocalRefuses(t *testing.T) {
