@@ -46,7 +46,7 @@ func TestLineWeighs(t *testing.T) {
 		l := newLine(t, s, "", d, c.amount)
 		what := fmt.Sprintf("%s of %q as %s", c.amount, c.material, c.job)
 		if c.wantMaterial == "" {
-			if want := sitefile.ShortHeader + sitefile.ShortLine(d, c.amount); l.Text != want {
+			if want := sitefile.ShortHeader + sitefile.ShortLine(d, c.amount); l.Text != want || sitefile.ShortHeader+l.Last()+"\n" != want {
 				t.Errorf("%s: %q, want it as it was given, %q", what, l.Text, want)
 			}
 			continue
@@ -122,7 +122,7 @@ func TestLineOfAFinishedJob(t *testing.T) {
 	p := plan(t, s, text)
 	for _, amount := range []string{"", "half"} {
 		l := book.NewLine(name, []byte(text), p, done(t, "east/lime/2026-1", "2026-10-01"), amount, schedule.Date{})
-		if len(l.Wrong) != 1 || l.Wrong[0].Key != "amount" || !strings.Contains(l.Wrong[0].Message, "already") || l.Wrong[0].Hint == "" || l.Text != "" || !slices.Equal(l.Before, []int{2}) {
+		if len(l.Wrong) != 1 || l.Wrong[0].Key != "amount" || l.Wrong[0].Message != "the job is on record in whole already" || !strings.Contains(l.Wrong[0].Hint, "beside it") || l.Text != "" || !slices.Equal(l.Before, []int{2}) {
 			t.Errorf("%q: %+v", amount, l)
 		}
 	}

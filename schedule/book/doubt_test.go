@@ -21,8 +21,9 @@ func doubted(t *testing.T, s *schedule.Site, d schedule.Done, amount string, tod
 		t.Fatalf("%s %s: %v", d.Job, amount, l.Wrong)
 	}
 	var out []string
+	hints := map[string]string{"date": "is the year right", "material": "is it the bag that is meant, and the job?", "amount": "are the unit and the decimal point right?"}
 	for _, p := range l.Doubts {
-		if p.Hint == "" || p.Warning || p.Line != 0 {
+		if !strings.HasPrefix(p.Hint, hints[p.Key]) || p.Hint == "" || p.Warning || p.Line != 0 {
 			t.Errorf("a doubt without a remedy, or with a line: %+v", p)
 		}
 		out = append(out, p.Key+": "+p.Message)
@@ -95,7 +96,7 @@ func TestDoubtOfADayBeforeItsSeason(t *testing.T) {
 		job := fmt.Sprintf("east/lime/%d-1", season)
 		same(t, job+" on the day", doubted(t, s, done(t, job, begins.String()), "20 lb", schedule.Date{}))
 		same(t, job+" the day before", doubted(t, s, done(t, job, begins.AddDays(-1).String()), "20 lb", schedule.Date{}),
-			"is before the season of the job begins, "+begins.Short())
+			"date: "+begins.AddDays(-1).Short()+" is before the season of the job begins, "+begins.Short())
 	}
 }
 

@@ -53,10 +53,7 @@ func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (o
 			if e.State != schedule.Taken || c == nil || onRecord[e.ID] {
 				continue
 			}
-			_, k, season, number, err := p.Kinds().JobName(e.ID)
-			if err != nil {
-				continue
-			}
+			_, k, season, number, _ := p.Kinds().JobName(e.ID) // one that the program gave
 			d := schedule.Down{Done: schedule.Done{Date: e.Date}, AreaID: e.Area, Kind: k, Season: season, N: number, Dose: e.Dose, Taken: true}
 			if e.Rate > 0 {
 				d.Of = e.Rate.Over(c.Area.Size)
