@@ -128,6 +128,23 @@ func TestEachFieldHasItsLine(t *testing.T) {
 			p.Season.GroundFreeze = schedule.Freeze{Early: d("2026-12-05"), Median: d("2026-12-15")}
 		}, "", "Ground frozen  15 Dec 2026  in an early year by 5 Dec 2026"},
 		{"full: no odds", full, func(p *schedule.Program) { p.Season.FirstFreeze.P10 = schedule.Date{} }, "First freeze   13 Oct 2026  8 years in 10: 27 Sep to 29 Oct 2026", "First freeze   13 Oct 2026"},
+		{"nobody, and nothing to weigh", program(wide), first(func(e *schedule.Entry) { e.Who, e.WhoName, e.Pounds, e.Packs = "", "", 0, 0 }),
+			"Lime the long eastern strip  96 lb (2.4 packs)  Mara  last safe day Mon 16 Nov\nAll jobs                                                    last safe\nSat 19 Sep  Lime the long eastern strip  96 lb      Mara  16 Nov     east/lime/1\nSat 26 Sep  Feed                         102 fl oz        done       east/nitrogen/1",
+			"Lime the long eastern strip  last safe day Mon 16 Nov\nAll jobs                                              last safe\nSat 19 Sep  Lime the long eastern strip  -          16 Nov     east/lime/1\nSat 26 Sep  Feed                         102 fl oz  done       east/nitrogen/1"},
+		{"four laws", program(wide), func(p *schedule.Program) {
+			for _, c := range []string{"A § 1", "B § 2", "B § 2", "C § 3"} {
+				p.Laws = append(p.Laws, schedule.LawLine{Text: "x", Citation: c})
+			}
+		}, "Law: Ohio Rev. Code § 905.326; local codes may add to it, and the label counts before all. No legal advice: ask the\nextension office.",
+			"Law: Ohio Rev. Code § 905.326, A § 1 and 2 more provisions; local codes may add to it, and the label counts before all.\nNo legal advice: ask the extension office."},
+		{"three laws", program(wide), func(p *schedule.Program) {
+			p.Laws = append(p.Laws, schedule.LawLine{Text: "x", Citation: "A § 1"}, schedule.LawLine{Text: "x", Citation: "B § 2"})
+		}, "Law: Ohio Rev. Code § 905.326; local codes may add to it, and the label counts before all. No legal advice: ask the\nextension office.",
+			"Law: Ohio Rev. Code § 905.326, A § 1 and B § 2; local codes may add to it, and the label counts before all. No legal\nadvice: ask the extension office."},
+		{"left out without a source", func(p *schedule.Program) string { return Check("fine", p, wide) }, func(p *schedule.Program) { p.LeftOut[0].Source = "" },
+			"- east/late-nitrogen/1: the stand is too young. Its next time is 30 Oct 2027. [common practice]", "- east/late-nitrogen/1: the stand is too young. Its next time is 30 Oct 2027."},
+		{"nothing left out or assumed", func(p *schedule.Program) string { return Check("fine", p, wide) }, func(p *schedule.Program) { p.LeftOut, p.Assumptions = nil, nil },
+			"Assumed, as the file does not say\n- care not given, taken as medium\nLeft out\n- east/late-nitrogen/1: the stand is too young. Its next time is 30 Oct 2027. [common practice]", ""},
 		// The working of a job.
 		{"why: to buy", why, first(func(e *schedule.Entry) { e.ToBuy = true }), "Material      pelletized limestone", "Material      pelletized limestone, to buy"},
 		{"why: no name", why, first(func(e *schedule.Entry) { e.MaterialName = "" }), "Material      pelletized limestone\nWhat goes with pelletized limestone, in full", "Material      limestone\nWhat goes with , in full"},
