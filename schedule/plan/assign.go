@@ -10,28 +10,29 @@ import (
 	"swardbook/schedule/word"
 )
 
-// placement is the answer of [place.Place] with what it was asked.
+// placement is a [place.Problem] made of jobs, and its answer.
 type placement struct {
 	place.Answer
-	jobs    []schedule.Job // those to place, and after them what has its day
+	jobs    []schedule.Job // those to place, and after them those that have their day
 	problem place.Problem
-	limits  []limit
-	blocked []map[string]int
-	waits   map[int]string // why a job had to wait for room in 12 months
+	limits  []limit          // those of the problem, with their reasons
+	blocked []map[string]int // of each job: how many days its own rules take away, by reason
+	waits   map[int]string   // of jobs that had to wait for room in 12 months: why
 }
 
 // togetherBonus is what a job gains on the day of the same job in other areas.
 // With weight 1 it is worth moving a job by a seventh of its window (0.02 = 0.14²).
 const togetherBonus = 0.02 // [common]
 
-// has tells whether a job has a day, on which is which.
+// has tells whether a job was given a day.
 func (p *placement) has(i int) bool { return p.Day[i] != place.Left }
 
+// on gives the day of a job that has one.
 func (p *placement) on(i int) schedule.Date {
 	return schedule.FromNumber(p.problem.Tasks[i].Days[p.Day[i]])
 }
 
-// blockedBy says in words what shut a day, and which other job did it.
+// blockedBy puts a cause into words, with the other job if it is a limit.
 func (p *placement) blockedBy(c place.Cause) string {
 	switch c.By {
 	case place.ByRoom:
@@ -51,7 +52,9 @@ func (p *placement) blockedBy(c place.Cause) string {
 	return fmt.Sprintf("%s (%s)", word.Inside(strings.TrimSuffix(p.limits[c.Limit].why, ".")), other)
 }
 
-// placeJobs puts the jobs of some areas on days, beside what stands.
+// placeJobs puts the jobs of some areas on days, beside those that have their day. The
+// most nitrogen in 12 months is no limit between two jobs: so jobs are placed, the first
+// that exceeds it is made to wait, and all are placed again.
 func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
 	all := append(slices.Clip(jobs), pl.standing(jobs, lives)...)
 	out := &placement{jobs: all, limits: limitsBetween(all), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
@@ -86,7 +89,8 @@ func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
 	}
 }
 
-// wait closes to a job the days before one on which its nitrogen has room.
+// wait takes from a job its days before the one from which the 12 months have room for its
+// nitrogen.
 func (p *placement) wait(i int, until schedule.Date, why string) {
 	t := &p.problem.Tasks[i]
 	n, _ := slices.BinarySearch(t.Days, until.Number())

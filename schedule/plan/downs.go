@@ -7,24 +7,24 @@ import (
 	"swardbook/schedule"
 )
 
-// downs is what is down in an area: every line of its record book and every job that
-// is presumed done, in order of time. Long books are usual on one day and rare over
-// many, so the rules read sums: what one job brought on one day out of one bag.
+// downs is what is down in an area, in order of time: every line of its record book and
+// every job that is presumed done. A book that is long has many lines for few days, so the
+// rules read sums: one for what a job brought on one day out of one bag.
 type downs struct {
 	all      []schedule.Down
 	sums     []schedule.Down // of all, in the same order
-	presumed []*schedule.Job // of all, in the same order
-	last     map[season]int  // the highest number on record or presumed
-	alone    map[alone]int   // the number that a line without one was given
+	presumed []*schedule.Job // the jobs of all that are presumed done, in the same order
+	last     map[season]int  // the highest number of a job on record or presumed
+	alone    map[alone]int   // the number given to the lines of a day that name only a kind
 }
 
-// season is the jobs of a kind in one season.
+// season is the key for the jobs of a kind in one season.
 type season struct {
 	kind schedule.Kind
 	year int
 }
 
-// alone is a day on which lines name a kind without a number.
+// alone is the key for lines of one day that name only a kind.
 type alone struct {
 	season
 	day schedule.Date
@@ -32,6 +32,7 @@ type alone struct {
 
 func newDowns() downs { return downs{last: map[season]int{}, alone: map[alone]int{}} }
 
+// put adds a line or a presumed job in its place by date.
 func (l *downs) put(d schedule.Down) {
 	s := season{d.Kind, d.Season}
 	l.last[s] = max(l.last[s], d.N)
@@ -54,7 +55,8 @@ func (l *downs) put(d schedule.Down) {
 	l.add(&d)
 }
 
-// takeBack removes the job of a line from what is presumed.
+// takeBack removes the presumed job that a line is about, and gives it; false if there is
+// none.
 func (l *downs) takeBack(d schedule.Down) (schedule.Down, bool) {
 	i := slices.IndexFunc(l.presumed, func(j *schedule.Job) bool { return j.Kind == d.Kind && j.Season == d.Season && j.N == d.N })
 	if i < 0 {

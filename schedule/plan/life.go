@@ -11,28 +11,29 @@ import (
 	scrule "swardbook/schedule/rule"
 )
 
-// life is one area through its seasons: what is down so far, what is planned for the
-// rest of the season, and what is known of its soil.
+// life is one area on its way through the seasons. It stands at the day of the last event:
+// what is down so far, what is planned for the rest of the season, what is known of the
+// soil.
 type life struct {
-	area    *schedule.Area // as the site file has it
-	reports []schedule.SoilReport
-	known   int           // how many of them are known
-	year    int           // its season now
-	begins  schedule.Date // of the season, or of the program
-	ends    schedule.Date // last day of the season
-	from    schedule.Date // nothing new is placed before
-	opens   string        // what that day is
-	told    schedule.Date // of the last line or answer
+	area    *schedule.Area        // as the site file has it
+	reports []schedule.SoilReport // all of the site file, by sampling day
+	known   int                   // how many of them have been answered so far
+	year    int                   // the season, named by the year it begins
+	begins  schedule.Date         // first day of the season, or of the program
+	ends    schedule.Date         // last day of the season
+	from    schedule.Date         // first day on which anything new may be placed
+	opens   string                // what that day is, in words
+	told    schedule.Date         // the day of the last line or answer
 	down    downs
-	planned []schedule.Job // with their days, none before from
-	left    []schedule.LeftOut
+	planned []schedule.Job     // with their days, none before from
+	left    []schedule.LeftOut // of this season
 	closed  []schedule.LeftOut // of the seasons before
-	now     *schedule.Case     // the last one planned by
-	shown   *schedule.Case     // that of the last line or answer: what is known of the area now
-	all     []*schedule.Case
+	now     *schedule.Case     // the case of the last plan
+	shown   *schedule.Case     // the case of the last plan that a line, an answer or the start led to, which the program shows
+	all     []*schedule.Case   // the cases of all plans
 }
 
-// Words for the day from which a plan runs.
+// What the day from which a plan runs is, in words.
 const (
 	startOpens  = "start of the program"
 	seasonOpens = "the season begins"
@@ -79,7 +80,7 @@ func (pl *planner) live(book []schedule.Done) {
 		if next.After(horizon) {
 			break
 		}
-		pl.turn(next, nil) // the season and the answer first, so that the lines meet the new plan
+		pl.turn(next, nil) // the season and the answer first: lines of the day are read against the new plan
 		n := 0
 		for n < len(lines) && lines[n].Date == next {
 			n++
@@ -89,7 +90,8 @@ func (pl *planner) live(book []schedule.Done) {
 	}
 }
 
-// stale gives the day ahead on which the report in force is too old to plan by.
+// stale gives the day on which the report in force will be too old to plan by; false if
+// there is no report, or that day is past.
 func (l *life) stale() (schedule.Date, bool) {
 	if l.known == 0 || l.reports[l.known-1].Sampled.IsZero() {
 		return schedule.Date{}, false
@@ -98,7 +100,7 @@ func (l *life) stale() (schedule.Date, bool) {
 	return day, day.After(l.from)
 }
 
-// begin gives the life of an area on the site's first day.
+// begin gives the life of an area as it stands on the first day of the program.
 func (pl *planner) begin(a *schedule.Area) *life {
 	l := &life{area: a, down: newDowns(), reports: a.AllReports(), from: pl.site.Start, begins: pl.site.Start, opens: startOpens}
 	season := a.Stand.Season()
@@ -111,11 +113,12 @@ func (pl *planner) begin(a *schedule.Area) *life {
 	return l
 }
 
-// turn brings the areas that something happens to on a day up to that day, and plans
-// what is left of their season. What went down as it was planned changes nothing.
+// turn takes the areas to which something happens on a day forward to that day, and plans
+// what is left of their season anew. An area whose lines only say that jobs were done as
+// planned keeps its plan.
 func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 	var turned []*life
-	anew := map[*life]bool{}
+	anew := map[*life]bool{} // the areas to be planned anew
 	for _, l := range pl.lives {
 		ended := l.ends.Before(day)
 		answered := l.known < len(l.reports) && !l.reports[l.known].Answer().After(day)
@@ -160,8 +163,9 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 	}
 }
 
-// freeze has what was planned for days before one count as down. What is left of a
-// job done in part is not: it joins the next dressing once its window is closed.
+// freeze makes what was planned for days before a given one count as down. The rest of a
+// job done in part never does: it stays planned until its window closes, or the season
+// ends; what is then still missing joins the next dressing.
 func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 	var ahead []schedule.Job
 	for i := range l.planned {
@@ -179,15 +183,15 @@ func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 	l.planned = ahead
 }
 
-// over tells whether a job that is presumed done has stopped being due: its window
-// closed, or a line or an answer of its area came after its day. What is left of a job
-// done in part is closed by its window alone.
+// over tells whether a job that is presumed done is no longer due, as a line or an answer
+// of its area came after its day. The rest of a job done in part stays due until its window
+// closes.
 func (l *life) over(j *schedule.Job) bool {
 	return j.On.Before(l.told) && (!j.Rest || j.Window().To.Before(l.told))
 }
 
-// plan plans the rest of the season of some areas together; the days of the others
-// stand.
+// plan plans the rest of the season of some areas together. The jobs of the other areas
+// keep their days.
 func (pl *planner) plan(lives []*life) {
 	for _, l := range lives {
 		l.planned = slices.DeleteFunc(l.planned, func(j schedule.Job) bool { return !j.Rest })
@@ -222,7 +226,7 @@ func (pl *planner) plan(lives []*life) {
 	pl.found.stopped = pl.found.stopped || days.Stopped
 }
 
-// rests gives what is left of jobs done in part, to be placed anew.
+// rests gives the rests of jobs done in part that still have a window, to be placed anew.
 func (l *life) rests(c *schedule.Case) (out []schedule.Job) {
 	for _, j := range l.planned {
 		var open []schedule.Window
@@ -241,22 +245,23 @@ func (l *life) rests(c *schedule.Case) (out []schedule.Job) {
 	return out
 }
 
-// put adds to what is down.
+// put adds to what is down, and draws it from the shed.
 func (pl *planner) put(l *life, d schedule.Down) {
 	l.down.put(d)
 	pl.draw(l, d, 1)
 }
 
-// draw counts the packs that went down, or came back when a line takes the place of
-// what was presumed.
+// draw counts the packs that went down (sign 1), or that come back (sign -1) when a line
+// takes the place of a job presumed done.
 func (pl *planner) draw(l *life, d schedule.Down, sign float64) {
 	if d.Dose.Rate > 0 && !d.NotDone {
 		pl.used[d.Dose.Material.ID] += sign * pl.site.PacksUsed(d.Date, d.Dose, l.area.Size)
 	}
 }
 
-// packs counts what is used or promised of each material when some areas are
-// planned anew.
+// packs counts, of each material, the packs that are not to be had when some areas are
+// planned anew: those used, and those that the plans of the other areas, and rests, will
+// use.
 func (pl *planner) packs(lives []*life) map[string]float64 {
 	out := make(map[string]float64, len(pl.used))
 	maps.Copy(out, pl.used)
@@ -270,8 +275,8 @@ func (pl *planner) packs(lives []*life) map[string]float64 {
 	return out
 }
 
-// samples gives the soil samples that reports speak of whose answer comes after the
-// start, as lines: a sample was taken, whether or not the book says so.
+// samples gives a line for each soil sample that only its report tells of, if the answer
+// comes after the start: a sample with a report was taken, whether or not the book says so.
 func (pl *planner) samples(book []schedule.Done) (out []schedule.Done) {
 	for _, l := range pl.lives {
 		for _, r := range l.reports {
@@ -291,7 +296,7 @@ func (pl *planner) samples(book []schedule.Done) (out []schedule.Done) {
 	return out
 }
 
-// areaOf gives the area of a line.
+// areaOf gives the area of a line: that of its area column, else of its job.
 func (pl *planner) areaOf(d schedule.Done) string {
 	if d.Area != "" {
 		return d.Area
@@ -318,7 +323,7 @@ func (pl *planner) seasonOn(l *life, d schedule.Date) int {
 	return pl.almanac.TurfYear(d, l.area.Stand.Season())
 }
 
-// newCase gathers what the rules read about an area now.
+// newCase gathers what the rules read about an area as its life stands.
 func (pl *planner) newCase(l *life, sh *schedule.Shed) *schedule.Case {
 	a := *l.area
 	a.Soil, a.Sampled, a.Received = nil, schedule.Date{}, schedule.Date{}
@@ -337,7 +342,7 @@ func (pl *planner) newCase(l *life, sh *schedule.Shed) *schedule.Case {
 		c.Days = pl.days[l.from.DaysFrom(pl.site.Start):]
 	}
 	c.Down = slices.Clip(l.down.sums)
-	for _, j := range l.planned { // what is left of jobs done in part counts as down
+	for _, j := range l.planned { // the rest of a job done in part counts as down with the job
 		if !j.Rest {
 			continue
 		}

@@ -9,15 +9,15 @@ import (
 	"swardbook/schedule/place"
 )
 
-// limit is what holds between two jobs, with the reason for people.
+// limit is a [place.Limit] between two jobs, with the reason for people.
 type limit struct {
 	place.Limit
 	why string
 }
 
-// limitsBetween gives what holds between the jobs of one area: the distances
-// of the trade between the things that they put down, and the order of sample
-// and lime.
+// limitsBetween gives the limits between jobs of the same area: the distances of the trade
+// between the things that they put down, and the order of sample and lime. Jobs without a
+// day come first.
 func limitsBetween(jobs []schedule.Job) []limit {
 	var out []limit
 	things := make([]nutrient.Things, len(jobs))
@@ -27,14 +27,14 @@ func limitsBetween(jobs []schedule.Job) []limit {
 	}
 	for a := range jobs {
 		if !jobs[a].On.IsZero() {
-			break // what has its day stands last, and none of it moves for another
+			break // from here on all have their day: no limit between them is of use
 		}
 		for b := a + 1; b < len(jobs); b++ {
 			if jobs[a].Area == nil || jobs[a].AreaID() != jobs[b].AreaID() {
 				continue
 			}
 			if jobs[a].Kind == jobs[b].Kind && jobs[a].Season == jobs[b].Season && jobs[a].N == jobs[b].N {
-				continue // the rest of a job waits for nothing that is down of it
+				continue // the rest of a job need not keep its distance from what is down of it
 			}
 			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
 				l.A, l.B = a, b
@@ -45,6 +45,8 @@ func limitsBetween(jobs []schedule.Job) []limit {
 	return out
 }
 
+// limitOf gives the limit between two jobs; false if any days will do. as and bs are what
+// they count as for spacing, quick is the most quick nitrogen in 30 days.
 func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThousand) (limit, bool) {
 	tilled := a.Tilled && b.Tilled
 	ab, _ := nutrient.Between(as, bs, tilled)
@@ -114,8 +116,10 @@ func follows(a, b *schedule.Job) bool {
 	return a.N > b.N
 }
 
-// sampleAndLime sets the retest half a year after the first dressing and
-// before the next.
+// sampleAndLime adds to the limit between a sample and a dressing, whose distances already
+// keep the sample half a year behind lime. Lime after the sample waits for the answer. The
+// sample must come first if the area has no report, or if the dressing goes on top of lime
+// that the report does not know of.
 func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
 	l.why = "the retest shows what the lime before it did, and comes before any more"
 	if !answered(sample) {
@@ -133,8 +137,7 @@ func sampleAndLime(sample, lime *schedule.Job, l limit) (limit, bool) {
 	return l, true
 }
 
-// answered tells whether a sample is on record whose answer is the report that the
-// area is planned by.
+// answered tells whether a sample on record is the one that the report in force answers.
 func answered(sample *schedule.Job) bool {
 	return !sample.On.IsZero() && !sample.Area.Sampled.IsZero() && !sample.Area.Sampled.AddDays(nearTaken).Before(sample.On)
 }
@@ -147,7 +150,8 @@ func decided(j *schedule.Job) bool {
 	return j.Ahead() && j.Kind != schedule.Lime && j.Kind.Decided()
 }
 
-// kDays keeps two doses apart that would bring too much potassium together.
+// kDays is how many days two doses keep apart that would bring too much potassium
+// together.
 const kDays = 7 // [common]
 
 // quickApart gives the days two jobs need between them so that 30 days hold no

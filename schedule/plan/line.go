@@ -19,11 +19,11 @@ func inOrder(lines []schedule.Done) []schedule.Done {
 	return lines
 }
 
-// line adds one line of the record book to what is down. A line that stands by
-// itself is read as it is; a short one, "as planned" or "half", is read against the
-// plan that the lines before it led to. A line about a job that was presumed takes
-// its place; what it leaves of the dose first planned stays due. It tells whether the
-// line brings anything that the plan did not hold.
+// line adds one line of the record book to what is down. A line that stands by itself is
+// read as it is; a short one, "as planned" or "half", is read against the plan that the
+// lines before it led to. A line about a job that was planned or presumed done takes its
+// place; what it leaves of the dose first planned stays due. anew tells whether the line
+// says anything that the plan did not hold.
 func (pl *planner) line(d schedule.Done) (anew bool) {
 	_, k, season, n, err := pl.kinds.JobName(d.Job)
 	if err != nil {
@@ -67,7 +67,8 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 	return !pl.asPlanned(l, down, planned)
 }
 
-// awaitResults says that a sample which is on record wants its results.
+// awaitResults tells, as something left out, that the results of a sample on record are
+// still to be entered.
 func (pl *planner) awaitResults(l *life, d schedule.Down) {
 	if slices.ContainsFunc(l.reports, func(r schedule.SoilReport) bool { return !r.Sampled.AddDays(nearTaken).Before(d.Date) }) {
 		return
@@ -77,12 +78,12 @@ func (pl *planner) awaitResults(l *life, d schedule.Down) {
 		Reason: "a sample was taken on " + d.Date.Short() + "; enter its results in the site file"})
 }
 
-// near is how far an amount may lie from the plan and still be what was planned: a
-// person rounds, and a spreader is no scale.
+// near is by what share an amount may differ from the plan and still be as planned: people
+// round, and a spreader is no scale.
 const near = 0.06 // [common]
 
-// asPlanned tells whether a line says no more than that a job was done as it was
-// planned, on a day that leaves the others theirs.
+// asPlanned tells whether a line says no more than that a job was done as it was planned,
+// on a day from which all planned jobs keep their distance.
 func (pl *planner) asPlanned(l *life, d schedule.Down, planned *schedule.Job) bool {
 	if planned == nil || planned.Rest || d.Season != l.year {
 		return false
@@ -114,16 +115,16 @@ func (pl *planner) asPlanned(l *life, d schedule.Down, planned *schedule.Job) bo
 	return true
 }
 
+// alike tells whether two amounts are [near].
 func alike(a, b agronomy.PerThousand) bool {
 	off := a - b
 	return max(off, -off) <= near*max(a, b)+schedule.Dust
 }
 
-// How far a line that names only a kind may lie from the job it settles, in days:
-// from one still to come, and from one presumed done, unless that is still due.
+// How many days a line that names only a kind may lie from the job that it is about.
 const (
-	nearPlanned = 60 // [common]
-	nearTaken   = 21 // [common]
+	nearPlanned = 60 // [common] from the ideal day of a job still to come
+	nearTaken   = 21 // [common] from the day of a job presumed done; while that is due, any number
 )
 
 // number gives the number of a line that names only a kind: that of the job of the
@@ -139,6 +140,7 @@ func (pl *planner) number(l *life, d schedule.Down) int {
 	return n
 }
 
+// newNumber finds the job for [planner.number].
 func (pl *planner) newNumber(l *life, d schedule.Down) int {
 	best, n, last := math.MaxInt, 0, l.down.last[season{d.Kind, d.Season}]
 	near := func(j *schedule.Job, day schedule.Date, most int) {
@@ -168,8 +170,8 @@ func (pl *planner) newNumber(l *life, d schedule.Down) int {
 	return last + 1
 }
 
-// takeBack removes what was planned or presumed of the job of a line, and gives it;
-// nil if the plan held no such job.
+// takeBack removes the job that a line is about from what is planned or presumed done, and
+// gives it; nil if there is no such job.
 func (pl *planner) takeBack(l *life, d schedule.Down) (planned *schedule.Job) {
 	for i := range l.planned {
 		if j := l.planned[i]; j.Kind == d.Kind && j.Season == d.Season && j.N == d.N {
@@ -185,7 +187,7 @@ func (pl *planner) takeBack(l *life, d schedule.Down) (planned *schedule.Job) {
 	return o.Presumed
 }
 
-// doseOf works out what a line brought, or says why that cannot be told.
+// doseOf works out what a line brought, or says why that cannot be known.
 func (pl *planner) doseOf(l *life, d schedule.Down, planned *schedule.Job) (material.Dose, string) {
 	m, ok := pl.material(d, planned)
 	if !ok {
@@ -198,6 +200,8 @@ func (pl *planner) doseOf(l *life, d schedule.Down, planned *schedule.Job) (mate
 	return material.DoseOf(m, rate), ""
 }
 
+// material gives what a line put down: what it says itself, else the material that it
+// names, else the planned one, else the only one of the site that can serve the job.
 func (pl *planner) material(d schedule.Down, planned *schedule.Job) (material.Material, bool) {
 	if d.Content != nil { // the line says itself what the bag held
 		return *d.Content, true
@@ -225,6 +229,8 @@ func (pl *planner) material(d schedule.Down, planned *schedule.Job) (material.Ma
 	return material.Material{}, false
 }
 
+// rateOf gives the rate of a line: from the amount that it gives, or its share of the
+// planned rate.
 func rateOf(d schedule.Done, m material.Material, a *schedule.Area, planned *schedule.Job) (agronomy.PerThousand, bool) {
 	over := func(p agronomy.Pounds) agronomy.PerThousand {
 		return agronomy.PerThousand(float64(p) * 1000 / float64(a.Size))
@@ -246,8 +252,8 @@ func rateOf(d schedule.Done, m material.Material, a *schedule.Area, planned *sch
 	return planned.Dose.Rate, true
 }
 
-// restShare is how much of the dose first planned may be missing before the rest of
-// it is still a job: less is within what a person weighs out.
+// restShare is the share of the dose first planned from which a missing rest is worth a
+// job: less is within what a person weighs out.
 const restShare = 0.1 // [common]
 
 // firstPlanned is the dose first planned of a job of which the plan may hold only the
@@ -262,14 +268,14 @@ func firstPlanned(l *life, d schedule.Down, planned *schedule.Job) agronomy.PerT
 	return first
 }
 
-// rest gives what a line leaves of a job whose window is still open: the same job,
-// with what is still missing of the dose first planned.
+// rest gives what a line leaves of a job whose window is still open: the same job, with
+// the part of its dose that is still missing; false if that is no job.
 func (pl *planner) rest(l *life, d schedule.Down, planned *schedule.Job) (schedule.Job, bool) {
 	if planned == nil || d.NotDone || d.Dose.Rate == 0 || planned.Dose.Rate == 0 || planned.Season != l.year {
 		return schedule.Job{}, false
 	}
 	if d.Dose.Material.ID != planned.Dose.Material.ID {
-		return schedule.Job{}, false // what another bag leaves open is the rules' to say
+		return schedule.Job{}, false // after another material the rules decide what is still missing
 	}
 	first := planned.Dose.Rate
 	if d.Of > 0 { // the dose first planned, of which the plan may hold only the rest
@@ -289,6 +295,7 @@ func (pl *planner) rest(l *life, d schedule.Down, planned *schedule.Job) (schedu
 	return j, true
 }
 
+// assume notes what a line is taken to mean.
 func (pl *planner) assume(d schedule.Done, text string) {
 	pl.notes = append(pl.notes, fmt.Sprintf("record book line %d: %s", d.Line, text))
 }

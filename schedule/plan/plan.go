@@ -62,28 +62,30 @@ func lastDay(site *schedule.Site, a *schedule.Almanac, today schedule.Date) sche
 	return last
 }
 
-// planner carries what the stages share.
+// planner is one run of [Program]: what its steps share.
 type planner struct {
 	site    *schedule.Site
 	kinds   schedule.KindTable
 	rules   []scrule.Rule
 	almanac *schedule.Almanac
 	last    schedule.Date
-	days    []schedule.Workday // from the site's start
+	days    []schedule.Workday // every day from the site's start on
 	law     *schedule.SiteLaw
-	lives   []*life // of the areas, in the order of the file
-	used    map[string]float64
-	sown    map[string]schedule.Date // areas still to be sown: the day, unset if none was found
-	sowing  schedule.Proposal        // the sow jobs, with their day in On
+	lives   []*life                  // of the areas, in the order of the file
+	used    map[string]float64       // the packs of each material, by its id, that are down or presumed so
+	sown    map[string]schedule.Date // of each area with a sowing, on record or to come: its day, unset if none was found
+	sowing  schedule.Proposal        // the sowings to come, with their day in On
 	notes   []string                 // about the record book
 	found   struct {                 // what the placing found, over all seasons
 		contested, stopped bool
 	}
 
 	cases     []*schedule.Case            // of the areas that are being planned
-	noStarter map[string]schedule.LeftOut // areas whose starter finds no day, see settle
+	noStarter map[string]schedule.LeftOut // of each area whose starter finds no day: why, see settle
 }
 
+// newPlanner sets up a run. The almanac and the days must reach beyond the last day of
+// the program: to the end of the season of any line, sample or sowing.
 func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*planner, error) {
 	year, err := site.Place.Year()
 	if err != nil {
@@ -118,8 +120,8 @@ func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, k
 	return pl, nil
 }
 
-// sowAhead is how long after the wished day a sowing is still looked for, in days:
-// the windows of a whole year.
+// sowAhead is for how many days after the wished one a sowing is looked for, so that all
+// windows of a year come round.
 const sowAhead = 400 // [common]
 
 // sow dates the sowings that are still to come.
@@ -175,15 +177,15 @@ func (pl *planner) sow(book []schedule.Done) {
 	}
 }
 
-// bound gives a placed job its day, and says what bound it.
+// bound puts a placed job on its day, and says what kept it from a better one.
 func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 	j.On = days.on(i)
 	return pl.boundBy(j, days, i)
 }
 
-// settle gathers the jobs of some areas and puts them on days. A starter that finds
-// none would bring what the other feedings leave to it: all is planned again
-// without it.
+// settle has the rules propose the jobs of some areas, and puts them on days. The other
+// feedings leave to a starter what it brings; if the starter then finds no day, everything
+// is proposed again without it.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 	for pl.noStarter = map[string]schedule.LeftOut{}; ; {
 		found := pl.propose(lives)
@@ -200,7 +202,8 @@ func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 	}
 }
 
-// starterOut tells why a starter that an area's feedings count on is left out.
+// starterOut tells why a starter is left out that an area's other feedings were planned
+// beside; false if none is.
 func (pl *planner) starterOut(c *schedule.Case, found schedule.Proposal, days *placement) (schedule.LeftOut, bool) {
 	if !c.StarterCounts {
 		return schedule.LeftOut{}, false
@@ -218,10 +221,11 @@ func (pl *planner) starterOut(c *schedule.Case, found schedule.Proposal, days *p
 	return schedule.LeftOut{}, false
 }
 
-// usualJobs is about what one area gets in a year; more only costs time.
+// usualJobs is about how many jobs one area gets in a year. It only sizes a slice.
 const usualJobs = 8
 
-// propose asks every rule about some areas, each in its season.
+// propose makes the cases of some areas, each in its season, and asks every rule about
+// them.
 func (pl *planner) propose(lives []*life) schedule.Proposal {
 	all := schedule.Proposal{Jobs: make([]schedule.Job, 0, usualJobs*len(lives))}
 	pl.cases = pl.cases[:0:0]
@@ -245,7 +249,8 @@ func (pl *planner) propose(lives []*life) schedule.Proposal {
 	return all
 }
 
-// name gives what the rules proposed in a case its season.
+// name gives the jobs that the rules proposed in a case their season, and what they left
+// out an id.
 func (pl *planner) name(c *schedule.Case, p *schedule.Proposal) {
 	for i := range p.Jobs {
 		p.Jobs[i].Season = c.Year

@@ -8,9 +8,10 @@ import (
 	"swardbook/schedule"
 )
 
-// standing gives what has its day already: what went down in the areas so shortly
-// before that their jobs still keep their distance from it, and what is planned in
-// the other areas, whose crew is the same.
+// standing gives the jobs that have their day already and that others must heed: what went
+// down in the areas so lately that jobs keep their distance from it, and what is planned in
+// the other areas, as it takes days of the same crew. Without lives it is a sowing that is
+// being dated, before anything else is planned.
 func (pl *planner) standing(jobs []schedule.Job, lives []*life) []schedule.Job {
 	var out []schedule.Job
 	for _, c := range pl.cases {
@@ -32,10 +33,11 @@ func (pl *planner) standing(jobs []schedule.Job, lives []*life) []schedule.Job {
 	return append(out, pl.sowing.Jobs...)
 }
 
-// lately gives what went down in an area within the longest spacing, the latest
-// first. What a kind of job brought on one day is one thing, and of like things an
-// earlier one counts only if it brought more: all keep the same distance. What has its
-// rest among the jobs stands by itself, for the rest waits for nothing of its own.
+// lately gives what went down in an area within the longest spacing, the latest first,
+// as few jobs as will do. What a kind of job brought on one day is one job, and one that
+// keeps others no farther away than a later job of its kind is left out. A job whose rest
+// is among the jobs is never joined or left out for another: the rest need not keep its
+// distance from it, but from the others it must.
 func lately(c *schedule.Case, jobs []schedule.Job) (out []schedule.Job) {
 	var rests []*schedule.Job
 	for i := range jobs {
@@ -75,7 +77,7 @@ func lately(c *schedule.Case, jobs []schedule.Job) (out []schedule.Job) {
 	return out
 }
 
-// find gives the first job that fits; nil without one.
+// find gives the first job that fits; nil if none does.
 func find(jobs []schedule.Job, fits func(*schedule.Job) bool) *schedule.Job {
 	for i := range jobs {
 		if fits(&jobs[i]) {
@@ -88,8 +90,8 @@ func find(jobs []schedule.Job, fits func(*schedule.Job) bool) *schedule.Job {
 // thingsOf gives what a job counts as for spacing, whatever its dose.
 func thingsOf(j *schedule.Job) nutrient.Things { return nutrient.ThingsOf(j.Dose.Material) }
 
-// asMuch tells whether of two jobs of one kind the first keeps all others as far away
-// as the second does.
+// asMuch tells whether two jobs are of one kind, and the first keeps others at least as
+// far away as the second.
 func asMuch(a, b *schedule.Job) bool {
 	t := b.Things()
 	return a.Kind == b.Kind && a.Things()&t == t && a.Dose.SolubleN >= b.Dose.SolubleN && a.Dose.K2O >= b.Dose.K2O

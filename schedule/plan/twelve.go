@@ -9,16 +9,16 @@ import (
 	"swardbook/schedule"
 )
 
-// dated is nitrogen with its day; i is the place of its job among those placed,
-// -1 for what is on record.
+// dated is the nitrogen of a job with its day. i is the job's place in the placement; -1
+// for what is down.
 type dated struct {
 	on schedule.Date
 	n  agronomy.PerThousand
 	i  int
 }
 
-// overTwelve finds the first job that takes the 12 months that end with it over
-// their most, and the day until which it has to wait.
+// overTwelve finds the first placed job with which the 12 months that end on its day have
+// more than the most, and the first day on which they have room again.
 func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why string, over bool) {
 	for _, c := range pl.cases {
 		most, why := c.TwelveMonths()
@@ -44,8 +44,8 @@ func (pl *planner) overTwelve(p *placement) (job int, until schedule.Date, why s
 	return 0, schedule.Date{}, "", false
 }
 
-// nitrogenDays lists the nitrogen of an area by day, as far back as a job to be placed
-// may see.
+// nitrogenDays lists the nitrogen of an area by day, from 12 months before the plan's
+// start.
 func nitrogenDays(c *schedule.Case, p *placement) []dated {
 	var all []dated
 	down := c.DownIn(schedule.Span{From: c.Start.AddDays(-schedule.LastOf12), To: c.Start.AddDays(4000)})

@@ -13,7 +13,7 @@ import (
 	"swardbook/schedule/word"
 )
 
-// program writes down what is down and what is planned, each job on its day.
+// program turns all jobs with a day inside it into entries, and tells what is left out.
 func (pl *planner) program() *schedule.Program {
 	out := pl.frame()
 	for _, j := range pl.jobs() {
@@ -95,9 +95,9 @@ func (pl *planner) jobs() []schedule.Job {
 	return out
 }
 
-// recorded gives the jobs of the record book, one for the lines that name one job:
-// what they brought adds up. A job that was missed is one too, unless it is planned
-// again or was done after all.
+// recorded gives the jobs of the record book. Lines about the same job are one job, and
+// what they brought adds up. A missed job is given too, unless it is planned again or was
+// done after all.
 func (pl *planner) recorded(l *life) []schedule.Job {
 	var out []schedule.Job
 	at := map[string]int{}
@@ -170,7 +170,7 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 	return out
 }
 
-// boundBy says what bound a job's day.
+// boundBy says what kept a job from better days, or that it has the ideal one.
 func (pl *planner) boundBy(j *schedule.Job, days *placement, i int) []string {
 	w := j.Window()
 	var out []string
@@ -195,6 +195,7 @@ func (pl *planner) boundBy(j *schedule.Job, days *placement, i int) []string {
 	return out
 }
 
+// entry turns a job with its day into an entry.
 func (pl *planner) entry(j *schedule.Job) schedule.Entry {
 	s, d := pl.site, j.Dose
 	w := j.Window()
@@ -231,7 +232,7 @@ func (pl *planner) entry(j *schedule.Job) schedule.Entry {
 	return e
 }
 
-// frame writes everything of the program but the entries.
+// frame makes the program with everything but its entries and what is left out.
 func (pl *planner) frame() *schedule.Program {
 	s := pl.site
 	out := &schedule.Program{
@@ -268,7 +269,7 @@ func (pl *planner) frame() *schedule.Program {
 	return out
 }
 
-// yearly gives the nitrogen that each season of the area was planned to have.
+// yearly gives the nitrogen planned for each season, by the last plan of each.
 func (l *life) yearly() (out []schedule.YearlyN) {
 	for i, c := range l.all {
 		if i+1 == len(l.all) || l.all[i+1].Year != c.Year {
@@ -278,6 +279,7 @@ func (l *life) yearly() (out []schedule.YearlyN) {
 	return out
 }
 
+// season gives the season of the first area's grass, which stands for the site.
 func (pl *planner) season() climate.Season {
 	if len(pl.site.Areas) > 0 {
 		return pl.site.Areas[0].Stand.Season()
