@@ -23,9 +23,9 @@
 // # The way through
 //
 //	read       a site file, its record book and its normals become a program
-//	turn       one site's turn is bounded, and its panic its own
+//	turn       bounds the time of one site's planning; a panic there ends nothing else
 //	tree       a program becomes the files of its site
-//	leaver     the calendar of somebody gone ends
+//	leaver     ends the calendar of a person or an area that has left the site
 //	resource   a file becomes the bytes and headers of an answer
 //	answer     conditional requests, after RFC 9110
 //	feed       requests find their site
@@ -37,7 +37,7 @@
 //	link       addresses that carry a site; link_make works them out, client bounds who asks
 //	ask        the questions, which make such an address
 //	local      the questions for one person, whose answers are written to a site file
-//	publish    the tree as files; imprint knows where nothing changed
+//	publish    the tree as files; imprint tells the sites in which nothing changed
 //
 // A file that breaks does not take its site down: the last good program is
 // served on, and the landing page, the sheet and the log say so.

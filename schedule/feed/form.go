@@ -43,10 +43,10 @@ type formPage struct {
 	Site, About string
 	People      []schedule.Person
 	Today       string
-	Doubt       bool      // it may be said to be meant
+	Doubt       bool      // what looks like a slip may be confirmed
 	Wrong       []string  // what must be mended, if it was posted before
 	Amounts     bool      // the job puts something down that can be measured
-	Ahead       string    // the day of a job that lies ahead; "" it can have been done
+	Ahead       string    // the day of a job that cannot have been done yet; "": it can
 	Choice      []jobView // what may have been done
 	Later       []jobView
 }
@@ -215,7 +215,7 @@ func (f *Feed) origin() *http.CrossOriginProtection {
 	return c
 }
 
-// messagePage says one thing.
+// messagePage is a page with one message.
 type messagePage struct {
 	head
 	Text string

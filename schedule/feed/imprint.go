@@ -17,8 +17,8 @@ import (
 // that they do not tell.
 const imprintFile = ".published"
 
-// imprint is what the published files of a site were made of, and how they were
-// left. While both are so, there is nothing to publish.
+// imprint tells what the published files of a site were made of, and how they were left.
+// As long as neither has changed, there is nothing to publish.
 type imprint struct {
 	Of      string    `json:"of"` // a hash of the site's files, the day, the version and the base
 	Normals string    `json:"normals,omitempty"`
@@ -34,7 +34,7 @@ type printed struct {
 	Time int64  `json:"time"` // nanoseconds since 1970
 }
 
-// of tells what a site's files are to be made of.
+// of gives the hash of what a site's files are to be made of.
 func (p *publisher) of(in *inputs) string {
 	sum := sha256.Sum256(fmt.Appendf(nil, "%x\n%s\n%s\n%s\n", in.sum, day(p.o.Now), p.o.Version, p.o.Base))
 	return hex.EncodeToString(sum[:])

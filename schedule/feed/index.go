@@ -82,7 +82,7 @@ func (f *Feed) list() error {
 	return nil
 }
 
-// hidden tells a site that may have a secret which nobody knows.
+// hidden tells whether a site may have a secret that is not known yet.
 func (n *shown) hidden(s *site) bool { return n.from == nil && n.private && n.prefix == s.name }
 
 // inOrder gives the sites in the order of their names, so that of two with one

@@ -12,7 +12,8 @@ import (
 	"swardbook/schedule/ical"
 )
 
-// errOver is the error of a calendar of somebody gone that has told so long enough.
+// errOver is the error of the calendar of a person or an area that has left the site, when
+// its time to tell so is over.
 var errOver = fmt.Errorf("%w any more", errNoFile)
 
 // partOf reads a path as the calendar of a person or an area.
@@ -55,8 +56,9 @@ func left(folder *os.Root, site string, parts []string) []string {
 	return out
 }
 
-// leaver writes on the calendar of somebody gone. The error is errOver when it
-// has nothing left to tell, errNoFile when there is none, or it is not ours.
+// leaver updates the calendar of a person or an area that has left the site. The error is
+// errOver when it has nothing left to tell, and errNoFile when there is no such calendar, or
+// it is not ours.
 func (t *tree) leaver(p *schedule.Program, path string) (file, error) {
 	o, ok := partOf(path)
 	if _, err := t.old(path); !ok || !ical.Gone(p, o) || errors.Is(err, fs.ErrNotExist) {
@@ -73,7 +75,8 @@ func (t *tree) leaver(p *schedule.Program, path string) (file, error) {
 	return file{path, calendarType, body}, err
 }
 
-// forget removes the calendar of somebody gone. The site is taken.
+// forget removes the calendar of a person or an area that has left the site. The caller
+// has taken the site, see [site.take].
 func (f *Feed) forget(s *site, path string) {
 	delete(s.kept, path)
 	if f.o.State == nil {
@@ -84,7 +87,8 @@ func (f *Feed) forget(s *site, path string) {
 	}
 }
 
-// leavers lists the calendars that the site had and has no more. The site is taken.
+// leavers lists the calendars of persons and areas that have left the site. The caller has
+// taken the site.
 func (f *Feed) leavers(s *site, n *shown) []string {
 	var out []string
 	if f.o.State != nil {

@@ -119,7 +119,7 @@ func within(code, path string) string {
 	return code + "/" + path
 }
 
-// release names what worked an answer out: others may word it otherwise.
+// release names the release that worked out an answer, as another may word it differently.
 var release = sync.OnceValue(func() string {
 	built := ""
 	if info, ok := debug.ReadBuildInfo(); ok {
@@ -128,9 +128,10 @@ var release = sync.OnceValue(func() string {
 	return fmt.Sprintf("%d %s %s", plan.Release, plan.Released(), built)
 })
 
-// linkMark tells the bytes of a link's file on a day without working them out: the same
-// release, day, address and answers from before give the same. Its time is the first moment at which it is
-// that day anywhere, so that it is the same for all, and never lies ahead.
+// linkMark gives the mark of a link's file on a day without making the file: the same
+// release, day, address and earlier answers make the same bytes. Its time is the first
+// moment at which it is that day anywhere on earth, so that it is the same for everybody and
+// never in the future.
 func (f *Feed) linkMark(code, path, was string, now time.Time) mark {
 	today := day(now)
 	sum := sha256.Sum256([]byte(strings.Join([]string{release(), today.String(), f.o.Base, within(code, path), was}, "\n")))

@@ -84,7 +84,7 @@ func (f *Feed) linkPage(t *tree, a ask.Answers, p *schedule.Program, was string)
 		to.Each = append(to.Each, page.Own{Name: part.Name, Subscribe: t.address(path), Calendar: within(t.code, path)})
 	}
 	if before, err := ask.Decode(was); err == nil {
-		to.Was, _ = f.planned(was, before, today) // what makes no program is not told against
+		to.Was, _ = f.planned(was, before, today) // without a program there is nothing to compare with
 	}
 	body, err := page.Answer(p.AsOf(today), to)
 	if err != nil {
@@ -96,8 +96,8 @@ func (f *Feed) linkPage(t *tree, a ask.Answers, p *schedule.Program, was string)
 // Limits of what is worked out for links. Those of the folder have turns of their own,
 // so that no link keeps them waiting.
 const (
-	linkWait = 2 * time.Second  // for a turn // [common]
-	linkTime = 10 * time.Second // then whoever asked is sent away // [common]
+	linkWait = 2 * time.Second  // so long a request waits for a turn // [common]
+	linkTime = 10 * time.Second // after it, the request is answered with a refusal // [common]
 )
 
 // errOften is the error of a client that has had its share.

@@ -64,7 +64,7 @@ type localTurn struct {
 	mark string
 }
 
-const mostTurns = 500 // that going back finds again // [common]
+const mostTurns = 500 // how many are kept for going back // [common]
 
 // NewLocal makes the page for a file, which need not be there yet. One that is no site file
 // is refused with its problems.
@@ -202,7 +202,7 @@ func (l *Local) before(today schedule.Date) *schedule.Program {
 	r := &reading{}
 	r.site, r.done, r.problems = ask.Load(was, l.door("", "").Open)
 	r.plan(l.o.Site, today, l.o.Plan)
-	return r.program // nil if it made none: there is nothing to tell against
+	return r.program // nil if the file made none: there is nothing to compare with
 }
 
 // post takes a turn: the file is written, or the questions are asked again.

@@ -16,9 +16,8 @@ type made struct {
 	err     error // of the file
 }
 
-// make plans the site and writes one file of it, or none for "". When the
-// newest files cannot be planned, the last good ones take their place. The site
-// is taken.
+// make plans the site and writes one file of it, or none for "". When the newest files
+// cannot be planned, the last good ones take their place. The caller has taken the site.
 func (f *Feed) make(ctx context.Context, s *site, path string) (made, error) {
 	for {
 		n := s.shown.Load()
@@ -50,7 +49,7 @@ func (f *Feed) make(ctx context.Context, s *site, path string) (made, error) {
 		if errors.Is(err, errBusy) {
 			return made{}, err
 		}
-		if err != nil { // it came to no end
+		if err != nil { // the turn was given up
 			m.reading = &reading{inputs: *n.from}
 			m.reading.fault, _ = errors.AsType[*schedule.Fault](err)
 			m.reading.fail(siteFile(s.name), err.Error())

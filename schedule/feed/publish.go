@@ -36,7 +36,7 @@ type Publishing struct {
 // 1 to N. The zero value is the whole.
 type Shard struct{ K, N int }
 
-// Has tells whether a site belongs to the part. It hangs on the site's name
+// Has tells whether a site belongs to the part. It depends on the site's name
 // alone, so that a site stays where it is when others come and go.
 func (s Shard) Has(name string) bool {
 	if s.N <= 1 {
@@ -65,9 +65,8 @@ type Failure struct {
 }
 
 // Publish writes the tree of every site of the folder as plain files. What is
-// there already with the same bytes is not touched. Nothing is deleted but the
-// calendar of a person or an area that is no more, when it has told so for 60 days. One
-// site that fails never stops the others. The error is for what stops them all,
+// there already with the same bytes is not touched. Nothing is deleted but the calendar of
+// a person or an area that has left the site, 60 days after it said so. One site that fails never stops the others. The error is for what stops them all,
 // a context that ended among it.
 //
 // Out is also the memory of the calendars: the file that is there is updated,

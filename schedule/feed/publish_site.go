@@ -85,7 +85,7 @@ func (p *publisher) write(name string) (*indexLine, error) {
 	return line, nil
 }
 
-// pressed is what a site's turn came to.
+// pressed is the result of planning a site and making its files.
 type pressed struct {
 	reading *reading
 	files   []file

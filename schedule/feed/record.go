@@ -16,7 +16,7 @@ var errNoProgram = errors.New("the files of this site have errors, so nothing ca
 // unusable is the error of a form that a person can mend.
 type unusable struct {
 	wrong []string
-	doubt bool // it can be, but hardly: whoever sends it again with that said means it
+	doubt bool // it may be right: a person who confirms it may send it again
 }
 
 func (u *unusable) Error() string { return strings.Join(u.wrong, "; ") }

@@ -14,7 +14,7 @@ import (
 	"time"
 )
 
-// mark tells the bytes of a file without them.
+// mark identifies the bytes of a file without keeping them.
 type mark struct {
 	tag      [12]byte // the start of their SHA-256
 	size     int
@@ -35,7 +35,7 @@ type resource struct {
 	always []headerLine // in every 200
 	cached []headerLine // in every 200 and 304
 
-	used atomic.Bool // of late
+	used atomic.Bool // since the cache last made room
 	once sync.Once
 	zip  []byte // made by the first who asks for it
 	zlen []string

@@ -23,19 +23,21 @@ type site struct {
 	unproven atomic.Bool           // the newest files are usable, and not planned yet
 
 	mu    sync.Mutex
-	slots map[string]*slot // by path, what was asked for
+	slots map[string]*slot // the files that were asked for, by their paths
 
-	turn     chan struct{} // holds one while the site is read, planned or written; the rest belongs to who put it there
+	// turn holds one value while somebody has taken the site, to read, plan or write it.
+	// Only who has taken it may use the fields below.
+	turn     chan struct{}
 	stamp    stamp
-	sum      [32]byte // of the newest files
-	usable   bool     // are they
-	proven   *inputs  // the last that were planned
+	sum      [32]byte // a hash of the newest files
+	usable   bool     // whether these can be planned by
+	proven   *inputs  // the last files that were planned
 	swept    bool
 	kept     map[string]kept    // calendars as last made, where no state keeps them
 	recorded map[string]outcome // what became of each form, by its id
 	warned   bool               // that calendars cannot be kept
 
-	gone bool // its file was not there the last time
+	gone bool // whether its file was missing at the last look
 }
 
 func newSite(name string) *site {
@@ -56,7 +58,7 @@ type shown struct {
 	before              *inputs            // the last good ones, until from is known to be as good
 	problems            []schedule.Problem // of the newest files, when from is older
 	parts               []string           // the calendars of persons and areas
-	left                []string           // those of persons and areas that are no more
+	left                []string           // those of persons and areas that have left the site
 }
 
 // shownOf shows what was read. It keeps nothing of it: the texts of a site are
@@ -84,8 +86,8 @@ type slot struct {
 // errNoFile is the error of a path that the site does not have.
 var errNoFile = errors.New("no such file")
 
-// daily tells whether a file changes with the day. The calendar of somebody gone
-// does, as its days are counted.
+// daily tells whether a file changes with the day. The calendar of a person or an area
+// that has left does, as it ends after so many days.
 func (n *shown) daily(path string) bool {
 	return path == landingFile || path == sheetFile || slices.Contains(n.left, path)
 }
@@ -109,7 +111,7 @@ func (f *Feed) fresh(ctx context.Context, s *site) (*shown, error) {
 	return s.shown.Load(), nil
 }
 
-// look reads the site's files if they may have changed. The site is taken.
+// look reads the site's files if they may have changed. The caller has taken the site.
 func (f *Feed) look(s *site) {
 	round, now, n := f.round.Load(), f.o.Now(), s.shown.Load()
 	defer s.round.Store(round)

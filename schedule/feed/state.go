@@ -9,7 +9,7 @@ import (
 )
 
 // keep stores a calendar for the next update and the next run, and gives the
-// time of its last change. The site is taken.
+// time of its last change. The caller has taken the site.
 func (f *Feed) keep(s *site, m file, private bool, now time.Time) time.Time {
 	name := s.name + "/" + m.path
 	was, there := s.kept[m.path]

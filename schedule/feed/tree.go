@@ -52,9 +52,9 @@ type tree struct {
 	// old gives the calendar that was published before at a path of the tree;
 	// the error is fs.ErrNotExist when there was none.
 	old  func(path string) ([]byte, error)
-	left []string // calendars that were published before for persons and areas that are no more
+	left []string // calendars that were published before, of persons and areas that have left the site
 
-	whole, asOf *schedule.Program // the one that was last asked for as of today, and what it was then
+	whole, asOf *schedule.Program // the last program given to today, and what that gave, so that it is worked out once
 }
 
 // today gives the program as today sees it.
@@ -65,7 +65,7 @@ func (t *tree) today(p *schedule.Program) *schedule.Program {
 	return t.asOf
 }
 
-// day is the day that is today where the clock hangs.
+// day gives the day that it is in the time zone of the clock.
 func day(now time.Time) schedule.Date {
 	y, m, d := now.Date()
 	return schedule.Date{Year: y, Month: m, Day: d}
@@ -113,8 +113,8 @@ func (t *tree) parts(p *schedule.Program) []part {
 	return out
 }
 
-// files makes all files of a site. One without a body is of somebody gone and is
-// to be removed. A calendar of one person or area that cannot
+// files makes all files of a site. A file without a body is a calendar of a person or an
+// area that has left, and is to be removed. A calendar of one person or area that cannot
 // be written, because it would be empty, is left out with the reason on the
 // landing page; anything else that fails is an error.
 func (t *tree) files(p *schedule.Program) ([]file, error) {

@@ -13,15 +13,15 @@ import (
 
 // Limits of a turn, which is the planning and writing of one site.
 const (
-	turnTime  = 30 * time.Second       // then it is given up // [common]
-	shareTime = 500 * time.Millisecond // then others no longer wait for it // [common]
-	waitTime  = 10 * time.Second       // that a request waits for a turn // [common]
+	turnTime  = 30 * time.Second       // after it, a turn is given up // [common]
+	shareTime = 500 * time.Millisecond // after it, others no longer wait for a turn to end // [common]
+	waitTime  = 10 * time.Second       // so long a request waits for a turn // [common]
 )
 
 // errBusy is the error of a request that waited too long for its turn.
 var errBusy = errors.New("too many programs are being made at this moment")
 
-// took is what a turn came to.
+// took is the result of a turn.
 type took[T any] struct {
 	value T
 	err   error
@@ -79,7 +79,7 @@ func inTurn[T any](ctx context.Context, f *Feed, work func() (T, error)) (T, err
 	return v, err
 }
 
-// take waits until the site is ours alone.
+// take waits until nobody else has the site, and takes it.
 func (s *site) take(ctx context.Context) error {
 	select {
 	case s.turn <- struct{}{}:

@@ -70,7 +70,7 @@ func (f *Feed) lookOver(ctx context.Context) error {
 	}
 	todo := f.comeAndGo(names)
 	look := func(s *site) {
-		if ctx.Err() == nil && s.tryTake() { // who has it will see to it
+		if ctx.Err() == nil && s.tryTake() { // else whoever has taken it looks at its files
 			defer s.release()
 			f.look(s)
 		}

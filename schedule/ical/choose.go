@@ -16,7 +16,7 @@ type calendar struct {
 	name   string // at most 40 characters
 	source string // public address; "" none
 	events []Event
-	shared *Shared // nil: nothing
+	shared *Shared // what is shared with other calendars of the program; nil: nothing
 }
 
 // choose makes the calendar that a program and the options ask for. Its events
@@ -78,8 +78,8 @@ func (o *Options) holds(e *schedule.Entry) bool {
 	return (o.Area == "" || e.Area == o.Area) && (o.Person == "" || e.Who == o.Person)
 }
 
-// head names the calendar and checks the options, which it puts in their
-// settled form: addresses checked, kinds in the order of the trade.
+// head names the calendar and checks the options. It gives them back with their addresses
+// checked and their kinds in the order of the table of kinds.
 func head(p *schedule.Program, o *Options) (calendar, error) {
 	var c calendar
 	var choice []string
@@ -125,7 +125,7 @@ func (o *Options) id(site string) string {
 	return site
 }
 
-// settle checks the addresses, and puts the kinds in the order of the trade.
+// settle checks the addresses, and puts the kinds in the order of the table of kinds.
 func (o *Options) settle(p *schedule.Program) error {
 	if o.Kinds != nil {
 		all := p.Kinds()
@@ -189,7 +189,8 @@ func personName(p *schedule.Program, id string) (string, bool) {
 	return "", false
 }
 
-// datable tells whether a calendar may hold the day: other years are slips.
+// datable tells whether a calendar may hold a day: one in a year that is no slip of the
+// pen.
 func datable(d schedule.Date) bool {
 	return 1970 <= d.Year && d.Year <= 2200 && d == d.AddDays(0)
 }

@@ -12,8 +12,8 @@ import (
 	"swardbook/schedule/word"
 )
 
-// hardLength is the most characters of a description: above it whole lines are
-// left to the page, as one common service cuts near 8,000. // [common]
+// hardLength is the most characters of a description. Of a longer one, whole lines are
+// left out for the page to tell; one common service cuts near 8,000. // [common]
 const hardLength = 4000
 
 const (
@@ -27,8 +27,8 @@ type teller struct {
 	days   map[schedule.Date][]*schedule.Entry
 	record string // address of the done form; "" none
 	page   string // address of the page with the jobs; "" none
-	closes bool   // the calendar says something of itself
-	room   []byte // of the description before, used again
+	closes bool   // the calendar has a closing sentence
+	room   []byte // memory of the description before, used again
 }
 
 func newTeller(p *schedule.Program, o Options, page string) *teller {
@@ -114,7 +114,7 @@ func (t *teller) ending(b *blocks, e *schedule.Entry) {
 		case e.Kind.Notice():
 		case t.record != "":
 			b.line("Record: ", formLink(t.record, e.ID))
-		case t.page == "" && !t.closes: // whoever reads a calendar that says more of itself has no file
+		case t.page == "" && !t.closes: // a calendar with a closing sentence has no site file behind it
 			b.line(recordPrefix, e.ID)
 		}
 		b.gap()
@@ -176,8 +176,8 @@ func formLink(base, job string) string {
 	return base + mark + "job=" + url.QueryEscape(job)
 }
 
-// tells tells whether a description is that of a job, by its line for the
-// record or its link.
+// tells tells whether a description is that of the job of an id: its line for the record or
+// its link names it.
 func tells(description, job string) bool {
 	for line := range strings.SplitSeq(description, "\n") {
 		if line == recordPrefix+job || strings.HasSuffix(line, "#"+anchor(job)) || strings.HasSuffix(line, "job="+url.QueryEscape(job)) {
@@ -214,7 +214,7 @@ func sentences(all []string) string {
 	return strings.Join(out, " ")
 }
 
-// blocks is a text in the making: lines, and an empty line between blocks.
+// blocks is a text that is being written: lines, with an empty line between blocks.
 type blocks struct {
 	text    []byte
 	between string // what comes before the next line

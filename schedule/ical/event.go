@@ -122,8 +122,8 @@ func standing(e *schedule.Entry) schedule.State {
 	return e.State
 }
 
-// over tells whether a SUMMARY is that of a job which is done, or taken as done: it is
-// never called off.
+// over tells whether a SUMMARY is that of a job which is done or taken as done. Such an
+// event is never cancelled.
 func over(summary string) bool {
 	return strings.HasPrefix(summary, doneTitle) || strings.HasPrefix(summary, takenTitle)
 }

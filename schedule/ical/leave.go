@@ -8,14 +8,15 @@ import (
 	"swardbook/schedule"
 )
 
-// goneDays is how long the calendar of somebody gone goes on telling so. // [common]
+// goneDays is for how many days the calendar of a person or an area that has left the site
+// keeps its cancelled events, before it ends. // [common]
 const goneDays = 60
 
 // ends stands in every event that was cancelled because its calendar ends.
 const ends = "This calendar ends: its subscription can be removed."
 
-// Gone tells whether the options name a person or an area that the site does not
-// have, or no longer.
+// Gone tells whether the options name a person or an area that the site does not have: one
+// that never was there, or that has left.
 func Gone(p *schedule.Program, o Options) bool {
 	if o.Person != "" {
 		if _, known := personName(p, o.Person); !known {
@@ -25,10 +26,10 @@ func Gone(p *schedule.Program, o Options) bool {
 	return o.Area != "" && !slices.ContainsFunc(p.Areas, func(a schedule.AreaShown) bool { return a.ID == o.Area })
 }
 
-// endCalendar cancels what was still to be done in a calendar of somebody gone, and
-// says whose it is now; what is past stays. The days count from the first event
-// that was cancelled so; where there is none to cancel, the calendar has nothing
-// to tell and is gone at once.
+// endCalendar cancels the jobs still to do in the calendar of a person or an area that has
+// left the site, and says in them whose they are now; what is past stays. The days until
+// the calendar ends count from the first event that was cancelled so; if there is none to
+// cancel, it ends at once.
 func endCalendar(old []byte, p *schedule.Program, o Options, now time.Time) (out []byte, changes Changes, err error) {
 	if err := o.settle(p); err != nil {
 		return nil, changes, err
@@ -62,8 +63,8 @@ func endCalendar(old []byte, p *schedule.Program, o Options, now time.Time) (out
 	return out, changes, err
 }
 
-// stillToDo tells whether the event is of a job that is not done and may be done
-// today or later.
+// stillToDo tells whether an event is of a job that is not done and can still be done today
+// or later.
 func stillToDo(e Event, p *schedule.Program, today schedule.Date) bool {
 	if over(e.Summary) || strings.HasPrefix(e.Summary, missedTitle) {
 		return false

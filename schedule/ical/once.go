@@ -8,16 +8,16 @@ import (
 	"swardbook/schedule"
 )
 
-// Shared is what calendars of one program have in common, for whoever writes
-// several: each job is described and written once. It serves one program and one
-// goroutine. The zero value has nothing yet.
+// Shared keeps what several calendars of one program have in common, so that each job is
+// described and written only once. It is for one program and one goroutine. The zero value
+// is ready for use.
 type Shared struct {
-	record, page string             // that the descriptions mention
-	contents     map[string]Content // by UID
-	written      map[string]written // by UID
+	record, page string             // the addresses that the descriptions mention
+	contents     map[string]Content // of each event, by its UID
+	written      map[string]written // of each event, by its UID
 }
 
-// written is an event, and its lines in the file.
+// written is an event with its lines in the file.
 type written struct {
 	event Event
 	lines []byte
@@ -39,7 +39,7 @@ func (s *Shared) content(t *teller, e *schedule.Entry, remind []time.Duration) C
 	return c
 }
 
-// lines writes an event.
+// lines gives the lines of an event.
 func (s *Shared) lines(e *Event) ([]byte, error) {
 	if s != nil {
 		if w, ok := s.written[e.UID]; ok && w.event.Sequence == e.Sequence && w.event.Stamp.Equal(e.Stamp) && w.event.equal(e.Content) {

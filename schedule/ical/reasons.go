@@ -7,8 +7,9 @@ import (
 	"swardbook/schedule/word"
 )
 
-// reasons answers what a reader in the garden asks: why this? A notice has reasons but no working to leave out; that of a job is left
-// to the commands and the page. What is over needs none.
+// reasons answers in a sentence or two why a job is there. Of a job it gives no working,
+// which the commands and the page have; of a notice it gives the reasons, which are as
+// short. What is over needs none.
 func reasons(e *schedule.Entry) (out []string) {
 	if e.State == schedule.Finished || e.State == schedule.Missed {
 		return nil

@@ -19,15 +19,16 @@ const (
 	historyMonths = 12 // a record of the season before
 )
 
-// Update makes the calendar of a program anew on top of old, which is what the
-// file holds now. An event whose content changed gets the next SEQUENCE, and
-// now as its stamp, or a second after its old stamp if that is later; all
-// others keep theirs, so that out equals old when nothing changed. A job that
-// left the program is cancelled, and dropped 30 days past its day; a past one
-// from before the program's first day, and one that was done, stays as it was for a
-// year and is then dropped, also where the program still has it. The
-// calendar of a person or an area that is no more turns into cancellations; out is
-// nil, and the file can go, when it has told so for 60 days.
+// Update makes the calendar of a program anew on top of old, which is what the file holds
+// now. An event whose content changed gets the next SEQUENCE, and now as its stamp, or a
+// second after its old stamp if that is later; all others keep theirs, so that out equals
+// old when nothing changed.
+//
+// A job that left the program is cancelled, and its event is dropped 30 days past its day.
+// A past job that was done, or that lies before the program's first day, stays as it was
+// for a year and is then dropped, also if the program still has it. In the calendar of a
+// person or an area that has left the site all jobs still to do are cancelled; 60 days later
+// out is nil, and the file can be removed.
 //
 // Errors are [*Refused] when old is another program's, another calendar's or
 // cannot be read, and [*Unwritable] as in [Write]. Nothing may be written then.
@@ -127,9 +128,9 @@ const (
 	drop
 )
 
-// fate decides that. A job from before the program's first day is history only
-// once its day is past: if the program merely starts later now, the job is
-// still on somebody's phone as one to do.
+// fate decides what becomes of it. A job from before the program's first day is history
+// only once its day is past: if the program merely starts later now, the job is still on
+// somebody's phone as one to do.
 func fate(e Event, start, today schedule.Date) int {
 	stale := today.After(e.Date.AddDays(cancelledDays))
 	switch {

@@ -18,8 +18,8 @@ type Options struct {
 	Address string          // public address of the feed; "" none
 	Record  string          // address of the done form, to which job=ID is added; "" none
 	Page    string          // address of the page that shows the jobs, where the site names none itself; "" none
-	Closing string          // what the last event says besides, of the calendar and not of its job; "" nothing
-	Shared  *Shared         // with other calendars of the program; nil: nothing
+	Closing string          // a sentence about the calendar, added to its last event; "" none
+	Shared  *Shared         // what is shared with other calendars of the program; nil: nothing
 }
 
 // Unwritable is the error of [Write] and [Update] when the program and the
@@ -30,8 +30,8 @@ func (e *Unwritable) Error() string { return e.Why + "; " + e.Hint }
 
 // Write makes the calendar of a program that has not been published before: every
 // stamp is now, and every SEQUENCE begins at the minutes since 2020, so that no reader of
-// an earlier file of the same jobs takes it for the older one. What lies over a year
-// behind is left out, as by [Update]. It fails with [*Unwritable] rather than write an
+// an earlier file of the same jobs takes it for the older one. What is more than a year
+// past is left out, as by [Update]. It fails with [*Unwritable] rather than write an
 // empty calendar, two events with one id, or a link that no client can follow.
 func Write(p *schedule.Program, o Options, now time.Time) ([]byte, error) {
 	c, err := choose(p, o)
@@ -62,10 +62,10 @@ func first(now time.Time) int {
 	return max(0, int(now.Sub(time.Date(2020, 1, 1, 0, 0, 0, 0, time.UTC)).Minutes()))
 }
 
-// Anew makes the calendar of a program for a reader of earlier ones that nobody has
-// kept: whoever makes it, and however often, gives the same bytes. Every event has the
-// one SEQUENCE, and the midnight of its stamp's day. What lies over a year behind today is
-// left out, as by [Update].
+// Anew makes the calendar of a program where the file that readers had before was not
+// kept, so that nothing can be updated. It makes the same bytes whenever and wherever it
+// runs on a day: every event has the SEQUENCE given, and as its stamp the midnight that
+// begins the day given for it. What is more than a year past is left out, as by [Update].
 func Anew(p *schedule.Program, o Options, sequence int, stamp func(*schedule.Entry) schedule.Date, today schedule.Date) ([]byte, error) {
 	c, err := choose(p, o)
 	if err != nil {
@@ -87,8 +87,8 @@ func Anew(p *schedule.Program, o Options, sequence int, stamp func(*schedule.Ent
 	return encode(c)
 }
 
-// forget leaves out what lies over a year behind a day, unless that is all there is: the
-// program of a class long past is still one to look at.
+// forget leaves out what is more than a year past on a day, unless nothing else is there:
+// the program of a class long past can still be looked at.
 func (c *calendar) forget(today schedule.Date) {
 	old := func(e Event) bool { return today.After(e.Date.AddMonths(historyMonths)) }
 	if slices.ContainsFunc(c.events, func(e Event) bool { return !old(e) }) {
@@ -96,7 +96,7 @@ func (c *calendar) forget(today schedule.Date) {
 	}
 }
 
-// close lets the last event say what the options ask for.
+// close adds the closing sentence of the options to the last event.
 func (c *calendar) close(words string) {
 	if words == "" || len(c.events) == 0 {
 		return
