@@ -18,7 +18,8 @@ const (
 // texts put the 2,000,000 lb into 6 inches (11 % more) or 7 (5 % less).
 const SoilPerAcreInch = 300000.0 // [definitions]
 
-// PoundsPerPloughLayer: an acre to plough depth is taken as 2,000,000 lb.
+// PoundsPerPloughLayer is the weight of an acre of soil to plough depth, as sheets take
+// it, in pounds.
 const PoundsPerPloughLayer = 2000000.0 // [tx-plantanswers]
 
 // In gives the weight of an element that a reading stands for in a layer of

@@ -61,7 +61,7 @@ func Short[T ~float64](x T) string {
 // Words writes a pH as laboratories do: one decimal, or two where it has them.
 func (ph PH) Words() string { return Short(ph) }
 
-// Fine is short with a digit more below 10, for tons per acre in a sum.
+// Fine is [Short] with one digit more below 10, for tons per acre in a sum.
 func Fine(x float64) string {
 	if math.Abs(x) < 10 {
 		return fmt.Sprint(math.Round(x*1000) / 1000)

@@ -65,9 +65,9 @@ func bySMP(c Case) (limeMethod, error) {
 	return table, nil
 }
 
-// besideTexture takes the larger of a table and of pH with texture, the latter
-// held to most; above the table's readings texture stands alone. No reading
-// nearer neutral so ever asks for more lime.
+// besideTexture gives the larger of two needs: by the buffer table, and by pH and texture,
+// of which at most most counts. Above the readings of the table the second is the only one.
+// So a reading nearer to neutral never asks for more lime.
 func besideTexture(c Case, rule bufferRule, table limeMethod, most agronomy.PerThousand, why agronomy.Reason) (limeMethod, error) {
 	reads := c.Buffer.PH <= rule.high
 	lowest := c

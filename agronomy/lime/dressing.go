@@ -38,8 +38,8 @@ func Cap(m material.Material, established bool) (agronomy.PerThousand, agronomy.
 }
 
 // Dressings splits a weight of lime into the fewest equal dressings that
-// respect the cap. Equal parts need one spreader setting, leave no crumb for
-// the last, and a retest before the next can still stop it. A total of 0 gives
+// respect the cap. Equal parts need one spreader setting, none is too small to be worth
+// a walk, and a retest between two can still stop the next. A total of 0 gives
 // none; both figures must be 0 or more, and the cap above 0.
 func Dressings(total, most agronomy.PerThousand) ([]agronomy.PerThousand, error) {
 	if err := within("amount, lb/1000 sq ft,", total, 0, 5000, "give the whole amount for the area's soil"); err != nil { // [common]

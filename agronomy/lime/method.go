@@ -50,7 +50,7 @@ type limeMethod struct {
 	ground  bool                 // read off a table of ordinary ground limestone
 }
 
-// unheld is for methods that hold nothing back.
+// unheld is the cap of methods without one.
 var unheld = agronomy.PerThousand(math.Inf(1))
 
 // ton is 1 ton/acre, the most on a weakly buffered soil. [tristate-2020]

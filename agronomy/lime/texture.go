@@ -105,8 +105,8 @@ func WarmLimeRegion(state string) bool {
 	return false
 }
 
-// textureOf takes the texture of the case, or judges it: from CEC by rough
-// custom, else a loam. The reason is empty when the texture was given.
+// textureOf gives the texture of the case; if it has none, the one that a CEC like its own
+// usually goes with, else loam. The reason is empty if the texture was given.
 func (c Case) textureOf() (agronomy.Texture, []agronomy.Reason) {
 	switch {
 	case c.organic():

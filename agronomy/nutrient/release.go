@@ -16,7 +16,7 @@ const GrowthFloor = 0.1
 // the texts. [common] from memory
 const QuickFeeds agronomy.Weeks = 4
 
-// Feeds gives how long a material's nitrogen feeds while the turf grows: the
+// FeedsOf gives how long a material's nitrogen feeds while the turf grows: the
 // life of the slow part as the label gives it, else 8 weeks, the short end of
 // most slow sources; without a slow part, 4 weeks.
 func FeedsOf(m material.Material) (agronomy.Weeks, agronomy.Reason) {

@@ -121,7 +121,7 @@ func LongestSpacing() int {
 	return longest
 }
 
-// Things gives what a material counts as for spacing. Nitrogen at least half
+// ThingsOf gives what a material counts as for spacing. Nitrogen at least half
 // slow counts as slow. [common]
 func ThingsOf(m material.Material) (all Things) {
 	switch {

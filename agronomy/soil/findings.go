@@ -127,8 +127,7 @@ func phFinding(r agronomy.Report, s agronomy.Stand) (order int, f Finding) {
 	return order, f
 }
 
-// scaleSource is the first source of a working that is more than a turning of
-// units.
+// scaleSource is the first source in a working that is not about converting units.
 func scaleSource(why []agronomy.Reason) string {
 	for _, w := range why {
 		if w.Source != "" && w.Source != "definitions" && w.Source != "atomic-weights" {
@@ -170,8 +169,8 @@ func nutrientFinding(r agronomy.Report, n agronomy.Nutrient, state string, isNew
 	return f
 }
 
-// acreWords says how a figure by the acre was read, where the sampled depth
-// would make another level of it.
+// acreWords says how a figure per acre was read, if counted over the sampled depth it
+// would be of another level.
 func acreWords(r agronomy.Report, n agronomy.Nutrient, state string) string {
 	reading := r.Reading(n)
 	if !reading.Doubled || r.Depth <= 0 || reading.Wanted.Given || r.Method == agronomy.Mehlich1 { // whose bands are in the sheet's own lb/acre

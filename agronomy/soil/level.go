@@ -7,7 +7,7 @@ import (
 	"swardbook/agronomy"
 )
 
-// scale is one published ladder of levels for one nutrient under one
+// scale is one published scale of levels for one nutrient under one
 // extractant. Each edge is the upper end of its class, in ppm, and belongs to
 // it; the very low class ends just below veryLow.
 type scale struct {
@@ -98,7 +98,8 @@ func LevelIn(r agronomy.Report, n agronomy.Nutrient, state string) Level {
 	return StandingOf(r, n, state).Level
 }
 
-// StandingOf is [LevelIn] with the scale, its working and its notes.
+// StandingOf is [LevelIn] with all that a need goes by: the scale, its working and its
+// notes.
 func StandingOf(r agronomy.Report, n agronomy.Nutrient, state string) standing {
 	reading := r.Reading(n)
 	switch {
@@ -131,7 +132,8 @@ func stand(n agronomy.Nutrient, reading agronomy.Reading, method agronomy.Extrac
 	return standing{s.level(ppm), s.enough, ppm, s, notes, n, method, cec}
 }
 
-// ScaleFor picks the scale that ships for an extractant.
+// ScaleFor picks the scale by which this tool goes for an extractant, and says where other
+// published ones differ.
 func ScaleFor(n agronomy.Nutrient, method agronomy.Extractant, texture agronomy.Texture, state string) (scale, bool, []agronomy.Reason) {
 	none := func(text string) (scale, bool, []agronomy.Reason) {
 		return scale{}, false, []agronomy.Reason{{Text: text}}

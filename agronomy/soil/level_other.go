@@ -155,8 +155,7 @@ func cationLabScale(n agronomy.Nutrient, method agronomy.Extractant, texture agr
 	return s, true, nil
 }
 
-// others shows how other published scales see the same reading, where they
-// part from the one that ships.
+// others shows where other published scales place the same reading, if it is elsewhere.
 func others(n agronomy.Nutrient, ppm agronomy.PPM, method agronomy.Extractant, cec agronomy.Meq) []agronomy.Reason {
 	var why []agronomy.Reason
 	if floor, ok := MLSN(n, DrawnWith(method, n)); ok {

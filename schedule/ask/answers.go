@@ -13,7 +13,7 @@ import (
 // with ", " between.
 type Answer = sitefile.Pair
 
-// Answers are what was asked, in the order of the questions.
+// Answers are in the order of the questions.
 type Answers []Answer
 
 // What the two files are called in problems.
@@ -89,8 +89,8 @@ func Read(site, book []byte) (Answers, []schedule.Problem) {
 	return all, append(problems, more...)
 }
 
-// Tidy gives the answers in the one order and form that every set of equal answers
-// has: as they are read from the files they make.
+// Tidy gives the answers as they are read back from the files they make, so that equal
+// answers have the same order and form.
 func (a Answers) Tidy() Answers {
 	out, _ := Read(File(a))
 	return out

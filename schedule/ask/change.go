@@ -8,9 +8,10 @@ import (
 	"swardbook/schedule/sitefile"
 )
 
-// Change gives a site file and its record book with other answers in them. What is not
-// asked for, what stays, and every comment is left as it is; a line of the book that
-// changed is struck out, and stands anew at the end. A book of nothing is nil.
+// Change gives a site file and its record book with the answers changed to after. Every
+// comment, and whatever no answer fills or changes, is left as it is. A line of the book
+// that changed is struck out and written anew at the end. The new book is nil if nothing is
+// recorded.
 func Change(site, book []byte, after Answers) (newSite, newBook []byte, err error) {
 	before, problems := Read(site, book)
 	if len(problems) > 0 {
@@ -64,7 +65,7 @@ func changedBook(book []byte, before, after Answers) []byte {
 	return append(out, lines...)
 }
 
-// sameCells tells lines that say the same, whatever the order of their columns.
+// sameCells tells whether two lines say the same, whatever the order of their columns.
 func sameCells(a, b []sitefile.Pair) bool {
 	if len(a) != len(b) {
 		return false

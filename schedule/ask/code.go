@@ -29,8 +29,8 @@ const (
 	maxLines   = 60 // of the record book
 )
 
-// ID tells links apart, and is the site's id in the calendar. Draw it by lot: two sites of
-// one id would have events of one name.
+// ID tells links apart, and is the site's id in the calendar. It must be drawn at random: the
+// events of two sites with one id would have the same UIDs.
 type ID [8]byte
 
 var letters = base32.NewEncoding("abcdefghijklmnopqrstuvwxyz234567").WithPadding(base32.NoPadding)
@@ -98,15 +98,15 @@ func Decode(code string) (Answers, error) {
 	if err != nil {
 		return nil, err
 	}
-	// How tightly deflate packs is the compressor's affair and may get better with a
-	// release of it; what is packed has one form.
+	// Only the answers are compared, not the packed bytes: another release of the
+	// compressor may pack the same answers differently.
 	if again, err := a.serial(); err != nil || !bytes.Equal(again, plain) {
 		return nil, errCode
 	}
 	return append(Answers{{Key: "id", Value: id.String()}}, a...), nil
 }
 
-// carried says what keeps an answer out of an address; nil for nothing.
+// carried says what keeps an answer out of an address; nil if nothing does.
 func carried(one Answer) error {
 	if len(one.Value) > 4*maxText || strings.ContainsFunc(one.Value, sitefile.Unsightly) {
 		return fmt.Errorf("%s: is longer than %d characters, or holds a control character", one.Key, maxText)

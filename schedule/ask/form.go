@@ -104,14 +104,14 @@ func (f Form) grass(area string, one Answer) (out Answers) {
 	}
 	if len(pairs) == 0 {
 		if one.Value == Mixture {
-			return nil // said to be missing
+			return nil // [Load] then says that it is missing
 		}
 		return Answers{one}
 	}
 	for i := 0; i < len(pairs); i += 2 {
 		share := pairs[i+1]
 		if share == "" {
-			share = "0" // said to be too little
+			share = "0" // [Load] then says that it is too little
 		}
 		out = append(out, answer(one.Key+"."+quoted(pairs[i]), share))
 	}
@@ -172,7 +172,7 @@ func bare(text string) bool {
 	return ok && rest == ""
 }
 
-// sides tells lengths and widths without a unit.
+// sides tells whether a text is a length times a width, without a unit.
 func sides(text string) bool {
 	return strings.ContainsAny(text, "x×*") && !strings.ContainsFunc(text, func(c rune) bool { return !strings.ContainsRune("0123456789.,/ x×*+-−", c) })
 }
@@ -331,7 +331,7 @@ func whoField(key string, areas []string) string {
 	return who + area
 }
 
-// asksWho tells that a field of the form takes the place of a key.
+// asksWho tells whether a field of the form takes the place of a key.
 func (f Form) asksWho(key string) bool {
 	field := whoField(key, f.Names("area"))
 	return field != "" && slices.ContainsFunc(f, func(one Answer) bool { return one.Key == field })

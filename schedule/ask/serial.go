@@ -108,7 +108,7 @@ func pack(out []byte, a []Answer) ([]byte, error) {
 	return out, nil
 }
 
-// few holds the answers to what is planned quickly.
+// few refuses more answers than are planned quickly.
 func (a Answers) few() error {
 	for _, l := range []struct {
 		what       string

@@ -9,8 +9,8 @@ import (
 	"swardbook/schedule/word"
 )
 
-// doubts says what about a line can hardly be: a slip of the unit, the point, the
-// year or the bag.
+// doubts tells what in a line is probably a slip: of the unit, the decimal point, the year
+// or the bag.
 func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today schedule.Date) (out []schedule.Problem) {
 	add := func(key, hint, format string, args ...any) {
 		out = append(out, schedule.Problem{Key: key, Message: fmt.Sprintf(format, args...), Hint: hint})
@@ -49,11 +49,12 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 	return out
 }
 
-// scale is what a spreader and a scale leave open above a limit.
+// scale is how many times a limit may be on record before it is doubted: no spreader or
+// scale is more exact.
 const scale = 1.05 // [common]
 
-// mostLime is the most of a lime that goes down at once: on turf, cored turf, or
-// before sowing, as the rule of lime has it; and what was planned of it in any case.
+// mostLime is the most of a lime that goes down at once, by the rule of lime for turf, cored
+// turf or a seedbed; or what was planned, if that is more.
 func mostLime(c *schedule.Case, d schedule.Down, planned *schedule.Entry) agronomy.PerThousand {
 	stone := d.Dose.Material
 	turf := c.Seeded.IsZero() || d.Date.After(c.Seeded)

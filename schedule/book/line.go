@@ -15,16 +15,16 @@ import (
 type Line struct {
 	Text   string             // as [Append] takes it
 	Done   []schedule.Done    // the book with it
-	Before []int              // older lines about the same job, which count beside it
-	Wrong  []schedule.Problem // what cannot be; nothing else is then set
-	Doubts []schedule.Problem // what hardly can
+	Before []int              // older lines about the same job, which count as well
+	Wrong  []schedule.Problem // why it cannot be added; only Before is then set beside it
+	Doubts []schedule.Problem // what is probably a slip
 }
 
-// NewLine writes what was done as a line for a record book, whose text is given with
-// its name, and p is the program that it now leads to. The line stands by itself:
-// what the bag held, and an amount that was left to the plan ("half", "as planned"),
-// are written out, so that no later edit of the site file changes what is down. What
-// nobody knows stays as it was given.
+// NewLine writes what was done as a line for a record book of a name and a text; p is the
+// program of the site with that book. The line stands by itself: what the bag held, and an
+// amount that was given by the plan ("half", "as planned"), are written out, so that no
+// later edit of the site file changes what is down. If they are not known, the line is
+// written as it was given.
 func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amount string, today schedule.Date) Line {
 	book := string(text)
 	if book != "" && !strings.HasSuffix(book, "\n") {
@@ -78,7 +78,7 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 	return l
 }
 
-// before finds the lines about the same job.
+// before finds the older lines about the same job.
 func (l *Line) before(p *schedule.Program, down schedule.Down) {
 	for _, c := range p.Cases {
 		for _, o := range c.Down {
@@ -159,7 +159,7 @@ func (l *Line) weigh(d *schedule.Down, planned *schedule.Entry, p *schedule.Prog
 	d.Dose = material.DoseOf(m, rate)
 	if planned != nil && planned.Rate > 0 {
 		d.Of = planned.Rate.Over(a.Size)
-		for _, o := range p.CaseOf(d.AreaID).Down { // of the rest of a job, the whole
+		for _, o := range p.CaseOf(d.AreaID).Down { // where only the rest was planned, what is down belongs to the whole
 			if planned.Rest && o.Presumed == nil && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
 				d.Of += o.Dose.Rate.Over(a.Size)
 			}
@@ -168,6 +168,8 @@ func (l *Line) weigh(d *schedule.Down, planned *schedule.Entry, p *schedule.Prog
 	return true
 }
 
+// materialOf finds the material of a line: the one it names, else the planned one, else
+// the only one in the shed that serves the job.
 func materialOf(site *schedule.Site, d *schedule.Down, planned *schedule.Entry) (material.Material, bool) {
 	if d.Material == "" && planned != nil && planned.Dose.Rate > 0 {
 		return planned.Dose.Material, true
@@ -197,7 +199,7 @@ func (l *Line) read(name, book string, site *schedule.Site) {
 		}
 	}
 	if len(l.Wrong) == 0 && !slices.ContainsFunc(done, func(d schedule.Done) bool { return d.Line >= at }) {
-		// the book as a whole does not do, as when it grew too long
+		// something is wrong with the book as a whole, such as its length
 		l.Wrong = slices.DeleteFunc(problems, func(p schedule.Problem) bool { return p.Warning })
 	}
 	l.Done = done

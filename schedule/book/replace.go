@@ -57,8 +57,8 @@ type draft struct {
 	mode       fs.FileMode
 }
 
-// attempts are made when somebody sweeps a draft away in the moment before it
-// is put in its place.
+// attempts is how often a draft is written again that somebody swept away just before it
+// was put in its place.
 const attempts = 10 // [common]
 
 func replaceAll(root *os.Root, files []File, private, flush bool) (changed int, err error) {
@@ -137,7 +137,7 @@ func before(root *os.Root, f File, private bool) (mode fs.FileMode, same bool, e
 	}
 }
 
-// narrow takes from a file's mode what goes beyond another.
+// narrow takes the permissions from a file that another mode does not have.
 func narrow(root *os.Root, name string, mode fs.FileMode) error {
 	info, err := root.Stat(name)
 	if err == nil && info.Mode().Perm()&^mode != 0 {
@@ -202,8 +202,8 @@ func writeNew(root *os.Root, name string, data []byte, mode fs.FileMode, flush b
 	return err
 }
 
-// flushFolder makes a new name in a folder last. Not every system can; the
-// file itself is safe by then.
+// flushFolder brings a new name in a folder to the disk. Not every system can; the file
+// itself is safe by then.
 func flushFolder(root *os.Root, dir string) {
 	if d, err := root.Open(dir); err == nil {
 		d.Sync()

@@ -28,9 +28,9 @@ func Program(a ask.Answers, today schedule.Date) (*schedule.Program, error) {
 	return plan.Program(site, done, last)
 }
 
-// Answer gives the page of the program; to says where its links lead, and own where the
-// calendar of one person or area is. The answers from before, if there are any, are those
-// that what moved is told against.
+// Answer gives the page of the program. to says where its links lead, and own where the
+// calendar of one person or area is. If there are answers from before, was, the page tells
+// what moved since.
 func Answer(a, was ask.Answers, to page.Answered, own func(Part) page.Own) ([]byte, error) {
 	p, err := Program(a, to.Today)
 	if err != nil {
@@ -38,7 +38,7 @@ func Answer(a, was ask.Answers, to page.Answered, own func(Part) page.Own) ([]by
 	}
 	if was != nil {
 		if to.Was, err = Program(was, to.Today); err != nil {
-			to.Was = nil // of another release, or spoilt: there is nothing to tell against
+			to.Was = nil // of another release, or spoilt: there is nothing to compare with
 		}
 	}
 	if own != nil {
@@ -58,8 +58,8 @@ func Sheet(a ask.Answers, today schedule.Date, link string) ([]byte, error) {
 	return page.Sheet(p.Around(today), page.Options{Today: today, Link: link})
 }
 
-// Closing is what the last event of a link's calendar says of it: it may have been
-// subscribed to, or saved.
+// Closing is what the last event of a link's calendar says about the calendar. It must hold
+// for one that was subscribed to and for one that was saved.
 const Closing = "This calendar holds one set of answers, and a saved copy of it does not update: the page under the link has the newest dates. Other answers make another link: subscribe to the new one, and remove this one."
 
 // Part is one calendar of a link: of everything, of one person or of one area.

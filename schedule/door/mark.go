@@ -1,5 +1,5 @@
 package door
 
-// Mark stands in a planner, so that one of another release is told from ours. It ends
-// with plan.Release.
+// Mark stands in the planner file, so that one of another release is recognized. It ends
+// with the number [plan.Release].
 const Mark = "swardbook planner of release 1"

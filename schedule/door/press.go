@@ -18,7 +18,7 @@ import (
 // Door is where the ask page stands.
 type Door struct {
 	File    string                              // the site file that is written; "" the answers become a link
-	Mark    string                              // tells the file as it is from what it is later; the page carries it along
+	Mark    string                              // identifies the content of the file, so that a change by others is noticed; the page carries it along
 	Open    func(string) (io.ReadCloser, error) // opens a file that the site file names; nil: there is none
 	Action  string                              // where the form is sent
 	Planner bool                                // the page plans by itself, in the browser
@@ -32,13 +32,13 @@ type Turn struct {
 	Form  ask.Form
 	Press string      // a screen to go on to, "program", "enter", "more-area", "more-bag", "more-line", "less-" and an area; "" none
 	At    string      // the screen that was shown, from which "enter" goes on; "" the first
-	Was   ask.Answers // those that are being changed; nil none
+	Was   ask.Answers // the answers that are being changed; nil: none
 	Today schedule.Date
 	ID    ask.ID             // drawn by lot, for answers that are new
 	Wrong []schedule.Problem // what else the door has to say
 }
 
-// Next is what comes of a turn.
+// Next is the result of a turn.
 type Next struct {
 	Page    []byte      // the questions, to be shown again
 	Screen  string      // the screen of them to go to

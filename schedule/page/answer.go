@@ -10,15 +10,15 @@ import (
 	"swardbook/schedule/word"
 )
 
-// Answered says from where the page of a program was asked for, and what its reader can
-// do with it. Addresses that are "" are not offered.
+// Answered says where the page of a program stands, and what its reader can do there. An
+// address that is "" is not offered.
 type Answered struct {
 	Today                                schedule.Date
 	Change                               string // the questions with the answers in them
 	Link                                 string // address of this page, which carries the answers
 	Subscribe                            string // address of the calendar, where a server answers
 	Calendar, Site, Record, Sheet, Again string // the .ics, the site file, its record book, the page to print, the questions without an answer
-	File                                 string // the site file that was written; "" the answers are a link
+	File                                 string // the site file that was written; "": the answers became a link
 	Each                                 []Own  // the calendars of single people and areas
 	Was                                  *schedule.Program
 }
@@ -47,11 +47,11 @@ type answeredView struct {
 	Moved  []movedView
 	ByJob  []string
 	Credit string
-	Same   bool // another answer, and nothing moved
+	Same   bool // an answer was changed, and nothing in the program moved
 	Limits []areaView
 }
 
-// movedView is what follows from another answer.
+// movedView is one thing that changed in the program because an answer was changed.
 type movedView struct{ What, Before, Now string }
 
 // Answer writes the page that follows the questions: what to do now, what limits the
@@ -86,7 +86,7 @@ func Answer(p *schedule.Program, a Answered) ([]byte, error) {
 	return render("answer.html", v)
 }
 
-// moved lists what follows from the new answers that did not from the old.
+// moved lists what changed in the program from the old answers to the new.
 func moved(was, now *schedule.Program) (out []movedView) {
 	pair := []Variant{{Label: "Before", Program: was}, {Label: "Now", Program: now}}
 	for _, c := range consequences(pair) {

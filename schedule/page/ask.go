@@ -17,7 +17,7 @@ type Field struct{ Name, Value string }
 type Asked struct {
 	Fields   []Field
 	Today    schedule.Date
-	Seen     string // the screens up to this one are spoken of; "" none, "all" all
+	Seen     string // problems are told on the screens up to this one; "" none, "all" all
 	Problems []schedule.Problem
 	Where    string        // the place as understood from the ZIP; "" not yet
 	LastSafe schedule.Date // the last safe day there
@@ -76,7 +76,7 @@ type askField struct {
 	Tell                        *askTell
 }
 
-// Described names what a reader hears with the field.
+// Described gives the ids of what a screen reader reads out with the field.
 func (f askField) Described() string {
 	var ids []string
 	if len(f.Errs) > 0 {
@@ -93,7 +93,7 @@ type askOption struct {
 	On          bool
 }
 
-// askTell is a way to tell what somebody does not know.
+// askTell explains how to find out what somebody does not know.
 type askTell struct {
 	Title string
 	Lines []spoken
@@ -181,7 +181,7 @@ func (q *questions) names(table string) (out []string) {
 	return out
 }
 
-// carried are the fields that have no place on the page.
+// carried gives the fields that have no place on the page and are sent along unseen.
 func (q *questions) carried() (out []Field) {
 	for _, f := range q.Fields {
 		if !q.used[f.Name] && f.Value != "" {
@@ -196,7 +196,7 @@ func (q *questions) carried() (out []Field) {
 	return out
 }
 
-// problems takes those of a key, if the screen is spoken of yet.
+// problems takes the problems of a key, if they are told on the screen yet.
 func (q *questions) problems(key, label, id string) (out []string) {
 	for i, p := range q.Problems {
 		if p.Key != key && !strings.HasPrefix(p.Key, key+".") || q.said[i] {
@@ -214,7 +214,7 @@ func (q *questions) problems(key, label, id string) (out []string) {
 	return out
 }
 
-// spoken tells whether the screen was left once.
+// spoken tells whether problems are told on the screen: it was left once.
 func (q *questions) spoken() bool {
 	return q.Seen == "all" || slices.Contains(q.order, q.Seen) && slices.Index(q.order, q.screen) <= slices.Index(q.order, q.Seen)
 }
@@ -247,7 +247,7 @@ func (q *questions) field(kind, name, label, hint string) askField {
 	f := askField{Type: kind, Name: name, ID: fieldID(name), Label: label, Hint: hint, Value: q.get(name)}
 	if kind == "date" && f.Value != "" {
 		if _, err := schedule.ParseDate(f.Value); err != nil {
-			f.Type = "text" // a field of days would drop it
+			f.Type = "text" // a date field would drop what is no date
 		}
 	}
 	f.Errs = q.problems(name, label, f.ID)

@@ -12,7 +12,7 @@ import (
 // FirstArea is the id of the one piece of grass that most people have.
 const FirstArea = "lawn"
 
-// screens asks one subject after the other.
+// screens makes the screens, one subject after the other.
 func (q *questions) screens() []askScreen {
 	areas := q.names("area")
 	if len(areas) == 0 {
@@ -74,7 +74,7 @@ func (q *questions) where() askScreen {
 	return askScreen{Title: "Where is it?", Groups: []askGroup{single(zip), single(title)}}
 }
 
-// tellSize, tellGrass and tellTexture help those who do not know.
+// tellSize, tellGrass and tellTexture explain how to find out.
 var (
 	tellSize = &askTell{Title: "No tape at hand?", Lines: []spoken{
 		{"Steps", "Walk along it and across it. A grown person’s step is about 2½ ft: 16 steps are 40 ft."}, // [common]

@@ -59,7 +59,8 @@ func (c *citations) refs(keys string) []ref {
 	return out
 }
 
-// frontEnds says that what is cited from here on is cited by workings.
+// frontEnds is called between the front of a page and its workings: sources first cited
+// from then on are listed apart.
 func (c *citations) frontEnds() { c.front = len(c.list) }
 
 func (c *citations) sources() sources { return sources{c.list[:c.front], c.list[c.front:]} }

@@ -92,7 +92,7 @@ func Comparison(programs []Variant, o Options) ([]byte, error) {
 	return render("comparison.html", v)
 }
 
-// asPlanned marks a job without a day on which it is looked at.
+// asPlanned is the mark of a job in a program that is looked at on no day in particular.
 func asPlanned(e *schedule.Entry) marks {
 	switch e.State {
 	case schedule.Finished:

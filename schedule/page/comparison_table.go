@@ -20,7 +20,7 @@ type consequence struct {
 
 type consequenceCell struct {
 	Text  string
-	Other bool // than in the first
+	Other bool // it differs from the first program's
 }
 
 // consequences lays what follows from the programs side by side: for each kind
@@ -157,7 +157,7 @@ func comparedJobs(programs []Variant) (jobs, left []comparedJob) {
 		}
 		jobs = append(jobs, job)
 	}
-	var ids []string // of what is in left
+	var ids []string // of the jobs in left
 	for _, v := range programs {
 		for _, l := range v.Program.LeftOut {
 			if slices.ContainsFunc(keys, func(k key) bool { return k.id == l.ID }) {

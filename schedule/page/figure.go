@@ -79,9 +79,9 @@ func (f *figure) HTML() template.HTML {
 	return m.html()
 }
 
-// advances is how wide letters are, in ems, in DejaVu Sans, the widest of the
-// faces that systems set text in: what is reckoned with it fits in any other.
-// The values are its own, rounded up to classes of letters.
+// advances is how wide letters are, in ems, in DejaVu Sans. No other typeface that systems
+// use by default is wider, so a text that fits by these widths fits in any. The widths are
+// rounded up to a few classes of letters.
 var advances = func() (all [utf8.RuneSelf]float64) {
 	for i := range all {
 		all[i] = wideLetter

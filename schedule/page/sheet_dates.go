@@ -23,13 +23,13 @@ type rowView struct {
 	Standing, Record string
 	Same             bool   // of the same day as the row above
 	Now              bool   // due or next
-	Fence            bool   // the season's last safe day
+	Fence            bool   // the row is the season's last safe day
 	Tells, After     string // of a notice: what the day is, what comes after
 	Note             string // of the record book
 	From             string // of a due job: the next good day, where others have another
 }
 
-// fewPacks is the least share of a pack worth saying: below, pounds say more.
+// fewPacks is the part of a pack below which only pounds are given, as they say more.
 const fewPacks = 0.25
 
 func (b *sheetBuilder) row(e *schedule.Entry) rowView {

@@ -15,7 +15,7 @@ import (
 // the next day with work, with all that one needs to do them.
 type visitView struct {
 	Day, ISO, Small string // "Wed 23 Sep", "2026-09-23", "next, in 5 days: 3 jobs"
-	Due             bool   // nothing is ahead of it
+	Due             bool   // the jobs are due, and not those of a day to come
 	Jobs            []rowView
 	Who, With       bool // some job has a person, a material
 	How, Rain, Mind []spoken
@@ -26,8 +26,7 @@ type visitView struct {
 	After           []rowView // and the jobs
 }
 
-// spoken is a sentence of some jobs of a visit; Of names them unless it holds for
-// all.
+// spoken is a sentence about some jobs of a visit. Of names these jobs; "": all of them.
 type spoken struct{ Of, Text string }
 
 func (b *sheetBuilder) visit(supplies []supplyView) visitView {
@@ -105,7 +104,7 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	v.Buy = b.shopping(supplies)
 	toBuy := strings.Join(v.Buy, " ")
 	steps := func(e *schedule.Entry) []string {
-		return slices.DeleteFunc(slices.Clone(e.Steps), func(s string) bool { // the shopping says it
+		return slices.DeleteFunc(slices.Clone(e.Steps), func(s string) bool { // what to buy stands in the shopping
 			return strings.HasPrefix(s, "Buy ") && e.MaterialName != "" && strings.Contains(toBuy, e.MaterialName)
 		})
 	}

@@ -21,8 +21,8 @@ type working struct {
 	Window, Day   string
 }
 
-// workings gathers the way to every finding, need and job, area by area. What
-// a job repeats of its area's findings and needs is named, not said again.
+// workings gathers the way to every finding, need and job, area by area. Where a job's
+// working contains that of a finding or a need of its area, it is named and not repeated.
 func workings(p *schedule.Program, cite *citations) []workingsView {
 	var out []workingsView
 	for _, a := range p.Areas {

@@ -43,8 +43,8 @@ type artist struct {
 	scene
 	f    *figure
 	t    timeline
-	y    float64 // how far down it has come
-	used marks   // that were drawn
+	y    float64 // where the next row begins
+	used marks   // the marks drawn so far
 }
 
 // sizes are the drawings of one scene: for a narrow page, for a wide one, and
