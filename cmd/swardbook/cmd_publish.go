@@ -133,8 +133,8 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 			fmt.Fprintf(s.stderr, "\r%d of %d sites%s", done, of, end)
 		}
 	}
-	// Most of what a site takes is garbage at once, and collecting it is a third
-	// of the work when it is done as often as usual.
+	// Most of the memory that a site takes is garbage soon after, and collecting it as
+	// often as usual is a third of the work.
 	defer debug.SetGCPercent(debug.SetGCPercent(300))
 	o.Version = thisProgram()
 	p, err := feed.Publish(s.ctx, o)

@@ -118,13 +118,13 @@ func (s *session) serve(dir string, v *serving) error {
 	if err != nil {
 		return err
 	}
-	// Memory that is never touched and so takes up none, but lets the garbage of
-	// requests grow by as much before it is collected: a few sites are a few
-	// MiB, which would be collected many times a second.
+	// This block is never touched, so the system gives it no memory. But the collector
+	// counts it, and lets the garbage of requests grow by as much before it runs: with a
+	// few sites, which are a few MiB, it would otherwise run many times a second.
 	room := make([]byte, 32<<20)
 	defer runtime.KeepAlive(room)
-	// With very many sites the garbage is collected the sooner the nearer all
-	// comes to this; it is no hard limit.
+	// With very many sites the collector runs more often the nearer all memory comes to
+	// this figure; it is no hard limit.
 	debug.SetMemoryLimit(256 << 20)
 	go f.Watch(s.ctx)
 	if o.Base == "" {

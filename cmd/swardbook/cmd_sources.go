@@ -79,7 +79,7 @@ type sourcesShown struct {
 	Sources []text.Source `json:"sources"`
 }
 
-// deciding is how many sources the list begins with.
+// deciding is how many sources, those on which most rests, stand first in the list.
 const deciding = 40
 
 // sources lists the references of the figures, those first on which most rest,

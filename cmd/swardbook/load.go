@@ -31,7 +31,7 @@ type loaded struct {
 	problems []schedule.Problem
 }
 
-// inputs are the files that no output may fall on.
+// inputs are the files that no output may overwrite.
 func (l *loaded) inputs() []string { return []string{l.file, l.record} }
 
 // read reads the site file and the record book beside it, and gives their

@@ -34,7 +34,7 @@ func (c *Treatment) describe(j *schedule.Job) {
 // DescribeRest writes the words of what is left of a job done in part.
 func DescribeRest(c *schedule.Case, j *schedule.Job) {
 	j.Title, j.Summary, j.Steps, j.Cautions = "", "", nil, nil
-	j.Why = j.Why[:max(0, len(j.Why)-1)] // the last reason leads to the weight of the whole
+	j.Why = j.Why[:max(0, len(j.Why)-1)] // the last reason works out the weight of the whole dose
 	(&Treatment{Case: c}).describe(j)
 }
 

@@ -9,10 +9,10 @@ import (
 	"swardbook/schedule/word"
 )
 
-// cautions are what to take care of on the day, in as few words as a phone has
-// room for: the label, what to wear, the ground and the weather, what to keep
-// clean, who stays off, the law. Nothing that the dose, the steps or the line
-// about rain say already; `why` has the whole of what goes with a material.
+// cautions are what to take care of on the day, in few words, for a phone: the label,
+// what to wear, the ground and the weather, what to keep clean, who stays off, the law.
+// What the dose, the steps or the line about rain say already is left out; the command
+// "why" has all that goes with a material.
 func (c *Treatment) cautions(j *schedule.Job, m word.Measure) []string {
 	out := append([]string{"The label and local codes come first."}, c.care(j, m)...)
 	young := !c.Seeded.IsZero() && j.Windows[0].From.Before(c.Seeded.AddMonths(12))

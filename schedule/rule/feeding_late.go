@@ -65,9 +65,9 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	return []feed{{n: n, dose: d, openings: os, ideal: schedule.Soonest, because: because, why: why}}, amount - d.N
 }
 
-// beforeLate cuts the days of the autumn's main doses so that a late dose has its day
-// after them. It tells whether it is worth it: not where more would go down without
-// the late dose, unless that is down already.
+// beforeLate cuts the days of the autumn's main doses so that a late dose has its day after
+// them. It tells whether that is worth it: no, if more nitrogen would go down without the
+// late dose; always, if that is down already.
 func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late feed, rest, most agronomy.PerThousand, m material.Material) ([]schedule.Opening, bool) {
 	c := b.c
 	end := b.lateOn()

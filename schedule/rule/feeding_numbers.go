@@ -8,13 +8,14 @@ import (
 	"swardbook/schedule"
 )
 
-// morePlaces is how many doses beyond its scheme a season has numbers for.
+// morePlaces is for how many doses beyond its places a season keeps numbers.
 const morePlaces = 10 // more than its days ever hold
 
-// scheme gives each feeding season of the year its places: as many doses of quick
-// nitrogen as its share takes and its days hold, whatever is down, in the shed or inside
-// the program. A dose has the number of its place, so that one more or one less renames
-// none after it; what goes beyond the scheme is numbered after all places of the year.
+// scheme numbers the doses of a year, so that one dose more or less renames no other. Each
+// feeding season gets places: as many as it would take doses of quick nitrogen for its share
+// and as its days hold, whatever is down, in the shed or inside the program. A dose has the
+// number of its place. Doses beyond the places of a season are numbered after all places of
+// the year.
 func (b *nitrogenYear) scheme(seasons []growSeason) {
 	n := b.n
 	for i := range seasons {
@@ -27,6 +28,7 @@ func (b *nitrogenYear) scheme(seasons []growSeason) {
 	}
 }
 
+// places counts the places of a season, see scheme.
 func (b *nitrogenYear) places(s growSeason) int {
 	c := b.c
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share)}

@@ -38,9 +38,9 @@ func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
 	return c.spareSeedlings(c.byCalendar(y+1, out)), shares.Why
 }
 
-// byCalendar holds a season to the days of the region's published calendar, where one
-// is closer than the rule: that of warm-season grass, the spring of cool-season grass.
-// Seedlings of this spring are fed when they need it.
+// byCalendar gives the summer of warm-season grass, or the spring of cool-season grass, the
+// days of the region's published calendar, if there is one: it is closer than the rule.
+// Seedlings that come up this spring are fed when they need it, and not by the calendar.
 func (c *Treatment) byCalendar(y int, seasons []growSeason) []growSeason {
 	cal, ok := nutrient.CalendarFor(c.Place.State, c.floridaRegion(), c.Area.Stand)
 	if !ok || c.upInSpring(y) {
@@ -164,7 +164,7 @@ func (c *Treatment) warmSeason(y int) (schedule.Opening, bool) {
 	return o, o.Days() > 0
 }
 
-// lastDay moves an event to the day before it comes round again.
+// lastDay gives the day before an event comes again a year later.
 func lastDay(w climate.When) climate.When {
 	w.D += 364
 	return w

@@ -27,8 +27,8 @@ func (c *Treatment) planStarter(p, k *want) {
 	}
 }
 
-// newForPhosphorus counts a stand as new for phosphorus until its first season of
-// feeding ends, whatever day the program starts on.
+// newForPhosphorus works out the need of phosphorus as for new turf until the stand's first
+// feeding season ends, whatever day the program starts on.
 func (c *Treatment) newForPhosphorus() {
 	first := c.firstSeason()
 	if c.Future() || first == (schedule.Span{}) || c.Start.After(first.To) {
@@ -39,6 +39,7 @@ func (c *Treatment) newForPhosphorus() {
 	c.Asked = c.Question(schedule.Date{})
 }
 
+// hasStarter tells whether a starter for the stand's own sowing is on record.
 func (c *Treatment) hasStarter() bool {
 	return c.DoneSince(schedule.Starter, c.Seeded.AddDays(-14))
 }

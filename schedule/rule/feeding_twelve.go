@@ -15,7 +15,7 @@ func (c *Treatment) latest(f feed) schedule.Date {
 	return last
 }
 
-// hold cuts a season to what the 12 months that end with it have room for.
+// hold cuts a season's amount to what the 12 months that end with it may still have.
 func (b *nitrogenYear) hold(s *seasonPlan) {
 	c, f := b.c, &b.c.feeding
 	most, why := c.TwelveMonths()

@@ -14,8 +14,8 @@ import (
 // ironWait is how long after coming up a young stand is left alone by sprays.
 const ironWait = 42 // [common] days, about three mowings
 
-// ironJobs sprays iron once in the growing season where the pH makes a shortage
-// likely: a high pH is accepted, and iron on the leaf is the answer to its color.
+// ironJobs sprays iron once in the growing season where a high pH makes a shortage likely.
+// The pH is left as it is: iron on the leaf mends the pale color that comes of it.
 func ironJobs(c *Treatment) schedule.Proposal {
 	var p schedule.Proposal
 	if c.Area.Soil == nil || c.NoStand {

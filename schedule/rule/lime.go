@@ -21,7 +21,7 @@ type liming struct {
 	value     lime.Value           // effective part of the stone's weight
 	total     agronomy.PerThousand // of stone, still to go down
 	most      agronomy.PerThousand // of stone at once
-	now       agronomy.PerThousand // of it, the stone at hand that goes first; none: equal dressings
+	now       agronomy.PerThousand // the part of total that is at hand and goes down first; 0: all dressings are equal
 	dressings []dressing
 	why       []schedule.Reason
 	shed      []string // what the stone on hand will do
@@ -152,9 +152,9 @@ func (c *Treatment) planLime() liming {
 // leastLime is the least dressing worth filling a spreader for, lb/1000 sq ft.
 const leastLime agronomy.PerThousand = 5 // [common]
 
-// atHand has the stone in the shed go down first by itself where it is part of what
-// is wanted, rather than wait for the rest to be bought: if that takes no trip more,
-// or brings half of a dressing at least.
+// atHand lets the stone in the shed, if it is less than is wanted, go down first by itself
+// rather than wait until the rest is bought: if that takes no further dressing, or it is at
+// least half of one.
 func (c *Treatment) atHand(l *liming, equal []agronomy.PerThousand) []agronomy.PerThousand {
 	pack, ok := l.stone.PackWeight()
 	if c.Future() || len(equal) == 0 || !ok || l.stone.ToBuy {
@@ -180,11 +180,11 @@ func (c *Treatment) atHand(l *liming, equal []agronomy.PerThousand) []agronomy.P
 // dolomiticMg is the magnesium from which a limestone is called dolomitic, %.
 const dolomiticMg agronomy.Percent = 6 // [common] from memory
 
-// limestone picks the lime. Where the soil wants one stone, that stone: of the
-// site's, what there is most of by effective weight, ground stone before hydrated
-// lime; else the trade's. Where either will do, or the choice rests on the texture
-// alone, whatever there is most of. A stone of which none is to be bought must do for
-// all of the effective lime.
+// limestone picks the lime. If the report calls for one stone, it is that stone: of the
+// site's materials the one with the largest effective weight, ground stone before hydrated
+// lime; if the site has none, the trade's. If either stone will do, or only the texture
+// speaks for one, it is whatever has the largest effective weight. A lime of which none is
+// to be bought is picked only if there is enough of it for all.
 func (c *Treatment) limestone(kind lime.Stone, effective agronomy.PerThousand) material.Material {
 	var best material.Material
 	most := -1.0
@@ -232,8 +232,8 @@ func suits(m material.Material, kind lime.Stone) bool {
 	return kind == lime.EitherStone || dolomitic == (kind == lime.Dolomitic)
 }
 
-// effectiveOnHand gives the pounds on hand that act; packs of unknown size count
-// as one pound each, so that any is more than none.
+// effectiveOnHand gives the effective pounds of a lime on hand. A pack of unknown size
+// counts as one pound, so that some is more than none.
 func (c *Treatment) effectiveOnHand(m material.Material) float64 {
 	pack, ok := m.PackWeight()
 	if !ok {
@@ -242,9 +242,9 @@ func (c *Treatment) effectiveOnHand(m material.Material) float64 {
 	return float64(pack) * m.OnHand * float64(c.LimeValue(c.Area, m).Full) / 100
 }
 
-// firstLeft gives what is used up first though it is not the stone that suits:
-// ordinary limestone where the rest brings the magnesium, a stone of which there is
-// too little and none is to be bought, or wood ash, which never goes on a young stand.
+// firstLeft gives a lime on hand that is used up before the one that was picked: ordinary
+// limestone if the rest brings the magnesium; a stone of which there is too little and none
+// is to be bought; or wood ash, which never goes on a young stand.
 func (c *Treatment) firstLeft(kind lime.Stone, l *liming) (material.Material, []schedule.Reason) {
 	for _, m := range c.Shed.Stock() {
 		switch {
@@ -265,8 +265,8 @@ func (c *Treatment) firstLeft(kind lime.Stone, l *liming) (material.Material, []
 // ashYear is the most wood ash in a year, lb/1000 sq ft.
 const ashYear agronomy.PerThousand = 20 // [common]
 
-// leftover is the dressing of what is used up first: what is on hand, at most half
-// of what the soil wants of stone, and a year's cap of ash.
+// leftover is the dressing of a lime that is used up first: all that is on hand, but of
+// stone at most half of what the soil wants, and of ash no more than in a year.
 func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerThousand) dressing {
 	d := dressing{stone: m, value: c.LimeValue(c.Area, m)}
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
@@ -356,7 +356,7 @@ func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
 	return l.need.Rate - l.total*agronomy.PerThousand(l.value.Full)/100 + more
 }
 
-// effectiveLime tells how much effective lime a job on record brought.
+// effectiveLime gives the effective lime that a job on record brought.
 func (c *Treatment) effectiveLime(d *schedule.Down) agronomy.PerThousand {
 	return c.EffectiveLime(c.Area, d.Dose)
 }

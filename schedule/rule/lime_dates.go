@@ -48,7 +48,7 @@ func (c *Treatment) dateLime() schedule.Proposal {
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("With this dressing the pH should come to about %.1f, a year on.", float64(ph)), Source: "nc-home-report"})
 		}
 		ideal := schedule.Soonest
-		var wanted schedule.Date // half a year after the dressing before
+		var wanted schedule.Date // the day half a year after the dressing before
 		if last := c.lastLime(); !last.IsZero() {
 			wanted = last.AddDays(lime.SpacingWantedDays)
 			ideal = schedule.At(wanted)
@@ -72,8 +72,8 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	return p
 }
 
-// split is the working of the dressings: equal parts of one stone, but for what is at
-// hand and goes first.
+// split is the working of how lime was split into dressings: equal parts of one stone,
+// after what is at hand and goes first.
 func (l *liming) split() []schedule.Reason {
 	n, sum := 0, agronomy.PerThousand(0)
 	for _, d := range l.dressings {

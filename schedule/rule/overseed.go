@@ -12,8 +12,8 @@ import (
 	"swardbook/schedule/word"
 )
 
-// overseedWaits is how long an overseeding that found no day is still looked for, and
-// how long one counts that is down, in months.
+// overseedWaits is for how many months an overseeding without a day is still looked for,
+// and for how many months one that is down counts.
 const overseedWaits = 12 // [common]
 
 // planOverseed settles when thin turf is sown over: a day on record, one before the
@@ -53,7 +53,7 @@ func (c *Treatment) planOverseed() {
 	made := &p.Jobs[0]
 	open, cost, _ := c.Candidates(made)
 	if len(open) == 0 {
-		return // it is left out with what shuts its days
+		return // it will be left out, with the reasons that close its days
 	}
 	best := 0
 	for i := range cost {
@@ -72,8 +72,8 @@ func (c *Treatment) planOverseed() {
 	}
 }
 
-// nearOverseed is how long before the wished day an overseeding on record is the one
-// that was meant, in days.
+// nearOverseed is how many days before the wished day an overseeding on record still counts
+// as the one wished for.
 const nearOverseed = 60 // [common]
 
 func overseedJobs(c *Treatment) schedule.Proposal { return c.overseeding }
@@ -150,8 +150,8 @@ func (c *Treatment) overseedStarter() agronomy.PerThousand {
 	return sum
 }
 
-// spareSeedlings holds the feeding season in which the seedlings of an overseeding are
-// young to two thirds of its nitrogen, from the day on which they may be fed.
+// spareSeedlings cuts the feeding season in which the seedlings of an overseeding are young
+// to two thirds of its nitrogen, and lets it begin when they may be fed.
 func (c *Treatment) spareSeedlings(seasons []growSeason) []growSeason {
 	if c.Oversown.IsZero() {
 		return seasons
@@ -180,8 +180,8 @@ func (c *Treatment) afterOverseeding() []schedule.Opening {
 	return schedule.From(c.Open(), c.OverUp().AddDays(gap.Days), fmt.Sprintf("%s after most of the seedlings are up", word.Plural(gap.Days, "day")))
 }
 
-// counts gives the days whose nitrogen a season counts as its own: where seedlings of
-// an overseeding stand in it, from the starter on.
+// counts gives the days whose nitrogen belongs to a season. If seedlings of an overseeding
+// stand in it, they begin with the days of their starter.
 func (c *Treatment) counts(s growSeason) schedule.Span {
 	if s.seedlings {
 		return schedule.Span{From: schedule.Earlier(s.span.From, c.Oversown.AddDays(-schedule.WithSeedDays)), To: s.span.To}

@@ -26,7 +26,7 @@ func soilTestJobs(c *Treatment) schedule.Proposal {
 	}
 	first := c.limeDown()
 	stale, tooOld := c.Stale()
-	if c.Area.Soil == nil || tooOld { // a sample whose results never came decides nothing for ever
+	if c.Area.Soil == nil || tooOld { // a sample whose results never came is waited for a year at most
 		if again := last.AddMonths(12); !last.IsZero() && !again.After(c.Start) { // [common]
 			j.Why = []schedule.Reason{{Text: "No results of the sample of " + last.Short() + " have been entered."}}
 			if tooOld {

@@ -33,7 +33,7 @@ func Sow(c *Treatment) schedule.Proposal {
 type sowingDays struct {
 	openings []schedule.Opening
 	ideal    func(schedule.Opening) schedule.Date
-	not      string // why not on the wished day; "" on it
+	not      string // why seed cannot go down on the wished day; "": it can
 	why      []schedule.Reason
 }
 
@@ -92,7 +92,7 @@ func (c *Treatment) sowingDays(k schedule.Kind, wish schedule.Date) (out sowingD
 	return out
 }
 
-// mark says of a sowing that has its windows why it is not on the wished day.
+// mark tells in the windows of a sowing why it is not on the wished day.
 func (d sowingDays) mark(p *schedule.Proposal) {
 	if len(p.Jobs) > 0 {
 		ws := p.Jobs[0].Windows
@@ -173,7 +173,7 @@ func SowingWords(c *schedule.Case, j *schedule.Job) string {
 	return words
 }
 
-// inHundred writes a chance; no year is promised that may fail.
+// inHundred writes a chance as years of 100. Only certainty is written as 100.
 func inHundred(chance float64) string {
 	n := math.Round(chance * 100)
 	if n >= 100 && chance < 1 {

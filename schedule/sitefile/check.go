@@ -12,8 +12,8 @@ import (
 	"swardbook/schedule"
 )
 
-// refused stands for a value that was reported and is not to be read: its key
-// is given, but it has no value.
+// refused takes the place of a value that was reported as wrong: its key counts as given,
+// and nothing reads the value.
 type refused struct{}
 
 // check compares the keys and the types of a table's values with the list of
@@ -166,7 +166,7 @@ func fitsList(list []any, n *node) (message, hint string) {
 	return "", ""
 }
 
-// wants words a wrong type: what the value is, what is wanted, an example.
+// wants says that a value has the wrong type: what it is, what is wanted, an example.
 func wants(n *node, is string) (message, hint string) {
 	var kinds []string
 	for _, s := range []struct {

@@ -16,7 +16,7 @@ type lines struct {
 	at    int // the byte to be read next
 	line  int
 	spots map[string]spot
-	deep  int // line of a value or key nested too deep to be meant; 0 none
+	deep  int // the line of a value or key that is nested too deep; 0: none
 
 	want     string // a key whose value is looked for; "" none
 	from, to int    // the bytes of that value
@@ -34,8 +34,8 @@ func scan(text string) *lines {
 	return l
 }
 
-// LineOf gives the line on which a key stands in the text of a site file; 0 if it
-// stands nowhere.
+// LineOf gives the line on which a key stands in the text of a site file; 0 if it is not
+// there.
 func LineOf(text []byte, key string) int { return scan(string(text)).spots[key].line }
 
 func (l *lines) scan() {

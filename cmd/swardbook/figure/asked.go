@@ -36,7 +36,7 @@ func (q *asked) yes(flag string) bool {
 	return v
 }
 
-// idle tells of a flag that was given and had no part in the answer.
+// idle notes that a flag was given which has no part in the answer.
 func (q *asked) idle() (err error) {
 	q.fs.Visit(func(f *flag.Flag) {
 		if err == nil && !q.read[f.Name] {

@@ -5,7 +5,7 @@ import (
 	"swardbook/cmd/swardbook/flag"
 )
 
-// Figure is one calculation by itself.
+// Figure is one calculation on its own, for values given by flags.
 type Figure struct {
 	Name    string
 	Args    string // as in the usage line; "" takes no argument
