@@ -25,7 +25,7 @@ func (rs Rules) Phosphorus(q Question) (f Finding, ok bool) {
 	return f, ok
 }
 
-// door weighs a rule that shuts phosphorus unless an exception opens it.
+// door weighs a rule that forbids phosphorus unless an exception allows it.
 func (r Rule) door(q Question) (stance, string) {
 	switch lift := r.LiftedBy(q); {
 	case q.P2O5Percent > 0 && q.P2O5Percent <= r.LowP2O5Percent:

@@ -125,7 +125,8 @@ func (r Rule) weighDistance(q Question) (stance, string) {
 	return kept, fmt.Sprintf("%s is far enough.", feet(q.WaterFeet))
 }
 
-// distance to keep, ft.
+// distance gives the distance to keep, in ft; gentle asks for the lesser one that some
+// laws allow, as [Distance] says.
 func (r Rule) distance(gentle bool) float64 {
 	if gentle && r.Lesser > 0 {
 		return r.Lesser

@@ -90,8 +90,8 @@ func firstOf(names []string) []string {
 	return out
 }
 
-// dated works out the day of a job from the rules; false where the program's is
-// another, so that more than the sheet holds has decided it.
+// dated works out the day of a job from the rules of the sheet; false if the program has
+// another day, as then something that the sheet does not hold has decided it.
 func (m *maker) dated(e schedule.Entry, before []dated) (dated, bool) {
 	d := dated{Entry: e}
 	noun := e.Kind.Noun()

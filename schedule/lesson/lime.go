@@ -59,7 +59,7 @@ func (m *maker) aimed() aimed {
 	return a
 }
 
-// limed is what the program makes of the same.
+// limed is the program's own requirement, to compare with [maker.aimed].
 func (m *maker) limed() (lime.Case, lime.Need, bool) {
 	if !m.reported || m.report.PH == 0 {
 		return lime.Case{}, lime.Need{}, false
@@ -90,8 +90,8 @@ func (m *maker) aim() (task, bool) {
 	return t, true
 }
 
-// stoned is the stone for a requirement, by the figures of the sheet.
-type stoned struct {
+// liming is the job of lime with its working by the figures of the sheet.
+type liming struct {
 	job   schedule.Entry
 	given []Given
 	total float64
@@ -99,8 +99,8 @@ type stoned struct {
 	share string // that acts, %
 }
 
-// stoned gives false where the program's need is another.
-func (m *maker) stoned() (s stoned, ok bool) {
+// liming works out the first job of lime; false if the program does not come to the same.
+func (m *maker) liming() (s liming, ok bool) {
 	c, n, ok := m.limed()
 	a := m.aimed()
 	need, planned := m.need(schedule.Lime)
@@ -257,7 +257,7 @@ func (m *maker) pack(e schedule.Entry) string {
 
 func (m *maker) stone() (task, bool) {
 	t := task{topic: limeTopic, urgent: 4, Question: Question{Title: "The stone"}}
-	s, ok := m.stoned()
+	s, ok := m.liming()
 	if !ok {
 		return t, false
 	}
@@ -270,7 +270,7 @@ func (m *maker) stone() (task, bool) {
 
 func (m *maker) dressings() (task, bool) {
 	t := task{topic: limeTopic, urgent: 5, Question: Question{Title: "The dressings"}}
-	s, ok := m.stoned()
+	s, ok := m.liming()
 	if !ok {
 		return t, false
 	}

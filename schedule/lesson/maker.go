@@ -73,7 +73,7 @@ func read(s string) float64 {
 // printed is a figure as it stands on the sheet.
 func printed(v float64) float64 { return read(number(v)) }
 
-// near tells whether a result is what the program has, which rounds to what a
+// near tells whether a result agrees with the program, which rounds amounts to what a
 // person can weigh.
 func near(result, program float64) bool {
 	const slack = 0.04 // [common] what rounding to a weighable amount may move

@@ -71,8 +71,8 @@ func Vary(s *schedule.Site, n int) *schedule.Site {
 	return &out
 }
 
-// spread gives a whole number between −half and +half of a span that runs through
-// all of them as n grows, at a pace of its own.
+// spread gives a whole number from minus half a span to half a span. As n grows by 1 it
+// moves on by pace, and begins again at the other end, so that it takes all values.
 func spread(n, pace, span int) float64 { return float64(n*pace%span - span/2) }
 
 // varied is a report with other readings.

@@ -62,7 +62,8 @@ func Figures(v float64, n int) string {
 	return Number(v, max(0, n-before))
 }
 
-// Fine writes a weight to be read back: three figures, which a scale does not pass.
+// Fine writes a weight so exactly that it can be read back: with three figures, as no
+// scale at home shows more.
 func (m Measure) Fine(p agronomy.Pounds) string {
 	if m.Metric {
 		if kg := p.Kilograms(); kg >= 1 || kg == 0 {
@@ -209,8 +210,8 @@ func (m Measure) Wind(mph float64) string {
 	return Number(mph, 0) + " mph"
 }
 
-// Packs writes "2.4 packs", "0.3 pack" or "1/2 pack"; less than a twentieth of a pack
-// is not said in packs, "a little".
+// Packs writes "2.4 packs", "0.3 pack" or "1/2 pack"; for less than a twentieth of a pack,
+// "a little".
 func Packs(n float64) string {
 	switch r := math.Round(n*10) / 10; {
 	case n == 0:

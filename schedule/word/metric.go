@@ -254,7 +254,7 @@ func scaled(s string, by float64) string {
 	return Figures(v, 3)
 }
 
-// scaleOf gives by how much the bare figures before a result are scaled.
+// scaleOf gives the factor by which the bare figures before a result are multiplied.
 func scaleOf(result string) float64 {
 	at := quantity.FindStringSubmatchIndex(result)
 	if at == nil {
