@@ -31,22 +31,24 @@ func TestCellsKinds(t *testing.T) {
 		nutrient                   string
 		feeds                      bool
 		things                     nutrient.Things
+		last                       nutrient.LastKind
+		answers                    string
 	}{
-		{"soil-test", "soil sample", "Sample soil", "Sample", Samples, 1, "", false, nutrient.SampleTaken},
-		{"sow", "sow", "Sow", "Sow", Sows, 4, "", false, 0},
-		{"overseed", "overseeding", "Overseed", "Overseed", Sows, 4, "", false, 0},
-		{"starter", "starter", "Starter for", "Starter", Spreads, 3, "", true, 0},
-		{"lime", "lime", "Lime", "Lime", Spreads, 2, "", false, 0},
-		{"gypsum", "gypsum", "Gypsum on", "Gypsum", Spreads, 1, "", false, 0},
-		{"sulfur", "sulfur", "Sulfur on", "Sulfur", Spreads, 1, "", false, 0},
-		{"phosphorus", "phosphorus", "Phosphorus on", "Phosphorus", Spreads, 2, "P₂O₅", false, nutrient.PhosphorusDown},
-		{"nitrogen", "nitrogen", "Feed", "Nitrogen", Spreads, 2, "", true, 0},
-		{"late-nitrogen", "late nitrogen", "Late feed", "Nitrogen", Spreads, 2, "", true, 0},
-		{"potassium", "potassium", "Potassium on", "Potassium", Spreads, 1.5, "K₂O", false, nutrient.PotassiumDown},
-		{"magnesium", "magnesium", "Magnesium on", "Magnesium", Spreads, 1, "Mg", false, 0},
-		{"iron", "iron", "Iron on", "Iron", Spreads, 1, "", false, 0},
-		{"last-safe", "last safe day", "", "Season", Tells, 1, "", false, 0},
-		{"reopen", "ground open again", "", "Season", Tells, 1, "", false, 0},
+		{"soil-test", "soil sample", "Sample soil", "Sample", Samples, 1, "", false, nutrient.SampleTaken, nutrient.LastSample, ""},
+		{"sow", "sow", "Sow", "Sow", Sows, 4, "", false, 0, nutrient.LastSeed, ""},
+		{"overseed", "overseeding", "Overseed", "Overseed", Sows, 4, "", false, 0, nutrient.LastSeed, ""},
+		{"starter", "starter", "Starter for", "Starter", Spreads, 3, "", true, 0, nutrient.LastSolubleN, ""},
+		{"lime", "lime", "Lime", "Lime", Spreads, 2, "", false, 0, nutrient.LastLime, "ph"},
+		{"gypsum", "gypsum", "Gypsum on", "Gypsum", Spreads, 1, "", false, 0, "", ""},
+		{"sulfur", "sulfur", "Sulfur on", "Sulfur", Spreads, 1, "", false, 0, nutrient.LastSulfur, "ph"},
+		{"phosphorus", "phosphorus", "Phosphorus on", "Phosphorus", Spreads, 2, "P₂O₅", false, nutrient.PhosphorusDown, nutrient.LastPhosphorus, "phosphorus"},
+		{"nitrogen", "nitrogen", "Feed", "Nitrogen", Spreads, 2, "", true, 0, nutrient.LastSolubleN, "nitrogen"},
+		{"late-nitrogen", "late nitrogen", "Late feed", "Nitrogen", Spreads, 2, "", true, 0, nutrient.LastSolubleN, ""},
+		{"potassium", "potassium", "Potassium on", "Potassium", Spreads, 1.5, "K₂O", false, nutrient.PotassiumDown, nutrient.LastPotassium, "potassium"},
+		{"magnesium", "magnesium", "Magnesium on", "Magnesium", Spreads, 1, "Mg", false, 0, nutrient.LastMagnesium, "magnesium"},
+		{"iron", "iron", "Iron on", "Iron", Spreads, 1, "", false, 0, "", ""},
+		{"last-safe", "last safe day", "", "Season", Tells, 1, "", false, 0, "", ""},
+		{"reopen", "ground open again", "", "Season", Tells, 1, "", false, 0, "", ""},
 	}
 	if len(Kinds()) != len(rows) {
 		t.Fatalf("%d kinds, want %d", len(Kinds()), len(rows))
@@ -55,7 +57,7 @@ func TestCellsKinds(t *testing.T) {
 		want := rows[rank]
 		r := k.Of()
 		if k.String() != want.name || k.Noun() != want.noun || r.Verb != want.verb || k.Category() != want.category || r.Does != want.does || r.Weight != want.weight ||
-			k.Nutrient() != want.nutrient || k.Feeds() != want.feeds || r.Things != want.things || Kinds().Rank(k) != rank ||
+			k.Nutrient() != want.nutrient || k.Feeds() != want.feeds || r.Things != want.things || r.Last != want.last || r.Answers != want.answers || Kinds().Rank(k) != rank ||
 			k.Spreads() != (want.does == Spreads) || k.Sows() != (want.does == Sows) || k.Samples() != (want.does == Samples) || k.Notice() != (want.does == Tells) {
 			t.Errorf("%d: %+v, want %+v", rank, *r, want)
 		}

@@ -220,17 +220,10 @@ func (g *grounds) slows(words string, d Date) []Reason {
 	return out
 }
 
-// lastKinds are the rules of the last useful day, by the kind of job.
-var lastKinds = map[Kind]nutrient.LastKind{
-	Lime: nutrient.LastLime, Phosphorus: nutrient.LastPhosphorus, Potassium: nutrient.LastPotassium, Magnesium: nutrient.LastMagnesium,
-	Sulfur: nutrient.LastSulfur, Nitrogen: nutrient.LastSolubleN, Starter: nutrient.LastSolubleN, LateNitrogen: nutrient.LastSolubleN, Sow: nutrient.LastSeed, Overseed: nutrient.LastSeed,
-	SoilTest: nutrient.LastSample,
-}
-
 // useful tells the rule of the last useful day of the job.
 func (g *grounds) useful(words string, d Date) []Reason {
 	out := []Reason{{Text: words + ": " + d.Short(), Source: "model"}}
-	if u, ok := nutrient.LastUsefulFor(lastKinds[g.e.Kind], g.c.Season); ok {
+	if u, ok := nutrient.LastUsefulFor(g.e.Kind.Of().Last, g.c.Season); ok {
 		out = append(out, u.Why)
 	}
 	return out
@@ -244,7 +237,7 @@ func (g *grounds) lastSafe(d Date) []Reason {
 	}
 	if a.After(a.Ground.LastSafe, d) != d { // the last day of the job's own window
 		out := []Reason{{Text: d.Short() + ": the last day on which this is worth doing, beyond the days that the program plans", Source: "common"}}
-		if u, ok := nutrient.LastUsefulFor(lastKinds[g.e.Kind], g.c.Season); ok {
+		if u, ok := nutrient.LastUsefulFor(g.e.Kind.Of().Last, g.c.Season); ok {
 			out = append(out, u.Why)
 		}
 		return out

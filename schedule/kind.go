@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/agronomy/nutrient"
 )
@@ -25,7 +26,13 @@ type Row struct {
 	Nutrient string                       // the nutrient that it brings because the soil report is short of it; "": none
 	Feeds    bool                         // one of the season's feedings
 	Things   nutrient.Things              // what it counts as for spacing, however small its dose
+	Last     nutrient.LastKind            // the rule of its last useful day; "" none
+	Answers  string                       // the reading of the soil report that calls for it; "" none
+	Brings   measured                     // what it is for, of a dose; nil: nitrogen
 }
+
+// measured gives what a dose brings to an area.
+type measured func(*Case, material.Dose) agronomy.PerThousand
 
 // Kind makes a kind of a row.
 func (r Row) Kind() Kind { return Kind{&r} }
@@ -43,26 +50,31 @@ const (
 // The kinds of job. The weights are our own order. // [common]
 var (
 	SoilTest = Row{Name: "soil-test", Noun: "soil sample", Verb: "Sample soil", Category: "Sample", Does: Samples, Weight: 1,
-		Things: nutrient.SampleTaken}.Kind()
-	Sow      = Row{Name: "sow", Noun: "sow", Verb: "Sow", Category: "Sow", Does: Sows, Weight: 4}.Kind()
-	Overseed = Row{Name: "overseed", Noun: "overseeding", Verb: "Overseed", Category: "Overseed", Does: Sows, Weight: 4}.Kind()
+		Things: nutrient.SampleTaken, Last: nutrient.LastSample}.Kind()
+	Sow      = Row{Name: "sow", Noun: "sow", Verb: "Sow", Category: "Sow", Does: Sows, Weight: 4, Last: nutrient.LastSeed}.Kind()
+	Overseed = Row{Name: "overseed", Noun: "overseeding", Verb: "Overseed", Category: "Overseed", Does: Sows, Weight: 4, Last: nutrient.LastSeed}.Kind()
 	Starter  = Row{Name: "starter", Noun: "starter", Verb: "Starter for", Category: "Starter", Weight: 3,
-		Serves: bringsP, Feeds: true}.Kind()
-	Lime   = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: limes}.Kind()
-	Gypsum = Row{Name: "gypsum", Noun: "gypsum", Verb: "Gypsum on", Category: "Gypsum", Weight: 1, Serves: is(material.GypsumMaterial)}.Kind()
+		Serves: bringsP, Feeds: true, Last: nutrient.LastSolubleN}.Kind()
+	Lime = Row{Name: "lime", Noun: "lime", Verb: "Lime", Category: "Lime", Weight: 2, Serves: limes, Last: nutrient.LastLime, Answers: "ph",
+		Brings: func(c *Case, d material.Dose) agronomy.PerThousand { return c.EffectiveLime(c.Area, d) }}.Kind()
+	Gypsum = Row{Name: "gypsum", Noun: "gypsum", Verb: "Gypsum on", Category: "Gypsum", Weight: 1, Serves: is(material.GypsumMaterial), Brings: weight}.Kind()
 	Sulfur = Row{Name: "sulfur", Noun: "sulfur", Verb: "Sulfur on", Category: "Sulfur", Weight: 1,
-		Serves: is(material.SulfurMaterial)}.Kind()
+		Serves: is(material.SulfurMaterial), Last: nutrient.LastSulfur, Answers: "ph",
+		Brings: func(_ *Case, d material.Dose) agronomy.PerThousand { return sulfurIn(d) }}.Kind()
 	Phosphorus = Row{Name: "phosphorus", Noun: "phosphorus", Verb: "Phosphorus on", Category: "Phosphorus", Weight: 2,
-		Serves: bringsP, Nutrient: "P₂O₅", Things: nutrient.PhosphorusDown}.Kind()
+		Serves: bringsP, Nutrient: "P₂O₅", Things: nutrient.PhosphorusDown, Last: nutrient.LastPhosphorus, Answers: "phosphorus",
+		Brings: func(_ *Case, d material.Dose) agronomy.PerThousand { return d.P2O5 }}.Kind()
 	Nitrogen = Row{Name: "nitrogen", Noun: "nitrogen", Verb: "Feed", Category: "Nitrogen", Weight: 2,
-		Serves: bringsN, Feeds: true}.Kind()
+		Serves: bringsN, Feeds: true, Last: nutrient.LastSolubleN, Answers: "nitrogen"}.Kind()
 	LateNitrogen = Row{Name: "late-nitrogen", Noun: "late nitrogen", Verb: "Late feed", Category: "Nitrogen", Weight: 2,
-		Serves: bringsN, Feeds: true}.Kind()
+		Serves: bringsN, Feeds: true, Last: nutrient.LastSolubleN}.Kind()
 	Potassium = Row{Name: "potassium", Noun: "potassium", Verb: "Potassium on", Category: "Potassium", Weight: 1.5,
-		Serves: bringsK, Nutrient: "K₂O", Things: nutrient.PotassiumDown}.Kind()
+		Serves: bringsK, Nutrient: "K₂O", Things: nutrient.PotassiumDown, Last: nutrient.LastPotassium, Answers: "potassium",
+		Brings: func(_ *Case, d material.Dose) agronomy.PerThousand { return d.K2O }}.Kind()
 	Magnesium = Row{Name: "magnesium", Noun: "magnesium", Verb: "Magnesium on", Category: "Magnesium", Weight: 1,
-		Serves: bringsMg, Nutrient: "Mg"}.Kind()
-	Iron     = Row{Name: "iron", Noun: "iron", Verb: "Iron on", Category: "Iron", Weight: 1, Serves: is(material.IronMaterial)}.Kind()
+		Serves: bringsMg, Nutrient: "Mg", Last: nutrient.LastMagnesium, Answers: "magnesium",
+		Brings: func(_ *Case, d material.Dose) agronomy.PerThousand { return d.Mg }}.Kind()
+	Iron     = Row{Name: "iron", Noun: "iron", Verb: "Iron on", Category: "Iron", Weight: 1, Serves: is(material.IronMaterial), Brings: weight}.Kind()
 	LastSafe = Row{Name: "last-safe", Noun: "last safe day", Category: "Season", Does: Tells, Weight: 1}.Kind()
 	Reopen   = Row{Name: "reopen", Noun: "ground open again", Category: "Season", Does: Tells, Weight: 1}.Kind()
 )
@@ -190,6 +202,9 @@ func is(k material.Kind) func(material.Material) bool {
 func limes(m material.Material) bool {
 	return m.Kind == material.LimeMaterial || m.Kind == material.WoodAsh
 }
+
+// weight is what a dose weighs.
+func weight(_ *Case, d material.Dose) agronomy.PerThousand { return d.Rate }
 
 func bringsN(m material.Material) bool { return m.Analysis.N > 0 }
 func bringsP(m material.Material) bool { return m.Analysis.P2O5 > 0 }

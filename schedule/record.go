@@ -72,7 +72,11 @@ func SulfurOf(d *Down) agronomy.PerThousand {
 	if d.Kind != Sulfur {
 		return 0
 	}
-	return d.Dose.Rate * agronomy.PerThousand(d.Dose.Material.Sulfur) / 100
+	return sulfurIn(d.Dose)
+}
+
+func sulfurIn(d material.Dose) agronomy.PerThousand {
+	return d.Rate * agronomy.PerThousand(d.Material.Sulfur) / 100
 }
 
 // OverPlanned is how many times what was planned a job on record may bring before
@@ -123,19 +127,8 @@ func (p *Program) likest(d Down, c *Case) (best *Entry) {
 
 // Brings gives what a dose brings of what a kind of job is for.
 func (c *Case) Brings(k Kind, d material.Dose) agronomy.PerThousand {
-	switch k {
-	case Lime:
-		return c.EffectiveLime(c.Area, d)
-	case Gypsum, Iron:
-		return d.Rate
-	case Sulfur:
-		return SulfurOf(&Down{Kind: k, Dose: d})
-	case Phosphorus:
-		return d.P2O5
-	case Potassium:
-		return d.K2O
-	case Magnesium:
-		return d.Mg
+	if brings := k.Of().Brings; brings != nil {
+		return brings(c, d)
 	}
 	return d.N
 }

@@ -8,11 +8,6 @@ import (
 	"swardbook/schedule/word"
 )
 
-// answers names the kinds of job that answer a reading.
-var answers = map[string][]string{
-	"ph": {"lime", "sulfur"}, "phosphorus": {"phosphorus"}, "potassium": {"potassium"}, "magnesium": {"magnesium"}, "nitrogen": {"nitrogen"},
-}
-
 // limits writes what limits each area most and what it needs, a line each.
 func (s *sheet) limits(p *schedule.Program) {
 	if len(p.Areas) == 0 {
@@ -50,15 +45,13 @@ func (s *sheet) limits(p *schedule.Program) {
 
 // needed is the need that answers a finding, or what the finding means.
 func needed(a *schedule.AreaShown, f schedule.FindingShown, said map[schedule.Kind]bool) string {
-	for _, kind := range answers[f.Reading] {
-		for _, n := range a.Needs {
-			if n.Kind.String() != kind || said[n.Kind] {
-				continue
-			}
-			said[n.Kind] = true
-			text := strings.TrimPrefix(n.Text, n.Kind.Noun()+": ")
-			return strings.Replace(strings.TrimSuffix(text, " for "+a.Stand), fmt.Sprintf(", the reading is %s", f.Level), "", 1)
+	for _, n := range a.Needs {
+		if n.Kind.Of().Answers != f.Reading || said[n.Kind] {
+			continue
 		}
+		said[n.Kind] = true
+		text := strings.TrimPrefix(n.Text, n.Kind.Noun()+": ")
+		return strings.Replace(strings.TrimSuffix(text, " for "+a.Stand), fmt.Sprintf(", the reading is %s", f.Level), "", 1)
 	}
 	first, _, _ := strings.Cut(f.Text, ". ")
 	return word.Inside(first)
