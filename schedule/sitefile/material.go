@@ -191,11 +191,11 @@ func readPack(t table, m *material.Material) {
 		}
 		return
 	}
-	if volume, err := above(agronomy.ParseVolume)(s); err == nil {
+	if _, err := agronomy.ParseVolume(s); err == nil {
 		if !m.Liquid {
 			t.wrong("pack", fmt.Sprintf("%q is a volume, and the material is granular", s), `give its weight, or add form = "liquid"`)
 		}
-		m.PackVolume = volume
+		m.PackVolume = quantity(t, "pack", above(agronomy.ParseVolume))
 		return
 	}
 	m.Pack = quantity(t, "pack", above(agronomy.ParseWeight))

@@ -29,9 +29,6 @@ func (r *reader) readPlace(top table) {
 	p.Latitude = degrees(t, "latitude", 90)
 	p.Longitude = degrees(t, "longitude", 180)
 	p.FirstFreeze, p.LastFreeze = freezeDay(t, "first_freeze"), freezeDay(t, "last_freeze")
-	if p.Longitude != nil && *p.Longitude > 0 && !slices.Contains([]string{"", "AK", "GU", "MP"}, p.State) { // the Aleutians and the Marianas reach east
-		t.doubt("longitude", fmt.Sprintf("%s is east of Greenwich, where %s is not", written(*p.Longitude), p.State), fmt.Sprintf("west is negative: longitude = -%s", written(*p.Longitude)))
-	}
 	r.site.Water = quantity(t, "water_within", between(agronomy.ParseLength, 0, 5280, "up to a mile; without water that near, remove the key"))
 
 	before := len(r.problems)
@@ -65,6 +62,10 @@ func (r *reader) readPlace(top table) {
 		if _, reported := t.values[name].(refused); !reported {
 			t.wrong(name, e.Problem, e.Hint)
 		}
+	}
+	eastern := p.Longitude != nil && *p.Longitude > 0 && !slices.Contains([]string{"", "AK", "GU", "MP"}, p.State) // the Aleutians and the Marianas reach east
+	if eastern && !slices.ContainsFunc(bad, func(e climate.PlaceError) bool { return e.Field == "longitude" }) {
+		t.doubt("longitude", fmt.Sprintf("%s is east of Greenwich, where %s is not", written(*p.Longitude), p.State), fmt.Sprintf("west is negative: longitude = -%s", written(*p.Longitude)))
 	}
 }
 
