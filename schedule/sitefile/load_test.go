@@ -245,3 +245,46 @@ func TestPesticideByNameOrKey(t *testing.T) {
 		}
 	}
 }
+
+// Each line of the full file is read into its own place, in the unit of that place.
+func TestEveryValue(t *testing.T) {
+	s := fullSite(t)
+	east, west, stone, starter, liquid := s.Areas[0], s.Areas[1], s.Materials[0], s.Materials[1], s.Materials[2]
+	near := func(x, y float64) bool { return math.Abs(x-y) < 1e-6*math.Abs(y) }
+	optional := func(r *agronomy.PerThousand) any {
+		if r == nil {
+			return nil
+		}
+		return *r
+	}
+	for _, c := range []struct{ got, want any }{
+		{s.Title, "Glimmock green"}, {s.Through, day(2027, 9, 11)}, {s.Place.ZIP, "43017"}, {s.County, "Delaware"}, {s.Place.Hardiness, "6a"}, {*s.Place.Latitude, 40.1}, {s.Place.LastFreeze, climate.DayOf(time.May, 2)},
+		{near(float64(s.Water), 9/0.3048), true}, {s.Crew.Paid, true}, {s.Crew.Budget, 120.0}, {s.Crew.JobsPerDay, 2}, {s.Crew.Away, []schedule.Span{{From: day(2026, 10, 3), To: day(2026, 10, 11)}, {From: day(2026, 12, 24), To: day(2026, 12, 24)}}},
+		{east.Name, "East lawn"}, {east.Stand[0].Grass.Name, "perennial ryegrass"}, {east.Stand[0].Percent, agronomy.Percent(60)}, {len(east.Stand), 2}, {east.Seeded, day(2026, 8, 24)}, {east.Overseed, day(2027, 9, 5)}, {east.Dormant, false}, {east.Texture, agronomy.SandyLoam},
+		{string(east.Care), "low"}, {near(float64(east.Sprinkler), 10/25.4), true}, {east.SolubleOnly, true}, {east.Cored, false}, {east.Sampled, day(2026, 8, 11)}, {east.Received, day(2026, 8, 20)}, {east.Reports == nil, true},
+		{east.Soil.Depth, agronomy.Inches(4)}, {east.Soil.Method, agronomy.Mehlich3}, {east.Soil.PH, agronomy.PH(5.1)}, {east.Soil.CEC, agronomy.Meq(7.4)}, {east.Soil.OrganicMatter, agronomy.Percent(2.1)}, {east.Soil.LowerPH, false}, {east.Soil.TargetPH, agronomy.PH(6.5)},
+		{east.Soil.Potassium.PPM, agronomy.PPM(61)}, {east.Soil.Calcium.PPM, agronomy.PPM(520)}, {east.Soil.Magnesium.PPM, agronomy.PPM(48)}, {east.Soil.Sulfur.PPM, agronomy.PPM(9)}, {east.Soil.Sodium.PPM, agronomy.PPM(18)}, {east.Soil.Iron.PPM, agronomy.PPM(72)},
+		{optional(east.Soil.Printed.Lime), agronomy.PerThousand(42)}, {optional(east.Soil.Printed.Nitrogen), agronomy.PerThousand(3)}, {optional(east.Soil.Printed.Phosphate), agronomy.PerThousand(1)}, {optional(east.Soil.Printed.Potash), agronomy.PerThousand(2)}, // 70 % of 60 lb
+		{west.Name, "West"}, {west.Stand[0].Percent, agronomy.Percent(100)}, {west.Clippings, true}, {west.Soil.Phosphorus.PPM, agronomy.PPM(28)}, {west.Soil.Phosphorus.Wanted.Low, agronomy.PPM(30)}, {west.Soil.Calcium.Given, false},
+		{near(float64(west.Soil.Potassium.Wanted.Low), 0.4*390.98), true}, {near(float64(west.Soil.Potassium.Wanted.High), 0.6*390.98), true}, {optional(west.Soil.Printed.Lime), nil},
+		{stone.ID, "limestone"}, {stone.Name, "pelletized limestone"}, {stone.Kind, material.LimeMaterial}, {stone.CCE, agronomy.Percent(90)}, {stone.ECCE, agronomy.Percent(76)}, {stone.Hydrated, false}, {stone.Magnesium, agronomy.Percent(1.5)}, {stone.Pesticide, false}, {stone.Pack, agronomy.Pounds(40)},
+		{stone.Price, 7.25}, {stone.NoRebuy, false}, {stone.Fineness, []material.Sieve{{Mesh: 8, Passing: 100}, {Mesh: 20, Passing: 98}, {Mesh: 60, Passing: 75}, {Mesh: 100, Passing: 60}}}, {s.Counted, map[string]schedule.Date{"limestone": day(2026, 9, 12)}},
+		{starter.Name, "starter 18-24-12"}, {starter.Analysis, agronomy.Analysis{N: 18, P2O5: 24, K2O: 12}}, {starter.SlowShare, 0.4}, {starter.Sulfur, agronomy.Percent(3)}, {starter.Iron, agronomy.Percent(2)}, {near(float64(starter.Pack), 11.3*2.20462262185), true}, {starter.OnHand, 1.0}, {starter.Liquid, false},
+		{liquid.Liquid, true}, {liquid.Density, agronomy.PoundsPerGallon(9.6)}, {liquid.Analysis.N, agronomy.Percent(12)}, {s.Local.NoNitrogen, []law.Span{{From: law.MonthDay{Month: 11, Day: 15}, To: law.MonthDay{Month: 3, Day: 1}}}}, {len(s.Local.NoPhosphorus), 0}, {s.Local.Note, "Borough ordinance, see the clerk"},
+		{s.Spreader.Width, agronomy.Feet(4)}, {s.Calendar.Link, "https://example.org/lawn/"}, {s.Calendar.Secret, "quiet-heron-4711-plum"},
+	} {
+		if !reflect.DeepEqual(c.got, c.want) {
+			t.Errorf("got %v, want %v", c.got, c.want)
+		}
+	}
+	flags := set(t, string(mustRead(t, "testdata/full.toml")), "crew.paid", "false", "area.east.soluble_only", "false", "area.east.cored", "true", "area.west.cored", "false", "material.limestone.hydrated", "true", "material.limestone.rebuy", "false", "area.east.soil.lower_ph", "true",
+		"area.east.clippings", "Returned", "material.starter.name", "Lawn food", "material.limestone.pesticide", "true", "calendar.remind", `["30m before", "2d before"]`, "units", "us")
+	s, ps := load(t, flags)
+	if s == nil {
+		t.Fatal(ps)
+	}
+	if s.Crew.Paid || s.Areas[0].SolubleOnly || !s.Areas[0].Cored || s.Areas[1].Cored || !s.Materials[0].Hydrated || !s.Materials[0].NoRebuy || !s.Areas[0].Soil.LowerPH || !s.Areas[0].Clippings || s.Materials[1].Name != "Lawn food" || !s.Materials[0].Pesticide || s.Metric ||
+		!slices.Equal(s.Calendar.Remind, []time.Duration{-30 * time.Minute, -48 * time.Hour}) {
+		t.Errorf("%+v", s)
+	}
+}
