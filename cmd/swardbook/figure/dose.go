@@ -169,6 +169,9 @@ func mix(q *asked, analyses []string) (Answer, error) {
 		return Answer{}, fmt.Errorf("none of these materials brings what is wanted: %s", w)
 	}
 	a := Answer{Why: why}
+	if size == 0 && len(analyses) == 0 {
+		a.Why = append(a.Why, agronomy.Reason{Text: "No --size was given: the bags are chosen as for 1,000 sq ft."})
+	}
 	var shown []map[string]any
 	var lines []string
 	for _, d := range doses {

@@ -103,11 +103,7 @@ func lime(q *asked) (Answer, error) {
 		}
 	}
 	if q.given("amount") {
-		amount := q.limeAmount(size)
-		if q.err != nil {
-			return a, q.err
-		}
-		return expected(a, c, amount, value.FirstYear, value.Why)
+		return expected(a, c, q.limeAmount(size), value.FirstYear, value.Why)
 	}
 	if needErr != nil {
 		return a, needErr

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"swardbook/agronomy/material"
 	"swardbook/climate"
 )
 
@@ -171,9 +172,13 @@ func TestWorkedMix(t *testing.T) {
 	if want := "Still short: 0.2 lb N, 0.5 lb P₂O₅, 0.75 lb K₂O per 1,000 sq ft (0.98 g N, 2.4 g P₂O₅, 3.7 g K₂O/m²)."; short.More[len(short.More)-1] != want {
 		t.Errorf("%q, want %q", short.More, want)
 	}
-	trade, err := ask(t, "mix;--n=1")
-	if err != nil || len(trade.More) != 1 {
-		t.Errorf("%v %v: of the plain materials one brings 1 lb of nitrogen", trade.More, err)
+	// Of the materials of the trade the choice hangs on the packs: a small lawn and one of 20,000 sq ft.
+	for line, want := range map[string]string{"mix;--n=1": "ammonium sulfate 21-0-0", "mix;--n=1;--size=1000 sq ft": "ammonium sulfate 21-0-0", "mix;--n=1;--size=20000 sq ft": "half coated urea 40-0-0"} {
+		trade, err := ask(t, line)
+		said := strings.Contains(fmt.Sprint(trade.Why), "No --size was given: the bags are chosen as for 1,000 sq ft.")
+		if err != nil || !strings.HasSuffix(trade.Text, " of "+want+".") || said == strings.Contains(line, "size") {
+			t.Errorf("%s: %s, %v, said %t; want %s", line, trade.Text, err, said, want)
+		}
 	}
 	if _, err := ask(t, "mix;--n=1;--material=0-0-60"); err == nil || !strings.Contains(err.Error(), "none of these materials brings what is wanted: 1 lb N") {
 		t.Error(err)
@@ -196,6 +201,7 @@ func TestWorkedWater(t *testing.T) {
 			why: []string{"5 gal a minute × 96.25 ÷ 2600 sq ft = 0.19 in an hour. [definitions]", "÷ 0.185 in an hour × 60 = 162 minutes"}, values: map[string]any{"depth_in": 0.5, "gallons": 810.4, "minutes": 162.1}},
 		{ // 1 mm is a liter on a square meter
 			line: "water;--depth=10 mm;--size=1 m2", text: "0.39 in (10 mm) on 11 sq ft (1 m²): 2.6 gal (10 L) of water.", values: map[string]any{"depth_in": 0.394, "gallons": 2.6}},
+		{line: "water;--depth=0.375 in;--sprinkler=0.333 in/h", text: "0.38 in (10 mm) of water.", more: []string{"That takes 68 minutes at 0.33 in (8 mm) an hour."}, why: []string{"0.375 in ÷ 0.333 in an hour × 60 = 67.6 minutes."}, values: map[string]any{"depth_in": 0.375, "minutes": 67.6}},
 		{line: "water;--depth=1 in", text: "1 in (25 mm) of water.", values: map[string]any{"depth_in": 1.0}},
 		{ // half the rate, twice; 1,000 sq ft at 8 ft are 125 ft [reeves-spreader], 3,400 are 425
 			line: "spreader;--rate=10;--size=3400 sq ft;--width=8 ft", text: "Half the rate, 5 lb per 1,000 sq ft (24 g/m²), in each of two directions: 17 lb (7.71 kg) each time.",
@@ -407,6 +413,31 @@ func TestWorkedFineness(t *testing.T) {
 		a, err = ask(t, line+";--amount=100")
 		if err != nil || math.Abs(a.Values["effective_lb_per_1000_sqft"].(float64)-c.percent) > 0.006 {
 			t.Errorf("%s: of 100 lb %v act, %v; want %v", c.rule, a.Values["effective_lb_per_1000_sqft"], err, c.percent)
+		}
+	}
+}
+
+// What a dose brings is said in both units, for each nutrient that it brings.
+func TestNutrientsAreSaid(t *testing.T) {
+	for _, c := range []struct {
+		w    material.Wants
+		want string
+	}{
+		{material.Wants{N: 1, P2O5: 0.5, K2O: 0.25, Mg: 0.2, S: 0.1}, "1 lb N, 0.5 lb P₂O₅, 0.25 lb K₂O, 0.2 lb Mg, 0.1 lb S per 1,000 sq ft (4.9 g N, 2.4 g P₂O₅, 1.2 g K₂O, 0.98 g Mg, 0.49 g S/m²)"},
+		{material.Wants{S: 1}, "1 lb S per 1,000 sq ft (4.9 g S/m²)"},
+		{material.Wants{}, "nothing"},
+	} {
+		if got := bothNutrients(c.w); got != c.want {
+			t.Errorf("%s, want %s", got, c.want)
+		}
+	}
+}
+
+// Four figures, and no more than nine decimals.
+func TestSignificant(t *testing.T) {
+	for x, want := range map[float64]string{0: "0", 1: "1", 9.9999: "10", 1.23456: "1.235", 12.3456: "12.35", 123.456: "123.5", 1234.56: "1,235", 123456: "123,456", 0.123456: "0.1235", 0.0123456: "0.01235", 1.23456e-6: "0.000001235", 1.23456e-7: "0.000000123"} {
+		if got := significant(x); got != want {
+			t.Errorf("%v: %s, want %s", x, got, want)
 		}
 	}
 }
