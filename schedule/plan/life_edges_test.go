@@ -95,14 +95,14 @@ func TestDownsAreInOrder(t *testing.T) {
 
 // The last day of a program: that of the site, else the end of the season after the one
 // that holds the day asked for, but never before a season after the start.
-func TestLastDay(t *testing.T) {
+func TestThrough(t *testing.T) {
 	pl, l := planning(t, func(s *schedule.Site) { s.Through = schedule.Date{} })
 	begins := func(year int) schedule.Date { return pl.almanac.YearBegins(year, l.area.Stand.Season()) }
 	if first := begins(2027); first.Month != time.July && first.Month != time.August { // the warmest day of Ohio
 		t.Fatalf("the season begins on %s", first)
 	}
 	for today, year := range map[string]int{"2026-09-12": 2028, "2025-01-01": 2028, "2027-05-01": 2028, begins(2027).AddDays(-1).String(): 2028, begins(2027).String(): 2029, "2028-01-01": 2029} {
-		got, err := LastDay(pl.site, mustDate(t, today))
+		got, err := Through(pl.site, mustDate(t, today))
 		if want := begins(year).AddDays(-1); err != nil || got != want {
 			t.Errorf("on %s: %s, %v; want %s", today, got, err, want)
 		}
@@ -117,12 +117,12 @@ func TestLastDay(t *testing.T) {
 	if p, err := newPlanner(pl.site, nil, mustDate(t, "2030-01-01"), schedule.Kinds(), scrule.All); err != nil || p.last != pl.site.Through {
 		t.Errorf("the site's own last day: %s", p.last)
 	}
-	if got, err := LastDay(pl.site, mustDate(t, "2030-01-01")); err != nil || got != pl.site.Through {
+	if got, err := Through(pl.site, mustDate(t, "2030-01-01")); err != nil || got != pl.site.Through {
 		t.Errorf("the site's own last day: %s", got)
 	}
 	pl.site.Place.Hardiness = "99"
 	pl.site.Through = schedule.Date{}
-	if _, err := LastDay(pl.site, mustDate(t, "2030-01-01")); err == nil {
+	if _, err := Through(pl.site, mustDate(t, "2030-01-01")); err == nil {
 		t.Error("a place that is none has a last day")
 	}
 }
