@@ -370,3 +370,62 @@ func TestTwelveMonthsAtTheirEdges(t *testing.T) {
 		t.Errorf("%v days closed, want 3", p.blocked[0]["law"])
 	}
 }
+
+// An area's life begins in the season of the site's first day, or of its sowing where
+// that is still to come, on the day it really falls on.
+func TestBeginOfALife(t *testing.T) {
+	for name, c := range map[string]struct {
+		seeded, sown string
+		year         int
+	}{"established": {"", "", 2026}, "sown before": {"2025-09-01", "", 2026}, "to be sown": {"2027-09-01", "", 2027}, "put off by a year": {"2026-10-20", "2027-09-01", 2027}, "no day was found": {"2026-10-20", "0", 2026}} {
+		pl, _ := planning(t, func(s *schedule.Site) { s.Through = schedule.Date{} })
+		a := &pl.site.Areas[0]
+		if c.seeded != "" {
+			a.Seeded = mustDate(t, c.seeded)
+		}
+		if c.sown == "0" {
+			pl.sown["a"] = schedule.Date{}
+		} else if c.sown != "" {
+			pl.sown["a"] = mustDate(t, c.sown)
+		}
+		pl.almanac = schedule.NewAlmanac(must(pl.site.Place.Year()), pl.site.Start, mustDate(t, "2029-01-01"))
+		l := pl.begin(a)
+		if l.year != c.year || l.begins != pl.site.Start || l.from != pl.site.Start || l.ends != pl.almanac.YearBegins(c.year+1, a.Stand.Season()).AddDays(-1) || l.known != 0 || len(l.reports) != 1 || l.area != a {
+			t.Errorf("%s: season %d, from %s to %s", name, l.year, l.begins, l.ends)
+		}
+	}
+}
+
+func must[T any](v T, err error) T {
+	if err != nil {
+		panic(err)
+	}
+	return v
+}
+
+// The days reach far enough to sow in: 400 beyond the season of the last day, of a line
+// and of a sample after it, and of a sowing to come.
+func TestHowFarThePlannerLooks(t *testing.T) {
+	season := agronomy.Cool
+	for name, c := range map[string]struct {
+		book   []schedule.Done
+		change func(*schedule.Site)
+		year   int // whose beginning is the horizon
+	}{
+		"the last day":         {nil, func(s *schedule.Site) { s.Through = s.Start }, 2027},
+		"a line after it":      {[]schedule.Done{{Date: mustDate(t, "2028-03-01")}}, func(s *schedule.Site) { s.Through = s.Start }, 2028},
+		"a sample after it":    {nil, func(s *schedule.Site) { s.Through, s.Areas[0].Sampled = s.Start, mustDate(t, "2029-03-01") }, 2029},
+		"a sowing after it":    {nil, func(s *schedule.Site) { s.Through, s.Areas[0].Seeded = s.Start, mustDate(t, "2029-09-01") }, 2030},
+		"a sowing long before": {nil, func(s *schedule.Site) { s.Through, s.Areas[0].Seeded = s.Start, mustDate(t, "2020-09-01") }, 2027},
+	} {
+		site := bluegrass(t)
+		c.change(site)
+		pl, err := newPlanner(site, c.book, schedule.Date{}, schedule.Kinds(), scrule.All)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := pl.days[len(pl.days)-1].Date, pl.almanac.YearBegins(c.year, season).AddDays(400); got != want {
+			t.Errorf("%s: to %s, want %s", name, got, want)
+		}
+	}
+}
