@@ -429,3 +429,35 @@ func TestHowFarThePlannerLooks(t *testing.T) {
 		}
 	}
 }
+
+// What is left of a job done in part is placed anew in what is still open of its windows,
+// and described by what is left; with no window open it is placed no more.
+func TestRestsAtTheirEdges(t *testing.T) {
+	for name, c := range map[string]struct {
+		from        string
+		rest        bool
+		first, best string // of the first window; "" none
+		windows     int
+	}{
+		"before the window": {"2026-09-12", true, "2026-09-15", "2026-09-20", 2}, "within it": {"2026-09-18", true, "2026-09-18", "2026-09-20", 2}, "past the best day": {"2026-09-25", true, "2026-09-25", "2026-09-25", 2},
+		"on its last day": {"2026-10-20", true, "2026-10-20", "2026-10-20", 2}, "in the next window": {"2026-10-21", true, "2027-04-01", "2027-04-10", 1}, "past all": {"2027-05-02", true, "", "", 0}, "no rest": {"2026-09-12", false, "", "", 0},
+	} {
+		pl, l := planning(t)
+		j := feeding(t, l, 1, "2026-09-15", "2026-09-20", "2026-10-20", 5) // 10 lb on 2,000 sq ft
+		j.Windows = append(j.Windows, schedule.Window{Span: schedule.Span{From: mustDate(t, "2027-04-01"), To: mustDate(t, "2027-05-01")}, Ideal: mustDate(t, "2027-04-10")})
+		j.Rest, j.Title, j.Steps = c.rest, "the whole", []string{"the whole"}
+		l.planned, l.from = []schedule.Job{j}, mustDate(t, c.from)
+		cs := pl.newCase(l, schedule.NewShed(pl.site, nil))
+		got := l.rests(cs)
+		if len(got) > 0 != (c.first != "") {
+			t.Errorf("%s: %d jobs", name, len(got))
+			continue
+		}
+		if c.first != "" && (len(got[0].Windows) != c.windows || got[0].Windows[0].From != mustDate(t, c.first) || got[0].Windows[0].Ideal != mustDate(t, c.best) || !got[0].On.IsZero() || !strings.Contains(got[0].Title, "10 lb") || len(got[0].Steps) == 0 || got[0].Steps[0] == "the whole") {
+			t.Errorf("%s: %+v", name, got[0])
+		}
+		if l.planned[0].Windows[0].From != mustDate(t, "2026-09-15") || l.planned[0].On.IsZero() {
+			t.Errorf("%s: the job that stands was changed", name)
+		}
+	}
+}
