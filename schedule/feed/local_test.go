@@ -226,6 +226,36 @@ func TestLocalCannotWrite(t *testing.T) {
 	}
 }
 
+// What is wrong with the two files is told under the names that their owner gave them.
+func TestLocalNamesItsFiles(t *testing.T) {
+	for book, want := range map[string]string{"date,area,\"job\n": "garden/lawn.record.csv", "": "garden/lawn.toml"} {
+		dir := t.TempDir()
+		site := commentedLawn
+		if book == "" {
+			site = "no [ toml"
+		} else if err := os.WriteFile(filepath.Join(dir, "lawn.record.csv"), []byte(book), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, "lawn.toml"), []byte(site), 0o666); err != nil {
+			t.Fatal(err)
+		}
+		o := LocalOptions{Root: openRoot(t, dir), Site: "lawn", File: "garden/lawn.toml", Host: "127.0.0.1:1", Plan: plan.Program, Now: time.Now, Log: logTo(newWorld(t))}
+		_, problems, err := NewLocal(o)
+		if err != nil || len(problems) == 0 || problems[0].File != want {
+			t.Errorf("%q: %v %v", book, problems, err)
+		}
+		if err := os.Remove(filepath.Join(dir, "lawn.toml")); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Mkdir(filepath.Join(dir, "lawn.toml"), 0o777); err != nil {
+			t.Fatal(err)
+		}
+		if _, _, err := NewLocal(o); err == nil || !strings.HasPrefix(err.Error(), "garden/lawn.toml: ") || !strings.Contains(err.Error(), "no ordinary file") {
+			t.Errorf("a folder in its place: %v", err)
+		}
+	}
+}
+
 // Nobody but the browser that was given the address is answered: no page from elsewhere,
 // also under a name of its own, and no other user of the machine.
 func TestLocalRefuses(t *testing.T) {
