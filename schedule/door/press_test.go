@@ -189,6 +189,12 @@ func TestIDOfALink(t *testing.T) {
 	if got, _ := ask.IDOf(press(Door{}.Form(first).Set("area.lawn.size", "900"), first, 3)); got != (ask.ID{3}) {
 		t.Errorf("other answers have id %v", got)
 	}
+	for id, want := range map[string]string{"": ask.ID{5}.String(), "back-4x7q": "back-4x7q"} { // a file keeps its own
+		next, err := Door{File: "lawn.toml"}.Press(Turn{Form: typed.Set("id", id), Press: "program", Today: today, ID: ask.ID{5}})
+		if err != nil || next.Answers.Get("id") != want {
+			t.Errorf("a file with the id %q gets %q, %v", id, next.Answers.Get("id"), err)
+		}
+	}
 	file := first.Set("id", "back-4x7q")
 	if got, _ := ask.IDOf(press(Door{}.Form(file), file, 4)); got != (ask.ID{4}) {
 		t.Errorf("those of a file have id %v", got)
