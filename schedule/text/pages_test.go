@@ -386,3 +386,93 @@ func TestBoldHeads(t *testing.T) {
 		}
 	}
 }
+
+// The dates of a year stand in their order, each with its early and late day; the
+// ground has one row for its three days, and what never comes stands last, once.
+func TestDatesTable(t *testing.T) {
+	for _, c := range []struct{ state, zone string }{{"OH", "6a"}, {"FL", "10b"}, {"AZ", "9b"}, {"MN", "3b"}} {
+		y, err := climate.Place{State: c.state, Hardiness: c.zone}.Year()
+		if err != nil {
+			t.Fatal(err)
+		}
+		table := Dates(y, false)
+		row := func(first string) []string {
+			i := slices.IndexFunc(table.Rows, func(r []string) bool { return r[0] == first })
+			if i < 0 {
+				t.Errorf("%s: no row %q", c.state, first)
+				return make([]string, 5)
+			}
+			return table.Rows[i]
+		}
+		last, never := -1000.0, false
+		for _, r := range table.Rows {
+			if slices.IndexFunc(table.Rows, func(o []string) bool { return o[0] == r[0] }) != slices.IndexFunc(table.Rows, func(o []string) bool { return &o[0] == &r[0] }) {
+				t.Errorf("%s: %q twice", c.state, r[0])
+			}
+		}
+		for _, e := range y.Events() {
+			w := e.When
+			name := word.Capital(oneUnit(w.Words, false))
+			switch {
+			case w.Quantile:
+			case w.Never:
+				never = true
+				if r := row(name); strings.Join(r[1:], "") != "" {
+					t.Errorf("%s: %q", c.state, r)
+				}
+			case e.Name == "last_safe":
+				g := y.Ground()
+				want := "Ground: last safe day " + g.LastSafe.Day().String()
+				if !g.Early.Never {
+					want += ", frozen in an early year by " + g.Early.Day().String()
+				}
+				if !g.Median.Never {
+					want += ", in half of the years by " + g.Median.Day().String()
+				}
+				row(want)
+			default:
+				if r := row(name); r[1] != w.Day().String() || r[2] != w.EarlyDay().String() || r[3] != w.LateDay().String() || r[4] != fmt.Sprint(w.Within()) {
+					t.Errorf("%s: %q, want %s", c.state, r, w.Day())
+				}
+			}
+		}
+		ended := false
+		for _, r := range table.Rows {
+			at := slices.IndexFunc(y.Events(), func(e climate.Event) bool { return word.Capital(oneUnit(e.When.Words, false)) == r[0] })
+			if at < 0 {
+				continue // the ground
+			}
+			w := y.Events()[at].When
+			if ended && !w.Never || !w.Never && w.D < last {
+				t.Errorf("%s: %q is out of order", c.state, r)
+			}
+			if last, ended = w.D, ended || w.Never; w.Never {
+				last = -1000
+			}
+		}
+		if c.state == "FL" && !never {
+			t.Error("everything comes in Florida, so nothing is tested")
+		}
+	}
+}
+
+// What waits for want of money is told, and a budget that reaches says so.
+func TestBudgetText(t *testing.T) {
+	order := []schedule.Buying{{Name: "lime", Packs: 3, Paid: 2, Cost: 21.75, Priced: true, Waits: []string{"a", "b"}}, {Name: "seed", Packs: 1}}
+	for _, c := range []struct {
+		x    schedule.Spending
+		want string
+	}{
+		{schedule.Spending{Budget: 20, Cost: 52.5, Order: order}, "What to buy first The budget of 20.00 does not cover 52.50: buy in this order. Material Packs Within Cost 1 lime 3 2 21.75 2 seed 1 no price - lime waits, and with it: a; b. What goes where"},
+		{schedule.Spending{Budget: 60, Cost: 52.5, Order: order[1:]}, "What to buy first The budget of 60.00 covers 52.50. Material Packs Within Cost 1 seed 1 no price What goes where"},
+	} {
+		text := strings.Join(strings.Fields(Materials("A lawn", supplies(t)[1:], &c.x, word.Measure{}, Style{})), " ")
+		if !strings.Contains(text, c.want) {
+			t.Errorf("%q is not in\n%s", c.want, text)
+		}
+	}
+	p := lawn(t, false)
+	if text := Program(p, Style{}); !strings.Contains(text, "\n\nNext: Sat 19 Sep 2026\n") {
+		t.Errorf("without a day the next is told by its date:\n%s", text)
+	}
+}
