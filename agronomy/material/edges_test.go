@@ -271,3 +271,54 @@ func TestOver(t *testing.T) {
 		}
 	}
 }
+
+// A label of just 100 %, all of it slow or none, is taken; so is a dose that can be
+// weighed as it is.
+func TestLabelsAtTheirEdges(t *testing.T) {
+	for name, c := range map[string]struct {
+		analysis string
+		slow     float64
+		refused  bool
+	}{
+		"100 %": {"50-30-20", 0, false}, "over 100 %": {"50-30-20.1", 0, true}, "all nitrogen": {"100-0-0", 0, false},
+		"all slow": {"40-0-0", 1, false}, "more than all": {"40-0-0", 1.01, true}, "less than none": {"40-0-0", -0.01, true},
+	} {
+		m := labelled(c.analysis)
+		m.SlowShare = c.slow
+		if _, err := DoseFor(m, Wants{N: 1}, NoCaps()); (err != nil) != c.refused {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if got := (Material{ID: "urea"}).Title() + (Material{ID: "urea", Name: "urea 46-0-0"}).Title(); got != "ureaurea 46-0-0" {
+		t.Errorf("titles %q", got)
+	}
+	for rate, rounded := range map[agronomy.PerThousand]bool{20: false, 20.3: true} {
+		d := DoseOf(labelled("46-0-0"), rate)
+		s := d.Sayable(1000, NoCaps(), false)
+		if s.Rate != 20 || len(s.Why) != map[bool]int{false: 0, true: 1}[rounded] {
+			t.Errorf("%v lb: %v lb, %v", rate, s.Rate, s.Why)
+		}
+	}
+	loose := with(labelled("10-0-0"), func(m *Material) { m.Liquid = true })
+	if got := DoseOf(loose, 1).steps(5, false); len(got) != 1 || got[0] != 0.1 {
+		t.Errorf("a liquid of no density is weighed: %v", got)
+	}
+	stone := with(labelled("10-0-0"), func(m *Material) { m.Density = 10 })
+	for _, metric := range []bool{false, true} {
+		want := map[bool]float64{false: 0.1, true: 0.1 * agronomy.PoundsPerKilogram}[metric]
+		if got := DoseOf(stone, 1).steps(5, metric); len(got) != 1 || !matches(got[0], want) {
+			t.Errorf("a granule is weighed whatever its density: %v", got)
+		}
+	}
+	liquid := with(labelled("10-0-0"), func(m *Material) { m.Liquid, m.Density = true, 10 })
+	if g := Sum(DoseOf(liquid, 5), DoseOf(liquid, 3)).Gallons; !matches(float64(g), 0.8) {
+		t.Errorf("0.5 and 0.3 gal are %v", g)
+	}
+	// The names of uses are those of the kinds of job.
+	for use, want := range map[Use]string{ForStarter: "starter", ForLime: "lime", ForSulfur: "sulfur", ForPhosphorus: "phosphorus", ForPotassium: "potassium", ForMagnesium: "magnesium",
+		ForNitrogen: "nitrogen", ForLateNitrogen: "late-nitrogen", ForGypsum: "gypsum", ForIron: "iron"} {
+		if string(use) != want {
+			t.Errorf("%q, want %q", use, want)
+		}
+	}
+}
