@@ -115,7 +115,7 @@ func sources() []text.SourceGroup {
 		}
 		laws = append(laws, text.Source{Key: r.ID, Tag: r.Citation, State: r.State, Cite: r.Citation + ", " + r.Agency,
 			Used:    []string{"schedule/law, " + r.Kind.String()},
-			Checked: fmt.Sprintf("%s, as of %s; %s confidence", checked, r.AsOf, r.Confidence),
+			Checked: fmt.Sprintf("%s, as of %s; %s confidence", checked, r.Dated(), r.Confidence),
 			By:      r.Agency, Title: r.Citation, Figures: 1})
 	}
 	return []text.SourceGroup{

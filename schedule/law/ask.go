@@ -104,13 +104,13 @@ func Ask(q Question) (Answer, error) {
 	}
 	switch {
 	case q.nutrients() == 0:
-		a.Notes = append(a.Notes, "No nitrogen, phosphorus or potassium was named. Lime is not fertilizer in the definitions read (CT, ME, MD, NH, NJ and counties of NY).")
+		a.Notes = append(a.Notes, "No nitrogen, phosphorus or potassium was named. By the definitions read (CT, ME, MD, NH, NJ and counties of NY), lime is not fertilizer.")
 	case st.LocalUse():
-		a.Notes = append(a.Notes, st.Name+" binds the label and leaves use to counties and cities: ask them.")
+		a.Notes = append(a.Notes, st.Name+" regulates the label and leaves use to counties and cities: ask them.")
 	case rules.bind() && len(found)+len(a.Conditions) == 0:
-		a.Notes = append(a.Notes, fmt.Sprintf("The rules found in %s do not touch this application; looked at: %s.", st.Name, rules.kinds()))
+		a.Notes = append(a.Notes, fmt.Sprintf("No rule found in %s concerns this application. Looked at: %s.", st.Name, rules.kinds()))
 	case !rules.bind() && !st.NoneFound():
-		a.Notes = append(a.Notes, fmt.Sprintf("%s: no statewide rule that binds %s on any lawn was found. That is not permission: ask.", st.Name, q.Who))
+		a.Notes = append(a.Notes, fmt.Sprintf("%s: no state rule was found that binds %s on every lawn. That is not permission: ask.", st.Name, q.Who))
 	}
 	a.Notes = append(a.Notes, st.Lines(q.County, q.Who)...)
 	return a, nil
@@ -159,7 +159,7 @@ func (r Rule) soften(how stance, text string) (stance, string) {
 	case r.Scope != "":
 		return doubtful, text
 	}
-	return doubtful, text + " The row is of low confidence: ask."
+	return doubtful, text + " This rule is not certain: ask."
 }
 
 // weigh says how an application stands to a rule, whether or not it is enforced.

@@ -75,7 +75,7 @@ func (o Ordinance) String() string {
 	if !o.Closed.IsZero() {
 		fmt.Fprintf(&b, ", %s closed %s", o.Nutrients, o.Closed)
 	}
-	fmt.Fprintf(&b, ". %s (%s; as of %s; %s; %s confidence)", o.Note, o.Citation, o.AsOf, o.How, o.Confidence)
+	fmt.Fprintf(&b, ". %s (%s; as of %s; %s; %s confidence)", o.Note, o.Citation, printed(o.AsOf), o.How, o.Confidence)
 	return b.String()
 }
 
@@ -120,7 +120,7 @@ func (r Rule) inPart() bool { return r.Scope != "" && (r.Extent == InTown || r.h
 func (r Rule) along(q Question) Rule {
 	if r.Extent == InBasin && q.County != "" && len(r.Counties) > 0 {
 		r.here = true
-		r.Scope += "; a part of this county at least, or all of it, lies there"
+		r.Scope += "; at least a part of this county lies there"
 	}
 	if r.Waters&q.Water != 0 && (r.Strip == 0 || q.WaterFeet >= 0) {
 		r.Scope = ""
@@ -140,7 +140,7 @@ func (r Rule) holds(q Question) bool {
 // where the question names none.
 func (r Rule) certified(q Question, how stance, text string) (stance, string) {
 	if r.ByHolders.Has(q.Date) && !q.Certified && how == kept {
-		return doubtful, text + fmt.Sprintf(" From %s it is open to holders of a certificate; without one, ask.", r.ByHolders)
+		return doubtful, text + fmt.Sprintf(" From %s holders of a certificate may spread; without one, ask.", r.ByHolders)
 	}
 	return how, text
 }
@@ -152,10 +152,10 @@ func (s State) localLines(county string) []string {
 	all := Ordinances(s.Code)
 	if county == "" {
 		for _, o := range all {
-			out = append(out, "One local rule among others: "+o.String())
+			out = append(out, "A local rule in the state, among others: "+o.String())
 		}
 		if len(all) > 0 {
-			out = append(out, "The county was not given; with it, what is known of its rules is looked up and kept.")
+			out = append(out, "The county was not given. Give it, and the county's rules that are known are kept.")
 		}
 		return out
 	}
@@ -177,16 +177,16 @@ func (s State) localLines(county string) []string {
 		if r.State != s.Code || r.Extent != InBasin {
 			continue
 		}
-		line := fmt.Sprintf("The county (%s) is not among those of the %s, by a list from memory: the state's rules for it are not kept here.", county, r.Scope)
+		line := fmt.Sprintf("By a list from memory, the county (%s) is not in the %s, so the state's rules for it are not kept.", county, r.Scope)
 		if r.reaches(county) {
-			line = fmt.Sprintf("The county (%s) is among those of the %s, by a list from memory: ask whether the lawn lies in it.", county, r.Scope)
+			line = fmt.Sprintf("By a list from memory, the county (%s) lies in part or whole in the %s: ask whether the lawn does.", county, r.Scope)
 		}
 		if !slices.Contains(out, line) {
 			out = append(out, line)
 		}
 	}
 	if !found {
-		out = append(out, fmt.Sprintf("No rule of the county (%s) or of a town in it is known here; that is not permission: ask.", county))
+		out = append(out, fmt.Sprintf("No rule of the county (%s) or of a town in it is known here. That is not permission: ask.", county))
 	}
 	return out
 }

@@ -57,6 +57,17 @@ func (s Span) String() string {
 	return s.From.String() + " to " + to
 }
 
+// printed spells a date of the table as every other date is spelled: "1 Oct 2013"
+// for 2013-10-01, "Nov 2021" for 2021-11. A year or a word stays as it is.
+func printed(date string) string {
+	for layout, spelled := range map[string]string{"2006-01-02": "2 Jan 2006", "2006-01": "Jan 2006"} {
+		if t, err := time.Parse(layout, date); err == nil {
+			return t.Format(spelled)
+		}
+	}
+	return date
+}
+
 // Check returns an error if an end of the span is not a day of the year.
 func (s Span) Check() error {
 	for _, m := range [2]MonthDay{s.From, s.To} {

@@ -25,7 +25,7 @@ func ExampleAsk() {
 	// Output:
 	// allowed: no
 	// Maryland: no products with nitrogen from 16 Nov to the end of February (homeowners). 20 Nov is closed.
-	// Md. Code, Agric. § 8-803.5 (Maryland Department of Agriculture; in force 2013-10-01; as of 2021-11; read; high confidence)
+	// Md. Code, Agric. § 8-803.5 (Maryland Department of Agriculture; in force 1 Oct 2013; as of Nov 2021; read; high confidence)
 }
 
 func ExampleFor() {

@@ -27,7 +27,7 @@ func TestTheTableInWords(t *testing.T) {
 			if r.State != s.Code {
 				continue
 			}
-			fmt.Fprintf(&b, "  %s, for %v: %s\n    %s; %s; in force %s; as of %s; %s; %s confidence\n", r.ID, r.Binds, r.Statement(), r.Citation, r.Agency, r.InForce, r.AsOf, r.How, r.Confidence)
+			fmt.Fprintf(&b, "  %s, for %v: %s\n    %s; %s; in force %s; as of %s; %s; %s confidence\n", r.ID, r.Binds, r.Statement(), r.Citation, r.Agency, printed(r.InForce), r.Dated(), r.How, r.Confidence)
 			fmt.Fprintf(&b, "    %+v\n", [...]any{r.Kind, r.When, r.Value, r.Raised, r.RaisedSlow, r.RaisedWhen, r.Lesser, r.LesserWith, r.Waters, r.Unless, r.Only, r.ReportMonths, r.LowP2O5Percent, r.MaxP2O5Percent, r.OrganicMaxP2O5, r.NewSeasons, r.Nutrients, r.Ground, r.Strip, r.ByHolders, r.RefersTo, r.Keep, r.byGrass, r.doubt, r.Place, r.Counties, r.Scope, r.Note})
 		}
 	}

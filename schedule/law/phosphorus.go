@@ -29,25 +29,25 @@ func (rs Rules) Phosphorus(q Question) (f Finding, ok bool) {
 func (r Rule) door(q Question) (stance, string) {
 	switch lift := r.LiftedBy(q); {
 	case q.P2O5Percent > 0 && q.P2O5Percent <= r.LowP2O5Percent:
-		return kept, fmt.Sprintf("A product of %s phosphate is no phosphorus fertilizer there.", percent(q.P2O5Percent/100))
+		return kept, fmt.Sprintf("A product with %s phosphate does not count as phosphorus fertilizer.", percent(q.P2O5Percent/100))
 	case lift.Has(NewLawn):
-		return kept, "Open: a new lawn." + r.newFor()
+		return kept, "Allowed: this is a new lawn." + r.newFor()
 	case lift.Has(RepairWork):
-		return kept, "Open: repair."
+		return kept, "Allowed: this is a repair."
 	case lift.Has(SoilTest):
 		return r.byReport(q)
 	case lift.Has(OrganicSource) && r.doubt == askIfOrganic:
-		return doubtful, "Only some organic sources are outside the rule: ask which."
+		return doubtful, "Only some organic sources are exempt: ask which."
 	case lift.Has(OrganicSource) && (r.OrganicMaxP2O5 == 0 || q.P2O5 <= r.OrganicMaxP2O5+slack):
-		return kept, "Open: an organic source."
+		return kept, "Allowed: this is an organic source."
 	}
 	old, known := q.tooOld(r.ReportMonths)
 	low := q.Report == Low
 	switch {
 	case r.doubt == askIfShut:
-		return doubtful, "Sources disagree on what else opens it: ask."
+		return doubtful, "Sources disagree on what else allows it: ask."
 	case low && r.doubt == askWithReport:
-		return doubtful, "Whether a soil report opens it was not read: ask."
+		return doubtful, "Whether a soil report allows it was not read: ask."
 	case low && r.Unless.Has(SoilTest) && !known:
 		return doubtful, "The age of the soil report was not given."
 	case low && r.Unless.Has(SoilTest) && old:
@@ -55,20 +55,20 @@ func (r Rule) door(q Question) (stance, string) {
 	case q.Report == Enough:
 		return against, "The soil report does not call for phosphorus."
 	}
-	return against, "Nothing given opens it."
+	return against, "Nothing that was given allows it."
 }
 
 // byReport weighs a young enough report that calls for phosphorus.
 func (r Rule) byReport(q Question) (stance, string) {
 	switch {
 	case r.MaxP2O5Percent > 0 && q.P2O5Percent == 0:
-		return doubtful, fmt.Sprintf("The report opens only products of %s phosphate or less, and the analysis was not given.", percent(r.MaxP2O5Percent/100))
+		return doubtful, fmt.Sprintf("With a report, only products of %s phosphate or less are allowed, and the analysis was not given.", percent(r.MaxP2O5Percent/100))
 	case r.MaxP2O5Percent > 0 && q.P2O5Percent > r.MaxP2O5Percent:
-		return against, fmt.Sprintf("The report opens only products of %s phosphate or less; this has %s.", percent(r.MaxP2O5Percent/100), percent(q.P2O5Percent/100))
+		return against, fmt.Sprintf("With a report, only products of %s phosphate or less are allowed; this one has %s.", percent(r.MaxP2O5Percent/100), percent(q.P2O5Percent/100))
 	case q.ReportAgeMonths == Unknown:
 		return kept, "Open: the soil report calls for it."
 	}
-	return kept, fmt.Sprintf("Open: the soil report calls for it and is %d months old.", q.ReportAgeMonths)
+	return kept, fmt.Sprintf("Allowed: the soil report calls for it and is %d months old.", q.ReportAgeMonths)
 }
 
 func (r Rule) newFor() string {

@@ -105,7 +105,7 @@ func (e Exception) Has(f Exception) bool { return e&f == f }
 func (e Exception) String() string {
 	return list(pick(uint16(e), "a soil report that calls for it", "a new lawn", "repair", "a low-phosphate product",
 		"an organic source", "an enhanced-efficiency source", "a liquid", "a fully soluble product", "a natural strip 10 ft (3 m) wide",
-		"a stream buffer", "a growing crop", "working it into the soil", "a golf course", "farm land", "a certificate of whoever spreads"), "or")
+		"a stream buffer", "a growing crop", "working it into the soil", "a golf course", "farm land", "a certificate held by the person who spreads"), "or")
 }
 
 // How a row was read.
@@ -241,10 +241,13 @@ func (r Rule) Brief() string {
 	return brief
 }
 
+// Dated is the date of the text that was read, "Nov 2021".
+func (r Rule) Dated() string { return printed(r.AsOf) }
+
 // Source is what to print beside a decision: citation, agency, dates, how read, how sure.
 func (r Rule) Source() string {
 	return fmt.Sprintf("%s (%s; in force %s; as of %s; %s; %s confidence)",
-		r.Citation, r.Agency, r.InForce, r.AsOf, r.How, r.Confidence)
+		r.Citation, r.Agency, printed(r.InForce), r.Dated(), r.How, r.Confidence)
 }
 
 // pick returns the words whose bits are set.

@@ -8,10 +8,10 @@ import (
 
 // Sentences that go once with every program or answer.
 const (
-	RulesChange = "Lawn fertilizer rules change; check the date beside each rule."
-	LocalCodes  = "Local codes count where the state leaves room. Permits for wetlands, shorelines, wells and storm water, and the rules of a lake or homeowners' association, count everywhere."
+	RulesChange = "Lawn fertilizer rules change: check the date beside each rule."
+	LocalCodes  = "Local codes apply where state law allows them. Permits for wetlands, shorelines, wells and storm water apply everywhere, and so do the rules of a lake or homeowners' association."
 	WhomToAsk   = "Ask the office named here, the county extension office, then the city, town or county clerk."
-	NoAdvice    = "This is a planner's table, not legal advice. Where the product label is stricter, the label rules."
+	NoAdvice    = "This is a table for planning, not legal advice. Where the product label is stricter, the label decides."
 )
 
 // State says what kind of law a state has and whom to ask.
@@ -92,7 +92,7 @@ func (s State) looked() string {
 	case Seen:
 		return "statutes or rules were read"
 	case InPart:
-		return "read in part"
+		return "statutes or rules were read in part"
 	}
-	return "a general search and memory only"
+	return "from memory and a general search only"
 }

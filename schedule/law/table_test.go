@@ -101,7 +101,7 @@ func TestEveryAnswerSaysWhomToAsk(t *testing.T) {
 			if s.NoneFound() != strings.Contains(notes, "no lawn fertilizer rule was found") || s.NoneFound() && a.Verdict != MustAsk {
 				t.Errorf("%s: %s\n%s", s.Code, a.Verdict, notes)
 			}
-			if a.Verdict == Yes && len(a.Deciding)+len(a.Conditions) == 0 && !strings.Contains(a.Notes[0], "looked at: ") {
+			if a.Verdict == Yes && len(a.Deciding)+len(a.Conditions) == 0 && !strings.Contains(a.Notes[0], "Looked at: ") {
 				t.Errorf("%s: yes without a rule that was looked at", s.Code)
 			}
 		}
@@ -110,7 +110,7 @@ func TestEveryAnswerSaysWhomToAsk(t *testing.T) {
 
 func TestLimeIsNoFertilizer(t *testing.T) {
 	a := ask(t, Question{State: "NY", Date: MonthDay{time.January, 10}})
-	if a.Verdict != Yes || len(a.Deciding) != 0 || !strings.Contains(a.Notes[0], "Lime is not fertilizer") {
+	if a.Verdict != Yes || len(a.Deciding) != 0 || !strings.Contains(a.Notes[0], "lime is not fertilizer") {
 		t.Errorf("lime in a New York January: %s %v %s", a.Verdict, a.Deciding, a.Notes[0])
 	}
 }

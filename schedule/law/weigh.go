@@ -21,7 +21,7 @@ func (r Rule) closes() Nutrient {
 func (r Rule) weighDate(q Question) (stance, string) {
 	switch lift := r.LiftedBy(q); {
 	case lift != 0:
-		return kept, fmt.Sprintf("Lifted by %s.", lift)
+		return kept, fmt.Sprintf("Exempt: %s.", lift)
 	case q.Date.IsZero():
 		return onTheDay, ""
 	case r.When.Has(q.Date):
@@ -82,11 +82,11 @@ func (r Rule) weighAmount(q Question) (stance, string) {
 	case lift.Has(EnhancedSource):
 		return doubtful, over + " Enhanced-efficiency products have limits of their own: ask."
 	case lift.Has(NewLawn) && r.Raised > 0 && lb > r.Raised+slack:
-		return against, fmt.Sprintf("%s is over what even a new lawn may have, %s.", dose(lb), dose(r.Raised))
+		return against, fmt.Sprintf("%s is over the most that a new lawn may have, %s.", dose(lb), dose(r.Raised))
 	case lift != 0:
-		return kept, fmt.Sprintf("%s is over it; lifted by %s.", dose(lb), lift)
+		return kept, fmt.Sprintf("%s is over it, but exempt: %s.", dose(lb), lift)
 	case r.mayRise(q) && lb <= r.Raised+slack:
-		return doubtful, fmt.Sprintf("%s is over it. Up to %s may be allowed with that much slow nitrogen: ask.", dose(lb), dose(r.Raised))
+		return doubtful, fmt.Sprintf("%s is over it. With that much slow nitrogen up to %s may be allowed: ask.", dose(lb), dose(r.Raised))
 	}
 	return against, over
 }
@@ -103,24 +103,24 @@ func (r Rule) weighSlow(q Question) (stance, string) {
 	}
 	switch lift := r.LiftedBy(q); {
 	case lift != 0:
-		return kept, fmt.Sprintf("Lifted by %s.", lift)
+		return kept, fmt.Sprintf("Exempt: %s.", lift)
 	case q.SlowShare == Unknown:
 		return onTheDay, ""
 	case q.SlowShare < r.Value-slack:
-		return against, fmt.Sprintf("This has %s.", percent(q.SlowShare))
+		return against, fmt.Sprintf("This product has %s.", percent(q.SlowShare))
 	}
-	return kept, fmt.Sprintf("This has %s.", percent(q.SlowShare))
+	return kept, fmt.Sprintf("This product has %s.", percent(q.SlowShare))
 }
 
 func (r Rule) weighDistance(q Question) (stance, string) {
 	lift := r.LiftedBy(q)
 	switch keep := r.distance(q.GentleSpreader); {
 	case lift != 0:
-		return kept, fmt.Sprintf("Lifted by %s.", lift)
+		return kept, fmt.Sprintf("Exempt: %s.", lift)
 	case q.WaterFeet == Unknown:
 		return onTheDay, ""
 	case q.WaterFeet < keep-slack:
-		return against, fmt.Sprintf("%s is too near.", feet(q.WaterFeet))
+		return against, fmt.Sprintf("%s is too close.", feet(q.WaterFeet))
 	}
 	return kept, fmt.Sprintf("%s is far enough.", feet(q.WaterFeet))
 }

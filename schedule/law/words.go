@@ -29,10 +29,10 @@ func (r Rule) says() string {
 			s = fmt.Sprintf("no product above %s phosphate", percent(r.LowP2O5Percent/100))
 		}
 		if open := r.Unless &^ (GolfCourse | FarmLand | LowPhosphate); open != 0 {
-			s += " without one of these: " + open.String()
+			s += " unless there is " + open.String()
 		}
 		if r.ReportMonths > 0 {
-			s += fmt.Sprintf("; a report counts for %d months", r.ReportMonths)
+			s += fmt.Sprintf("; a soil report is valid for %d months", r.ReportMonths)
 		}
 		return s
 	case NitrogenDose:
@@ -46,7 +46,7 @@ func (r Rule) says() string {
 	case PhosphorusYear:
 		return r.atMost("phosphate (P₂O₅) in a year")
 	case SlowNitrogen:
-		return fmt.Sprintf("at least %s of the nitrogen slow", percent(r.Value))
+		return fmt.Sprintf("at least %s of the nitrogen must be slow-release", percent(r.Value))
 	case WaterDistance:
 		s := fmt.Sprintf("keep %s %s from open water", r.products(), feet(r.Value))
 		if r.Lesser > 0 {
@@ -56,11 +56,11 @@ func (r Rule) says() string {
 	case GroundState:
 		return fmt.Sprintf("no %s on ground or turf that is %s", r.products(), r.Ground)
 	case HeavyRain:
-		return fmt.Sprintf("no %s when heavy rain falls or is forecast", r.products())
+		return fmt.Sprintf("no %s while heavy rain falls or is forecast", r.products())
 	case PavedSurface:
 		return fmt.Sprintf("keep %s off paving and sweep up what lands there", r.products())
 	}
-	return "the label or the shop's sign has to tell of limits on fertilizer"
+	return "the label or a sign in the shop must state limits on fertilizer"
 }
 
 func (r Rule) atMost(what string) string {
@@ -100,9 +100,9 @@ func (r Rule) marks() string {
 	switch {
 	case r.Kind == LabelOrSign:
 	case r.Binding == BindsLabel:
-		out = append(out, "a rule for the label")
+		out = append(out, "binds the product label")
 	case r.Binding == BindsSale:
-		out = append(out, "a rule for the shop")
+		out = append(out, "binds the shop")
 	case r.Binding == Advises:
 		out = append(out, "advice, not a ban")
 	}
