@@ -64,6 +64,23 @@ const (
 	ModifiedMehlich BufferMethod = "modified-mehlich"
 )
 
+// Name is the method as the trade writes it: "Adams-Evans" for adams-evans.
+func (m BufferMethod) Name() string {
+	switch m {
+	case SMP:
+		return "SMP"
+	case Sikora:
+		return "Sikora"
+	case AdamsEvans:
+		return "Adams-Evans"
+	case MehlichBuffer:
+		return "Mehlich"
+	case ModifiedMehlich:
+		return "modified Mehlich"
+	}
+	return string(m)
+}
+
 // BufferMethods lists them. The slice is the caller's own.
 func BufferMethods() []BufferMethod {
 	return []BufferMethod{SMP, Sikora, AdamsEvans, MehlichBuffer, ModifiedMehlich}

@@ -395,8 +395,9 @@ var soilSources = map[string]Source{
 	},
 	"md-ag-6-224": {
 		By:    "State of Maryland",
-		Title: "Maryland Code, Agriculture, section 6-224 (turf fertilizer)",
-		Where: "mgaleg.maryland.gov",
+		Title: "Md. Code, Agriculture, § 6-224 (turf fertilizer)",
+		In:    "undated copy of the statute; the lawn fertilizer schedule of University of Maryland Extension, Mar 2023, has the same limits",
+		Where: "extension.umd.edu/resource/lawn-fertilizer-schedule-table",
 		How:   "seen",
 	},
 	"rutgers-spreader": {

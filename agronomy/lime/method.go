@@ -180,13 +180,7 @@ func (r bufferRule) laid(c Case) limeMethod {
 
 // working tells how a table's figure for a target was read.
 func (r bufferRule) working(c Case, knots []knot, t agronomy.PH) []agronomy.Reason {
-	name := string(c.Buffer.Method)
-	switch c.Buffer.Method {
-	case agronomy.SMP:
-		name = "SMP"
-	case agronomy.Sikora:
-		name = "Sikora"
-	}
+	name := c.Buffer.Method.Name()
 	at := along(knots, t)
 	stone := "effective lime"
 	if r.effective != 100 {

@@ -119,7 +119,7 @@ func (m *maker) dated(e schedule.Entry, before []dated) (dated, bool) {
 	}
 	closes := ""
 	if e.LastSafe == e.Latest {
-		closes = ", its last safe day"
+		closes = ", the last safe day for " + noun
 	}
 	d.rules = append(d.rules, fmt.Sprintf("%s, until %s%s.", opens, e.Latest.Short(), closes))
 	for _, b := range before {

@@ -206,7 +206,7 @@ func (m *maker) value() (value float64, t Given, steps []schedule.Reason, ok boo
 	r := lime.RuleFor(m.site.Place.State)
 	fine, err := r.Fineness(d.Fineness)
 	if err != nil || d.Hydrated {
-		t.Head, t.Rows = []string{"On the bag", "Value"}, [][]string{{"CCE", number(cce) + " %"}, {"Fineness", notGiven}}
+		t.Head, t.Rows = []string{"On the bag", "Value"}, [][]string{{"Calcium carbonate equivalent (CCE)", number(cce) + " %"}, {"Fineness", notGiven}}
 		t.Rules = []string{"Without sieves the CCE is taken for the share that acts."}
 		if _, n, ok := m.limed(); ok && n.Ground && !d.Hydrated {
 			value = printed(cce * lime.GroundActs * 100 / float64(lime.StandardCCE))
@@ -237,7 +237,7 @@ func (m *maker) value() (value float64, t Given, steps []schedule.Reason, ok boo
 		}
 		sum += printed(float64(part)) * acts
 	}
-	t.Rules = []string{"Share that acts = CCE × the sum of each part × what of it acts."}
+	t.Rules = []string{"Share that acts = CCE × the sum of each part × what of it acts. CCE, the calcium carbonate equivalent, is what the stone neutralizes beside pure calcium carbonate."}
 	sum = printed(sum)
 	value = printed(cce * sum / 100)
 	steps = []schedule.Reason{said(fmt.Sprintf("Of the grain acts %s = %s %%. Times CCE %s %%: %s %%.", strings.Join(parts, " + "), number(sum), number(cce), number(value)), r.Source)}

@@ -248,7 +248,7 @@ func (m *maker) sheet() Given {
 		add("pH", r.PH.Words())
 	}
 	if r.Buffer.PH > 0 {
-		add("Buffer pH ("+string(r.Buffer.Method)+")", r.Buffer.PH.Words())
+		add("Buffer pH ("+r.Buffer.Method.Name()+")", r.Buffer.PH.Words())
 	}
 	if r.CEC > 0 {
 		add("CEC", agronomy.Short(r.CEC)+" meq/100 g")

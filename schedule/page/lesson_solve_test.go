@@ -218,7 +218,7 @@ func (p *paper) stone() float64 {
 	_, rows := p.table("Fully effective lime")
 	reading := p.fact("pH")
 	if rows[0][0] == "Buffer pH" {
-		for _, r := range []string{"smp", "sikora", "adams-evans", "mehlich", "modified-mehlich"} {
+		for _, r := range []string{"SMP", "Sikora", "Adams-Evans", "Mehlich", "modified Mehlich"} {
 			if v := p.fact("Buffer pH (" + r + ")"); v != "" {
 				reading = v
 			}
