@@ -281,7 +281,7 @@ func (m *maker) straight() (task, bool) {
 		rules := []string{fmt.Sprintf("The bag is %s: %s %% %s.", bag(e.Dose.Material), number(float64(part)), oxide)}
 		t.Steps = []schedule.Reason{said(fmt.Sprintf("%s is %s: %s a year.", word.Capital(string(s.nutrient)), scales[i].level, m.n(year, oxide)), b.Source, s.source)}
 		if others > 0.01*year {
-			rules = append(rules, fmt.Sprintf("The year's feedings bring %s along.", m.n(others, oxide)))
+			rules = append(rules, fmt.Sprintf("The year's feedings, with their doses rounded as planned, bring %s along.", m.n(others, oxide)))
 			left = printed(year - others)
 			t.Steps = append(t.Steps, said(fmt.Sprintf("%s − %s = %s left.", number(year), number(others), m.n(left, oxide))))
 		}

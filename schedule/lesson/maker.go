@@ -37,7 +37,6 @@ type maker struct {
 
 func newMaker(p *schedule.Program, a *schedule.Area) *maker {
 	m := &maker{p: p, site: p.Site, area: a, metric: p.Metric}
-	m.report, m.reported = a.Report()
 	for _, s := range p.Areas {
 		if s.ID == a.ID {
 			m.shown = s
@@ -48,8 +47,22 @@ func newMaker(p *schedule.Program, a *schedule.Area) *maker {
 			m.jobs = append(m.jobs, e)
 		}
 	}
+	m.area = m.inForce()
+	m.report, m.reported = m.area.Report()
 	m.size = read(number(m.areaOf(a.Size)))
 	return m
+}
+
+// inForce is the area with the last report that is known on the day of the next
+// job: what is down has shown in it.
+func (m *maker) inForce() *schedule.Area {
+	a := *m.area
+	for _, r := range a.AllReports() {
+		if r.Soil != nil && len(m.jobs) > 0 && !r.Answer().After(m.jobs[0].Date) {
+			a.Soil, a.Sampled, a.Received = r.Soil, r.Sampled, r.Received
+		}
+	}
+	return &a
 }
 
 // begun tells whether the area has jobs behind it.

@@ -129,7 +129,7 @@ func emptyYear(l *lesson.Lesson, q *lesson.Question) (sizes, error) {
 	}
 	p := *l.Program
 	p.Entries = nil
-	from := p.Start
+	from := schedule.Date{Year: p.Start.Year, Month: p.Start.Month, Day: 1} // whole months have their names over them
 	s := scene{program: &p, from: from, to: schedule.Earlier(p.Through, from.AddMonths(12)), lanes: q.Draw, blank: laneToDraw,
 		year: year, measure: word.Measure{Metric: p.Metric}}
 	for _, a := range p.Site.Areas {

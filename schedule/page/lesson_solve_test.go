@@ -334,7 +334,7 @@ func (p *paper) solve(q string) map[string]string {
 		reading := strings.ToUpper(g[2][:1]) + g[2][1:]
 		year := num(p.cell(g[1]+" a year by level", g[1], p.level(reading)))
 		left := year
-		if r := p.rule(`The year's feedings bring ([0-9.]+) \w+ ` + g[1]); r != nil {
+		if r := p.rule(`The year's feedings, .*, bring ([0-9.]+) \w+ ` + g[1]); r != nil {
 			left -= num(r[1])
 		}
 		put(g[1]+" a year", year)

@@ -10,12 +10,14 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"swardbook/agronomy"
 	"swardbook/schedule"
 	"swardbook/schedule/lesson"
 	"swardbook/schedule/page"
 	scplan "swardbook/schedule/plan"
+	"swardbook/schedule/sitefile"
 )
 
 // replan plans a site with other numbers.
@@ -104,6 +106,56 @@ func TestWorksheetIsEnough(t *testing.T) {
 		}
 		if solved(t, name, l) < 3 {
 			t.Errorf("%s: hardly anything is asked", name)
+		}
+	}
+}
+
+// A site with a record book is taught from what holds now: the report that is in
+// force, after the lime that is down, and the jobs that are left.
+func TestWorksheetOfARecordBook(t *testing.T) {
+	const file = "../../examples/orchard-walk/site.toml"
+	s := load(t, file)
+	text, err := os.ReadFile("../../examples/orchard-walk/site.record.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	book, problems := sitefile.LoadRecord(file, text, s)
+	if schedule.Fatal(problems) {
+		t.Fatal(problems)
+	}
+	last, err := scplan.LastDay(s, schedule.Date{Year: 2026, Month: time.November, Day: 27})
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := func(s *schedule.Site) (*schedule.Program, error) { return scplan.Program(s, book, last) }
+	p, err := on(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for set := range 4 {
+		l, err := lesson.SetOf(p, lesson.Options{Set: set}, on)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if asked := solved(t, fmt.Sprintf("%s, set %d", file, set), l); asked < 6 {
+			t.Errorf("set %d: %d questions", set, asked)
+		}
+		work, err := page.LessonMarkdown([]*lesson.Lesson{l})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(string(work), "The soil report of 16 Sep 2025") {
+			t.Errorf("set %d is not taught from the last report:\n%s", set, work)
+		}
+		if set > 0 {
+			continue
+		}
+		for _, q := range l.Questions() { // pH 5.9, and lime is due under 5.8: by hand from the site file and the table
+			for _, a := range q.Answers {
+				if a.Name == "Lime due" && a.Value != "no" {
+					t.Errorf("%s: %s", a.Name, a.Value)
+				}
+			}
 		}
 	}
 }
