@@ -191,7 +191,8 @@ type LeftOut struct {
 type LawLine struct {
 	Text     string `json:"text"`
 	Citation string `json:"citation"`
-	AsOf     string `json:"as_of"`
+	AsOf     string `json:"-"`     // of the text that was read, as printed: "Nov 2021"
+	Dated    string `json:"as_of"` // the same for programs: "2021-11"
 	Sure     string `json:"sure"`
 }
 

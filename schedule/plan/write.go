@@ -294,7 +294,7 @@ func (pl *planner) laws(out *schedule.Program) {
 		if r.Extent == law.InTown { // the notes say to ask about it
 			continue
 		}
-		out.Laws = append(out.Laws, schedule.LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.Dated(), Sure: r.Confidence.String() + ", " + r.How.String()})
+		out.Laws = append(out.Laws, schedule.LawLine{Text: r.Statement(), Citation: r.Citation, AsOf: r.Dated(), Dated: r.AsOf, Sure: r.Confidence.String() + ", " + r.How.String()})
 	}
 	st, _, err := law.For(s.Place.State, s.County, s.CrewIs())
 	if err != nil {
