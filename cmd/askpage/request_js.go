@@ -101,7 +101,7 @@ func (q *request) reply() (r reply, err error) {
 func answer(question string) (text string) {
 	defer func() {
 		if r := recover(); r != nil {
-			text = encode(reply{Error: fmt.Sprint("the planner stumbled: ", r)})
+			text = encode(reply{Error: fmt.Sprint("the planner failed: ", r)})
 		}
 	}()
 	var q request

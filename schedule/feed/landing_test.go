@@ -32,7 +32,7 @@ func TestNextJobs(t *testing.T) {
 	w.refresh()
 	winter := w.page("/mill/")
 	lacks(t, "in winter", winter, "Nothing is spread after ")
-	wants(t, "in winter", winter, "2027, in ", "Past its last day, and nothing written down")
+	wants(t, "in winter", winter, "2027, in ", "Past its last day, and not recorded")
 	w.at = time.Date(2028, 1, 1, 8, 0, 0, 0, time.UTC)
 	w.refresh()
 	wants(t, "after the program", w.page("/mill/"), "Nothing to do", "nothing more is planned until ")
@@ -47,7 +47,7 @@ func TestFormFitsItsJob(t *testing.T) {
 	w.at = time.Date(2026, 11, 2, 8, 0, 0, 0, time.UTC)
 	w.start()
 	choice := w.page("/mill/done")
-	apart := strings.Index(choice, "Done ahead of its day?")
+	apart := strings.Index(choice, "Done before its day?")
 	if apart < 0 {
 		t.Fatal("no job lies ahead")
 	}

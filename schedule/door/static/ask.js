@@ -81,7 +81,7 @@
     const state = history.state;
     if (code && !ready) {
       waiting = route;
-      return say("The program comes as soon as the planner is here.");
+      return say("The program follows as soon as the planner is loaded.");
     }
     try {
       if (what === "sheet") return show(ask({ what: "sheet", code }).page), go("");
@@ -102,7 +102,7 @@
       go(state?.at ?? (code ? "" : screen()));
     } catch (e) {
       document.body.replaceWith(begin.cloneNode(true));
-      say(`${e.message}. The questions begin anew.`);
+      say(`${e.message}. The questions start again.`);
     }
   }
 
@@ -112,7 +112,7 @@
     if (!ready) {
       if (/^(program|enter|more-)/.test(button)) {
         waiting = () => press(button);
-        return say("The planner is still on its way; the answer comes as soon as it is here.");
+        return say("The planner is still loading; the answer follows as soon as it is ready.");
       }
       keep();
       history.pushState({ fields: typed, was }, "", "#" + button);
@@ -211,7 +211,7 @@
     const { instance } = await WebAssembly.instantiateStreaming(wasm, runtime.importObject);
     runtime.run(instance);
   }
-  load().catch(e => say(`Without its planner this page can only be filled in: ${e.message}.`));
+  load().catch(e => say(`The planner could not be loaded, so this page can only be filled in: ${e.message}.`));
 
   route();
   if ("serviceWorker" in navigator && location.protocol !== "file:") navigator.serviceWorker.register("sw.js").catch(() => {});
