@@ -25,7 +25,7 @@ func (l Local) Check() error {
 // receiver is left alone.
 func (rs Rules) With(l Local) Rules {
 	out := append(Rules(nil), rs...)
-	citation := "local rule in the site file"
+	citation := "local rule given in the site file"
 	if l.Note != "" {
 		citation += " (" + l.Note + ")"
 	}

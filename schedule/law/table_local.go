@@ -61,7 +61,7 @@ var ordinances = []Ordinance{
 			{ID: "p-annual-cap", Kind: PhosphorusYear, Value: 0.5, Raised: 1, Unless: NewLawn}},
 		Citation: "Marion County Code § 19-247", AsOf: "2008-11", How: Seen, Confidence: HighConfidence,
 		Note: "In one application at most 1 lb N, of which 0.7 lb soluble, and 0.25 lb P₂O₅. In a year at most 0.5 lb P₂O₅, and N by grass: bahiagrass 3 lb, bermudagrass 4, centipedegrass 2, St. Augustinegrass 3, zoysiagrass 4. A starter may bring 1.0 lb P₂O₅ once."},
-	{ID: "fl-others", State: "FL", Place: "other counties with rainy-season bans", Extent: InCounty,
+	{ID: "fl-others", State: "FL", Place: "other counties with rainy-season stops", Extent: InCounty,
 		Counties: []string{"Charlotte", "Lee", "Indian River", "Martin", "St. Lucie", "Brevard", "Volusia", "Seminole", "Lake", "Alachua"},
 		Citation: "county and city ordinances", AsOf: "2020-01", How: Seen, Confidence: MediumConfidence,
 		Note: "Charlotte, Lee, Indian River, Martin, St. Lucie, Brevard, Volusia, Seminole, Lake and Alachua counties and many cities; mostly from 1 Jun to 30 Sep."},
