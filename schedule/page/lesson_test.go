@@ -123,7 +123,7 @@ func TestWorksheetOfARecordBook(t *testing.T) {
 	if schedule.Fatal(problems) {
 		t.Fatal(problems)
 	}
-	last, err := scplan.LastDay(s, schedule.Date{Year: 2026, Month: time.November, Day: 27})
+	last, err := scplan.Through(s, schedule.Date{Year: 2026, Month: time.November, Day: 27})
 	if err != nil {
 		t.Fatal(err)
 	}

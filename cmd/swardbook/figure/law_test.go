@@ -95,7 +95,7 @@ func TestLawFlags(t *testing.T) {
 
 // A report that finds enough is not the same as none.
 func TestReportOnPhosphorus(t *testing.T) {
-	for line, says := range map[string]string{"": "Nothing given opens it.", ";--report=enough;--report-age=3": "The soil report does not call for phosphorus."} {
+	for line, says := range map[string]string{"": "Nothing that was given allows it.", ";--report=enough;--report-age=3": "The soil report does not call for phosphorus."} {
 		a, err := ask(t, "law;--state=MD;--date=2026-05-01;--phosphate=0.5"+line)
 		if err != nil || !strings.Contains(a.More[0], says) {
 			t.Errorf("%q: %s, %v", line, a.More, err)
