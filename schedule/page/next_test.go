@@ -308,7 +308,7 @@ func TestSeveralDueJobsInTheirTurn(t *testing.T) {
 		rest = after
 	}
 	ask := section(t, b, "ask")
-	wants(t, "to buy", ask, "Now: 1 pack of starter 18-24-12 (0.6 pack in the shed); 1 pack of potassium sulfate 0-0-50.", "By 17 Oct 2026: 4 packs of", "Enough in the shed: pelletized limestone.")
+	wants(t, "to buy", ask, "Now: 1 pack (25 lb) of starter 18-24-12 (0.6 pack in the shed); 1 pack (5 lb) of potassium sulfate 0-0-50.", "By 17 Oct 2026: 4 packs (5 lb) of", "Enough in the shed: pelletized limestone.")
 	if strings.Contains(ask, "By 16 Sep") {
 		t.Errorf("to be bought on a day that is past: %s", ask)
 	}
@@ -351,5 +351,17 @@ func TestSheetSaysEachGoodDay(t *testing.T) {
 	}
 	if found == 0 {
 		t.Error("no due jobs with different good days")
+	}
+}
+
+// What is taken as done is not bought any more.
+func TestNothingIsBoughtForThePast(t *testing.T) {
+	p := plan(t, "../../examples/reading-garden/site.toml")
+	b, err := page.Sheet(p, page.Options{Today: schedule.Date{Year: 2026, Month: 12, Day: 1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ask := section(t, b, "ask"); strings.Contains(ask, "Now:") || !strings.Contains(ask, "By 14 Apr 2027:") {
+		t.Error(ask)
 	}
 }

@@ -366,7 +366,11 @@ func (b *sheetBuilder) shopping(supplies []supplyView) (lines []string) {
 			}
 			continue
 		}
-		text := s.Buy + " of " + s.Name
+		text := s.Buy
+		if s.Size != "" {
+			text += " (" + s.Size + ")"
+		}
+		text += " of " + s.Name
 		if s.OnHand != "" {
 			text += " (" + s.OnHand + " in the shed)"
 		}
