@@ -63,3 +63,44 @@ func TestNothingIsPlannedBeyondWhatIsNotBoughtAgain(t *testing.T) {
 		t.Error("no lime begins with the stone on hand and goes on with another")
 	}
 }
+
+// Areas that draw on one bag take no more than is in it, and a stone that lacks the
+// magnesium that the soil wants is at most half of the lime, also if none is bought.
+func TestAreasShareWhatIsNotBoughtAgain(t *testing.T) {
+	site := situations[0].site(t, "OH", "6a", "Kentucky bluegrass")
+	r := *site.Areas[0].Soil
+	r.PH, r.Sodium, r.CEC, r.LowerPH, r.Texture, r.Buffer = 7.4, agronomy.Reading{Given: true, PPM: 600}, 9, true, agronomy.Loam, agronomy.Buffer{}
+	site.Areas[0].Soil = &r
+	for _, id := range []string{"b", "c"} {
+		a := site.Areas[0]
+		a.ID, a.Name = id, "Area "+id
+		site.Areas = append(site.Areas, a)
+	}
+	site.Materials = []material.Material{
+		{ID: "acid", Kind: material.SulfurMaterial, Sulfur: 90, Pack: 5, OnHand: 8, NoRebuy: true},
+		{ID: "gypsum", Kind: material.GypsumMaterial, Sulfur: 17, Pack: 40, OnHand: 6, NoRebuy: true},
+		{ID: "iron", Kind: material.IronMaterial, Iron: 20, Pack: 0.3, OnHand: 1, NoRebuy: true},
+	}
+	for _, s := range plan(t, site).Supplies() {
+		if s.Packs > s.OnHand*1.02+1e-9 && slices.ContainsFunc(site.Materials, func(m material.Material) bool { return m.ID == s.Material }) {
+			t.Errorf("%.2f packs of %s, %.2f on hand", s.Packs, s.Material, s.OnHand)
+		}
+	}
+	site = situations[0].site(t, "OH", "6a", "Kentucky bluegrass")
+	r = *site.Areas[0].Soil
+	r.PH, r.Buffer, r.Magnesium = 5.2, agronomy.Buffer{}, agronomy.Reading{Given: true, PPM: 20}
+	site.Areas[0].Soil = &r
+	site.Materials = []material.Material{{ID: "stone", Kind: material.LimeMaterial, ECCE: 85, Pack: 40, OnHand: 9, NoRebuy: true}}
+	var stone, all float64
+	for _, e := range plan(t, site).Entries {
+		if e.Kind == schedule.Lime {
+			all += float64(e.Pounds)
+			if e.Material == "stone" {
+				stone += float64(e.Pounds)
+			}
+		}
+	}
+	if stone == 0 || stone > 0.52*all {
+		t.Errorf("%.0f lb of ordinary stone in %.0f lb", stone, all)
+	}
+}

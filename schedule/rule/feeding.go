@@ -210,7 +210,7 @@ func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit
 		if schedule.Short(d, c.Area.Size) {
 			m := d.Material
 			d, why, ok = c.chooseAlong(w, along, caps, but(fit, m))
-			return d, append(why, schedule.Reason{Text: fmt.Sprintf("not used: %s, %s on hand is too little for it, and none is to be bought", word.MaterialName(m), word.Packs(m.OnHand))}), ok
+			return d, append(why, tooLittle(m)), ok
 		}
 		c.Shed.Take(d, c.Area.Size)
 	}
@@ -220,6 +220,11 @@ func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit
 		why = append(why, form)
 	}
 	return d, why, ok
+}
+
+// tooLittle says why a material of which none is to be bought is passed over.
+func tooLittle(m material.Material) schedule.Reason {
+	return schedule.Reason{Text: fmt.Sprintf("not used: %s, %s on hand is too little for it, and none is to be bought", word.MaterialName(m), word.Packs(m.OnHand))}
 }
 
 // but is fit without one material.

@@ -29,10 +29,10 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 	if !sodic {
 		return p
 	}
-	m, pure, pureWhy := c.gypsum(schedule.Remains(need.Total, c.Since(c.Area.Sampled, gypsumOf)))
+	m, pure, gypsumWhy := c.gypsum(schedule.Remains(need.Total, c.Since(c.Area.Sampled, gypsumOf)))
 	total := need.Total * 100 / agronomy.PerThousand(pure)
 	most, mostWhy, _ := m.ProductCap()
-	why := append(need.Why, pureWhy, mostWhy)
+	why := append(slices.Concat(need.Why, gypsumWhy), mostWhy)
 	p.Needs = []schedule.Need{{Kind: schedule.Gypsum, Total: total, Why: why,
 		Text: fmt.Sprintf("gypsum: %s in all for sodium at %.0f %% of the CEC, then water to carry it away", c.Measure().Rate(total), float64(need.Share))}}
 	left := schedule.Remains(total, c.Since(c.Area.Sampled, gypsumOf))
@@ -59,6 +59,7 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 			break
 		}
 		due := first.AddDays(i * gypsumSpacing)
+		c.Shed.Take(material.DoseOf(m, part), c.Area.Size)
 		c.Finish(&p, schedule.Job{Kind: schedule.Gypsum, N: n, Area: c.Area, Dose: material.DoseOf(m, part), Why: slices.Clone(why),
 			Because: fmt.Sprintf("Sodium holds %.0f %% of the CEC and seals the soil; calcium takes its place, and water must then carry it away.", float64(need.Share))},
 			schedule.From(c.Open(), due, fmt.Sprintf("%d days after the dressing before", gypsumSpacing)), schedule.Soonest)
@@ -68,19 +69,20 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 
 // gypsum gives the gypsum to spread for what is needed, and how much of its weight is
 // pure. One of which none is to be bought must do for all of it; the trade's does.
-func (c *Treatment) gypsum(need agronomy.PerThousand) (m material.Material, pure agronomy.Percent, why schedule.Reason) {
+func (c *Treatment) gypsum(need agronomy.PerThousand) (m material.Material, pure agronomy.Percent, why []schedule.Reason) {
 	for _, m = range c.Shed.Materials {
 		if m.Kind != material.GypsumMaterial {
 			continue
 		}
-		pure, why = 100, schedule.Reason{Text: word.MaterialName(m) + ": its sulfur is not given, so it is taken as pure", Source: "common"}
-		if m.Sulfur > 0 {
+		part := schedule.Reason{Text: word.MaterialName(m) + ": its sulfur is not given, so it is taken as pure", Source: "common"}
+		if pure = 100; m.Sulfur > 0 {
 			pure = min(100, 100*m.Sulfur/pureGypsum)
-			why = schedule.Reason{Text: fmt.Sprintf("%s: %s %% sulfur of the 18.6 in pure gypsum, %.0f %% pure", word.MaterialName(m), agronomy.Figure(m.Sulfur), float64(pure)), Source: "atomic-weights"}
+			part = schedule.Reason{Text: fmt.Sprintf("%s: %s %% sulfur of the 18.6 in pure gypsum, %.0f %% pure", word.MaterialName(m), agronomy.Figure(m.Sulfur), float64(pure)), Source: "atomic-weights"}
 		}
 		if !schedule.Short(material.DoseOf(m, need*100/agronomy.PerThousand(pure)), c.Area.Size) {
-			break
+			return m, pure, append(why, part)
 		}
+		why = append(why, tooLittle(m))
 	}
 	return m, pure, why
 }

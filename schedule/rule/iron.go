@@ -29,7 +29,14 @@ func ironJobs(c *Treatment) schedule.Proposal {
 		return soil.IronRate * 100 / agronomy.PerThousand(m.Iron)
 	}
 	i := slices.IndexFunc(c.Shed.Materials, func(m material.Material) bool {
-		return m.Kind == material.IronMaterial && m.Iron > 0 && !schedule.Short(material.DoseOf(m, rate(m)), c.Area.Size)
+		if m.Kind != material.IronMaterial || m.Iron <= 0 {
+			return false
+		}
+		short := schedule.Short(material.DoseOf(m, rate(m)), c.Area.Size)
+		if short {
+			why = append(why, tooLittle(m))
+		}
+		return !short
 	})
 	n := c.Number(schedule.Iron)()
 	if i < 0 {
@@ -43,6 +50,7 @@ func ironJobs(c *Treatment) schedule.Proposal {
 	if up := c.Emerged(); !up.IsZero() {
 		os = schedule.From(os, up.AddDays(ironWait), "the young grass has been mowed three times")
 	}
+	c.Shed.Take(material.DoseOf(m, rate(m)), c.Area.Size)
 	c.Finish(&p, schedule.Job{Kind: schedule.Iron, N: n, Area: c.Area, Dose: material.DoseOf(m, rate(m)), Why: why,
 		Because: fmt.Sprintf("At pH %s iron is hard for this grass to get; spray only if the young leaves are pale, for color is all it gives.", c.Report.PH.Words())}, os, schedule.Soonest)
 	return p

@@ -120,7 +120,8 @@ func (c *Treatment) planLime() liming {
 	l.most = most
 	left := l.total
 	if first.ID != "" {
-		d := c.leftover(first, need.Rate, effective)
+		half := first.Kind == material.LimeMaterial && c.strict(kind) && !suits(first, kind)
+		d := c.leftover(first, half, need.Rate, effective)
 		if d.rate >= leastLime {
 			l.dressings = append(l.dressings, d)
 			l.why = slices.Concat(l.why, d.value.Why)
@@ -267,7 +268,7 @@ const ashYear agronomy.PerThousand = 20 // [common]
 
 // leftover is the dressing of a lime that is used up first: all that is on hand, but of
 // stone at most half of what the soil wants, and of ash no more than in a year.
-func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerThousand) dressing {
+func (c *Treatment) leftover(m material.Material, half bool, whole, effective agronomy.PerThousand) dressing {
 	d := dressing{stone: m, value: c.LimeValue(c.Area, m)}
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
 	cap, _ := lime.Cap(m, !c.Future())
@@ -278,7 +279,7 @@ func (c *Treatment) leftover(m material.Material, whole, effective agronomy.PerT
 			}
 			return d.Dose.Rate
 		}))
-	} else if !m.NoRebuy {
+	} else if half {
 		gone := c.Since(c.Area.Sampled, func(o *schedule.Down) agronomy.PerThousand {
 			if o.Dose.Material.Kind != material.LimeMaterial || suits(o.Dose.Material, lime.Dolomitic) {
 				return 0

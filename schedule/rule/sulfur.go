@@ -52,7 +52,7 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 	if !schedule.WorthJob(left) {
 		return p
 	}
-	m, ok := c.sulfurMaterial(left)
+	m, passed, ok := c.sulfurMaterial(left)
 	if !ok {
 		return leave("no elemental sulfur is known")
 	}
@@ -75,10 +75,11 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 		if ph, _, err := lime.PHAfterSulfur(c.Report.PH, c.Report.Texture, depth, down); err == nil {
 			because += fmt.Sprintf("; this takes it to about %.1f some warm months later", float64(ph))
 		}
-		j := schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, last), Because: because + "."}
+		j := schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, passed, last), Because: because + "."}
 		if down == part {
 			j.Steps = []string{"First drip vinegar on a little dry soil: where it fizzes, the soil holds free lime and sulfur is wasted, so leave it."}
 		}
+		c.Shed.Take(d, c.Area.Size)
 		c.Finish(&p, j, os,
 			func(o schedule.Opening) schedule.Date { return schedule.Later(o.From, due) })
 	}
@@ -99,11 +100,15 @@ func (c *Treatment) lowersPH() bool {
 }
 
 // sulfurMaterial gives what brings an amount of sulfur.
-func (c *Treatment) sulfurMaterial(need agronomy.PerThousand) (material.Material, bool) {
+func (c *Treatment) sulfurMaterial(need agronomy.PerThousand) (m material.Material, passed []schedule.Reason, ok bool) {
 	for _, m := range c.Shed.Materials {
-		if m.Kind == material.SulfurMaterial && m.Sulfur > 0 && !schedule.Short(material.DoseOf(m, need*100/agronomy.PerThousand(m.Sulfur)), c.Area.Size) {
-			return m, true
+		switch {
+		case m.Kind != material.SulfurMaterial || m.Sulfur <= 0:
+		case schedule.Short(material.DoseOf(m, need*100/agronomy.PerThousand(m.Sulfur)), c.Area.Size):
+			passed = append(passed, tooLittle(m))
+		default:
+			return m, passed, true
 		}
 	}
-	return material.Material{}, false
+	return material.Material{}, passed, false
 }
