@@ -14,31 +14,32 @@ import (
 // on one day: its soil report, what is down, the days that are left.
 type Case struct {
 	*Site
-	Area      *Area  // with the soil report in force
-	Year      int    // the season, named by the year it begins
-	Begins    Date   // first day of the season, or of the program if that is later
-	Start     Date   // first day on which anything new may be placed
-	Opens     string // what that day is, in words
-	Through   Date   // last day of the season
-	Answer    Date   // when the answer to a sample already taken comes; unset: none is awaited
-	Almanac   *Almanac
-	Days      []Workday
-	Season    climate.Season
-	Growth    *Growth
-	Law       *SiteLaw
-	MostN     nutrient.NitrogenLimits
-	Asked     law.Question    // the area as the law sees it, on no day in particular
-	Report    agronomy.Report // zero without a soil report
-	NeedP     nutrient.Need
-	NoP       error // why there is no NeedP
-	Seedlings nutrient.SeedlingRules
-	Down      []Down // what the record book says of this area, by date
-	Shed      *Shed
-	Seeded    Date      // when the stand was or will be sown; unset: established
-	Oversown  Date      // when the stand was or will be sown over, not long before the season; unset: not
-	opened    []Opening // what Open gives, worked out once
-	NoStarter LeftOut   // why the starter is left out, where it finds no day
-	NoStand   bool      // the sowing found no day, so there is nothing to feed
+	Area       *Area  // with the soil report in force
+	Year       int    // the season, named by the year it begins
+	Begins     Date   // first day of the season, or of the program if that is later
+	Start      Date   // first day on which anything new may be placed
+	Opens      string // what that day is, in words
+	Through    Date   // last day of the season
+	Answer     Date   // when the answer to a sample already taken comes; unset: none is awaited
+	Almanac    *Almanac
+	Days       []Workday
+	Season     climate.Season
+	Growth     *Growth
+	Law        *SiteLaw
+	MostN      nutrient.NitrogenLimits
+	Asked      law.Question    // the area as the law sees it, on no day in particular
+	Report     agronomy.Report // zero without a soil report
+	NeedP      nutrient.Need
+	NoP        error // why there is no NeedP
+	Seedlings  nutrient.SeedlingRules
+	Down       []Down // what the record book says of this area, by date
+	Shed       *Shed
+	Seeded     Date      // when the stand was or will be sown; unset: established
+	Oversown   Date      // when the stand was or will be sown over, not long before the season; unset: not
+	OverseedOn Date      // the day that the crew has for the overseeding, where it has not the best; unset: not known yet
+	opened     []Opening // what Open gives, worked out once
+	NoStarter  LeftOut   // why the starter is left out, where it finds no day
+	NoStand    bool      // the sowing found no day, so there is nothing to feed
 
 	Needs         []Need
 	Yearly        []YearlyN

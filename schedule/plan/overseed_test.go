@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
@@ -177,4 +178,70 @@ func oversown(p *schedule.Program) schedule.Date {
 		}
 	}
 	return schedule.Date{}
+}
+
+// A crew that has no time on the best day moves the overseeding, and its starter and
+// feedings with it: three areas, one job a Saturday.
+func TestOverseedingMovesWithItsStarter(t *testing.T) {
+	site := overseeded(t, "tall fescue", "2026-08-20", "2026-08-29")
+	site.Crew = schedule.Crew{Days: []time.Weekday{time.Saturday}, JobsPerDay: 1}
+	for _, id := range []string{"b", "c"} {
+		a := site.Areas[0]
+		a.ID, a.Name = id, "Area "+id
+		site.Areas = append(site.Areas, a)
+	}
+	p, seeds := plan(t, site), 0
+	for _, over := range p.Entries {
+		if over.Kind != schedule.Overseed {
+			continue
+		}
+		seeds++
+		for _, e := range p.Entries {
+			if days := e.Date.DaysFrom(over.Date); e.Area == over.Area && e.Kind == schedule.Starter && (days < 0 || days > schedule.WithSeedDays) {
+				t.Errorf("%s on %s, and its seed on %s", e.ID, e.Date, over.Date)
+			}
+		}
+	}
+	if seeds != 3 {
+		t.Errorf("%d areas are sown over", seeds)
+	}
+	for _, b := range brokenOverseeding(site, p) {
+		t.Error(b)
+	}
+}
+
+// An overseeding renames no feeding, and the spring keeps its own.
+func TestOverseedingRenamesNothing(t *testing.T) {
+	site := overseeded(t, "tall fescue", "2026-08-10", "2026-09-28")
+	usual := *site
+	usual.Areas = slices.Clone(site.Areas)
+	usual.Areas[0].Overseed = schedule.Date{}
+	spring := func(p *schedule.Program) (ids []string) {
+		for _, e := range p.Entries {
+			if e.Kind == schedule.Nitrogen && e.Date.Year == 2027 && e.Date.Month < 7 {
+				ids = append(ids, e.ID)
+			}
+		}
+		return ids
+	}
+	got, want := spring(plan(t, site)), spring(plan(t, &usual))
+	if len(got) == 0 || slices.ContainsFunc(got, func(id string) bool { return !slices.Contains(want, id) }) {
+		t.Errorf("fed in spring by %v, and without the overseeding by %v", got, want)
+	}
+}
+
+// No day long before the wished one is meant by it, and a young stand needs no starter
+// for the seed.
+func TestOverseedingIsTheOneThatWasMeant(t *testing.T) {
+	p := plan(t, overseeded(t, "bahiagrass", "2026-04-01", "2026-09-18"))
+	for _, e := range p.Entries {
+		if wish := mustDate(t, "2026-09-18"); e.Kind == schedule.Overseed && e.Date.Before(wish.AddDays(-60)) {
+			t.Errorf("asked for on %s, sown over on %s", wish, e.Date)
+		}
+	}
+	site := overseeded(t, "tall fescue", "2026-08-20", "2026-09-05")
+	site.Areas[0].Seeded = mustDate(t, "2025-10-01")
+	if p := plan(t, site); count(p, schedule.Overseed) != 1 || count(p, schedule.Starter) != 0 {
+		t.Errorf("%d overseedings and %d starters of a young stand", count(p, schedule.Overseed), count(p, schedule.Starter))
+	}
 }

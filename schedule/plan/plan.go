@@ -82,6 +82,7 @@ type planner struct {
 
 	cases     []*schedule.Case            // of the areas that are being planned
 	noStarter map[string]schedule.LeftOut // of each area whose starter finds no day: why, see settle
+	overseeds map[string]schedule.Date    // of each area whose overseeding has not its best day: the day, see settle
 }
 
 // newPlanner sets up a run. The almanac and the days must reach beyond the last day of
@@ -185,9 +186,11 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 
 // settle has the rules propose the jobs of some areas, and puts them on days. The other
 // feedings leave to a starter what it brings; if the starter then finds no day, everything
-// is proposed again without it.
+// is proposed again without it. So it is where an overseeding gets another day than the
+// one that its starter and feedings were proposed for.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
-	for pl.noStarter = map[string]schedule.LeftOut{}; ; {
+	pl.noStarter, pl.overseeds = map[string]schedule.LeftOut{}, map[string]schedule.Date{}
+	for {
 		found := pl.propose(lives)
 		days := pl.placeJobs(found.Jobs, lives)
 		before := len(pl.noStarter)
@@ -196,10 +199,26 @@ func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 				pl.noStarter[c.Area.ID] = l
 			}
 		}
-		if len(pl.noStarter) == before {
+		if !pl.overseedsMove(found, days) && len(pl.noStarter) == before {
 			return found, days
 		}
 	}
+}
+
+// overseedsMove notes the day of each overseeding that is not on the day that its area
+// was planned for, and tells whether there is one. A day is noted once for each area.
+func (pl *planner) overseedsMove(found schedule.Proposal, days *placement) (moved bool) {
+	for i := range found.Jobs {
+		j := &found.Jobs[i]
+		if j.Kind != schedule.Overseed || !days.has(i) {
+			continue
+		}
+		_, noted := pl.overseeds[j.AreaID()]
+		if c := pl.caseOf(j.Area); !noted && days.on(i) != c.Oversown {
+			pl.overseeds[j.AreaID()], moved = days.on(i), true
+		}
+	}
+	return moved
 }
 
 // starterOut tells why a starter is left out that an area's other feedings were planned
@@ -235,7 +254,7 @@ func (pl *planner) propose(lives []*life) schedule.Proposal {
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.Seeded, c.NoStand = day, day.IsZero()
 		}
-		c.NoStarter = pl.noStarter[c.Area.ID]
+		c.NoStarter, c.OverseedOn = pl.noStarter[c.Area.ID], pl.overseeds[c.Area.ID]
 		c.Seedlings = nutrient.SeedlingsOf(c.Area.Stand)
 		c.NeedP, c.NoP = nutrient.PhosphorusNeed(c.Report, c.Place.State, c.Future())
 		c.Asked = c.Question(schedule.Date{})

@@ -20,7 +20,8 @@ type growSeason struct {
 	calendar string // name of the published calendar that it follows; "": none, it goes by the climate
 	why      []schedule.Reason
 
-	seedlings bool // whether seedlings of an overseeding are young in it
+	seedlings bool        // whether seedlings of an overseeding are young in it
+	usual     *growSeason // with seedlings: the season without them, which counts its places
 
 	first, places, more int // numbers of its doses, see [nitrogenYear.number]
 }

@@ -31,6 +31,9 @@ func (b *nitrogenYear) scheme(seasons []growSeason) {
 // places counts the places of a season, see scheme.
 func (b *nitrogenYear) places(s growSeason) int {
 	c := b.c
+	if s.usual != nil {
+		s = *s.usual
+	}
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share)}
 	if b.young {
 		first := c.Emerged().AddDays(c.Seedlings.FirstDays)

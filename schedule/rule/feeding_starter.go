@@ -22,7 +22,7 @@ func (c *Treatment) planStarter(p, k *want) {
 		c.starterWithSeed(p, k)
 	case c.Young(c.Start) && c.Start.DaysFrom(c.Sprouts()) <= lateStarterDays:
 		c.starterAfterSeed(p, k)
-	case !c.Oversown.IsZero():
+	case !c.Oversown.IsZero() && !c.Young(c.Oversown): // what a young stand gets serves the new seed as well
 		c.starterOverseed(p, k)
 	}
 }

@@ -62,8 +62,21 @@ func (c *Treatment) planOverseed() {
 		}
 	}
 	c.Oversown = schedule.FromNumber(open[best])
+	if day := c.OverseedOn; !day.IsZero() { // it keeps the day that all else is planned for
+		c.Oversown = day
+		for _, w := range made.Windows {
+			if !w.From.After(day) && !w.To.Before(day) {
+				w.From, w.Ideal, w.To = day, day, day
+				made.Windows = []schedule.Window{w}
+				break
+			}
+		}
+	}
 	if c.Young(c.Oversown) {
 		made.Why = append(made.Why, schedule.Reason{Text: "The stand is in its first year and fed as seedlings are: the seed gets no starter of its own.", Source: "common"})
+	}
+	if days.not != "" {
+		p.Assumed = append(p.Assumed, fmt.Sprintf("%s: the overseeding is %s; it moves to %s", c.Area.Name, days.not, c.Oversown.Short()))
 	}
 	on := *made
 	on.On = c.Oversown
@@ -162,7 +175,8 @@ func (c *Treatment) spareSeedlings(seasons []growSeason) []growSeason {
 		if c.Oversown.After(s.span.To) || c.Oversown.AddDays(lateStarterDays).Before(s.span.From) {
 			continue
 		}
-		s.seedlings = true
+		usual := *s
+		s.seedlings, s.usual = true, &usual
 		s.share *= c.Seedlings.BareSpotShare
 		s.why = append(s.why, schedule.Reason{Text: "seedlings of the overseeding stand in it: two thirds of the usual nitrogen, as more burns them", Source: "vt-452-717"})
 		if first := os[0]; s.span.From.Before(first.From) {

@@ -76,6 +76,9 @@ func (c *Treatment) sowingDays(k schedule.Kind, wish schedule.Date) (out sowingD
 		os = append(os, asked)
 		schedule.SortOpenings(os)
 	}
+	if k == schedule.Overseed { // one long before the wished day is another one
+		os = schedule.From(os, wish.AddDays(-nearOverseed), "two months before the day asked for")
+	}
 	if later := notBefore(os, wish); slices.ContainsFunc(later, func(o schedule.Opening) bool { return !o.From.After(c.Through) }) {
 		os = later
 	}
