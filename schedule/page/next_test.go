@@ -300,7 +300,7 @@ func TestSeveralDueJobsInTheirTurn(t *testing.T) {
 	next := section(t, b, "next")
 	wants(t, "due", next, "Due now the first since Wed 16 Sep: 3 jobs", "11 lb (0.4 pack of 25 lb)", "starter 18-24-12", "Rain. If 1 in or more", "Rain (Starter).")
 	rest := next
-	for _, step := range []string{"Starter. Set the spreader", "Starter, East lawn. Edges", "100 sq ft.", "Starter, West lawn. Edges", "Starter. Water in", "Potassium. Set the spreader", "Water in", "Unmarked dial?"} {
+	for _, step := range []string{"Unmarked dial?", "Starter. Set the spreader", "Starter, East lawn. Edges", "100 sq ft.", "Starter, West lawn. Edges", "Starter. Water in", "Potassium. Set the spreader", "Water in"} {
 		before, after, ok := strings.Cut(rest, step)
 		if !ok {
 			t.Fatalf("%q does not follow: %s", step, before)

@@ -272,7 +272,7 @@ func (b *sheetBuilder) namesOf(some, jobs []*schedule.Entry) string {
 
 // inTurn puts the steps of a visit into the order in which one takes them, kind by
 // kind: the spreader is set, each area walked, then the water comes. What jobs of
-// several kinds share stands before them where it is a first step, else behind.
+// several kinds share stands behind them where it is their last step, else before them.
 func inTurn(how []spoken, jobs []*schedule.Entry, steps func(*schedule.Entry) []string) []spoken {
 	type turn struct {
 		kind, step int
@@ -281,21 +281,24 @@ func inTurn(how []spoken, jobs []*schedule.Entry, steps func(*schedule.Entry) []
 	turns := map[spoken]turn{}
 	for _, o := range how {
 		t := turn{-1, math.MaxInt, make([]bool, len(jobs))}
+		said, several, last := sentences([]string{o.Text}), false, true
 		for at, e := range jobs {
-			step := slices.Index(sentences(steps(e)), o.Text)
-			if o.Of == "" {
-				step = slices.Index(steps(e), o.Text)
-			}
+			all := sentences(steps(e))
+			step := slices.Index(all, said[0])
 			if step < 0 {
 				continue
 			}
 			kind := slices.IndexFunc(jobs, func(other *schedule.Entry) bool { return other.Kind == e.Kind })
-			if t.kind >= 0 && t.kind != kind {
-				kind = len(jobs)
+			several = several || t.kind >= 0 && t.kind != kind
+			last = last && step+len(said) == len(all)
+			if t.jobs[at] = true; t.kind < 0 {
+				t.kind, t.step = kind, step
 			}
-			t.kind, t.step, t.jobs[at] = kind, min(t.step, step), true
 		}
-		if t.kind == len(jobs) && t.step == 0 {
+		switch {
+		case several && last:
+			t.kind = len(jobs)
+		case several:
 			t.kind = -1
 		}
 		turns[o] = t
