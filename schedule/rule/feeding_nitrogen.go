@@ -273,7 +273,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 // season in which its seedlings stand, and gives how much that is.
 func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
 	c := b.c
-	if !s.seedlings {
+	if !s.seedlings || c.Almanac.TurfYear(c.Oversown, c.Season) != b.year { // the year of the sowing counts it
 		return 0
 	}
 	starter := c.overseedStarter()

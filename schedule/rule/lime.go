@@ -194,7 +194,7 @@ func (c *Treatment) limestone(kind lime.Stone, effective agronomy.PerThousand) m
 			continue
 		}
 		acts := c.effectiveOnHand(m)
-		if _, ok := m.PackWeight(); ok && m.NoRebuy && acts*1.02 < float64(effective.Over(c.Area.Size)) { // [common] as in [schedule.Short]
+		if all := effective * 100 / agronomy.PerThousand(c.LimeValue(c.Area, m).Full); schedule.Short(material.DoseOf(m, all), c.Area.Size) {
 			continue
 		}
 		if m.Hydrated != best.Hydrated && best.ID != "" {

@@ -17,8 +17,8 @@ import (
 const overseedWaits = 12 // [common]
 
 // planOverseed settles when thin turf is sown over: a day on record, one before the
-// program that the site file names, or the best day about the one it asks for. All
-// that the other rules plan spares its seedlings.
+// program that the site file names, or the best day about the one it asks for. The other
+// rules then keep away from its seedlings.
 func (c *Treatment) planOverseed() {
 	p, wish := &c.overseeding, c.Area.Overseed
 	for i := range c.Down {
