@@ -140,7 +140,7 @@ func ClippingsCredit(removed agronomy.PerThousand, share float64) agronomy.PerTh
 // Florida.
 func grassYear(g agronomy.Grass, care Care, florida bool, zone int) (agronomy.PerThousand, agronomy.Reason, []agronomy.Reason, error) {
 	if !g.HasN() {
-		return 0, agronomy.Reason{}, nil, fmt.Errorf("%s: no yearly nitrogen figure is held for this grass; ask the state's extension office for one", g.Name)
+		return 0, agronomy.Reason{}, nil, fmt.Errorf("%s: there is no yearly figure of nitrogen for this grass; ask the state's extension office for one", g.Name)
 	}
 	if florida && g.Florida[0][1] > 0 {
 		region, name, assumed := floridaRegion(zone)
