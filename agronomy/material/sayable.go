@@ -43,6 +43,24 @@ func (d Dose) Sayable(area agronomy.SquareFeet, c Caps, metric bool) Dose {
 	return best
 }
 
+// SayableWithin rounds a dose that stands at its most down to an amount that a person
+// can weigh, in the steps of [Dose.Sayable]. What is less than a step stays as it is.
+func (d Dose) SayableWithin(area agronomy.SquareFeet, metric bool) Dose {
+	weight := float64(d.Rate.Over(area))
+	if !(weight > 0) || math.IsInf(weight, 1) {
+		return d
+	}
+	best := 0.0
+	for _, step := range d.steps(weight, metric) {
+		best = max(best, math.Floor(weight/step+1e-9)*step)
+	}
+	rate, err := RateOf(agronomy.Pounds(best), area)
+	if err != nil || best <= 0 {
+		return d
+	}
+	return DoseOf(d.Material, rate)
+}
+
 // steps gives the steps in which an amount of the material is measured, in pounds.
 func (d Dose) steps(weight float64, metric bool) []float64 {
 	const perKilogram = agronomy.PoundsPerKilogram

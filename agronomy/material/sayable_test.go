@@ -39,3 +39,19 @@ func TestSayable(t *testing.T) {
 		}
 	}
 }
+
+// A dose at its most is rounded down, never up: 2 lb of Epsom salt per 1000 sq ft on
+// 2,861 sq ft are 5.722 lb, weighed as 5.7; 0.15 oz is less than a step.
+func TestSayableWithin(t *testing.T) {
+	m := Material{Kind: MagnesiumMaterial, Magnesium: 9.8, Pack: 5}
+	for _, c := range []struct {
+		area   agronomy.SquareFeet
+		metric bool
+		pounds float64
+	}{{2861, false, 5.7}, {5298, false, 10}, {44892, false, 87.5}, {341, false, 10.0 / 16}, {5, false, 0.01}, {1136, true, 1 * agronomy.PoundsPerKilogram}} {
+		d := DoseOf(m, 2).SayableWithin(c.area, c.metric)
+		if got := float64(d.Rate.Over(c.area)); math.Abs(got-c.pounds) > 1e-9 || d.Rate > 2 {
+			t.Errorf("%v sq ft: %v lb, want %v", c.area, got, c.pounds)
+		}
+	}
+}

@@ -2,8 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -66,20 +64,8 @@ func TestSayableAmounts(t *testing.T) {
 			if e.Kind == schedule.Lime || e.Kind == schedule.Sulfur || e.Pounds == 0 {
 				continue
 			}
-			w, steps := float64(e.Pounds), []float64{1.0 / 16}
-			switch {
-			case w >= 49.99:
-				steps = []float64{5, float64(e.Dose.Material.Pack) / 2}
-			case w >= 9.99:
-				steps = []float64{1}
-			case w >= 0.99:
-				steps = []float64{0.1}
-			}
-			if !slices.ContainsFunc(steps, func(step float64) bool { return math.Abs(w/step-math.Round(w/step)) < 1e-6 }) {
-				t.Errorf("%v sq ft: %s is %v lb", size, e.ID, w)
-			}
-			if math.Abs(w*1000/float64(size)-float64(e.Rate)) > 1e-9 {
-				t.Errorf("%v sq ft: %s: %v lb and %v lb/1000", size, e.ID, w, e.Rate)
+			if why := unsayable(&e, size, false); why != "" {
+				t.Errorf("%v sq ft: %s", size, why)
 			}
 		}
 		if all := fmt.Sprint(p.Entries, p.InTheShed); strings.Contains(all, "under 0.1 pack") {

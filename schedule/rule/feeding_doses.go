@@ -289,6 +289,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 	c, f := b.c, &b.c.feeding
 	var out []feed
 	rest, shared := want, min(want, most*agronomy.PerThousand(len(slots)))
+	binds := "the most that one dose may bring, in amounts that can be weighed, held its doses"
 	for i, d := range slots {
 		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
 		caps.P2O5 = b.phosphorus()
@@ -300,6 +301,9 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 		if !ok {
 			b.leave(d.n, "no suitable material: "+schedule.FirstText(chosen))
 			continue
+		}
+		if dose.ByCap && (dose.BoundBy == "P2O5" || dose.BoundBy == "K2O") {
+			binds = "phosphorus or potassium in the material bound its doses"
 		}
 		var made []schedule.Reason
 		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+schedule.LeastDose/10 {
@@ -321,7 +325,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 			b.leave(b.n+1, fmt.Sprintf("%s of the %s share is short: %s", c.Measure().NutrientRate(n, "N"), s.name, why))
 		}
 	}
-	short(rest-lacks, "phosphorus or potassium in the material bound its doses")
+	short(rest-lacks, binds)
 	if !s.cut { // else each dose that was left out has told it
 		short(lacks, fmt.Sprintf("only %s of at most %s can still follow", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
 	}

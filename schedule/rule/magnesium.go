@@ -50,7 +50,7 @@ func magnesiumJobs(c *Treatment) schedule.Proposal {
 	}
 	why := slices.Concat(n.Why, d.Why, chosen)
 	if most, reason, ok := d.Material.ProductCap(); ok && d.Rate > most {
-		d = material.DoseOf(d.Material, most)
+		d = material.DoseOf(d.Material, most).SayableWithin(c.Area.Size, c.Metric)
 		why = append(why, reason)
 		if more := c.Measure().NutrientRate(left-d.Mg, "Mg"); schedule.WorthJob(left - d.Mg) {
 			p.Leave(c.Area, schedule.Magnesium, num+1, fmt.Sprintf("another %s is needed, but growing turf takes only so much at a time; the next report decides", more), reason.Source)
