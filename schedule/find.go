@@ -293,6 +293,8 @@ func (p *Program) Around(today Date) *Program {
 	for _, e := range p.Entries {
 		if spans[e.Area].Has(e.Date) || e.Area != "" && e.Season == years[e.Area] {
 			q.Entries = append(q.Entries, e)
+		} else if e.Date.After(today) && !e.Kind.Notice() && (q.Later.IsZero() || e.Date.Before(q.Later)) {
+			q.Later = e.Date
 		}
 	}
 	for _, l := range p.LeftOut {

@@ -53,6 +53,8 @@ type Program struct {
 	Chapters  []*Case   `json:"-"` // every case that was planned, area by area in order of time
 	BookNotes []string  `json:"-"` // of the assumptions, those about lines of the record book
 
+	Later Date `json:"-"` // the first job after the season that [Program.Around] shows
+
 	used map[string]float64 // packs that are down, see [Program.AsOf]
 }
 

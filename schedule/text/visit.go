@@ -40,7 +40,11 @@ func (s *sheet) ahead(p *schedule.Program) {
 	}
 	if len(due)+len(next) == 0 {
 		s.gap()
-		s.para(0, "Nothing is left to do in this program, which ends on "+p.Through.Short()+".")
+		if p.Later.IsZero() {
+			s.para(0, "Nothing is left to do in this program, which ends on "+p.Through.Short()+".")
+		} else {
+			s.para(0, "Nothing is left to do this season; the next job comes on "+p.Later.Short()+".")
+		}
 	}
 }
 
