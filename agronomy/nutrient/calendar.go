@@ -44,6 +44,14 @@ func (p PublishedCalendar) Low() (year agronomy.PerThousand) {
 	return year
 }
 
+// High is the year's nitrogen at the upper end of every dose.
+func (p PublishedCalendar) High() (year agronomy.PerThousand) {
+	for _, d := range p.Dressings {
+		year += d.High
+	}
+	return year
+}
+
 // CalendarFor finds the published calendar that a stand's larger part follows in a
 // state; region is that of Florida, 1 north, 2 central, 3 south.
 func CalendarFor(state string, region int, s agronomy.Stand) (PublishedCalendar, bool) {

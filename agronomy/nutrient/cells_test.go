@@ -167,6 +167,11 @@ func TestCellsCalendars(t *testing.T) {
 			low += doses[i][0]
 		}
 		near(t, float64(c.Low()), low, "%s, the year", c.Name)
+		high := 0.0
+		for _, d := range doses {
+			high += d[1]
+		}
+		near(t, float64(c.High()), high, "%s, the year at most", c.Name)
 		for _, name := range c.Grasses {
 			if check.Grass(t, name).Season != c.Season {
 				t.Errorf("%s: season %v of %s", c.Name, c.Season, name)

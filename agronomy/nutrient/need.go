@@ -126,6 +126,11 @@ func PotassiumNeed(r agronomy.Report, state string, isNew bool) (Need, error) {
 		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("The minimum-levels school would ask, with 3 lb of nitrogen a year on cool-season grass: %.0f ppm used + %.0f kept − %s found = %.0f ppm, or %.1f lb K₂O. On one green the sufficiency levels asked for more than three times its amount, with no better turf to show for it in the first year.",
 			float64(use), float64(floor), agronomy.Figure(r.Potassium.PPM), float64(short), float64(short)*mlsnLayer*agronomy.K2OPerK), Source: "mlsn-manual, slan-mlsn-trial"})
 	}
+	if state == "MI" && !isNew && !r.Potassium.Wanted.Given {
+		if about, ok := MichiganK2O(r.Potassium.PPM); ok {
+			n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("A line through lawn reports of Michigan, by custom only, asks for about %.1f lb K₂O.", float64(about)), Source: "common"})
+		}
+	}
 	n.Why = append(n.Why, agronomy.Reason{Text: "No potassium is put down for the winter: more than the soil test asks brings snow mold and no gain.", Source: "soldat-k-2024"})
 	return n, nil
 }

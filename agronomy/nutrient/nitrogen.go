@@ -97,6 +97,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		}
 	}
 	n.clippings(c, tabled)
+	n.besideCalendar(c)
 	if c.Printed != nil {
 		n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("The laboratory itself asks for %s lb N a year; that counts before the %s lb of this working.", agronomy.Figure(*c.Printed), agronomy.Figures(n.Year, 2))})
 		n.Year = *c.Printed
@@ -106,6 +107,20 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 		n.Why = append(n.Why, agronomy.Reason{Text: "Cool-season lawns need no more than 4 lb N a year.", Source: "ksu-eckert"})
 	}
 	return n, nil
+}
+
+// besideCalendar sets the doses of the state's published calendar, where it prints
+// them, beside the year's amount; they choose nothing.
+func (n *NitrogenNeed) besideCalendar(c NitrogenCase) {
+	p, ok := CalendarFor(c.State, 0, c.Stand) // no calendar with doses is of one region of Florida
+	if !ok || len(p.Dressings) == 0 {
+		return
+	}
+	doses := agronomy.Figure(p.Low())
+	if p.High() > p.Low() {
+		doses += " to " + agronomy.Figure(p.High())
+	}
+	n.Why = append(n.Why, agronomy.Reason{Text: fmt.Sprintf("The calendar of %s adds up to %s lb N a year; this program gives %s lb.", p.Name, doses, agronomy.Figures(n.Year, 2)), Source: p.Source})
 }
 
 // clippings takes the credit for clippings left on the lawn, once. Florida's

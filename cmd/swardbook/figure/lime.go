@@ -37,6 +37,9 @@ var limeFigure = Figure{
                               mississippi, iowa, "illinois, one year",
                               "illinois, four years", oregon (default: the
                               state's own, else ohio)
+        --enm X               lb ENM a ton, off the dealer's sheet
+        --enm-wanted X        lb ENM an acre, off a report of Missouri: gives the
+                              lime for it, with nothing else of the soil
         --hydrated            it is hydrated or burned lime
         --seedbed             before sowing, to be worked in
         --size A              of the area, for the whole weight
@@ -45,7 +48,7 @@ var limeFigure = Figure{
                               with --size of so much in all, like "60 lb"
 `,
 	setup: func(fs *flag.Set) func(*asked) (Answer, error) {
-		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "rule", "size", "amount")
+		texts(fs, "ph", "target", "grass", "buffer", "buffer-ph", "acidity", "texture", "cec", "organic-matter", "depth", "state", "cce", "ecce", "sieves", "rule", "enm", "enm-wanted", "size", "amount")
 		fs.Bool("hydrated", false, "")
 		fs.Bool("seedbed", false, "")
 		return lime
@@ -53,6 +56,9 @@ var limeFigure = Figure{
 }
 
 func lime(q *asked) (Answer, error) {
+	if q.given("enm") || q.given("enm-wanted") {
+		return byENM(q)
+	}
 	q.need("ph")
 	c := aglime.Case{
 		PH:            agronomy.PH(q.number("ph", 0, 14)),
@@ -108,7 +114,59 @@ func lime(q *asked) (Answer, error) {
 	if needErr != nil {
 		return a, needErr
 	}
+	if c.Acidity > 0 && c.State != "NC" {
+		a.Why = append(a.Why, byChemistry(c))
+	}
 	return required(a, need, m, value, !q.yes("seedbed"), size)
+}
+
+// byChemistry says what it takes to neutralize all of an exchangeable acidity; a table
+// that stops at a target pH asks for part of it.
+func byChemistry(c aglime.Case) agronomy.Reason {
+	depth := c.Depth
+	if depth == 0 {
+		depth = 4 // [nc-sampling] [vt-452-125]
+	}
+	soil := agronomy.PerAcre(300_000 * float64(depth)) // [definitions] an inch of soil on an acre, lb
+	pure := aglime.ForAcidity(c.Acidity, soil).PerThousand()
+	return agronomy.Reason{Text: fmt.Sprintf("All of the acidity in %s in of soil would take %s of pure CaCO3", agronomy.Figure(depth), bothRates(pure)), Source: "atomic-weights"}
+}
+
+// byENM answers how much lime brings the ENM that a report of Missouri asks for.
+func byENM(q *asked) (Answer, error) {
+	q.need("enm", "enm-wanted")
+	perTon, wanted := agronomy.Pounds(q.number("enm", 1, 800)), agronomy.PerAcre(q.number("enm-wanted", 1, 20000)) // [mo-ag-lime] [common]
+	size := quantityOf(q, "size", agronomy.ParseArea)
+	for _, other := range []string{"ph", "buffer", "acidity", "amount", "rule", "sieves", "cce", "ecce"} {
+		if q.given(other) {
+			q.wrong("enm-wanted", fmt.Errorf("the ENM already says what --%s would", other))
+		}
+	}
+	if q.err != nil {
+		return Answer{}, q.err
+	}
+	tons, err := aglime.ForENM(wanted, perTon)
+	if err != nil {
+		return Answer{}, err
+	}
+	rate := tons.PerThousand()
+	most, capped := aglime.Cap(material.Material{Kind: material.LimeMaterial}, !q.yes("seedbed"))
+	parts, err := aglime.Dressings(rate, most)
+	if err != nil {
+		return Answer{}, err
+	}
+	a := Answer{Text: bothRates(rate) + " of lime", Why: []agronomy.Reason{
+		{Text: fmt.Sprintf("%s lb ENM an acre ÷ %s lb ENM a ton = %.2f tons an acre", agronomy.Figure(wanted), agronomy.Figure(perTon), float64(tons)), Source: "mo-enm-example"}, capped},
+		Values: map[string]any{"tons_per_acre": rounded(float64(tons), 3), "rate_lb_per_1000_sqft": rounded(float64(rate), 2), "dressings": len(parts)}}
+	if len(parts) > 1 {
+		a.Text += fmt.Sprintf(", in %d dressings of %s", len(parts), bothRates(parts[0]))
+	}
+	a.Text += "."
+	if size > 0 {
+		a.More = append(a.More, fmt.Sprintf("For %s: %s in all.", bothAreas(size), bothWeights(rate.Over(size))))
+		a.Values["amount_lb"] = rounded(float64(rate.Over(size)), 2)
+	}
+	return a, nil
 }
 
 // byRule counts the sieves as the state of --rule does.

@@ -320,6 +320,13 @@ func TestWorkedLime(t *testing.T) {
 	}
 	apart := differ("107 lb per 1,000 sq ft (521 g/m²)", "160 lb per 1,000 sq ft (781 g/m²)")
 	for _, w := range []worked{
+		{ // 1,600 lb ENM of a lime of 400 a ton: 4 tons an acre [mo-enm-example]; ÷ 43.56 = 183.65 lb/1000, at most 50 at once [vt-452-717]
+			line: "lime;--enm=400;--enm-wanted=1600;--size=2000 sq ft", text: "184 lb per 1,000 sq ft (897 g/m²) of lime, in 4 dressings of 46 lb per 1,000 sq ft (224 g/m²).",
+			more: []string{"For 2,000 sq ft (186 m²): 367 lb (167 kg) in all."}, why: []string{"1600 lb ENM an acre ÷ 400 lb ENM a ton = 4.00 tons an acre", "mo-enm-example", "vt-452-717"},
+			values: map[string]any{"tons_per_acre": 4.0, "rate_lb_per_1000_sqft": 183.65, "dressings": 4, "amount_lb": 367.31}},
+		{ // 160 lb × 4 ÷ 7; 9 meq in 1.2 million lb of soil: 9 × 50.043 × 10 × 1.2 = 5,405 lb an acre, ÷ 43.56 = 124 [atomic-weights]
+			line: "lime;--ph=5;--acidity=9;--target=6.5;--depth=4 in", text: "91 lb per 1,000 sq ft (446 g/m²) of lime, in 2 dressings of 46 lb per 1,000 sq ft (223 g/m²).",
+			more: []string{differ("61 lb per 1,000 sq ft (298 g/m²)", "160 lb per 1,000 sq ft (781 g/m²)")}, why: []string{"All of the acidity in 4 in of soil would take 124 lb per 1,000 sq ft"}, values: need(91.43, 60.95, 160, 91.43, 2, penn, 6.5)},
 		{ // acidity 9.0 to pH 6.5: 160 lb [psu-turf-lime]; ÷ 0.80 [psu-report-notes]; at most 50 lb at once [vt-452-717]
 			line: "lime;--ph=5;--acidity=9;--target=6.5;--depth=7 in;--size=2600 sq ft;--ecce=80",
 			text: "200 lb per 1,000 sq ft (976 g/m²) of lime, in 4 dressings of 50 lb per 1,000 sq ft (244 g/m²).",
