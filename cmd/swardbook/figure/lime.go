@@ -38,8 +38,8 @@ var limeFigure = Figure{
                               "illinois, four years", oregon (default: the
                               state's own, else ohio)
         --enm X               lb ENM a ton, off the dealer's sheet
-        --enm-wanted X        lb ENM an acre, off a report of Missouri: gives the
-                              lime for it, with nothing else of the soil
+        --enm-wanted X        lb ENM an acre, off a report of Missouri; with
+                              --enm it is all that is needed
         --hydrated            it is hydrated or burned lime
         --seedbed             before sowing, to be worked in
         --size A              of the area, for the whole weight
