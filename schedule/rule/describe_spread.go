@@ -89,7 +89,7 @@ func (c *Treatment) machineSteps(j *schedule.Job, m word.Measure) []string {
 	if err != nil {
 		return nil
 	}
-	step := "Set the spreader to half, " + m.Rate(s.HalfRate) + ". Edges first, then " + m.Measured(s.HalfWeight) + " one way, " + m.Weight(s.HalfWeight) + " across; shut while turning."
+	step := "Set the spreader to half the rate, " + m.Rate(s.HalfRate) + ". Edges first, then " + m.Measured(s.HalfWeight) + " one way, " + m.Weight(s.HalfWeight) + " across; shut while turning."
 	if s.Walk > 0 {
 		j.Why = append(j.Why, schedule.Reason{Text: "At " + m.Length(c.Spreader.Width) + " wide that is about " + m.Length(s.Walk) + " of walking each way"})
 	}
