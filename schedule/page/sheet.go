@@ -91,6 +91,7 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 func (v *sheetView) fill(p, whole *schedule.Program, o Options, year *climate.Year) {
 	cite := newCitations()
 	b := &sheetBuilder{p: p, whole: whole, o: o, cite: cite, measure: word.Measure{Metric: p.Metric}, today: o.today(p)}
+	b.now = whole.AsOf(b.today)
 	b.from, b.to = front(p, b.today)
 	b.next = b.nextDay()
 	*v = sheetView{
@@ -124,6 +125,7 @@ func (v *sheetView) fill(p, whole *schedule.Program, o Options, year *climate.Ye
 type sheetBuilder struct {
 	p        *schedule.Program // as narrowed by the options
 	whole    *schedule.Program
+	now      *schedule.Program // the whole as it stands today
 	o        Options
 	cite     *citations
 	measure  word.Measure

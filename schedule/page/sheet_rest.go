@@ -128,7 +128,7 @@ type supplyView struct {
 // draw from one shed.
 func (b *sheetBuilder) supplies() []supplyView {
 	var out []supplyView
-	for _, s := range b.whole.AsOf(b.today).Supplies() {
+	for _, s := range b.now.Supplies() {
 		ours := func(u schedule.Use) bool {
 			return slices.ContainsFunc(b.p.Entries, func(e schedule.Entry) bool { return e.ID == u.Job })
 		}

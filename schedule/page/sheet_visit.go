@@ -32,8 +32,8 @@ type spoken struct{ Of, Text string }
 func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	var v visitView
 	var jobs, after, lost []*schedule.Entry
-	good := map[string]schedule.Date{}
-	for _, e := range b.p.AsOf(b.today).Entries {
+	good := map[string]schedule.Date{} // the next good day of what is due
+	for _, e := range b.now.Entries {
 		good[e.ID] = e.GoodDay
 	}
 	for i := range b.p.Entries {
@@ -82,7 +82,7 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 	}
 	v.Small += ": " + word.Plural(len(jobs), "job")
 	if v.Due {
-		v.Small += b.goodDays(jobs)
+		v.Small += b.goodDays(jobs, good)
 	}
 	apart := slices.ContainsFunc(jobs, func(e *schedule.Entry) bool { return good[e.ID] != good[jobs[0].ID] })
 	for _, e := range jobs {
@@ -128,11 +128,7 @@ func (b *sheetBuilder) visit(supplies []supplyView) visitView {
 
 // goodDays tells on which day each of the due jobs can next be done, the
 // earliest first: "; next good day Sat 12 Sep, for lime Sat 26 Sep".
-func (b *sheetBuilder) goodDays(due []*schedule.Entry) string {
-	good := map[string]schedule.Date{}
-	for _, e := range b.whole.AsOf(b.today).Entries {
-		good[e.ID] = e.GoodDay
-	}
+func (b *sheetBuilder) goodDays(due []*schedule.Entry, good map[string]schedule.Date) string {
 	dated := slices.DeleteFunc(slices.Clone(due), func(e *schedule.Entry) bool { return good[e.ID].IsZero() })
 	if len(dated) == 0 {
 		return ""
