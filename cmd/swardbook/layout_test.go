@@ -152,7 +152,7 @@ func TestDirectDependencies(t *testing.T) {
 
 // mostFiles is how many files of code a folder holds, so that its list can be
 // read at a glance: a folder that grows past it has a second subject.
-const mostFiles = 26
+const mostFiles = 25
 
 func TestFoldersStaySmall(t *testing.T) {
 	files := map[string]int{}
