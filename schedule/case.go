@@ -121,10 +121,8 @@ func (c *Case) openings() []Opening {
 	}
 	if !c.Oversown.IsZero() {
 		gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
-		os = Meet(os, []Opening{
-			{Span{c.Oversown.AddDays(-4000), c.Oversown.AddDays(-1)}, "", "the overseeding"},
-			{Span{c.OverUp().AddDays(gap.Days), c.Oversown.AddDays(4000)}, "the seedlings stand a first mowing", ""},
-		})
+		os = append(Until(os, c.Oversown.AddDays(-1), "the overseeding"),
+			From(os, c.OverUp().AddDays(gap.Days), "the seedlings stand a first mowing")...)
 	}
 	return os
 }

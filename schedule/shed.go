@@ -32,14 +32,14 @@ func NewShed(s *Site, used map[string]float64) *Shed {
 	return sh
 }
 
-// noScale is how many times what is on hand may be planned: no scale at home shows the
+// slack is how many times what is on hand may be planned: no scale at home shows the
 // difference.
-const noScale = 1.02 // [common]
+const slack = 1.02 // [common]
 
 // Short tells whether a dose of a material of which none is to be bought is more than
 // what is on hand of it.
 func Short(d material.Dose, size agronomy.SquareFeet) bool {
-	return d.Material.NoRebuy && d.For(size).Packs > d.Material.OnHand*noScale
+	return d.Material.NoRebuy && d.For(size).Packs > d.Material.OnHand*slack
 }
 
 // PacksUsed gives the packs that a dose on a day took of one of the site's materials:

@@ -128,7 +128,7 @@ func (p *Program) Supplies() []Supply {
 		s.Buy, s.Cost, s.Left = b.Packs, math.Round(b.Cost*100)/100, b.Left
 		if m.NoRebuy && s.Buy > 0 {
 			s.Buy, s.Cost, s.By, s.Left = 0, 0, Date{}, 0
-			if s.Packs <= s.OnHand*noScale {
+			if s.Packs <= s.OnHand*slack {
 				continue
 			}
 			s.Note = fmt.Sprintf("%s short, and none of it is to be bought", word.Packs(s.Packs-s.OnHand))

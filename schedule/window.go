@@ -65,9 +65,17 @@ func SortOpenings(os []Opening) {
 	})
 }
 
+// beyond is more days than any program has.
+const beyond = 4000
+
 // From cuts openings to the days on or after d, saying so.
 func From(os []Opening, d Date, because string) []Opening {
-	return Meet(os, []Opening{{Span{d, d.AddDays(4000)}, because, ""}})
+	return Meet(os, []Opening{{Span{d, d.AddDays(beyond)}, because, ""}})
+}
+
+// Until cuts openings to the days up to d, saying so.
+func Until(os []Opening, d Date, because string) []Opening {
+	return Meet(os, []Opening{{Span{d.AddDays(-beyond), d}, "", because}})
 }
 
 // Windows turns openings into the windows of a job, cut to the days of the case. ideal

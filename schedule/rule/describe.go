@@ -75,7 +75,12 @@ func (c *Treatment) describeSow(j *schedule.Job, m word.Measure) {
 		"Keep off it until it has been mowed three or four times.",
 	}
 	j.IfRain = "A downpour washes seed away: wait for it to pass, or cover the seed lightly."
-	j.Cautions = []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
+	j.Cautions = seedCautions()
+}
+
+// seedCautions are what to mind where seed goes down.
+func seedCautions() []string {
+	return []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
 }
 
 // seed gives the seed of each grass of the stand by its rate on bare soil, and adds

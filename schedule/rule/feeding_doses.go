@@ -31,14 +31,16 @@ type seasonPlan struct {
 func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 	c := b.c
 	caps, why := c.nCaps(s.span.From)
-	if b.young || s.span.Span == c.feeding.first {
+	tender := func(as string) { // holds the dose to what seedlings bear
 		first := c.Seedlings.FirstN
 		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
-		why = append(why, schedule.Reason{Text: fmt.Sprintf("the stand's first year of feeding: at most %.1f lb N at once", float64(first)), Source: "common"})
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("%s: at most %.1f lb N at once", as, float64(first)), Source: "common"})
 	}
-	if first := c.Seedlings.FirstN; s.seedlings {
-		caps.N, caps.SolubleN = min(caps.N, first), min(caps.SolubleN, first)
-		why = append(why, schedule.Reason{Text: fmt.Sprintf("seedlings of the overseeding stand among the grass: at most %.1f lb N at once", float64(first)), Source: "common"})
+	if b.young || s.span.Span == c.feeding.first {
+		tender("the stand's first year of feeding")
+	}
+	if s.seedlings {
+		tender("seedlings of the overseeding stand among the grass")
 	}
 	caps.P2O5 = b.phosphorus()
 	return caps, why

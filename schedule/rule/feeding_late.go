@@ -77,7 +77,7 @@ func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late fee
 	}
 	gap, _ := nutrient.Between(nutrient.ThingsOf(m), nutrient.SolubleNDown, false)
 	end = end.AddDays(-gap.Days)
-	before := schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: end.AddDays(-4000), To: end}, Closes: "a late dose follows"}})
+	before := schedule.Until(os, end, "a late dose follows")
 	brings := func(os []schedule.Opening, amount agronomy.PerThousand) agronomy.PerThousand {
 		return min(amount, most*agronomy.PerThousand(c.fits(os, s.inside, m, most)))
 	}

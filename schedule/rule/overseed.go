@@ -107,7 +107,7 @@ func (c *Treatment) describeOverseed(j *schedule.Job, m word.Measure) {
 		"Go on mowing the old grass, on dry ground, so that it does not shade the young.",                                                                                    // [common]
 	}
 	j.IfRain = "A downpour washes seed away: wait for it to pass."
-	j.Cautions = []string{material.OffSeedlings().Text, "Treated seed is not feed: keep it from children and animals."}
+	j.Cautions = seedCautions()
 }
 
 // starterOverseed plans the starter that goes with the seed of an overseeding, light,
