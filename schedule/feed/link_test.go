@@ -292,8 +292,8 @@ func TestLinksBusy(t *testing.T) {
 	var running, most atomic.Int32
 	w := opened(t, func(o *Options) {
 		o.Plan = func(s *schedule.Site, d []schedule.Done, last schedule.Date) (*schedule.Program, error) {
-			if n := running.Add(1); n > most.Load() {
-				most.Store(n)
+			n := running.Add(1)
+			for m := most.Load(); n > m && !most.CompareAndSwap(m, n); m = most.Load() {
 			}
 			defer running.Add(-1)
 			<-hold
