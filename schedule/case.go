@@ -34,12 +34,13 @@ type Case struct {
 	Seedlings  nutrient.SeedlingRules
 	Down       []Down // what the record book says of this area, by date
 	Shed       *Shed
-	Seeded     Date      // when the stand was or will be sown; unset: established
-	Oversown   Date      // when the stand was or will be sown over, not long before the season; unset: not
-	OverseedOn Date      // the day that the crew has for the overseeding, where it has not the best; unset: not known yet
-	opened     []Opening // what Open gives, worked out once
-	NoStarter  LeftOut   // why the starter is left out, where it finds no day
-	NoStand    bool      // the sowing found no day, so there is nothing to feed
+	Seeded     Date           // when the stand was or will be sown; unset: established
+	Oversown   Date           // when the stand was or will be sown over, not long before the season; unset: not
+	OverseedOn Date           // the day that the crew has for the overseeding, where it has not the best; unset: not known yet
+	opened     []Opening      // what Open gives, worked out once
+	NoStarter  LeftOut        // why the starter is left out, where it finds no day
+	NoFeeding  map[int]string // of the feedings, by number, that found no day beside the others: why
+	NoStand    bool           // the sowing found no day, so there is nothing to feed
 
 	Needs         []Need
 	Yearly        []YearlyN

@@ -192,7 +192,7 @@ func TestFairSample(t *testing.T) {
 }
 
 // TestCrowdedAutumn plans a lawn on which three jobs of potassium and the nitrogen
-// want the same 60 days of autumn: the best days carry two of them over to
+// want the same 60 days of autumn: the best days carry one of them over to
 // spring, which a search that tries days learns too late.
 func TestCrowdedAutumn(t *testing.T) {
 	site := situations[0].site(t, "MO", "7a", "fine fescue")
@@ -212,8 +212,8 @@ func TestCrowdedAutumn(t *testing.T) {
 			carried++
 		}
 	}
-	if carried != 2 {
-		t.Errorf("%d jobs of potassium carried over, not 2", carried)
+	if carried != 1 {
+		t.Errorf("%d jobs of potassium carried over, not 1", carried)
 	}
 }
 
@@ -266,6 +266,11 @@ func broken(t testing.TB, site *schedule.Site, p *schedule.Program) []string {
 		ids[l.ID] = true
 		if l.Reason == "" {
 			say("%s: left out without a reason", l.ID)
+		}
+		// Doses are as many as find a day; but fewer and larger ones can bring less still
+		// where a cap on 12 months binds.
+		if l.Kind == schedule.Nitrogen && strings.HasPrefix(l.Reason, "no day from ") && strings.Contains(l.Reason, "one feeding before the next") && !strings.Contains(l.Reason, "in any 12 months") {
+			say("%s: planned, though other feedings leave it no day: %s", l.ID, l.Reason)
 		}
 		if !l.CarriedTo.IsZero() && l.CarriedTo.Before(site.Start) {
 			say("%s: carried back to %s", l.ID, l.CarriedTo)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
 	"swardbook/schedule"
 	scrule "swardbook/schedule/rule"
@@ -83,6 +84,7 @@ type planner struct {
 	cases     []*schedule.Case            // of the areas that are being planned
 	noStarter map[string]schedule.LeftOut // of each area whose starter finds no day: why, see settle
 	overseeds map[string]schedule.Date    // of each area whose overseeding has not its best day: the day, see settle
+	noFeeding map[string]map[int]string   // of each area: the feedings, by number, that found no day, and why, see settle
 }
 
 // newPlanner sets up a run. The almanac and the days must reach beyond the last day of
@@ -187,22 +189,68 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 // settle has the rules propose the jobs of some areas, and puts them on days. The other
 // feedings leave to a starter what it brings; if the starter then finds no day, everything
 // is proposed again without it. So it is where an overseeding gets another day than the
-// one that its starter and feedings were proposed for.
+// one that its starter and feedings were proposed for, and where a feeding finds no day:
+// then the season's nitrogen is shared out anew, unless less of it would find a day.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
-	pl.noStarter, pl.overseeds = map[string]schedule.LeftOut{}, map[string]schedule.Date{}
+	pl.noStarter, pl.overseeds, pl.noFeeding = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]map[int]string{}
+	var last struct {
+		found schedule.Proposal
+		days  *placement
+		cases []*schedule.Case
+	}
 	for {
 		found := pl.propose(lives)
 		days := pl.placeJobs(found.Jobs, lives)
+		if last.days != nil && nitrogen(found, days) < nitrogen(last.found, last.days)-schedule.Dust {
+			pl.cases = last.cases
+			return last.found, last.days
+		}
+		last.days = nil
 		before := len(pl.noStarter)
 		for _, c := range pl.cases {
 			if l, out := pl.starterOut(c, found, days); out {
 				pl.noStarter[c.Area.ID] = l
 			}
 		}
-		if !pl.overseedsMove(found, days) && len(pl.noStarter) == before {
+		switch {
+		case pl.overseedsMove(found, days) || len(pl.noStarter) > before:
+		case pl.feedingsOut(found, days):
+			last.found, last.days, last.cases = found, days, pl.cases
+		default:
 			return found, days
 		}
 	}
+}
+
+// nitrogen sums what the jobs with a day bring.
+func nitrogen(found schedule.Proposal, days *placement) (sum agronomy.PerThousand) {
+	for i := range found.Jobs {
+		if days.has(i) {
+			sum += found.Jobs[i].Dose.N
+		}
+	}
+	return sum
+}
+
+// feedingsOut notes the feedings that found no day, and tells whether there is one more.
+func (pl *planner) feedingsOut(found schedule.Proposal, days *placement) (more bool) {
+	for i := range found.Jobs {
+		j := &found.Jobs[i]
+		if j.Kind != schedule.Nitrogen || j.Rest || days.has(i) {
+			continue
+		}
+		out := pl.noFeeding[j.Area.ID]
+		if out == nil {
+			out = map[int]string{}
+			pl.noFeeding[j.Area.ID] = out
+		}
+		n := j.N
+		for out[n] != "" { // fewer doses were tried already, and one of them finds no day either
+			n++
+		}
+		out[n], more = pl.noDay(j, days, i).Reason, true
+	}
+	return more
 }
 
 // overseedsMove notes the day of each overseeding that is not on the day that its area
@@ -254,7 +302,7 @@ func (pl *planner) propose(lives []*life) schedule.Proposal {
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.Seeded, c.NoStand = day, day.IsZero()
 		}
-		c.NoStarter, c.OverseedOn = pl.noStarter[c.Area.ID], pl.overseeds[c.Area.ID]
+		c.NoStarter, c.OverseedOn, c.NoFeeding = pl.noStarter[c.Area.ID], pl.overseeds[c.Area.ID], pl.noFeeding[c.Area.ID]
 		c.Seedlings = nutrient.SeedlingsOf(c.Area.Stand)
 		c.NeedP, c.NoP = nutrient.PhosphorusNeed(c.Report, c.Place.State, c.Future())
 		c.Asked = c.Question(schedule.Date{})

@@ -432,12 +432,22 @@ func (c *Treatment) traceP() agronomy.PerThousand {
 	return most
 }
 
-// starterDay gives the first day of a starter to come; unset without one.
+// starterDay gives the first day on which a starter to come can go down; unset without
+// one. Where no day is left, it is the one that its opening would begin with.
 func (c *Treatment) starterDay() schedule.Date {
 	if len(c.feeding.starter) == 0 || len(c.feeding.starter[0].openings) == 0 {
 		return schedule.Date{}
 	}
-	return c.feeding.starter[0].openings[0].From
+	os := c.feeding.starter[0].openings
+	ws, _ := c.Windows(os, schedule.Soonest)
+	for _, w := range ws {
+		for d := w.From; !d.After(w.To); d = d.Next() {
+			if _, away := c.Crew.AwayOn(d); !away && c.Crew.Works(d) {
+				return d
+			}
+		}
+	}
+	return os[0].From
 }
 
 // split is the working of how a total was split into doses; none for a single dose.

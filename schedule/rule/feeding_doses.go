@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -62,9 +63,25 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 }
 
 // count gives the number of doses in the whole season, whatever part of it is inside the
-// program: the fewest of at most most lb each, as far as its days hold so many.
-func (b *nitrogenYear) count(s *seasonPlan, os []schedule.Opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) int {
-	return min(int(math.Ceil(float64(amount/most)-1e-9)), b.c.fits(os, s.span.Span, m, most))
+// program: the fewest of at most most lb each, as far as its days hold so many. It gives
+// the amount, too, less what is no dose of its own, see [fewest].
+func (b *nitrogenYear) count(s *seasonPlan, os []schedule.Opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) (int, agronomy.PerThousand) {
+	n, held := fewest(amount, most)
+	if held < amount {
+		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("%.2f lb N stays out of the %s share: it would ask for one more walk and bring less than %.1f lb", float64(amount-held), s.name, float64(schedule.LeastDose)), Source: "common"})
+	}
+	return min(n, b.fits(s, os, s.span.Span, m, most)), held
+}
+
+// fewest gives the least number of doses of at most most that bring an amount, and what
+// they bring: what is over by no more than [schedule.LeastDose] is no dose of its own, so
+// that a share a little above the most of one dose does not become two thin ones.
+func fewest(amount, most agronomy.PerThousand) (int, agronomy.PerThousand) {
+	n := int(math.Ceil(float64(amount/most) - 1e-9))
+	if full := most * agronomy.PerThousand(n-1); n > 1 && amount-full < schedule.LeastDose+schedule.Dust {
+		return n - 1, full
+	}
+	return n, amount
 }
 
 // days gives the openings in which a season's doses of a material do good.
@@ -100,7 +117,6 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	}
 	most := doseCap(m, caps)
 	os, last := b.days(s, m)
-	count := b.count(s, os, rest, m, most)
 	first := s.first
 	b.n = s.first + s.places - 1
 	if len(late) > 0 || s.lateDown > 0 {
@@ -114,8 +130,11 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the main autumn doses need its days, and bring more than a late dose would", "common")
 			copy(c.Shed.Materials, shed)
 			late, rest = nil, rest+l.dose.N
-			count = b.count(s, os, rest, m, most)
 		}
+	}
+	count, rest := b.count(s, os, rest, m, most)
+	if why := b.noDay(s); why != "" {
+		s.why = append(s.why, schedule.Reason{Text: "fewer doses than its days would hold by themselves: for one more " + why})
 	}
 	f.late = append(f.late, late...)
 	for _, l := range late {
@@ -124,8 +143,12 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	if rest < schedule.LeastDose {
 		return late
 	}
+	if count == 0 && b.young { // what the first year cannot take is told once, for the year
+		b.leave(first, fmt.Sprintf("no day is left for another feeding this %s: %s", s.name, cmp.Or(b.noDay(s), closing(os, last))))
+		return late
+	}
 	if count == 0 {
-		b.leave(first, fmt.Sprintf("no day is left for %s this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, closing(os, last)))
+		b.leave(first, fmt.Sprintf("no day is left for %s this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, cmp.Or(b.noDay(s), closing(os, last))))
 		s.due += rest
 		b.told = true
 		return late
@@ -133,8 +156,12 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	each := rest / agronomy.PerThousand(count)
 	if each > most {
 		if !b.young { // what the first year cannot take is told once, for the year
-			b.leave(first+count, fmt.Sprintf("%s of the %s share is left out: the season has room for %s of at most %s",
-				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, word.Plural(count, "dose"), c.Measure().NutrientRate(most, "N")))
+			text := fmt.Sprintf("%s of the %s share is left out: the season has room for %s of at most %s",
+				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, word.Plural(count, "dose"), c.Measure().NutrientRate(most, "N"))
+			if why := b.noDay(s); why != "" {
+				text += "; for one more " + why
+			}
+			b.leave(first+count, text)
 			s.due += rest - most*agronomy.PerThousand(count)
 		}
 		each, rest = most, most*agronomy.PerThousand(count)
@@ -142,9 +169,14 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	slots, elsewhere := b.ahead(s, count, each)
 	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
 	s.due += want
+	room := b.fits(s, os, s.inside, m, most) - c.feedingsIn(s.inside)
+	if len(slots) == 0 && elsewhere == 0 && want >= leastN && room > 0 { // what is down brought less than its part
+		slots = append(slots, slot{s.number(count), count})
+		count++
+	}
 	slots, want = b.rest(s, slots, want)
-	slots = b.settle(s, slots, want, most, os, m)
-	return append(late, b.dose(s, slots, count, want, most, caps, os, fit, slices.Concat(capWhy, last))...)
+	slots = b.settle(s, slots, want, most, room)
+	return append(late, b.dose(s, slots, count, room, want, most, caps, os, fit, slices.Concat(capWhy, last))...)
 }
 
 // slot is the place of one dose in its season: the number n of its job, and i, which
@@ -167,7 +199,7 @@ func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps 
 	brings := func(m material.Material) agronomy.PerThousand {
 		os, _ := b.days(s, m)
 		most := doseCap(m, caps)
-		return min(amount, most*agronomy.PerThousand(b.c.fits(os, s.inside, m, most)))
+		return min(amount, most*agronomy.PerThousand(b.fits(s, os, s.inside, m, most)))
 	}
 	m, ok = b.c.likely(wants, along, caps, hasN)
 	if !ok || !slowN(m) {
@@ -258,9 +290,10 @@ func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousa
 
 // settle keeps as many doses as the amount wanted needs and the days left hold, and
 // leaves the earlier ones out with the reason.
-func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, os []schedule.Opening, m material.Material) []slot {
+func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, room int) []slot {
 	c := b.c
-	keep := min(len(slots), int(math.Ceil(float64(want/most)-1e-9)))
+	doses, _ := fewest(want, most)
+	keep := min(len(slots), doses)
 	for _, d := range slots[:len(slots)-keep] {
 		if b.young {
 			continue // told once, for the year
@@ -268,8 +301,7 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 		b.leave(d.n, fmt.Sprintf("what is down this %s covers it: %s of %s", s.name, c.Measure().NutrientRate(s.down, "N"), c.Measure().NutrientRate(s.amount, "N")))
 	}
 	slots = slots[len(slots)-keep:]
-	room := max(0, c.fits(os, s.inside, m, most)-c.feedingsIn(s.inside))
-	if len(slots) > room {
+	if room = max(0, room); len(slots) > room {
 		s.cut = true
 		if !b.young {
 			for _, d := range slots[:len(slots)-room] {
@@ -286,13 +318,17 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 }
 
 // dose chooses a material for each dose and makes the feeds. What one brings less than
-// its part, the next ones bring more; what none can hold is left out.
-func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, fit func(material.Material) bool, rules []schedule.Reason) []feed {
+// its part, the next ones bring more, and one more is added where the season has room for
+// it; what none can hold is left out.
+func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count, room int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, fit func(material.Material) bool, rules []schedule.Reason) []feed {
 	c, f := b.c, &b.c.feeding
 	var out []feed
-	rest, shared := want, min(want, most*agronomy.PerThousand(len(slots)))
+	var at []slot // of the doses in out
+	even := len(slots)
+	rest, shared := want, min(want, most*agronomy.PerThousand(even))
 	binds := "the most that one dose may bring, in amounts that can be weighed, held its doses"
-	for i, d := range slots {
+	for i := 0; i < len(slots); i++ {
+		d := slots[i]
 		each := min(most, rest/agronomy.PerThousand(len(slots)-i)) // a dose that its phosphorus held back leaves more to the next
 		caps.P2O5 = b.phosphorus()
 		if s.held { // no rounding past what 12 months hold
@@ -308,18 +344,29 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count int, want, most a
 			binds = "phosphorus or potassium in the material bound its doses"
 		}
 		var made []schedule.Reason
-		if even := shared / agronomy.PerThousand(len(slots)); i > 0 && each > even+schedule.LeastDose/10 {
+		if part := shared / agronomy.PerThousand(even); i > 0 && each > part+schedule.LeastDose/10 {
 			made = []schedule.Reason{{Text: fmt.Sprintf("earlier doses brought less than their share, so this one is larger: %.2f lb N/1000 sq ft left, at most %.2f lb at once", float64(rest), float64(most))}}
 		}
 		rest -= dose.N
 		b.p.left, b.k.left = schedule.Remains(b.p.left, dose.P2O5), schedule.Remains(b.k.left, dose.K2O)
-		by := ""
-		if s.calendar != "" {
-			by = ", by the calendar of " + s.calendar
+		out = append(out, feed{n: d.n, dose: dose, openings: os, why: slices.Concat(s.why, split(even, shared, most), made, rules, dose.Why, chosen)})
+		at = append(at, d)
+		if last := i == len(slots)-1; last && rest-(want-shared) >= leastN && len(slots) < room && d.i == count-1 {
+			slots = append(slots, slot{s.number(count), count})
+			count++
 		}
-		because := fmt.Sprintf("Dose %d of %d this %s%s; %s a year.", d.i+1, count, s.name, by, c.Measure().NutrientRate(b.total, "N"))
-		out = append(out, feed{n: d.n, dose: dose, openings: os, ideal: b.ideal(s, d.i, count), because: because,
-			why: slices.Concat(s.why, split(len(slots), shared, most), made, rules, dose.Why, chosen)})
+	}
+	by := ""
+	if s.calendar != "" {
+		by = ", by the calendar of " + s.calendar
+	}
+	for i, d := range at {
+		out[i].ideal = b.ideal(s, d.i, count)
+		which := fmt.Sprintf("Dose %d of %d this %s", d.i+1, count, s.name)
+		if count == 1 {
+			which = "The " + s.name + " feeding"
+		}
+		out[i].because = fmt.Sprintf("%s%s; %s a year.", which, by, c.Measure().NutrientRate(b.total, "N"))
 	}
 	lacks := want - shared // more than all doses together may hold
 	short := func(n agronomy.PerThousand, why string) {

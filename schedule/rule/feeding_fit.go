@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"maps"
 	"slices"
 
 	"swardbook/agronomy"
@@ -74,6 +75,29 @@ func (c *Treatment) fits(os []schedule.Opening, inside schedule.Span, m material
 		}
 	}
 	return n
+}
+
+// fits is [Treatment.fits] for the doses of a season, less those that were planned before
+// and found no day beside the other jobs.
+func (b *nitrogenYear) fits(s *seasonPlan, os []schedule.Opening, inside schedule.Span, m material.Material, dose agronomy.PerThousand) int {
+	n := b.c.fits(os, inside, m, dose)
+	for i := range b.c.NoFeeding {
+		if s.numbers(i) {
+			n--
+		}
+	}
+	return max(0, n)
+}
+
+// noDay says why a dose of a season found no day beside the other jobs; "" if none was
+// planned in vain.
+func (b *nitrogenYear) noDay(s *seasonPlan) string {
+	for _, i := range slices.Sorted(maps.Keys(b.c.NoFeeding)) {
+		if s.numbers(i) {
+			return b.c.NoFeeding[i]
+		}
+	}
+	return ""
 }
 
 // closing says what ended the days of a season: the last useful day, else what closes

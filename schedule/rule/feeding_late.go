@@ -69,7 +69,6 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 // them. It tells whether that is worth it: no, if more nitrogen would go down without the
 // late dose; always, if that is down already.
 func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late feed, rest, most agronomy.PerThousand, m material.Material) ([]schedule.Opening, bool) {
-	c := b.c
 	end := b.lateOn()
 	down := !end.IsZero()
 	if !down {
@@ -79,7 +78,7 @@ func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late fee
 	end = end.AddDays(-gap.Days)
 	before := schedule.Until(os, end, "a late dose follows")
 	brings := func(os []schedule.Opening, amount agronomy.PerThousand) agronomy.PerThousand {
-		return min(amount, most*agronomy.PerThousand(c.fits(os, s.inside, m, most)))
+		return min(amount, most*agronomy.PerThousand(b.fits(s, os, s.inside, m, most)))
 	}
 	return before, down || brings(os, rest+late.dose.N) <= brings(before, rest)+late.dose.N+schedule.LeastDose
 }

@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"math"
-
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
@@ -49,7 +47,8 @@ func (b *nitrogenYear) places(s growSeason) int {
 	urea := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
 	os, _ := b.days(&plan, urea)
 	most := doseCap(urea, caps)
-	return min(int(math.Ceil(float64(plan.amount/most)-1e-9)), c.fits(os, s.span.Span, urea, most))
+	doses, _ := fewest(plan.amount, most)
+	return min(doses, c.fits(os, s.span.Span, urea, most))
 }
 
 // number gives the number of the i-th dose of a season, counted from 0.
@@ -58,4 +57,9 @@ func (s *growSeason) number(i int) int {
 		return s.first + i
 	}
 	return s.more + i - s.places + 1
+}
+
+// numbers tells whether a number is one of the season's doses.
+func (s *growSeason) numbers(n int) bool {
+	return n >= s.first && n < s.first+s.places || n > s.more && n <= s.more+morePlaces
 }

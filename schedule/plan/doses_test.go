@@ -1,0 +1,95 @@
+package plan
+
+import (
+	"strings"
+	"testing"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/agronomy/nutrient"
+	"swardbook/schedule"
+)
+
+// feedings gives the planned feedings of a span of days.
+func feedings(t *testing.T, p *schedule.Program, from, to string) (out []schedule.Entry) {
+	span := schedule.Span{From: mustDate(t, from), To: mustDate(t, to)}
+	for _, e := range p.Entries {
+		if e.Kind == schedule.Nitrogen && span.Has(e.Date) {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// A spring share of 0.75 lb is a little over the 0.7 lb of quick nitrogen that one dose may
+// bring: it is one dose, as in the calendars that print one feeding in May
+// [ill-1995, umn-2023], and not two thin ones.
+func TestShareALittleOverOneDose(t *testing.T) {
+	p := plan(t, lawn(t, "kentucky bluegrass", 2600, 80, 200))
+	spring := feedings(t, p, "2027-03-01", "2027-07-01")
+	if len(spring) != 1 || spring[0].N < 0.65 || spring[0].N > 0.7 {
+		t.Fatalf("%d feedings in spring, %v", len(spring), spring)
+	}
+	told := false
+	for _, r := range spring[0].Why {
+		told = told || strings.Contains(r.Text, "one more walk")
+	}
+	if !told {
+		t.Error("the dose does not say what stays out of the share")
+	}
+}
+
+// A feeding sized by its phosphorus is followed by what its share still lacks.
+func TestFeedingHeldByPhosphorus(t *testing.T) {
+	site := sown(t, "OR", "8b", "kentucky bluegrass", "2027-03-20", "2027-03-20")
+	a := &site.Areas[0]
+	a.Seeded, a.Size, a.Soil.Phosphorus.PPM, a.Soil.Potassium.PPM, a.Care = schedule.Date{}, 2300, 45, 80, nutrient.HighCare
+	site.Materials = []material.Material{
+		{ID: "urea", Kind: material.FertilizerMaterial, Name: "urea", Analysis: agronomy.Analysis{N: 46}, Pack: 20, OnHand: 1},
+		{ID: "starter", Kind: material.FertilizerMaterial, Name: "starter", Analysis: agronomy.Analysis{N: 18, P2O5: 24, K2O: 12}, Pack: 25, OnHand: 1},
+	}
+	p := plan(t, site)
+	var n agronomy.PerThousand
+	spring := feedings(t, p, "2027-03-20", "2027-07-01")
+	for _, e := range spring {
+		n += e.N
+	}
+	if n < 0.9 {
+		t.Errorf("%.2f lb N in spring of a share of 1 lb, in %d feedings", float64(n), len(spring))
+	}
+	if _, short := leftFor(p, "of the spring share is short"); short {
+		t.Error("the spring share is short")
+	}
+}
+
+// leftFor finds what is left out by a part of its reason.
+func leftFor(p *schedule.Program, part string) (schedule.LeftOut, bool) {
+	for _, l := range p.LeftOut {
+		if strings.Contains(l.Reason, part) {
+			return l, true
+		}
+	}
+	return schedule.LeftOut{}, false
+}
+
+// Where no starter is on record, the starter is the young stand's first feeding, and the
+// next one is planned for the days after it, or not at all.
+func TestFeedingBehindTheStarter(t *testing.T) {
+	for _, start := range []string{"2026-08-25", "2026-09-05", "2026-09-22"} {
+		site := sown(t, "NY", "6a", "perennial ryegrass", start, "2026-07-21")
+		site.Areas[0].Soil.Phosphorus.PPM = 45
+		p := plan(t, site)
+		var starter schedule.Date
+		for _, e := range p.Entries {
+			switch {
+			case e.Kind == schedule.Starter:
+				starter = e.Date
+			case e.Kind == schedule.Nitrogen && e.Date.Before(mustDate(t, "2027-07-01")) && (starter.IsZero() || e.Date.Before(starter.AddDays(schedule.QuickDays))):
+				t.Errorf("from %s: fed on %s, the starter on %s", start, e.Date, starter)
+			}
+		}
+		if l, found := leftFor(p, "one feeding before the next"); found || starter.DaysFrom(site.Start) > 7 {
+			t.Errorf("from %s: starter on %s; %s %s", start, starter, l.ID, l.Reason)
+		}
+	}
+}
