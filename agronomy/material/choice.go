@@ -127,6 +127,9 @@ func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) *choice {
 	case m.ToBuy:
 		x.supply = toBuy
 		x.misfit += d.Over.Mg // nobody buys magnesium that is not wanted
+		if w.K2O == 0 {       // nor potash where none is
+			x.misfit += d.Over.K2O - d.Over.K2O/harmlessK
+		}
 		x.packs, x.waste = packs, agronomy.Pounds(buy.Left)*m.Pack
 	case m.OnHand <= 0:
 		x.supply = inFile

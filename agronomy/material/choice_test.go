@@ -135,3 +135,16 @@ func TestLikelyIsWhatIsChosen(t *testing.T) {
 		}
 	}
 }
+
+// Nobody buys potash for a soil that wants none: the trade's feeding for it brings hardly
+// any. [common]
+func TestNoPotashIsBoughtThatIsNotWanted(t *testing.T) {
+	for _, n := range []agronomy.PerThousand{0.3, 0.4, 0.5, 0.7, 1} {
+		for _, area := range []agronomy.SquareFeet{600, 2600, 6900, 20000} {
+			d, _, ok := ChooseAlong(TradeMaterials(), Wants{N: n}, Wants{}, Caps{N: 1, SolubleN: 0.7, K2O: 1}, area)
+			if !ok || d.K2O > 0.15 {
+				t.Errorf("%v lb N on %v sq ft: %s with %.2f lb K2O", n, area, d.Material.ID, float64(d.K2O))
+			}
+		}
+	}
+}
