@@ -59,17 +59,25 @@ func (c *Case) Sprouts() Date {
 	if !c.Lies() {
 		return c.Seeded
 	}
-	return c.Almanac.After(c.Growth.Begins, c.Seeded)
+	return c.green(c.Seeded)
 }
 
 // Lies tells whether seed was or will be sown into cold and lies there until spring: for
 // more than a month, as seed sown in a cold April comes up soon enough.
 func (c *Case) Lies() bool {
-	if c.Seeded.IsZero() || c.Growth.Begins.Never || c.Growth.on(c.Seeded) > nutrient.GrowthFloor {
-		return false
+	return c.green(c.Seeded).DaysFrom(c.Seeded) > 30 // [common]
+}
+
+// green gives a day itself or, where winter keeps growth shut on it, the day on which
+// growth begins.
+func (c *Case) green(d Date) Date {
+	if d.IsZero() || c.Growth.Begins.Never || c.Growth.on(d) > nutrient.GrowthFloor {
+		return d
 	}
-	days := c.Almanac.After(c.Growth.Begins, c.Seeded).DaysFrom(c.Seeded)
-	return days > 30 && days < 200 // [common] a winter; not the heat of summer
+	if begins := c.Almanac.After(c.Growth.Begins, d); begins.DaysFrom(d) < 200 { // [common] a winter; not the heat of summer
+		return begins
+	}
+	return d
 }
 
 // Emerged gives the day by which most of the seedlings are up; unset for an
@@ -82,18 +90,27 @@ func (c *Case) Emerged() Date {
 	return c.Sprouts().AddDays(days)
 }
 
+// OverGreen gives the day on which the seed of the overseeding finds the grass growing:
+// its own, or that on which growth begins. Its starter and its days to emergence count
+// from there.
+func (c *Case) OverGreen() Date { return c.green(c.Oversown) }
+
 // OverUp gives the day by which most of the seed of the overseeding is up.
 func (c *Case) OverUp() Date {
 	days, _, _ := c.Area.Stand.MostUp()
-	return c.Oversown.AddDays(days)
+	return c.OverGreen().AddDays(days)
 }
 
-// WithSeedDays is how long after an overseeding its starter still goes with the seed.
+// WithSeedDays is how long after the seed of an overseeding its starter still goes with it.
 const WithSeedDays = 14 // [common]
+
+// OverFed gives the last day on which the starter of the overseeding still goes with the
+// seed.
+func (c *Case) OverFed() Date { return c.OverGreen().AddDays(WithSeedDays) }
 
 // Repaired tells whether a job of day d belongs to the overseeding.
 func (c *Case) Repaired(d Date) bool {
-	return !c.Oversown.IsZero() && !d.Before(c.Oversown) && !d.After(c.Oversown.AddDays(WithSeedDays))
+	return !c.Oversown.IsZero() && !d.Before(c.Oversown) && !d.After(c.OverFed())
 }
 
 // Young tells whether the stand is in its first year on day d.

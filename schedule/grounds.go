@@ -181,7 +181,11 @@ func (g *grounds) emergence() []Reason {
 		return nil
 	}
 	if !g.c.Oversown.IsZero() {
-		return []Reason{why, {Text: fmt.Sprintf("sown over on %s; most of the seed is up %d days later", g.c.Oversown.Short(), days), Source: "common"}}
+		text := fmt.Sprintf("sown over on %s; most of the seed is up %d days later", g.c.Oversown.Short(), days)
+		if green := g.c.OverGreen(); green != g.c.Oversown {
+			text = fmt.Sprintf("sown over on %s into the cold, it sprouts as growth begins, %s; most of the seed is up %d days later", g.c.Oversown.Short(), green.Short(), days)
+		}
+		return []Reason{why, {Text: text, Source: "common"}}
 	}
 	text := fmt.Sprintf("sown on %s; most of the stand is up %d days later", g.c.Seeded.Short(), days)
 	if sprouts := g.c.Sprouts(); sprouts != g.c.Seeded {

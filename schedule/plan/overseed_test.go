@@ -80,16 +80,16 @@ func count(p *schedule.Program, k schedule.Kind) (n int) {
 	return n
 }
 
-// The day asked for stands where seed comes up; else the overseeding moves, with its
-// starter, and says why.
+// The day asked for stands where seed comes up; else the overseeding moves, and says why;
+// its starter comes with the seed, or as growth begins.
 func TestOverseedingMoves(t *testing.T) {
-	for _, c := range []struct{ name, asked, sown, says string }{
-		{"in spring", "2027-04-10", "2027-04-10", ""},
-		{"too late", "2026-11-10", "2027-03-21", "Not on 10 Nov 2026 as asked"},
+	for _, c := range []struct{ name, asked, sown, starter, says string }{
+		{"in spring", "2027-04-10", "2027-04-10", "2027-04-10", ""},
+		{"too late", "2026-11-10", "2027-03-21", "2027-04-10", "Not on 10 Nov 2026 as asked"},
 	} {
 		p := plan(t, overseeded(t, "tall fescue", "2026-08-10", c.asked))
 		over, starter := entry(t, p, "a/overseed/1"), entry(t, p, "a/starter/1")
-		if over.Date != mustDate(t, c.sown) || !strings.Contains(over.Summary, c.says) || starter.Date.DaysFrom(over.Date) > schedule.WithSeedDays {
+		if over.Date != mustDate(t, c.sown) || !strings.Contains(over.Summary, c.says) || starter.Date != mustDate(t, c.starter) {
 			t.Errorf("%s: sown over on %s, starter on %s: %s", c.name, over.Date, starter.Date, over.Summary)
 		}
 	}

@@ -353,7 +353,7 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	os := schedule.Meet(c.Open(), c.Growing())
 	os, last := c.LastUseful(os, kind)
 	if len(c.feeding.starter) > 0 && !c.Oversown.IsZero() { // the starter of an overseeding comes first
-		os = schedule.From(os, c.Oversown.AddDays(schedule.WithSeedDays), "two weeks after the overseeding")
+		os = schedule.From(os, c.OverFed(), c.overFedWords())
 	}
 	for i := range n {
 		each := min(rest/agronomy.PerThousand(n-i), w.single) // what rounding left of one goes into the next

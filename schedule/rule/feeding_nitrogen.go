@@ -106,7 +106,7 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f.yearly = append(f.yearly, schedule.YearlyN{Year: y, Total: year})
 	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k, potash: f.potash}
 	b.plan()
-	if starter := c.overseedStarter(); !young && starter > 0 && c.Almanac.TurfYear(c.Oversown, c.Season) == y {
+	if starter := c.overseedStarter(); !young && starter > 0 && c.Almanac.TurfYear(c.OverGreen(), c.Season) == y {
 		b.met, b.wanted = true, b.wanted+starter
 		b.parts = append(b.parts, c.Measure().NutrientRate(starter, "N")+" with the starter of the overseeding")
 	}
@@ -273,7 +273,7 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 // season in which its seedlings stand, and gives how much that is.
 func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
 	c := b.c
-	if !s.seedlings || c.Almanac.TurfYear(c.Oversown, c.Season) != b.year { // the year of the sowing counts it
+	if !s.seedlings || c.Almanac.TurfYear(c.OverGreen(), c.Season) != b.year { // the year of the sowing counts it
 		return 0
 	}
 	starter := c.overseedStarter()

@@ -113,18 +113,18 @@ func (c *Treatment) describeOverseed(j *schedule.Job, m word.Measure) {
 // starterOverseed plans the starter that goes with the seed of an overseeding, light,
 // as the old grass eats with the young.
 func (c *Treatment) starterOverseed(p, k *want) {
-	last := c.Oversown.AddDays(schedule.WithSeedDays)
+	green, last := c.OverGreen(), c.OverFed()
 	f, rules := &c.feeding, &c.Seedlings
 	if c.DoneSince(schedule.Starter, c.Oversown.AddDays(-schedule.WithSeedDays)) {
 		return
 	}
 	if last.Before(c.Start) {
-		if c.Start.DaysFrom(c.Oversown) <= lateStarterDays {
+		if c.Start.DaysFrom(green) <= lateStarterDays {
 			f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no starter is on record for the overseeding of %s, and it is too late for one; if one went down, add it to the record book", c.Area.Name, c.Oversown.Short()))
 		}
 		return
 	}
-	caps, capWhy := c.nCaps(c.Oversown)
+	caps, capWhy := c.nCaps(green)
 	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
 	wants := material.Wants{N: caps.N, P2O5: rules.StarterP2O5[0]}
 	why := slices.Concat(rules.Why, capWhy)
@@ -140,9 +140,21 @@ func (c *Treatment) starterOverseed(p, k *want) {
 	if l, ok := c.Law.PCap(c.Asked); ok {
 		p.most = min(p.most, agronomy.PerThousand(l.Value))
 	}
-	os := []schedule.Opening{{Span: schedule.Span{From: c.Oversown, To: last}, Opens: "with the seed", Closes: "two weeks after the overseeding"}}
+	os := []schedule.Opening{{Span: schedule.Span{From: green, To: last}, Opens: "with the seed", Closes: c.overFedWords()}}
+	if green != c.Oversown {
+		os[0].Opens = "growth begins"
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("The seed of %s lies until growth begins on %s, and its starter waits for the green: before it no root takes the food up, and rain carries it off.", c.Oversown.Short(), green.Short()), Source: "common"})
+	}
 	c.addStarter(p, k, wants, caps, why, os, schedule.Soonest)
 	c.Asked = asked
+}
+
+// overFedWords says what the last day for the starter of an overseeding is.
+func (c *Treatment) overFedWords() string {
+	if c.OverGreen() != c.Oversown {
+		return "two weeks after growth begins"
+	}
+	return "two weeks after the overseeding"
 }
 
 // overseedStarter gives the nitrogen of the overseeding's starter, down or to come.
@@ -150,7 +162,7 @@ func (c *Treatment) overseedStarter() agronomy.PerThousand {
 	if c.Oversown.IsZero() {
 		return 0
 	}
-	span := schedule.Span{From: c.Oversown.AddDays(-schedule.WithSeedDays), To: c.Oversown.AddDays(schedule.WithSeedDays)}
+	span := schedule.Span{From: c.Oversown.AddDays(-schedule.WithSeedDays), To: c.OverFed()}
 	sum := c.between(span, func(d *schedule.Down) agronomy.PerThousand {
 		if d.Kind != schedule.Starter {
 			return 0
@@ -172,7 +184,7 @@ func (c *Treatment) spareSeedlings(seasons []growSeason) []growSeason {
 	os := c.afterOverseeding()
 	for i := range seasons {
 		s := &seasons[i]
-		if c.Oversown.After(s.span.To) || c.Oversown.AddDays(lateStarterDays).Before(s.span.From) {
+		if green := c.OverGreen(); green.After(s.span.To) || green.AddDays(lateStarterDays).Before(s.span.From) {
 			continue
 		}
 		usual := *s
