@@ -67,6 +67,7 @@ func limitOf(a, b *schedule.Job, as, bs nutrient.Things, quick agronomy.PerThous
 		why = "more than 1 lb of potassium (K₂O) may not come together"
 	}
 	switch {
+	case tilled && a.Kind == b.Kind: // one tilling works both in
 	case a.Kind == b.Kind && a.State != schedule.Finished && b.State != schedule.Finished: // the numbers follow the days
 		l.Order = 1
 		if follows(a, b) {

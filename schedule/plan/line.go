@@ -142,11 +142,12 @@ func (pl *planner) number(l *life, d schedule.Down) int {
 
 // newNumber finds the job for [planner.number].
 func (pl *planner) newNumber(l *life, d schedule.Down) int {
-	best, n, last := math.MaxInt, 0, l.down.last[season{d.Kind, d.Season}]
+	best, n, last, same := math.MaxInt, 0, l.down.last[season{d.Kind, d.Season}], false
 	near := func(j *schedule.Job, day schedule.Date, most int) {
 		off := day.DaysFrom(d.Date)
-		if off = max(off, -off); off <= most && (off < best || off == best && most != nearPlanned) {
-			best, n = off, j.N
+		mine := d.Material != "" && d.Material == j.Dose.Material.ID // of jobs on one day the one with that bag is meant
+		if off = max(off, -off); off <= most && (off < best || off == best && (mine && !same || mine == same && most != nearPlanned)) {
+			best, n, same = off, j.N, mine
 		}
 	}
 	for i := range l.planned {

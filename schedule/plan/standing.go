@@ -59,7 +59,8 @@ func lately(c *schedule.Case, jobs []schedule.Job) (out []schedule.Job) {
 			if d.NotDone {
 				continue
 			}
-			j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: c.Area, Dose: d.Dose, On: day, State: schedule.Finished}
+			j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: c.Area, Dose: d.Dose, On: day, State: schedule.Finished,
+				Tilled: c.Future()} // what is down before the seed is worked in with the bed
 			if o := find(on, func(o *schedule.Job) bool { return o.Kind == j.Kind && thingsOf(o) == thingsOf(&j) && !own(o) }); o != nil && !own(&j) {
 				o.Dose = material.Sum(j.Dose, o.Dose)
 			} else {

@@ -32,7 +32,7 @@ func (c *Treatment) dateLime() schedule.Proposal {
 		spread += d.rate * agronomy.PerThousand(d.value.Full) / 100
 		year += d.rate * agronomy.PerThousand(d.value.FirstYear) / 100
 		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(d.stone, d.rate), Tilled: c.Future(),
-			Again: i > 0 || c.Since(c.Area.Sampled, c.effectiveLime) > 0}
+			Again: !c.Future() && (i > 0 || c.Since(c.Area.Sampled, c.effectiveLime) > 0)} // into a seedbed goes all of it, before the seed
 		j.Why = slices.Concat(l.why, l.split(), last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
 		dressing := "One dressing"
