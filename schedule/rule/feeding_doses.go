@@ -144,7 +144,9 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		return late
 	}
 	if count == 0 && b.young { // what the first year cannot take is told once, for the year
-		b.leave(first, fmt.Sprintf("no day is left for another feeding this %s: %s", s.name, cmp.Or(b.noDay(s), closing(os, last))))
+		if !c.upInSpring(b.year + 1) {
+			b.leave(first, fmt.Sprintf("no day is left for another feeding this %s: %s", s.name, cmp.Or(b.noDay(s), closing(os, last))))
+		}
 		return late
 	}
 	if count == 0 {

@@ -64,7 +64,7 @@ func (c *Treatment) firstSeason() schedule.Span {
 	if c.Seeded.IsZero() {
 		return schedule.Span{}
 	}
-	day := c.Emerged().AddDays(c.Seedlings.FirstDays)
+	day := c.firstFeed()
 	year := c.Almanac.TurfYear(day, c.Season)
 	for y := year; y <= year+1; y++ {
 		seasons, _ := c.growSeasons(y)
@@ -202,6 +202,9 @@ func (b *nitrogenYear) plan() {
 	}
 	if b.met && b.young && !b.told && left >= schedule.LeastDose {
 		next := "before the summer; the next autumn counts it"
+		if last := seasons[len(seasons)-1]; c.upInSpring(b.year + 1) {
+			next = fmt.Sprintf("before the summer, as seedlings are not fed after %s, %s; the next autumn counts it", last.span.To.Short(), last.span.Closes)
+		}
 		if c.Season == climate.Warm {
 			next = "before growth ends; the next summer counts it"
 		}
@@ -331,7 +334,7 @@ func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 	if s.amount < b.total {
 		s.why = append(s.why, schedule.Reason{Text: "down or planned before it, the starter with them: " + word.Hundredths(b.total) + " − " + word.Hundredths(b.total-s.amount) + " = " + word.Hundredths(s.amount) + " lb N/1000 sq ft left of the first year"})
 	}
-	first := c.Emerged().AddDays(rules.FirstDays)
+	first := c.firstFeed()
 	if s.span.To.Before(first) {
 		s.amount = 0
 		return

@@ -34,7 +34,7 @@ func (b *nitrogenYear) places(s growSeason) int {
 	}
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share)}
 	if b.young {
-		first := c.Emerged().AddDays(c.Seedlings.FirstDays)
+		first := c.firstFeed()
 		if s.span.To.Before(first) {
 			return 0
 		}

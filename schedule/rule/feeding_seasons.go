@@ -33,7 +33,11 @@ func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
 		out = append(out, growSeason{name: "autumn", share: shares.Fall / (shares.Fall + shares.Spring), span: o})
 	}
 	if o, ok := c.spring(y + 1); ok {
-		out = append(out, growSeason{name: "spring", share: shares.Spring / (shares.Fall + shares.Spring), span: o})
+		spring := growSeason{name: "spring", share: shares.Spring / (shares.Fall + shares.Spring), span: o}
+		if c.upInSpring(y + 1) {
+			spring.why = []schedule.Reason{{Text: "Seedlings of this spring are fed until " + o.To.Short() + ", " + o.Closes + ", and then not before the autumn: quick nitrogen burns them in the heat.", Source: "common"}}
+		}
+		out = append(out, spring)
 	}
 	return c.spareSeedlings(c.byCalendar(y+1, out)), shares.Why
 }
@@ -115,9 +119,6 @@ func (c *Treatment) spring(y int) (schedule.Opening, bool) {
 			}
 		}
 	}
-	if c.upInSpring(y) && c.Emerged().AddDays(c.Seedlings.FirstDays).After(o.To.AddDays(-schedule.QuickDays)) {
-		o.To, o.Closes = c.beforeSummer(y)
-	}
 	return o, o.Days() > 0
 }
 
@@ -127,17 +128,26 @@ func (c *Treatment) upInSpring(y int) bool {
 	return !up.IsZero() && up.After(c.Almanac.On(c.Almanac.Coldest, y)) && up.Before(c.Almanac.On(c.Almanac.Warmest, y))
 }
 
-// beforeSummer gives the last day on which seedlings of this spring may have their
-// first feeding: they cannot wait for the autumn as an older stand can.
-func (c *Treatment) beforeSummer(y int) (schedule.Date, string) {
-	top := c.Almanac.On(c.Almanac.Warmest, y)
-	if from, _, ok := c.Almanac.Heat(c.Season); ok {
-		if hot := top.AddDays(-364).OnDay(from); top.DaysFrom(hot) >= 0 && top.DaysFrom(hot) < 180 {
-			return hot.AddDays(-1), "normal highs reach 85 °F"
-		}
+// firstFeed gives the day from which the seedlings of the stand may be fed: four weeks
+// after most of them are up. Where the heat of summer comes before that, it is up to two
+// weeks sooner, a week before the spring closes; if that is too soon for them as well, they
+// wait for the autumn with their first feeding.
+func (c *Treatment) firstFeed() schedule.Date {
+	up := c.Emerged()
+	first := up.AddDays(c.Seedlings.FirstDays)
+	if up.IsZero() || c.Season == climate.Warm || !c.upInSpring(up.Year) {
+		return first
 	}
-	return top.AddDays(-1), "the warmest day"
+	soonest := up.AddDays(soonestFeed)
+	if o, ok := c.spring(up.Year); ok && !soonest.After(o.To) {
+		return schedule.Earlier(first, schedule.Later(soonest, o.To.AddDays(-7))) // [common] a week to do it in
+	}
+	return first
 }
+
+// soonestFeed is how many days after most of the seedlings are up they may first be fed,
+// if they cannot wait longer.
+const soonestFeed = 14 // [common] custom runs from two weeks to six
 
 // warmSoil is the soil temperature at 2 in from which warm-season grass is fed.
 const warmSoil climate.Fahrenheit = 65 // [uga-hall]

@@ -6,6 +6,7 @@ import (
 
 	"swardbook/agronomy/material"
 	"swardbook/agronomy/nutrient"
+	"swardbook/climate"
 	"swardbook/schedule"
 	"swardbook/schedule/word"
 )
@@ -96,19 +97,26 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 }
 
 // greenUp gives the openings of a starter that comes after the seed: from a first
-// mowing, or from the beginning of growth where the seed lay through the cold.
+// mowing, or from the beginning of growth where the seed lay through the cold. On what
+// comes up in spring the heat of summer ends it.
 func (c *Treatment) greenUp() []schedule.Opening {
 	os, from, opens := c.Open(), c.Seeded, "sowing"
 	if c.Lies() {
 		os, from, opens = c.Almanac.Open, c.Sprouts(), "growth begins"
 	}
-	return schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: from, To: c.Sprouts().AddDays(lateStarterDays)}, Opens: opens, Closes: fmt.Sprintf("%d days after %s", lateStarterDays, opens)}})
+	os = schedule.Meet(os, []schedule.Opening{{Span: schedule.Span{From: from, To: c.Sprouts().AddDays(lateStarterDays)}, Opens: opens, Closes: fmt.Sprintf("%d days after %s", lateStarterDays, opens)}})
+	if up := c.Emerged(); c.Season == climate.Cool && c.upInSpring(up.Year) {
+		if o, ok := c.spring(up.Year); ok {
+			os = schedule.Until(os, o.To, o.Closes)
+		}
+	}
+	return os
 }
 
 // firstFeeds gives the openings from the first feeding of the seedlings on.
 func (c *Treatment) firstFeeds() []schedule.Opening {
-	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.SolubleNDown)
-	os := schedule.From(c.Open(), c.Emerged().AddDays(gap.Days), fmt.Sprintf("%s after most of the seedlings are up", word.Plural(gap.Days, "day")))
+	first := c.firstFeed()
+	os := schedule.From(c.Open(), first, fmt.Sprintf("%s after most of the seedlings are up", word.Plural(first.DaysFrom(c.Emerged()), "day")))
 	var starter schedule.Date
 	if !c.Future() || c.Lies() {
 		starter = c.starterDay()
