@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"slices"
 	"sort"
 
 	"swardbook/agronomy"
@@ -35,7 +36,7 @@ type Case struct {
 	Down       []Down // what the record book says of this area, by date
 	Shed       *Shed
 	Seeded     Date           // when the stand was or will be sown; unset: established
-	Oversown   Date           // when the stand was or will be sown over, not long before the season; unset: not
+	Oversown   []Date         // when the stand was or will be sown over, not long before the season, by date
 	OverseedOn Date           // the day that the crew has for the overseeding, where it has not the best; unset: not known yet
 	opened     []Opening      // what Open gives, worked out once
 	NoStarter  LeftOut        // why the starter is left out, where it finds no day
@@ -90,27 +91,27 @@ func (c *Case) Emerged() Date {
 	return c.Sprouts().AddDays(days)
 }
 
-// OverGreen gives the day on which the seed of the overseeding finds the grass growing:
-// its own, or that on which growth begins. Its starter and its days to emergence count
-// from there.
-func (c *Case) OverGreen() Date { return c.green(c.Oversown) }
+// OverGreen gives the day on which the seed of an overseeding finds the grass growing: its
+// own, or that on which growth begins. Its starter and its days to emergence count from
+// there.
+func (c *Case) OverGreen(over Date) Date { return c.green(over) }
 
-// OverUp gives the day by which most of the seed of the overseeding is up.
-func (c *Case) OverUp() Date {
+// OverUp gives the day by which most of the seed of an overseeding is up.
+func (c *Case) OverUp(over Date) Date {
 	days, _, _ := c.Area.Stand.MostUp()
-	return c.OverGreen().AddDays(days)
+	return c.green(over).AddDays(days)
 }
 
 // WithSeedDays is how long after the seed of an overseeding its starter still goes with it.
 const WithSeedDays = 14 // [common]
 
-// OverFed gives the last day on which the starter of the overseeding still goes with the
+// OverFed gives the last day on which the starter of an overseeding still goes with the
 // seed.
-func (c *Case) OverFed() Date { return c.OverGreen().AddDays(WithSeedDays) }
+func (c *Case) OverFed(over Date) Date { return c.green(over).AddDays(WithSeedDays) }
 
-// Repaired tells whether a job of day d belongs to the overseeding.
+// Repaired tells whether a job of day d belongs to an overseeding.
 func (c *Case) Repaired(d Date) bool {
-	return !c.Oversown.IsZero() && !d.Before(c.Oversown) && !d.After(c.OverFed())
+	return slices.ContainsFunc(c.Oversown, func(over Date) bool { return !d.Before(over) && !d.After(c.OverFed(over)) })
 }
 
 // Young tells whether the stand is in its first year on day d.
@@ -137,10 +138,10 @@ func (c *Case) openings() []Opening {
 			os = From(os, first, "the seedlings stand a first mowing")
 		}
 	}
-	if !c.Oversown.IsZero() {
-		gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
-		os = append(Until(os, c.Oversown.AddDays(-1), "the overseeding"),
-			From(os, c.OverUp().AddDays(gap.Days), "the seedlings stand a first mowing")...)
+	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
+	for _, over := range c.Oversown {
+		os = append(Until(os, over.AddDays(-1), "the overseeding"),
+			From(os, c.OverUp(over).AddDays(gap.Days), "the seedlings stand a first mowing")...)
 	}
 	return os
 }

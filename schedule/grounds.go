@@ -155,43 +155,37 @@ func (g *grounds) event(words string, d Date) []Reason {
 	return nil
 }
 
-func (g *grounds) mown(words string, d Date) []Reason {
+func (g *grounds) mown(_ string, d Date) []Reason {
 	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.FirstMow)
-	up := g.emerged()
-	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s, and %d days to a first mowing: %s", up.Short(), gap.Days, up.AddDays(gap.Days).Short()), Source: gap.Why.Source})
+	up, why := g.emerged(d)
+	return append(why, Reason{Text: fmt.Sprintf("up on %s, and %d days to a first mowing: %s", up.Short(), gap.Days, up.AddDays(gap.Days).Short()), Source: gap.Why.Source})
 }
 
 func (g *grounds) up(words string, d Date) []Reason {
-	up := g.emerged()
-	return append(g.emergence(), Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common"})
+	up, why := g.emerged(d)
+	return append(why, Reason{Text: fmt.Sprintf("up on %s; %s: %s", up.Short(), words, d.Short()), Source: "common"})
 }
 
-// emerged gives the day by which most of the youngest seed is up.
-func (g *grounds) emerged() Date {
-	if !g.c.Oversown.IsZero() {
-		return g.c.OverUp()
-	}
-	return g.c.Emerged()
-}
-
-// emergence is the way from the sowing to the day by which most of the stand is up.
-func (g *grounds) emergence() []Reason {
-	days, why, ok := g.c.Area.Stand.MostUp()
-	if !ok {
-		return nil
-	}
-	if !g.c.Oversown.IsZero() {
-		text := fmt.Sprintf("sown over on %s; most of the seed is up %d days later", g.c.Oversown.Short(), days)
-		if green := g.c.OverGreen(); green != g.c.Oversown {
-			text = fmt.Sprintf("sown over on %s into the cold, it sprouts as growth begins, %s; most of the seed is up %d days later", g.c.Oversown.Short(), green.Short(), days)
+// emerged gives the day by which most of the seed is up of which a day speaks, and the way
+// to it from the sowing: the youngest seed that is up by then.
+func (g *grounds) emerged(by Date) (up Date, why []Reason) {
+	up, sown, green := g.c.Emerged(), g.c.Seeded, g.c.Sprouts()
+	how, of, source := "sown", "stand", ""
+	for _, over := range g.c.Oversown {
+		if u := g.c.OverUp(over); up.IsZero() || !u.After(by) {
+			up, sown, green = u, over, g.c.OverGreen(over)
+			how, of, source = "sown over", "seed", "common"
 		}
-		return []Reason{why, {Text: text, Source: "common"}}
 	}
-	text := fmt.Sprintf("sown on %s; most of the stand is up %d days later", g.c.Seeded.Short(), days)
-	if sprouts := g.c.Sprouts(); sprouts != g.c.Seeded {
-		text = fmt.Sprintf("sown on %s into the cold, it sprouts as growth begins, %s; most of the stand is up %d days later", g.c.Seeded.Short(), sprouts.Short(), days)
+	days, stand, ok := g.c.Area.Stand.MostUp()
+	if !ok {
+		return up, nil
 	}
-	return []Reason{why, {Text: text}}
+	text := fmt.Sprintf("%s on %s; most of the %s is up %d days later", how, sown.Short(), of, days)
+	if green != sown {
+		text = fmt.Sprintf("%s on %s into the cold, it sprouts as growth begins, %s; most of the %s is up %d days later", how, sown.Short(), green.Short(), of, days)
+	}
+	return up, []Reason{stand, {Text: text, Source: source}}
 }
 
 // calendar tells whose days a feeding season keeps to.

@@ -262,7 +262,7 @@ func (pl *planner) overseedsMove(found schedule.Proposal, days *placement) (move
 			continue
 		}
 		_, noted := pl.overseeds[j.AreaID()]
-		if c := pl.caseOf(j.Area); !noted && days.on(i) != c.Oversown {
+		if c := pl.caseOf(j.Area); !noted && !slices.Contains(c.Oversown, days.on(i)) {
 			pl.overseeds[j.AreaID()], moved = days.on(i), true
 		}
 	}
@@ -275,12 +275,10 @@ func (pl *planner) starterOut(c *schedule.Case, found schedule.Proposal, days *p
 	if !c.StarterCounts {
 		return schedule.LeftOut{}, false
 	}
-	mine := func(j schedule.Job) bool { return j.Kind == schedule.Starter && j.Area == c.Area }
-	if i := slices.IndexFunc(found.Jobs, mine); i >= 0 {
-		if !days.has(i) {
-			return pl.noDay(&found.Jobs[i], days, i), true
+	for i := range found.Jobs {
+		if j := &found.Jobs[i]; j.Kind == schedule.Starter && j.Area == c.Area && !days.has(i) {
+			return pl.noDay(j, days, i), true
 		}
-		return schedule.LeftOut{}, false
 	}
 	if i := slices.IndexFunc(found.Left, func(l schedule.LeftOut) bool { return l.Kind == schedule.Starter && l.Area == c.Area.ID }); i >= 0 {
 		return found.Left[i], true

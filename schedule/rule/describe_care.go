@@ -16,7 +16,9 @@ import (
 func (c *Treatment) cautions(j *schedule.Job, m word.Measure) []string {
 	out := append([]string{"The label and local codes come first."}, c.care(j, m)...)
 	young := !c.Seeded.IsZero() && j.Windows[0].From.Before(c.Seeded.AddMonths(12))
-	if young || !c.Oversown.IsZero() && j.Windows[0].From.Before(c.OverGreen().AddDays(lateStarterDays)) {
+	if young || slices.ContainsFunc(c.Oversown, func(over schedule.Date) bool {
+		return j.Windows[0].From.Before(c.OverGreen(over).AddDays(lateStarterDays))
+	}) {
 		out = append(out, material.OffSeedlings().Text)
 	}
 	return append(out, c.lawConditions(j, m)...)

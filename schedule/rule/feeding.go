@@ -352,8 +352,10 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 	rest := w.left
 	os := schedule.Meet(c.Open(), c.Growing())
 	os, last := c.LastUseful(os, kind)
-	if len(c.feeding.starter) > 0 && !c.Oversown.IsZero() { // the starter of an overseeding comes first
-		os = schedule.From(os, c.OverFed(), c.overFedWords())
+	for _, over := range c.Oversown {
+		if to := c.OverFed(over); c.starterN(schedule.Span{From: over, To: to}) > 0 { // it comes first, if it is not far off
+			os = append(schedule.Until(os, over.AddDays(-lateStarterDays), "the overseeding"), schedule.From(os, to, c.overFedWords(over))...)
+		}
 	}
 	for i := range n {
 		each := min(rest/agronomy.PerThousand(n-i), w.single) // what rounding left of one goes into the next

@@ -40,7 +40,7 @@ func (b *nitrogenYear) caps(s *seasonPlan) (material.Caps, []schedule.Reason) {
 	if b.young || s.span.Span == c.feeding.first {
 		tender("the stand's first year of feeding")
 	}
-	if s.seedlings {
+	if len(s.overs) > 0 {
 		tender("seedlings of the overseeding stand among the grass")
 	}
 	caps.P2O5 = b.phosphorus()

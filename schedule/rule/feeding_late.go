@@ -31,7 +31,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 		return leave("low care asks for no late nitrogen", "ksu-eckert")
 	case b.young && c.SeasonOf(c.Seeded) == b.year:
 		return leave("no late nitrogen in the first autumn of a stand, unless it has been mowed three times by then", "common")
-	case s.seedlings:
+	case len(s.overs) > 0:
 		return leave("no late nitrogen on the seedlings of the overseeding", "common")
 	case custom && high == 0:
 		return leave("by custom of the state no nitrogen is spread so late", source)

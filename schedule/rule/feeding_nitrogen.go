@@ -20,8 +20,8 @@ type growSeason struct {
 	calendar string // name of the published calendar that it follows; "": none, it goes by the climate
 	why      []schedule.Reason
 
-	seedlings bool        // whether seedlings of an overseeding are young in it
-	usual     *growSeason // with seedlings: the season without them, which counts its places
+	overs []schedule.Date // the overseedings whose seedlings are young in it
+	usual *growSeason     // with seedlings: the season without them, which counts its places
 
 	first, places, more int // numbers of its doses, see [nitrogenYear.number]
 }
@@ -106,7 +106,7 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 	f.yearly = append(f.yearly, schedule.YearlyN{Year: y, Total: year})
 	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k, potash: f.potash}
 	b.plan()
-	if starter := c.overseedStarter(); !young && starter > 0 && c.Almanac.TurfYear(c.OverGreen(), c.Season) == y {
+	if starter := c.overseedStarter(y, c.Oversown); !young && starter > 0 {
 		b.met, b.wanted = true, b.wanted+starter
 		b.parts = append(b.parts, c.Measure().NutrientRate(starter, "N")+" with the starter of the overseeding")
 	}
@@ -187,7 +187,7 @@ func (b *nitrogenYear) plan() {
 		}
 	} else {
 		left = max(0, left-b.outside(seasons))
-		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return s.seedlings }) { // else lessStarter takes it off the season that the seedlings stand in
+		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return len(s.overs) > 0 }) { // else lessStarter takes it off the season that the seedlings stand in
 			for _, s := range c.feeding.starter {
 				left = max(0, left-s.dose.N)
 			}
@@ -233,8 +233,8 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 	plan := seasonPlan{growSeason: s, openings: c.Open(), amount: b.total * agronomy.PerThousand(s.share), why: slices.Clip(b.why),
 		inside: schedule.Span{From: schedule.Later(s.span.From, c.Start), To: schedule.Earlier(s.span.To, c.Through)}}
 	plan.why = append(plan.why, s.why...)
-	if s.seedlings {
-		plan.openings = c.afterOverseeding()
+	if len(s.overs) > 0 {
+		plan.openings = c.afterOverseeding(s.overs)
 	}
 	if b.young {
 		b.youngSeason(&plan, left)
@@ -276,10 +276,10 @@ func (b *nitrogenYear) season(s growSeason, left agronomy.PerThousand) agronomy.
 // season in which its seedlings stand, and gives how much that is.
 func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
 	c := b.c
-	if !s.seedlings || c.Almanac.TurfYear(c.OverGreen(), c.Season) != b.year { // the year of the sowing counts it
+	if len(s.overs) == 0 {
 		return 0
 	}
-	starter := c.overseedStarter()
+	starter := c.overseedStarter(b.year, s.overs)
 	if starter > 0 {
 		left := max(0, s.amount-starter)
 		s.why = append(s.why, schedule.Reason{Text: "the starter brings some of it: " + word.Hundredths(s.amount) + " − " + word.Hundredths(starter) + " = " + word.Hundredths(left) + " lb N/1000 sq ft"})
@@ -292,7 +292,7 @@ func (b *nitrogenYear) lessStarter(s *seasonPlan) agronomy.PerThousand {
 // before it have left of the year.
 func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 	s.down = b.c.between(b.c.counts(s.growSeason), func(d *schedule.Down) agronomy.PerThousand {
-		if d.Kind == schedule.LateNitrogen || s.seedlings && d.Kind == schedule.Starter {
+		if d.Kind == schedule.LateNitrogen || len(s.overs) > 0 && d.Kind == schedule.Starter {
 			return 0
 		}
 		return d.Dose.N

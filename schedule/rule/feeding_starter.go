@@ -23,8 +23,12 @@ func (c *Treatment) planStarter(p, k *want) {
 		c.starterWithSeed(p, k)
 	case c.Young(c.Start) && c.Start.DaysFrom(c.Sprouts()) <= lateStarterDays:
 		c.starterAfterSeed(p, k)
-	case !c.Oversown.IsZero() && !c.Young(c.Oversown): // what a young stand gets serves the new seed as well
-		c.starterOverseed(p, k)
+	default:
+		for _, over := range c.Oversown {
+			if !c.Young(over) { // what a young stand gets serves the new seed as well
+				c.starterOverseed(p, k, over)
+			}
+		}
 	}
 }
 
@@ -134,16 +138,26 @@ func (c *Treatment) firstFeeds() []schedule.Opening {
 
 func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.Caps, why []schedule.Reason, os []schedule.Opening, ideal func(schedule.Opening) schedule.Date) {
 	f := &c.feeding
+	next := c.Number(schedule.Starter)
+	for range f.starter {
+		next()
+	}
+	for _, l := range f.found.Left {
+		if l.Kind == schedule.Starter {
+			next()
+		}
+	}
+	n := next()
 	wants.P2O5 = min(wants.P2O5, p.most)
 	if wants.P2O5 < schedule.LeastDose {
 		wants.P2O5, caps.P2O5 = 0, 0
 	} else if reason, shut := c.PhosphorusShut(); shut {
-		f.found.Leave(c.Area, schedule.Starter, 1, reason.Text, reason.Source)
+		f.found.Leave(c.Area, schedule.Starter, n, reason.Text, reason.Source)
 		return
 	} else {
 		caps.P2O5 = min(p.most, max(wants.P2O5, c.Seedlings.StarterP2O5[1]))
 	}
-	if c.NoStarter.Reason != "" {
+	if c.NoStarter.Reason != "" && c.NoStarter.N == n {
 		f.found.Left = append(f.found.Left, c.NoStarter)
 		return
 	}
@@ -151,7 +165,6 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	d, chosen, ok := c.chooseAlong(wants, along, caps, func(m material.Material) bool {
 		return wants.P2O5 == 0 || m.Analysis.N > 0 && 2*m.Analysis.P2O5 >= m.Analysis.N // [common] less is a feeding, no starter
 	})
-	n := c.Number(schedule.Starter)()
 	if !ok {
 		f.found.Leave(c.Area, schedule.Starter, n, "no suitable material: "+schedule.FirstText(chosen), "")
 		return
@@ -161,5 +174,5 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	if !c.Future() && !c.Repaired(os[0].From) {
 		because = fmt.Sprintf("It is the young grass's first feeding, and phosphorus is %s in the soil report.", p.level)
 	}
-	f.starter = []feed{{n: n, dose: d, openings: os, ideal: ideal, because: because, why: slices.Concat(why, d.Why, chosen)}}
+	f.starter = append(f.starter, feed{n: n, dose: d, openings: os, ideal: ideal, because: because, why: slices.Concat(why, d.Why, chosen)})
 }

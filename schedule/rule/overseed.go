@@ -21,18 +21,23 @@ const overseedWaits = 12 // [common]
 // rules then keep away from its seedlings.
 func (c *Treatment) planOverseed() {
 	p, wish := &c.overseeding, c.Area.Overseed
+	down := false // the one wished for
 	for i := range c.Down {
-		if d := &c.Down[i]; d.Kind == schedule.Overseed && !d.NotDone && !d.Date.AddMonths(overseedWaits).Before(c.Begins) {
-			c.Oversown = d.Date
+		d := &c.Down[i]
+		if d.Kind != schedule.Overseed || d.NotDone || d.Date.AddMonths(overseedWaits).Before(c.Begins) || slices.Contains(c.Oversown, d.Date) {
+			continue
+		}
+		c.Oversown = append(c.Oversown, d.Date)
+		if off := d.Date.DaysFrom(wish); !wish.IsZero() && off >= -nearOverseed && (off <= nearOverseed || !wish.Before(c.Site.Start)) { // one that was planned may have had to wait
+			down = true
 		}
 	}
 	switch {
-	case wish.IsZero() || c.NoStand || !wish.AddMonths(overseedWaits).After(c.Begins):
+	case down || wish.IsZero() || c.NoStand || !wish.AddMonths(overseedWaits).After(c.Begins):
 		return
-	case !c.Oversown.IsZero() && !c.Oversown.Before(wish.AddDays(-nearOverseed)):
-		return // down
 	case wish.Before(c.Site.Start):
-		c.Oversown = wish
+		c.Oversown = append(c.Oversown, wish)
+		slices.SortFunc(c.Oversown, schedule.Date.Compare)
 		p.Assumed = append(p.Assumed, fmt.Sprintf("%s: sown over on %s, as the site file says", c.Area.Name, wish.Short()))
 		return
 	case wish.After(c.Through):
@@ -61,9 +66,9 @@ func (c *Treatment) planOverseed() {
 			best = i
 		}
 	}
-	c.Oversown = schedule.FromNumber(open[best])
+	over := schedule.FromNumber(open[best])
 	if day := c.OverseedOn; !day.IsZero() { // it keeps the day that all else is planned for
-		c.Oversown = day
+		over = day
 		for _, w := range made.Windows {
 			if !w.From.After(day) && !w.To.Before(day) {
 				w.From, w.Ideal, w.To = day, day, day
@@ -72,14 +77,15 @@ func (c *Treatment) planOverseed() {
 			}
 		}
 	}
-	if c.Young(c.Oversown) {
+	c.Oversown = append(c.Oversown, over)
+	if c.Young(over) {
 		made.Why = append(made.Why, schedule.Reason{Text: "The stand is in its first year and fed as seedlings are: the seed gets no starter of its own.", Source: "common"})
 	}
 	if days.not != "" {
-		p.Assumed = append(p.Assumed, fmt.Sprintf("%s: the overseeding is %s; it moves to %s", c.Area.Name, days.not, c.Oversown.Short()))
+		p.Assumed = append(p.Assumed, fmt.Sprintf("%s: the overseeding is %s; it moves to %s", c.Area.Name, days.not, over.Short()))
 	}
 	on := *made
-	on.On = c.Oversown
+	on.On = over
 	if words := SowingWords(c.Case, &on); words != "" {
 		made.Summary += " " + words
 	}
@@ -112,15 +118,15 @@ func (c *Treatment) describeOverseed(j *schedule.Job, m word.Measure) {
 
 // starterOverseed plans the starter that goes with the seed of an overseeding, light,
 // as the old grass eats with the young.
-func (c *Treatment) starterOverseed(p, k *want) {
-	green, last := c.OverGreen(), c.OverFed()
+func (c *Treatment) starterOverseed(p, k *want, over schedule.Date) {
+	green, last := c.OverGreen(over), c.OverFed(over)
 	f, rules := &c.feeding, &c.Seedlings
-	if c.DoneSince(schedule.Starter, c.Oversown.AddDays(-schedule.WithSeedDays)) {
+	if slices.ContainsFunc(c.DownIn(schedule.Span{From: over.AddDays(-schedule.WithSeedDays), To: schedule.Later(last, c.Start)}), func(d schedule.Down) bool { return d.Kind == schedule.Starter && !d.NotDone }) {
 		return
 	}
 	if last.Before(c.Start) {
 		if c.Start.DaysFrom(green) <= lateStarterDays {
-			f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no starter is on record for the overseeding of %s, and it is too late for one; if one went down, add it to the record book", c.Area.Name, c.Oversown.Short()))
+			f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no starter is on record for the overseeding of %s, and it is too late for one; if one went down, add it to the record book", c.Area.Name, over.Short()))
 		}
 		return
 	}
@@ -140,37 +146,39 @@ func (c *Treatment) starterOverseed(p, k *want) {
 	if l, ok := c.Law.PCap(c.Asked); ok {
 		p.most = min(p.most, agronomy.PerThousand(l.Value))
 	}
-	os := []schedule.Opening{{Span: schedule.Span{From: green, To: last}, Opens: "with the seed", Closes: c.overFedWords()}}
-	if green != c.Oversown {
+	os := []schedule.Opening{{Span: schedule.Span{From: green, To: last}, Opens: "with the seed", Closes: c.overFedWords(over)}}
+	if green != over {
 		os[0].Opens = "growth begins"
-		why = append(why, schedule.Reason{Text: fmt.Sprintf("The seed of %s lies until growth begins on %s, and its starter waits for the green: before it no root takes the food up, and rain carries it off.", c.Oversown.Short(), green.Short()), Source: "common"})
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("The seed of %s lies until growth begins on %s, and its starter waits for the green: before it no root takes the food up, and rain carries it off.", over.Short(), green.Short()), Source: "common"})
 	}
 	c.addStarter(p, k, wants, caps, why, os, schedule.Soonest)
 	c.Asked = asked
 }
 
 // overFedWords says what the last day for the starter of an overseeding is.
-func (c *Treatment) overFedWords() string {
-	if c.OverGreen() != c.Oversown {
+func (c *Treatment) overFedWords(over schedule.Date) string {
+	if c.OverGreen(over) != over {
 		return "two weeks after growth begins"
 	}
 	return "two weeks after the overseeding"
 }
 
-// overseedStarter gives the nitrogen of the overseeding's starter, down or to come.
-func (c *Treatment) overseedStarter() agronomy.PerThousand {
-	if c.Oversown.IsZero() {
-		return 0
-	}
-	span := schedule.Span{From: c.Oversown.AddDays(-schedule.WithSeedDays), To: c.OverFed()}
-	sum := c.between(span, func(d *schedule.Down) agronomy.PerThousand {
-		if d.Kind != schedule.Starter {
-			return 0
+// overseedStarter gives the nitrogen of the starters, down or to come, that belong to the
+// overseedings of a turf year, or only to some of them.
+func (c *Treatment) overseedStarter(year int, overs []schedule.Date) (sum agronomy.PerThousand) {
+	var from schedule.Date
+	for _, over := range overs {
+		span := schedule.Span{From: schedule.Later(from, over.AddDays(-schedule.WithSeedDays)), To: c.OverFed(over)}
+		from = span.To.Next()                                        // no starter counts for two
+		if c.Almanac.TurfYear(c.OverGreen(over), c.Season) != year { // the year of the green counts it
+			continue
 		}
-		return d.Dose.N
-	})
-	for _, d := range c.feeding.starter {
-		sum += d.dose.N
+		sum += c.starterN(span) + c.between(span, func(d *schedule.Down) agronomy.PerThousand {
+			if d.Kind != schedule.Starter {
+				return 0
+			}
+			return d.Dose.N
+		})
 	}
 	return sum
 }
@@ -178,39 +186,42 @@ func (c *Treatment) overseedStarter() agronomy.PerThousand {
 // spareSeedlings cuts the feeding season in which the seedlings of an overseeding are young
 // to two thirds of its nitrogen, and lets it begin when they may be fed.
 func (c *Treatment) spareSeedlings(seasons []growSeason) []growSeason {
-	if c.Oversown.IsZero() {
-		return seasons
-	}
-	os := c.afterOverseeding()
-	for i := range seasons {
-		s := &seasons[i]
-		if green := c.OverGreen(); green.After(s.span.To) || green.AddDays(lateStarterDays).Before(s.span.From) {
-			continue
+	for _, over := range c.Oversown {
+		green := c.OverGreen(over)
+		for i := range seasons {
+			s := &seasons[i]
+			if green.After(s.span.To) || green.AddDays(lateStarterDays).Before(s.span.From) {
+				continue
+			}
+			if len(s.overs) == 0 {
+				usual := *s
+				s.usual = &usual
+				s.share *= c.Seedlings.BareSpotShare
+				s.why = append(slices.Clip(s.why), schedule.Reason{Text: "seedlings of the overseeding stand in it: two thirds of the usual nitrogen, as more burns them", Source: "vt-452-717"})
+			}
+			s.overs = append(s.overs, over)
+			os := c.afterOverseeding(s.overs)
+			if first := os[0]; s.span.From.Before(first.From) {
+				s.span.From, s.span.Opens = schedule.Earlier(first.From, s.span.To), first.Opens
+			}
+			break
 		}
-		usual := *s
-		s.seedlings, s.usual = true, &usual
-		s.share *= c.Seedlings.BareSpotShare
-		s.why = append(s.why, schedule.Reason{Text: "seedlings of the overseeding stand in it: two thirds of the usual nitrogen, as more burns them", Source: "vt-452-717"})
-		if first := os[0]; s.span.From.Before(first.From) {
-			s.span.From, s.span.Opens = schedule.Earlier(first.From, s.span.To), first.Opens
-		}
-		break
 	}
 	return seasons
 }
 
-// afterOverseeding gives the openings in which the seedlings of an overseeding may be
+// afterOverseeding gives the openings in which the seedlings of some overseedings may be
 // fed.
-func (c *Treatment) afterOverseeding() []schedule.Opening {
+func (c *Treatment) afterOverseeding(overs []schedule.Date) []schedule.Opening {
 	gap, _ := nutrient.Spacing(nutrient.SeedUp, nutrient.SolubleNDown)
-	return schedule.From(c.Open(), c.OverUp().AddDays(gap.Days), fmt.Sprintf("%s after most of the seedlings are up", word.Plural(gap.Days, "day")))
+	return schedule.From(c.Open(), c.OverUp(overs[len(overs)-1]).AddDays(gap.Days), fmt.Sprintf("%s after most of the seedlings are up", word.Plural(gap.Days, "day")))
 }
 
 // counts gives the days whose nitrogen belongs to a season. If seedlings of an overseeding
 // stand in it, they begin with the days of their starter.
 func (c *Treatment) counts(s growSeason) schedule.Span {
-	if s.seedlings {
-		return schedule.Span{From: schedule.Earlier(s.span.From, c.Oversown.AddDays(-schedule.WithSeedDays)), To: s.span.To}
+	if len(s.overs) > 0 {
+		return schedule.Span{From: schedule.Earlier(s.span.From, s.overs[0].AddDays(-schedule.WithSeedDays)), To: s.span.To}
 	}
 	return s.span.Span
 }
