@@ -19,6 +19,7 @@ type Down struct {
 	Season   int
 	N        int // number of the job within kind, area and season
 	Dose     material.Dose
+	Part     float64 // of a sowing: the part of the seed that went down; 0: all of it
 	NotDone  bool
 	Taken    bool // the line says that the job was taken as done, as nobody had recorded it
 	Presumed *Job // not on record: a job planned for the day, which counts as down

@@ -27,6 +27,9 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 	if begins := c.SeasonBegins(d.Season); d.Date.Before(begins) {
 		add("date", "is the year right, and the job the one that is meant?", "%s is before the season of the job begins, %s", d.Date.Short(), begins.Short())
 	}
+	if _, most := c.Area.Seed(d.Kind); d.Kind.Sows() && d.Weight > schedule.OverPlanned*most {
+		add("amount", "are the unit and the decimal point right?", "%s of seed on %s is over twice what it takes, %s", m.Weight(d.Weight), c.Area.Name, m.Weight(most))
+	}
 	if d.Dose.Rate == 0 {
 		return out
 	}

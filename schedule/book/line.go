@@ -48,6 +48,21 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 	down := schedule.Down{Done: given, AreaID: d.Area, Kind: kind, Season: season, N: n}
 	down.By, down.Note = d.By, d.Note
 	whole := season > 0
+	if !given.Missed {
+		l.Wrong = l.unweighed(kind, &given, where)
+	}
+	if len(l.Wrong) > 0 {
+		return Line{Wrong: l.Wrong}
+	}
+	if kind.Sows() {
+		if down.Part = where.SeedPart(kind, &given); given.AsPlanned && entry != nil && entry.Rest {
+			for _, o := range p.CaseOf(d.Area).Down {
+				if o.Kind == kind && o.Season == season && o.N == n && !o.NotDone {
+					down.Part -= o.Part
+				}
+			}
+		}
+	}
 	if whole && kind.Spreads() && !given.Missed {
 		whole = l.weigh(&down, entry, p, where)
 	}
@@ -76,6 +91,25 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 		return Line{Wrong: []schedule.Problem{{Key: "amount", Message: "the job is on record in whole already", Hint: "give what went down beside it, or let this line take the place of that one"}}, Before: l.Before}
 	}
 	return l
+}
+
+// unweighed tells what is wrong with an amount of what is not spread: seed goes by weight or
+// by part, and a soil sample is taken whole.
+func (l *Line) unweighed(kind schedule.Kind, d *schedule.Done, a *schedule.Area) []schedule.Problem {
+	seed, _ := a.Seed(kind)
+	wrong := func(message, hint string) []schedule.Problem {
+		return []schedule.Problem{{Key: "amount", Message: message, Hint: hint}}
+	}
+	switch {
+	case kind.Spreads():
+	case kind.Sows() && (d.Packs > 0 || d.Volume > 0):
+		return wrong("seed is recorded by its weight, or as a part of all", `like "6 lb" or half`)
+	case kind.Sows() && d.Weight > 0 && seed == 0:
+		return wrong("how much seed "+a.Stand.String()+" takes is not known, so a weight says nothing of what is left", "give the part that is sown, like half")
+	case !kind.Sows() && d.Share != 1:
+		return wrong("a "+kind.Noun()+" is taken in whole or not at all", "leave the amount out, or record it with --missed")
+	}
+	return nil
 }
 
 // before finds the older lines about the same job.

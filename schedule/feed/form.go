@@ -138,7 +138,7 @@ type asked struct {
 func about(p *schedule.Program, id string, today schedule.Date) (a asked, ok bool) {
 	for i := range p.Entries {
 		if e := &p.Entries[i]; e.ID == id && !e.Kind.Notice() {
-			a = asked{words: e.Title + ", planned for " + e.Date.Words() + ": " + e.Summary, who: e.Who, amounts: e.Kind.Spreads()}
+			a = asked{words: e.Title + ", planned for " + e.Date.Words() + ": " + e.Summary, who: e.Who, amounts: e.Kind.Spreads() || e.Kind.Sows()}
 			if !recordable(p, e, today) {
 				a.ahead = e.Date.Words()
 			}
@@ -147,7 +147,7 @@ func about(p *schedule.Program, id string, today schedule.Date) (a asked, ok boo
 	}
 	for _, l := range p.LeftOut {
 		if l.ID == id {
-			return asked{words: l.ID + ", left out of the program: " + l.Reason, amounts: l.Kind.Spreads()}, true
+			return asked{words: l.ID + ", left out of the program: " + l.Reason, amounts: l.Kind.Spreads() || l.Kind.Sows()}, true
 		}
 	}
 	if e, _, err := p.Find(id); err == nil && e != nil && e.ID != id && strings.Count(id, "/") == 2 { // from an older calendar

@@ -236,6 +236,13 @@ func (l *life) rests(c *schedule.Case) (out []schedule.Job) {
 				open = append(open, w)
 			}
 		}
+		if j.Rest && j.Kind.Sows() { // it takes the day that its area was planned for
+			for i := range open {
+				if day := c.OverseedOn; open[i].Has(day) {
+					open[i].From, open[i].Ideal = day, day
+				}
+			}
+		}
 		if j.Rest && len(open) > 0 {
 			j.On, j.Windows = schedule.Date{}, open
 			scrule.DescribeRest(c, &j)
@@ -340,6 +347,12 @@ func (pl *planner) newCase(l *life, sh *schedule.Shed) *schedule.Case {
 	}
 	if !l.from.IsZero() {
 		c.Days = pl.days[l.from.DaysFrom(pl.site.Start):]
+	}
+	c.Oversown = slices.Clone(pl.resown[a.ID])
+	for i := range l.planned {
+		if j := &l.planned[i]; j.Rest && j.Kind.Sows() {
+			c.Oversown = append(c.Oversown, cmp.Or(pl.overseeds[a.ID], schedule.Later(schedule.Later(j.Window().From, j.Window().Ideal), l.from)))
+		}
 	}
 	c.Down = slices.Clip(l.down.sums)
 	for _, j := range l.planned { // the rest of a job done in part counts as down with the job

@@ -9,6 +9,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
+	"swardbook/schedule/word"
 )
 
 // inOrder sorts the lines of a record book by day.
@@ -44,7 +45,14 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 	}
 	planned := pl.takeBack(l, down)
 	if d.Missed || !k.Spreads() {
+		if k.Sows() && !d.Missed {
+			down.Part = l.area.SeedPart(k, &d)
+		}
 		pl.put(l, down)
+		if rest, ok := pl.restOfSeed(l, down, planned); ok {
+			l.planned = append(l.planned, rest)
+			return true
+		}
 		if k.Samples() && !d.Missed {
 			pl.awaitResults(l, down)
 		}
@@ -131,6 +139,9 @@ const (
 // season whose day is nearest, if it is near enough, else a new one. Lines of one day
 // that name the same kind are one job.
 func (pl *planner) number(l *life, d schedule.Down) int {
+	if d.Kind == schedule.Sow {
+		return 1 // a stand is sown once, though in parts
+	}
 	day := alone{season{d.Kind, d.Season}, d.Date}
 	n, again := l.down.alone[day]
 	if !again {
@@ -294,6 +305,34 @@ func (pl *planner) rest(l *life, d schedule.Down, planned *schedule.Job) (schedu
 	j.Dose, j.Rest = material.DoseOf(planned.Dose.Material, left), true
 	j.On, j.Bound = schedule.Later(d.Date, planned.On), nil
 	return j, true
+}
+
+// restOfSeed gives what a line leaves of an overseeding whose window is still open; false
+// if that is no job. What is left of the stand's own sowing is dated with the sowings.
+func (pl *planner) restOfSeed(l *life, d schedule.Down, planned *schedule.Job) (schedule.Job, bool) {
+	if planned == nil || d.NotDone || d.Kind != schedule.Overseed || planned.Season != l.year {
+		return schedule.Job{}, false
+	}
+	left := cmp.Or(planned.Part, 1) - d.Part
+	w := planned.Window()
+	w.To = schedule.Later(w.To, schedule.Earlier(w.Last, l.ends)) // the crew had it on one day
+	if left < schedule.LeastRest {
+		return schedule.Job{}, false
+	}
+	if w.To.Before(d.Date) {
+		l.left = append(l.left, pl.noRest(planned, l.area.ID, left, w.To))
+		return schedule.Job{}, false
+	}
+	j := *planned
+	j.Part, j.Rest, j.Windows = left, true, []schedule.Window{w}
+	j.On, j.Bound = schedule.Later(d.Date, planned.On), nil
+	return j, true
+}
+
+// noRest tells that what is left of a sowing has no day any more.
+func (pl *planner) noRest(j *schedule.Job, area string, left float64, last schedule.Date) schedule.LeftOut {
+	return schedule.LeftOut{ID: schedule.JobID(area, j.Kind, j.Season, j.N+1), Season: j.Season, N: j.N + 1, Kind: j.Kind, Area: area, Date: last,
+		Reason: word.Percent(left) + " of the seed is not down, and its days ended on " + last.Short(), Source: "common"}
 }
 
 // assume notes what a line is taken to mean.

@@ -72,12 +72,13 @@ type planner struct {
 	last    schedule.Date
 	days    []schedule.Workday // every day from the site's start on
 	law     *schedule.SiteLaw
-	lives   []*life                  // of the areas, in the order of the file
-	used    map[string]float64       // the packs of each material, by its id, that are down or presumed so
-	sown    map[string]schedule.Date // of each area with a sowing, on record or to come: its day, unset if none was found
-	sowing  schedule.Proposal        // the sowings to come, with their day in On
-	notes   []string                 // about the record book
-	found   struct {                 // what the placing found, over all seasons
+	lives   []*life                    // of the areas, in the order of the file
+	used    map[string]float64         // the packs of each material, by its id, that are down or presumed so
+	sown    map[string]schedule.Date   // of each area with a sowing, on record or to come: its day, unset if none was found
+	resown  map[string][]schedule.Date // of each area sown in parts: the days of the other parts, on record or to come
+	sowing  schedule.Proposal          // the sowings to come, with their day in On
+	notes   []string                   // about the record book
+	found   struct {                   // what the placing found, over all seasons
 		contested, stopped bool
 	}
 
@@ -94,7 +95,7 @@ func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, k
 	if err != nil {
 		return nil, err
 	}
-	pl := &planner{site: site, kinds: kinds, rules: rules, law: schedule.NewLaw(site), used: map[string]float64{}, sown: map[string]schedule.Date{}}
+	pl := &planner{site: site, kinds: kinds, rules: rules, law: schedule.NewLaw(site), used: map[string]float64{}, sown: map[string]schedule.Date{}, resown: map[string][]schedule.Date{}}
 	pl.almanac = schedule.NewAlmanac(year, site.Start, site.Start)
 	if pl.last = last; !site.Through.IsZero() {
 		pl.last = site.Through
@@ -129,10 +130,10 @@ const sowAhead = 400 // [common]
 
 // sow dates the sowings that are still to come.
 func (pl *planner) sow(book []schedule.Done) {
-	for _, d := range book { // a sowing on record is the day
-		area, k, _, _, err := pl.kinds.JobName(d.Job)
-		if a := pl.site.Area(cmp.Or(d.Area, area)); err == nil && k == schedule.Sow && a != nil && !d.Missed {
-			pl.sown[a.ID] = d.Date
+	left := pl.sownOn(book)
+	for i := range pl.site.Areas {
+		if a := &pl.site.Areas[i]; left[a.ID] >= schedule.LeastRest {
+			pl.sowRest(a, left[a.ID])
 		}
 	}
 	coming := func(a *schedule.Area) bool {

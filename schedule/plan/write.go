@@ -65,6 +65,11 @@ func (pl *planner) jobs() []schedule.Job {
 			out = append(out, j)
 		}
 	}
+	for _, j := range pl.sowing.Jobs {
+		if j.Rest {
+			out = append(out, j)
+		}
+	}
 	open := map[string]*schedule.Job{} // what is left of jobs done in part
 	for i := range out {
 		if out[i].Rest {
@@ -75,7 +80,11 @@ func (pl *planner) jobs() []schedule.Job {
 	for _, l := range pl.lives {
 		for _, j := range pl.recorded(l) {
 			if rest := open[j.ID()]; rest != nil {
-				rest.Note = strings.TrimSpace("down already: " + pl.site.Measure().DoseWords(j.Dose, l.area.Size) + ", " + j.On.Short() + ". " + j.Note)
+				words := word.Percent(j.Part) + " of the seed"
+				if j.Spreads() {
+					words = pl.site.Measure().DoseWords(j.Dose, l.area.Size)
+				}
+				rest.Note = strings.TrimSpace("down already: " + words + ", " + j.On.Short() + ". " + j.Note)
 				continue
 			}
 			done = append(done, j)
@@ -86,7 +95,7 @@ func (pl *planner) jobs() []schedule.Job {
 		sown[j.ID()] = true
 	}
 	for _, j := range pl.sowing.Jobs {
-		if !sown[j.ID()] {
+		if !sown[j.ID()] && !j.Rest {
 			out = append(out, j)
 		}
 	}
@@ -108,7 +117,7 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 		if d.Presumed != nil {
 			continue
 		}
-		j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: l.area, Dose: d.Dose, On: d.Date, By: d.By, State: schedule.Finished, Note: d.Note}
+		j := schedule.Job{Kind: d.Kind, Season: d.Season, N: d.N, Area: l.area, Dose: d.Dose, Part: d.Part, On: d.Date, By: d.By, State: schedule.Finished, Note: d.Note}
 		switch {
 		case d.NotDone:
 			j.State = schedule.Missed
@@ -129,7 +138,7 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 					out[n] = j
 				}
 			} else {
-				j.Dose, j.Why = material.Sum(o.Dose, d.Dose), append(o.Why, j.Why...)
+				j.Dose, j.Part, j.Why = material.Sum(o.Dose, d.Dose), min(1, o.Part+d.Part), append(o.Why, j.Why...)
 				out[n] = j
 			}
 		} else {
@@ -138,6 +147,8 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 		}
 		if d.Dose.Rate > 0 {
 			parts[id] = append(parts[id], m.DoseWords(d.Dose, l.area.Size)+" on "+d.Date.Short())
+		} else if d.Part > 0 {
+			parts[id] = append(parts[id], word.Percent(d.Part)+" of the seed on "+d.Date.Short())
 		}
 	}
 	planned := map[string]bool{}
@@ -158,6 +169,10 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 		if j.Dose.Rate > 0 {
 			j.Title = word.Title(what, l.area.Name, m.Amount(j.Dose, l.area.Size), "", schedule.TitleLength)
 			j.Summary += ", " + m.DoseWords(j.Dose, l.area.Size)
+		} else if j.Part > 0 && j.Part < 1-schedule.LeastRest {
+			part := word.Percent(j.Part) + " of the seed"
+			j.Title = word.Title(what, l.area.Name, part, "", schedule.TitleLength)
+			j.Summary += ", " + part
 		}
 		if lines := parts[j.ID()]; len(lines) > 1 {
 			j.Note = strings.TrimSpace(j.Note + " " + word.Capital(word.List(lines)) + ".")

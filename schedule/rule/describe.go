@@ -18,7 +18,11 @@ func (c *Treatment) describe(j *schedule.Job) {
 	if j.Because == "" && len(j.Why) > 0 {
 		j.Because = j.Why[0].Text
 	}
-	j.Title = word.Title(j.Kind.Of().Verb, c.Area.Name, "", "", schedule.TitleLength)
+	other := ""
+	if j.Rest && j.Kind.Sows() {
+		other = "the other " + word.Percent(j.Part)
+	}
+	j.Title = word.Title(j.Kind.Of().Verb, c.Area.Name, other, "", schedule.TitleLength)
 	switch {
 	case j.Spreads():
 		c.describeSpread(j, m)
@@ -34,7 +38,11 @@ func (c *Treatment) describe(j *schedule.Job) {
 // DescribeRest writes the words of what is left of a job done in part.
 func DescribeRest(c *schedule.Case, j *schedule.Job) {
 	j.Title, j.Summary, j.Steps, j.Cautions = "", "", nil, nil
-	j.Why = j.Why[:max(0, len(j.Why)-1)] // the last reason works out the weight of the whole dose
+	if j.Kind.Sows() {
+		j.Why = nil // the working of the whole
+	} else {
+		j.Why = j.Why[:max(0, len(j.Why)-1)] // the last reason works out the weight of the whole dose
+	}
 	(&Treatment{Case: c}).describe(j)
 }
 
@@ -98,6 +106,9 @@ func (c *Treatment) seed(j *schedule.Job, m word.Measure, rate func(agronomy.Per
 		part := agronomy.PerThousand(1)
 		if total > 0 {
 			part = agronomy.PerThousand(s.Percent / total)
+		}
+		if j.Rest {
+			part *= agronomy.PerThousand(j.Part)
 		}
 		seed = append(seed, fmt.Sprintf("%s to %s of %s", m.Weight((low*part).Over(c.Area.Size)), m.Weight((high*part).Over(c.Area.Size)), s.Grass.Name))
 		j.Why = append(j.Why, schedule.Reason{Text: s.Grass.Name + ": " + word.Figures(float64(low), 3) + " to " + word.Figures(float64(high), 3) + " lb of seed/1000 sq ft " + where, Source: s.Grass.SeedSource})

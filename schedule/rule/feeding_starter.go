@@ -24,8 +24,9 @@ func (c *Treatment) planStarter(p, k *want) {
 	case c.Young(c.Start) && c.Start.DaysFrom(c.Sprouts()) <= lateStarterDays:
 		c.starterAfterSeed(p, k)
 	default:
-		for _, over := range c.Oversown {
-			if !c.Young(over) { // what a young stand gets serves the new seed as well
+		for i, over := range c.Oversown {
+			again := i > 0 && !over.After(c.OverFed(c.Oversown[i-1])) // one starter does for both
+			if !again && !c.Young(over) {                             // what a young stand gets serves the new seed as well
 				c.starterOverseed(p, k, over)
 			}
 		}

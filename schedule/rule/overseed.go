@@ -32,6 +32,7 @@ func (c *Treatment) planOverseed() {
 			down = true
 		}
 	}
+	slices.SortFunc(c.Oversown, schedule.Date.Compare)
 	switch {
 	case down || wish.IsZero() || c.NoStand || !wish.AddMonths(overseedWaits).After(c.Begins):
 		return

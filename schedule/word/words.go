@@ -77,6 +77,9 @@ func Title(verb, place, amount, packs string, room int) string {
 	return verb + " " + Cut(place, room-utf8.RuneCountInString(verb+" "+amount)) + amount
 }
 
+// Percent writes a part of one as "50 %".
+func Percent(part float64) string { return Number(part*100, 0) + " %" }
+
 // Cut shortens a text to at most room characters, after a whole word where that
 // leaves most of it, and marks the cut.
 func Cut(text string, room int) string {

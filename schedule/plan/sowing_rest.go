@@ -1,0 +1,69 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"swardbook/schedule"
+	scrule "swardbook/schedule/rule"
+)
+
+// sownOn notes the days of the sowings on record, and gives the part of the seed that is
+// not down of stands that are sown in part. The stand counts from the first of its parts;
+// the seedlings of the others are spared as those of an overseeding are.
+func (pl *planner) sownOn(book []schedule.Done) map[string]float64 {
+	left := map[string]float64{}
+	for _, d := range inOrder(slices.Clone(book)) {
+		area, k, _, _, err := pl.kinds.JobName(d.Job)
+		a := pl.site.Area(cmp.Or(d.Area, area))
+		if err != nil || k != schedule.Sow || a == nil || d.Missed {
+			continue
+		}
+		part := a.SeedPart(k, &d)
+		was, again := left[a.ID]
+		switch {
+		case !again || was < schedule.LeastRest && part > 1-schedule.LeastRest: // sown anew
+			left[a.ID], pl.sown[a.ID], pl.resown[a.ID] = 1-part, d.Date, nil
+		default:
+			left[a.ID] = was - part
+			if d.Date != pl.sown[a.ID] {
+				pl.resown[a.ID] = append(pl.resown[a.ID], d.Date)
+			}
+		}
+	}
+	return left
+}
+
+// sowRest dates what is left of a sowing done in part, as long as the window lasts in
+// which the last part went down.
+func (pl *planner) sowRest(a *schedule.Area, left float64) {
+	first, last := pl.sown[a.ID], pl.sown[a.ID]
+	if n := len(pl.resown[a.ID]); n > 0 {
+		last = pl.resown[a.ID][n-1]
+	}
+	season := pl.almanac.SeasonOf(first, a.Stand.Season())
+	from := schedule.Later(last, pl.site.Start)
+	c := pl.newCase(&life{area: a, year: season, from: from}, schedule.NewShed(pl.site, nil))
+	c.Begins, c.Through, c.Opens, c.Seeded = from, from.AddDays(sowAhead), lineOpens, from
+	rest := schedule.Job{Kind: schedule.Sow, Season: season, N: 1, Area: a}
+	p := scrule.Sow(&scrule.Treatment{Case: c})
+	p.Jobs = slices.DeleteFunc(p.Jobs, func(j schedule.Job) bool { return j.Windows[0].From.After(from) })
+	if len(p.Jobs) == 0 {
+		pl.sowing.Left = append(pl.sowing.Left, pl.noRest(&rest, a.ID, left, last))
+		return
+	}
+	j := &p.Jobs[0]
+	j.Season, j.Rest, j.Part, j.Windows = season, true, left, j.Windows[:1]
+	scrule.DescribeRest(c, j)
+	pl.cases = []*schedule.Case{c}
+	days := pl.placeJobs(p.Jobs, nil)
+	if !days.has(0) {
+		pl.sowing.Left = append(pl.sowing.Left, pl.noDay(j, days, 0))
+		return
+	}
+	j.Bound = pl.bound(j, days, 0)
+	if j.On != first && !slices.Contains(pl.resown[a.ID], j.On) {
+		pl.resown[a.ID] = append(pl.resown[a.ID], j.On)
+	}
+	pl.sowing.Jobs = append(pl.sowing.Jobs, *j)
+}

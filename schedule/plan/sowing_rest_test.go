@@ -1,0 +1,73 @@
+package plan
+
+import (
+	"strings"
+	"testing"
+
+	"swardbook/schedule"
+)
+
+// Half of a sowing on record is half: the rest stays due until the last day on which seed
+// still makes a stand, and nothing goes down on its seedlings before a first mowing.
+func TestHalfASowing(t *testing.T) {
+	site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-08-24")
+	half := schedule.Done{Line: 2, Date: mustDate(t, "2026-08-24"), Area: "a", Job: "sow", Share: 0.5}
+	p := plan(t, site, half)
+	rest := entry(t, p, "a/sow/1")
+	if !rest.Rest || rest.State != schedule.Planned || rest.Latest != mustDate(t, "2026-09-25") || !strings.Contains(rest.Title, "the other 50 %") || !strings.Contains(rest.Summary, "6 lb to 8 lb") { // 2000 sq ft at 6 to 8 lb, half [unl-renovate]
+		t.Errorf("the rest: %s, %s, to %s: %s", rest.Title, rest.State, rest.Latest, rest.Summary)
+	}
+	if day := mustDate(t, "2026-09-05"); p.Standing(rest, day) != string(schedule.Due) {
+		t.Errorf("on %s it is %s", day, p.Standing(rest, day))
+	}
+	for name, second := range map[string]schedule.Done{
+		"the other half":       {Share: 0.5},
+		"as planned, the rest": {Share: 1, AsPlanned: true},
+		"by weight":            {Weight: 6}, // of 12 lb, the least for 2000 sq ft
+	} {
+		second.Line, second.Date, second.Area, second.Job = 3, mustDate(t, "2026-09-07"), "a", "sow"
+		p := plan(t, site, half, second)
+		if e := entry(t, p, "a/sow/1"); e.Rest || e.State != schedule.Finished || len(ofKind(p, schedule.Sow)) != 1 {
+			t.Errorf("%s: %s, %d sowings", name, e.State, len(ofKind(p, schedule.Sow)))
+		}
+		if c := p.Cases[0]; c.Seeded != half.Date {
+			t.Errorf("%s: the stand counts from %s", name, c.Seeded)
+		}
+		for _, e := range p.Entries {
+			if days := e.Date.DaysFrom(second.Date); e.Dose.Rate > 0 && days >= 0 && days < 11+14 { // up in 11 days
+				t.Errorf("%s: %s %d days after the second half", name, e.ID, days)
+			}
+		}
+	}
+	third := plan(t, site, half, schedule.Done{Line: 3, Date: mustDate(t, "2026-09-01"), Area: "a", Job: "sow", Weight: 3})
+	if e := entry(t, third, "a/sow/1"); !e.Rest || !strings.Contains(e.Title, "25 %") {
+		t.Errorf("after a half and 3 of 12 lb: %s", e.Title)
+	}
+	late := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2026-10-20"), Area: "a", Job: "sow", Share: 0.5})
+	if l := leftOut(late, "a/sow/2026-2"); l == nil || !strings.Contains(l.Reason, "50 % of the seed is not down") {
+		t.Errorf("half of a sowing too late: %v", late.LeftOut)
+	}
+}
+
+// So is half of an overseeding.
+func TestHalfAnOverseeding(t *testing.T) {
+	site := overseeded(t, "tall fescue", "2026-08-10", "2026-09-04")
+	day := mustDate(t, "2026-09-05")
+	p := plan(t, site, schedule.Done{Line: 2, Date: day, Area: "a", Job: "overseed", Share: 0.5})
+	rest := entry(t, p, "a/overseed/1")
+	if !rest.Rest || rest.Date.Before(day) || rest.Latest != mustDate(t, "2026-09-25") || !strings.Contains(rest.Summary, "3 lb to 4 lb") {
+		t.Errorf("the rest on %s, to %s: %s", rest.Date, rest.Latest, rest.Summary)
+	}
+	if n := len(ofKind(p, schedule.Starter)); n != 1 {
+		t.Errorf("%d starters", n)
+	}
+	whole := plan(t, site, schedule.Done{Line: 2, Date: day, Area: "a", Job: "overseed", Share: 0.5}, schedule.Done{Line: 3, Date: mustDate(t, "2026-09-19"), Area: "a", Job: "overseed", Share: 0.5})
+	if e := entry(t, whole, "a/overseed/1"); e.Rest || e.State != schedule.Finished || len(ofKind(whole, schedule.Overseed)) != 1 {
+		t.Errorf("after both halves: %s, rest %v", e.State, e.Rest)
+	}
+	for _, e := range whole.Entries {
+		if days := e.Date.DaysFrom(mustDate(t, "2026-09-19")); e.Dose.Rate > 0 && days >= 0 && days < 11+14 {
+			t.Errorf("%s %d days after the second half", e.ID, days)
+		}
+	}
+}
