@@ -274,34 +274,35 @@ func TestCellsSulfur(t *testing.T) {
 	}
 }
 
-// How far each state counts the coarse part of a lime. Kansas, Illinois and
+// How far each state counts the coarse part of a lime, and what it calls the
+// result. Kansas, Illinois and
 // Oregon are from memory. [mo-ag-lime] [cornell-env] [mn-mda-enp] [bc-637-200]
 // [laboski-lime] [uky-lime-quality] [msstate-p3762] [common]
 func TestCellsFineness(t *testing.T) {
 	printed := []struct {
-		state string
-		mesh  []int
-		share []float64
+		state, basis string
+		mesh         []int
+		share        []float64
 	}{
-		{"Missouri", []int{8, 40, 60}, []float64{0, 0.25, 0.6, 1}},
-		{"New York", []int{20, 60, 100}, []float64{0, 0.4, 0.8, 1}},
-		{"Minnesota", []int{8, 20, 60}, []float64{0, 0.2, 0.6, 1}},
-		{"Ohio", []int{8, 20, 60}, []float64{0, 0.2, 0.6, 1}},
-		{"Wisconsin", []int{8, 20, 60}, []float64{0, 0.2, 0.6, 1}},
-		{"Kansas and Oklahoma", []int{8, 60}, []float64{0, 0.5, 1}},
-		{"Kentucky", []int{10, 50}, []float64{0, 0.5, 1}},
-		{"Mississippi", []int{10, 50}, []float64{0, 0.5, 1}},
-		{"Iowa", []int{4, 8, 60}, []float64{0, 0.1, 0.4, 1}},
-		{"Illinois, one year", []int{8, 30, 60}, []float64{0.05, 0.2, 0.5, 1}},
-		{"Illinois, four years", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}},
-		{"Oregon", []int{10, 20, 40}, []float64{0, 0.3, 0.6, 1}},
+		{"Missouri", "ENM", []int{8, 40, 60}, []float64{0, 0.25, 0.6, 1}},
+		{"New York", "ENV, one year", []int{20, 60, 100}, []float64{0, 0.4, 0.8, 1}},
+		{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.2, 0.6, 1}},
+		{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.2, 0.6, 1}},
+		{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.2, 0.6, 1}},
+		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.5, 1}},
+		{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.5, 1}},
+		{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.5, 1}},
+		{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.1, 0.4, 1}},
+		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.2, 0.5, 1}},
+		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}},
+		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.3, 0.6, 1}},
 	}
 	if len(printed) != len(FinenessRules()) {
 		t.Errorf("%d states have a rule, %d are printed", len(FinenessRules()), len(printed))
 	}
 	for _, p := range printed {
 		r, ok := FinenessRuleOf(p.state)
-		if !ok || len(r.Mesh) != len(p.mesh) || len(r.Efficiency) != len(p.share) || r.Basis == "" || r.Source == "" {
+		if !ok || len(r.Mesh) != len(p.mesh) || len(r.Efficiency) != len(p.share) || r.Basis != p.basis || r.Source == "" {
 			t.Errorf("%s: %+v", p.state, r)
 			continue
 		}

@@ -294,6 +294,22 @@ func TestPublishedSpread(t *testing.T) {
 	}
 }
 
+// A buffer pH of 6.9 is the last that Oregon's table has (0.8 tons to 6.8, 1 to
+// 7.2), and lies halfway between two rows of Iowa's (1100 and 2700 lb): worked by
+// hand to a target of 6.9, lb/acre in 6 in. Past it Iowa's stands alone. The soil's
+// pH is over the table by texture, which has no say. [osu-em9585] [laboski-lime]
+func TestSpreadEndsWithTheTables(t *testing.T) {
+	for _, c := range []struct {
+		buffer         agronomy.PH
+		rate, low, top agronomy.PerAcre
+	}{{6.9, 1900, 1700, 1900}, {6.91, 1820, 1820, 1820}} {
+		n, err := Requirement(Case{PH: 6.6, Target: 6.9, LimeBelow: 6.8, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: c.buffer}, State: "OH", CEC: 3, Texture: agronomy.Loam, Depth: 6})
+		near(t, float64(n.Rate.PerAcre()), float64(c.rate), err, "buffer pH %v", c.buffer)
+		near(t, float64(n.Low.PerAcre()), float64(c.low), err, "buffer pH %v, least", c.buffer)
+		near(t, float64(n.High.PerAcre()), float64(c.top), err, "buffer pH %v, most", c.buffer)
+	}
+}
+
 // Another table gives pounds of ground limestone per 1000 sq ft to pH 6.5 in 7
 // in, from 4.5 and from 5.5. [usda-1957]
 func TestTextureTablesAgree(t *testing.T) {

@@ -25,6 +25,9 @@ func TestPrintedCountsFirst(t *testing.T) {
 			t.Errorf("printed %v: %+v, %v", lb, n, err)
 			continue
 		}
+		if reaches := map[bool]agronomy.PH{true: 5.1, false: 6.5}[lb == 0]; n.Reaches != reaches {
+			t.Errorf("printed %v: reaches %v, want %v", lb, n.Reaches, reaches)
+		}
 		text := n.Why[len(n.Why)-1].Text
 		if !strings.Contains(text, "asks for "+agronomy.Short(lb)+" lb") || !strings.Contains(text, "it would be "+agronomy.Short(ours.Rate)) {
 			t.Errorf("printed %v: not both are shown: %s", lb, text)

@@ -28,6 +28,7 @@ func TestEffectiveValueOfALime(t *testing.T) {
 		{"CCE alone", material.Material{CCE: 92}, false, 92},
 		{"nothing known", material.Material{}, false, 90},
 		{"hydrated", material.Material{Hydrated: true}, true, 135.083},
+		{"wood ash, half of limestone's value, common practice, no source", material.Material{Kind: material.WoodAsh}, false, 50},
 	} {
 		v := ValueOf(c.m, "", false)
 		got, why := v.Full, v.Why
