@@ -1,7 +1,9 @@
 package nutrient
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"swardbook/agronomy"
@@ -214,6 +216,7 @@ func TestCellsNitrogenYear(t *testing.T) {
 				if err != nil || len(n.Assumed) != len(map[bool][]int{true: {1}}[zone == 0]) {
 					t.Errorf("%s in zone %d: assumed %v (%v)", name, zone, n.Assumed, err)
 				}
+				check.Resolve(t, n.Assumed)
 				near(t, float64(n.Year), ends[0]+(ends[1]-ends[0])*float64(i)/2, "%s, zone %d of Florida, %s care", name, zone, care)
 			}
 		}
@@ -343,4 +346,15 @@ func TestCellsSeedlings(t *testing.T) {
 		near(t, p[1], p[3], "%s", name)
 	}
 	near(t, r.BareSpotShare, 0.67, "share on bare spots")
+	for name, year := range map[string][2]float64{ // grass with at most 1.5 lb a year at medium care gets half
+		"fine fescue": {1, 1.5}, "centipedegrass": {1, 1.5}, "buffalograss": {1, 1.5}, "carpetgrass": {1, 1.5},
+		"Kentucky bluegrass": {2, 3}, "perennial ryegrass": {2, 3}, "zoysiagrass": {2, 3}, "bahiagrass": {2, 3},
+	} {
+		r := SeedlingsOf(agronomy.Stand{{Grass: check.Grass(t, name), Percent: 100}})
+		near(t, float64(r.FirstYear[0]), year[0], "%s, first year, least", name)
+		near(t, float64(r.FirstYear[1]), year[1], "%s, first year, most", name)
+		if want, last := fmt.Sprintf("%v to %v lb N in the first year", year[0], year[1]), r.Why[len(r.Why)-1].Text; !strings.Contains(last, want) {
+			t.Errorf("%s: %q does not say %q", name, last, want)
+		}
+	}
 }

@@ -213,3 +213,21 @@ func TestThreeSheetsOneSoil(t *testing.T) {
 		t.Errorf("needs part by more than 1 lb: P2O5 %v, K2O %v", p, k)
 	}
 }
+
+// Once the seed is up nothing can be worked in beside it: what a seedbed would take
+// at once is held to what goes on top, 1 lb at a time and 2 a year, common practice,
+// and the rest is carried.
+func TestPhosphorusOfANewStandThatIsUp(t *testing.T) {
+	for _, c := range []struct{ ppm, year, up, carried float64 }{{5, 3, 2, 1}, {20, 2, 2, 0}, {40, 1, 1, 0}, {80, 0.5, 0.5, 0}} {
+		r := agronomy.Report{Method: agronomy.Mehlich3, Texture: agronomy.Loam, Depth: 4, Phosphorus: agronomy.Reading{Given: true, PPM: agronomy.PPM(c.ppm)}}
+		bed, err := PhosphorusNeed(r, "", true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		up := bed.Up()
+		near(t, float64(bed.Year), c.year, "P at %v ppm in the seedbed", c.ppm)
+		near(t, float64(up.Year), c.up, "P at %v ppm on top, a year", c.ppm)
+		near(t, float64(up.Single), 1, "P at %v ppm on top, at once", c.ppm)
+		near(t, float64(up.Carried), c.carried, "P at %v ppm on top, carried", c.ppm)
+	}
+}
