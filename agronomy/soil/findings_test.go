@@ -1,6 +1,7 @@
 package soil
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,6 +36,7 @@ func TestFindingsAreRanked(t *testing.T) {
 		{"new stand", func(*agronomy.Report) {}, true, "ph phosphorus nitrogen potassium magnesium sulfur calcium sodium iron organic_matter cec"},
 		{"mildly sour", func(r *agronomy.Report) { r.PH = 5.8 }, true, "phosphorus ph nitrogen potassium magnesium sulfur calcium sodium iron organic_matter cec"},
 		{"salty", func(r *agronomy.Report) { r.Sodium.PPM = 300; r.Sulfur.PPM = 20; r.Magnesium.PPM = 100 }, false, "ph nitrogen phosphorus potassium sodium calcium magnesium sulfur iron organic_matter cec"},
+		{"no CEC, no organic matter", func(r *agronomy.Report) { r.CEC, r.OrganicMatter = 0, 0 }, false, "ph nitrogen phosphorus potassium magnesium sulfur calcium sodium iron"},
 		{"pH fits", func(r *agronomy.Report) { r.PH = 6.4 }, false, "nitrogen phosphorus potassium magnesium sulfur ph calcium sodium iron organic_matter cec"},
 	} {
 		r := sourLawn()
@@ -52,6 +54,26 @@ func TestFindingsAreRanked(t *testing.T) {
 	}
 	if fs := Findings(agronomy.Report{}, rye, "OH", false); fs != nil {
 		t.Errorf("empty report: %v", fs)
+	}
+}
+
+// Above 200 ppm phosphorus by Mehlich-3 is a risk to streams: of phosphorus only,
+// by that extractant only. [psu-m3p]
+func TestStreamsAreNamedAbove200(t *testing.T) {
+	rye := agronomy.Stand{{Grass: check.Grass(t, "perennial ryegrass"), Percent: 100}}
+	for _, c := range []struct {
+		method agronomy.Extractant
+		ppm    agronomy.PPM
+		says   bool
+	}{{agronomy.Mehlich3, 14, false}, {agronomy.Mehlich3, 200, false}, {agronomy.Mehlich3, 201, true}, {agronomy.Bray1, 250, false}} {
+		r := sourLawn()
+		r.Method, r.Phosphorus.PPM, r.Potassium.PPM = c.method, c.ppm, 300
+		for _, f := range Findings(r, rye, "OH", false) {
+			says := slices.ContainsFunc(f.Why, func(w agronomy.Reason) bool { return strings.Contains(w.Text, "can harm streams") })
+			if want := c.says && f.Reading == "phosphorus"; says != want {
+				t.Errorf("phosphorus %v ppm by %s, potassium 300: %s speaks of streams: %v", c.ppm, c.method, f.Reading, says)
+			}
+		}
 	}
 }
 

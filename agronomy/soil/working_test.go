@@ -73,7 +73,7 @@ func TestReadingsByHand(t *testing.T) {
 		low, high agronomy.PPM
 		says      string
 	}{
-		{[]string{"12 ppm", "20 ppm"}, 12, 20, ""}, {[]string{"12 ppm"}, 12, 12, ""}, {[]string{"12 ppm", "12 ppm"}, 12, 12, ""}, {[]string{"24 lb/acre in 8 in", "48 lb/acre in 8 in"}, 10, 20, ""},
+		{[]string{"12 ppm", "20 ppm"}, 12, 20, ""}, {[]string{"12 ppm"}, 12, 12, ""}, {[]string{"0.5 ppm", "1 ppm"}, 0.5, 1, ""}, {[]string{"12 ppm", "12 ppm"}, 12, 12, ""}, {[]string{"24 lb/acre in 8 in", "48 lb/acre in 8 in"}, 10, 20, ""},
 		{nil, 0, 0, "one value, or a low and a high"}, {[]string{"1 ppm", "2 ppm", "3 ppm"}, 0, 0, "one value, or a low and a high"}, {[]string{"20 ppm", "12 ppm"}, 0, 0, "the low end is above the high end"},
 		{[]string{"0 ppm", "12 ppm"}, 0, 0, "must be above 0"}, {[]string{"x"}, 0, 0, "plain number"}, {[]string{"1 ppm", "x"}, 0, 0, "plain number"},
 	} {
