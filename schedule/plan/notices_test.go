@@ -1,10 +1,12 @@
 package plan
 
 import (
+	"strings"
 	"testing"
 
 	"swardbook/agronomy"
 	"swardbook/schedule"
+	"swardbook/schedule/law"
 )
 
 // Where cool-season and warm-season grass share a site, each area is told its own last
@@ -45,4 +47,24 @@ func leftEntry(p *schedule.Program, id string) bool {
 		}
 	}
 	return false
+}
+
+// The program says which state's law was looked up and whom to ask; without a state
+// that none was, and that the extension office knows.
+func TestLawNotesWithoutAState(t *testing.T) {
+	site := lawn(t, "tall fescue", 2600, 80, 95)
+	with := plan(t, site)
+	site.Place.State, site.Place.Latitude, site.Place.Longitude = "", new(40.0), new(-83.0)
+	without := plan(t, site)
+	if len(with.Laws) == 0 || !strings.Contains(strings.Join(with.LawNotes, "\n"), "Local rules in Ohio") {
+		t.Errorf("in Ohio: %d laws, %q", len(with.Laws), with.LawNotes)
+	}
+	if len(without.Laws) != 0 || len(without.LawNotes) != 2 || !strings.HasPrefix(without.LawNotes[0], "No state is given") || !strings.Contains(without.LawNotes[0], "county extension office") {
+		t.Errorf("in no state: %v, %q", without.Laws, without.LawNotes)
+	}
+	for name, p := range map[string]*schedule.Program{"Ohio": with, "no state": without} {
+		if last := len(p.LawNotes) - 1; last < 0 || p.LawNotes[last] != law.NoAdvice {
+			t.Errorf("%s: the notes do not end by saying that this is no legal advice: %q", name, p.LawNotes)
+		}
+	}
 }
