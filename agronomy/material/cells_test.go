@@ -52,6 +52,7 @@ func TestWaterInAtItsEdges(t *testing.T) {
 		"slow, late":            {feed(0.5, 20, 0, 0), 5, ForLateNitrogen, WaterLateNitrogen},
 		"slow, with the seed":   {feed(0.5, 20, 0, 0), 5, ForStarter, WaterStarter},
 		"potash":                {feed(0, 0, 0, 50), 2, ForPotassium, WaterPotassium},
+		"slow, no nitrogen":     {feed(0.5, 0, 0, 50), 2, ForPotassium, WaterPotassium},
 		"potash and nitrogen":   {feed(0, 10, 0, 10), 5, ForPotassium, WaterSoluble},
 		"a quarter pound":       {liquid(10, 0, 0), 2.5, ForNitrogen, WaterFoliar},
 		"over a quarter pound":  {liquid(10, 0, 0), 2.6, ForNitrogen, WaterSoluble},
@@ -125,6 +126,10 @@ func TestCellsNitrogenForm(t *testing.T) {
 		gas, why := m.Ammonium()
 		if gas != (want == ammonium || want == unknownForm) || !strings.HasPrefix(why.Text, analysis) {
 			t.Errorf("%s: driven off %v, %q", analysis, gas, why.Text)
+		}
+		says := map[nitrogenForm]string{ammonium: "that of urea or an ammonium salt", Nitrate: "that of a nitrate", unknownForm: "not given", noNitrogen: "no nitrogen"}[want]
+		if !strings.Contains(why.Text, says) {
+			t.Errorf("%s: %q does not say %q", analysis, why.Text, says)
 		}
 	}
 }

@@ -148,3 +148,25 @@ func TestNoPotashIsBoughtThatIsNotWanted(t *testing.T) {
 		}
 	}
 }
+
+// Each nutrient counts for what a material is worth: what brings more of one that is
+// wanted is fit, what brings under half of it is not.
+func TestChooseForEachNutrient(t *testing.T) {
+	for name, c := range map[string]struct {
+		much, little Material
+		w            Wants
+	}{
+		"N":    {labelled("20-0-0"), labelled("20-20-0"), Wants{N: 1}},
+		"P2O5": {labelled("0-46-0"), labelled("20-10-0"), Wants{P2O5: 1}},
+		"K2O":  {labelled("0-0-50"), labelled("20-0-10"), Wants{K2O: 1}},
+		"Mg":   {Material{ID: "epsom", Kind: MagnesiumMaterial, Magnesium: 10, Sulfur: 13}, Material{ID: "20-0-0", Analysis: agronomy.Analysis{N: 20}, Magnesium: 1}, Wants{Mg: 0.2}},
+		"S":    {Material{ID: "ams", Analysis: agronomy.Analysis{N: 21}, Sulfur: 24}, Material{ID: "20-0-0", Analysis: agronomy.Analysis{N: 20}, Sulfur: 2}, Wants{S: 0.24}},
+	} {
+		caps := NoCaps()
+		caps.N = 0.5
+		d, why, ok := Choose([]Material{c.little, c.much}, c.w, caps, 1000)
+		if !ok || d.Material.ID != c.much.ID {
+			t.Errorf("%s alone: %v, %q, %v", name, ok, d.Material.ID, why)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package material
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"testing/quick"
@@ -46,6 +47,12 @@ func TestDoseFor(t *testing.T) {
 		if !matches(float64(d.Rate), float64(c.rate)) || d.BoundBy != c.boundBy || d.ByCap != c.byCap {
 			t.Errorf("%s: %v lb bound by %q (cap %v), want %v by %q (%v)", name, d.Rate, d.BoundBy, d.ByCap, c.rate, c.boundBy, c.byCap)
 		}
+		capped := slices.ContainsFunc(d.Why, func(r agronomy.Reason) bool {
+			return strings.HasPrefix(r.Text, "the cap on ") && strings.Contains(r.Text, " is met first: ")
+		})
+		if capped != c.byCap {
+			t.Errorf("%s: the working says a cap was met first: %v, want %v: %v", name, capped, c.byCap, d.Why)
+		}
 	}
 }
 
@@ -70,6 +77,18 @@ func TestDoseForSaysWhatIsOverAndUnder(t *testing.T) {
 		if !strings.Contains(all.String(), part) {
 			t.Errorf("working lacks %q:\n%s", part, all.String())
 		}
+	}
+}
+
+// A liquid of 10 lb a gallon: 2.5 lb of it are a quarter gallon, 32 of the 128 fluid
+// ounces that a US gallon has.
+func TestWorkingOfALiquid(t *testing.T) {
+	m := labelled("10-0-0")
+	m.Liquid, m.Density = true, 10
+	d, err := DoseFor(m, Wants{N: 0.25}, NoCaps())
+	const want = "2.5 lb ÷ 10 lb per gal = 0.25 gal (32 fl oz) per 1000 sq ft"
+	if err != nil || d.Gallons != 0.25 || d.Why[len(d.Why)-1].Text != want {
+		t.Errorf("%v gal, %v (%v), want %q", d.Gallons, d.Why, err, want)
 	}
 }
 

@@ -40,6 +40,26 @@ func TestSayable(t *testing.T) {
 	}
 }
 
+// The working of a rounding, four figures shown: 4.17 lb on 2.6 thousand sq ft are
+// 10.842 lb, weighed as 11, which are 11/2.6 = 4.2308 lb; 1.522 lb on 2 thousand are
+// 3.044 lb, weighed as 1.4 kg or 3.0865 lb, which are 1.5432 lb.
+func TestWorkingOfSayable(t *testing.T) {
+	for _, c := range []struct {
+		rate   agronomy.PerThousand
+		area   agronomy.SquareFeet
+		metric bool
+		want   string
+	}{
+		{4.17, 2600, false, "10.84 lb on the area, rounded to what a person can weigh: 11 lb, so 4.231 lb of product per 1000 sq ft"},
+		{1.522, 2000, true, "3.044 lb on the area, rounded to what a person can weigh: 3.086 lb, so 1.543 lb of product per 1000 sq ft"},
+	} {
+		d := DoseOf(labelled("46-0-0"), c.rate).Sayable(c.area, NoCaps(), c.metric)
+		if len(d.Why) == 0 || d.Why[len(d.Why)-1].Text != c.want {
+			t.Errorf("%v, want %q", d.Why, c.want)
+		}
+	}
+}
+
 // A dose at its most is rounded down, never up: 2 lb of Epsom salt per 1000 sq ft on
 // 2,861 sq ft are 5.722 lb, weighed as 5.7; 0.15 oz is less than a step.
 func TestSayableWithin(t *testing.T) {
