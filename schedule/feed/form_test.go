@@ -61,7 +61,7 @@ func with(v url.Values, key, value string) url.Values {
 
 func TestRecordThroughTheForm(t *testing.T) {
 	w := recording(t)
-	wants(t, "the landing page", w.page("/mill/"), `href="done?job=east%2Flime%2F2026-1"`)
+	wants(t, "the landing page", w.page("/mill/"), `href="done?job=east%2Fnitrogen%2F2026-1"`)
 	calendar := w.page("/mill/program.ics")
 	wants(t, "the calendar", strings.ReplaceAll(calendar, "\r\n ", ""), "https://example.org/lawns/mill/done?job=east%2Flime%2F2026-1")
 	wants(t, "the choice of jobs", w.page("/mill/done"), "done?job=east%2Flime%2F2026-1")
@@ -99,8 +99,8 @@ func TestRecordThroughTheForm(t *testing.T) {
 	wants(t, "the second record", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "It adds to line 2 about the same job")
 	wants(t, "the JSON", w.page("/mill/program.json"), `"state":"done"`)
 	wants(t, "a third", bodyOf(t, w.post(w.open("east/lime/2026-1"))), "on record in whole already")
-	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/potassium/2026-1"), "amount", "90 lb"))), "times what is planned", "The line would read: ", ",90 lb,", `name="sure"`)
-	wants(t, "a slip that is meant", bodyOf(t, w.post(with(with(w.open("east/potassium/2026-1"), "amount", "90 lb"), "sure", "yes"))), ",90 lb,")
+	wants(t, "a slip", bodyOf(t, w.post(with(w.open("east/nitrogen/2026-1"), "amount", "90 lb"))), "times what is planned", "The line would read: ", ",90 lb,", `name="sure"`)
+	wants(t, "a slip that is meant", bodyOf(t, w.post(with(with(w.open("east/nitrogen/2026-1"), "amount", "90 lb"), "sure", "yes"))), ",90 lb,")
 }
 
 func TestMissedJob(t *testing.T) {
