@@ -38,6 +38,10 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 	at := func(a *schedule.Area, j schedule.Job) schedule.Job { j.Area = a; return j }
 	again := func(j schedule.Job) schedule.Job { j.Again = true; return j }
 	tilled := func(j schedule.Job) schedule.Job { j.Tilled = true; return j }
+	open := func(j schedule.Job, from, to string) schedule.Job {
+		j.Windows = []schedule.Window{{Span: schedule.Span{From: mustDate(t, from), To: mustDate(t, to)}}}
+		return j
+	}
 	notice := func(area *schedule.Area) schedule.Job {
 		return schedule.Job{Kind: schedule.LastSafe, N: 1, Area: area}
 	}
@@ -63,6 +67,11 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 		"a little potassium with a feeding":     {feed(nitrogen, 1, 0, 1, 0.49), feed(potassium, 1, 0, 0, 0.3), 0, 0, 0, ""},
 		"two of a kind":                         {feed(potassium, 1, 0, 0, 0.2), feed(potassium, 2, 0, 0, 0.2), 28, 28, 1, turf},
 		"two of a kind, the later number first": {feed(potassium, 2, 0, 0, 0.2), feed(potassium, 1, 0, 0, 0.2), 28, 28, -1, turf},
+		"two of a kind, by their windows":       {open(feed(potassium, 2, 0, 0, 0.2), "2026-09-01", "2026-09-30"), open(feed(potassium, 1, 0, 0, 0.2), "2026-10-01", "2026-10-31"), 28, 28, 1, turf},
+		"two of a kind, windows turned round":   {open(feed(potassium, 1, 0, 0, 0.2), "2026-10-01", "2026-10-31"), open(feed(potassium, 2, 0, 0, 0.2), "2026-09-01", "2026-09-30"), 28, 28, -1, turf},
+		"two of a kind, windows that meet":      {open(feed(potassium, 2, 0, 0, 0.2), "2026-09-01", "2026-10-01"), open(feed(potassium, 1, 0, 0, 0.2), "2026-10-01", "2026-10-31"), 28, 28, -1, turf},
+		"two of a kind, the first has a window": {open(feed(potassium, 1, 0, 0, 0.2), "2026-10-01", "2026-10-31"), feed(potassium, 2, 0, 0, 0.2), 28, 28, 1, turf},
+		"two of a kind, the other has one":      {feed(potassium, 1, 0, 0, 0.2), open(feed(potassium, 2, 0, 0, 0.2), "2026-09-01", "2026-09-30"), 28, 28, 1, turf},
 		"two of a kind, one of them on record":  {feed(nitrogen, 2, 0.7, 0, 0), on(feed(nitrogen, 1, 0.7, 0, 0), "2026-09-01"), 30, 30, 0, quick},
 		"two of a kind that put nothing down":   {schedule.Job{Kind: nitrogen, N: 1, Area: area}, schedule.Job{Kind: nitrogen, N: 2, Area: area}, 1, 1, 1, "jobs of one kind follow each other"},
 		"lime twice":                            {lime(1), lime(2), 90, 90, 1, "Lime at the surface needs months to react; published intervals run from one to six months."},

@@ -278,6 +278,25 @@ func TestAsPlannedAtItsEdges(t *testing.T) {
 	}
 }
 
+// What two planned jobs keep between each other is no matter of a line about a third:
+// potassium goes down as planned on the day of a dressing of lime that keeps 90 days
+// from the next one, and none from potassium.
+func TestAsPlannedBesideTwoThatKeepApart(t *testing.T) {
+	pl, l := planning(t)
+	job := func(kind schedule.Kind, n int, on string, m material.Material, rate agronomy.PerThousand) schedule.Job {
+		return schedule.Job{Kind: kind, Season: l.year, N: n, Area: l.area, On: mustDate(t, on), Dose: material.DoseOf(m, rate)}
+	}
+	stone := material.Material{ID: "stone", Kind: material.LimeMaterial}
+	l.planned = []schedule.Job{job(schedule.Lime, 1, "2026-09-20", stone, 40), job(schedule.Lime, 2, "2027-03-20", stone, 40)}
+	planned := job(schedule.Potassium, 1, "2026-09-25", material.Material{ID: "potash", Analysis: agronomy.Analysis{K2O: 50}}, 1)
+	for _, day := range []string{"2026-09-20", "2026-09-25", "2027-01-10"} {
+		d := schedule.Down{Done: schedule.Done{Date: mustDate(t, day)}, AreaID: "a", Kind: schedule.Potassium, Season: l.year, N: 1, Dose: planned.Dose}
+		if !pl.asPlanned(l, d, &planned) {
+			t.Errorf("potassium on %s was not as planned", day)
+		}
+	}
+}
+
 // A sample on record wants its results, unless a report is of about that day or later.
 func TestResultsAreAwaited(t *testing.T) {
 	for day, waits := range map[string]bool{"2026-10-01": false, "2026-10-22": false, "2026-10-23": true, "2026-12-01": true, "2026-08-01": false} {

@@ -261,6 +261,34 @@ func TestLimitsOfMonths(t *testing.T) {
 	}
 }
 
+// A list that holds something else names the value, by its place in the list.
+func TestListsOfTheWrongKind(t *testing.T) {
+	for _, c := range []struct{ key, text, says string }{
+		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", 5]\n", "a plain number as value 2 where a list of texts"},
+		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", \"2026-10-20\", true]\n", "a wrong type as value 3 where a list of texts"},
+		{"crew.away", lawn + "[crew]\naway = [2026-10-03]\n", "a wrong type as value 1 where a list of texts"},
+		{"place.mean_high_f", strings.Replace(lawn, "hardiness", "mean_high_f = [33, 36, 47, \"60\", 71, 80, 84, 82, 75, 63, 50, 38]\nhardiness", 1), "text as value 4 where a list of twelve numbers"},
+	} {
+		if _, ps := load(t, c.text); !says(ps, c.key, c.says) {
+			t.Errorf("%s: nothing says %q: %v", c.key, c.says, ps)
+		}
+	}
+}
+
+// A latitude or a longitude alone says nothing about the place; together they do, and
+// so does either beside a state or a zone.
+func TestHalfAPosition(t *testing.T) {
+	for place, whole := range map[string]bool{
+		"": false, "latitude = 40": false, "longitude = -83": false, "latitude = 40\nlongitude = -83": true,
+		"latitude = 40\nhardiness = \"6a\"": true, "longitude = -83\nstate = \"OH\"": true,
+	} {
+		s, ps := load(t, "id = \"x\"\ntitle = \"X\"\nstart = 2026-09-12\n[area.a]\nsize = \"2000 sq ft\"\ngrass = \"tall fescue\"\n[place]\n"+place+"\n")
+		if nothing := says(ps, "place", "nothing is said about the place"); nothing == whole || (s != nil) != whole || len(ps) > 1 {
+			t.Errorf("%q: read %v, %v", place, s != nil, ps)
+		}
+	}
+}
+
 // Sieves: their numbers, the order of what passes, and a digit that is missing.
 func TestLimitsOfSieves(t *testing.T) {
 	stone := lawn + "[material.stone]\nkind = \"lime\"\ncce = 90\nfineness = "
@@ -330,6 +358,7 @@ func TestLimitsOfFiles(t *testing.T) {
 		{"200 materials", many("material", "", 200), ""}, {"201 materials", many("material", "", 201), "201 materials are more than the 200"},
 		{"a megabyte", "#" + strings.Repeat(" ", 1<<20-2) + "\n", ""}, {"a megabyte and a byte", "#" + strings.Repeat(" ", 1<<20-1) + "\n", "more than the 1048576 that are read"},
 		{"12 deep", strings.TrimSuffix(strings.Repeat("a.", 12), ".") + " = 1\n", ""}, {"13 deep", strings.TrimSuffix(strings.Repeat("a.", 13), ".") + " = 1\n", "nested more than 12 deep"},
+		{"tables in braces 12 deep", "a = " + strings.Repeat("{a = ", 11) + "1" + strings.Repeat("}", 11) + "\n", ""}, {"tables in braces 13 deep", "a = " + strings.Repeat("{a = ", 12) + "1" + strings.Repeat("}", 12) + "\n", "nested more than 12 deep"},
 		{"lists 12 deep", "a = " + strings.Repeat("[", 12) + strings.Repeat("]", 12) + "\n", ""}, {"lists 13 deep", "a = " + strings.Repeat("[", 13) + strings.Repeat("]", 13) + "\n", "nested more than 12 deep"},
 	} {
 		_, ps := load(t, c.text)
