@@ -43,7 +43,14 @@ type head struct {
 	Policy string
 }
 
-func newHead(title string) head { return headOf(title, style()) }
+// commonHead is the head of the pages that have no style of their own, without its title.
+var commonHead = sync.OnceValue(func() head { return headOf("", style()) })
+
+func newHead(title string) head {
+	h := commonHead()
+	h.Title = title
+	return h
+}
 
 // headWith is the head of a page that has a style of its own beside the common one.
 func headWith(title, own string) head {
