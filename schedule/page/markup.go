@@ -10,9 +10,9 @@ import (
 // which takes ten times as long over it: the marks of a drawing, sentences with
 // their sources, the rows of the dates, all that is said of each job.
 
-// escaped makes a text stand for itself in HTML, in an element as in a quoted
-// attribute, as [template] does it.
-var escaped = strings.NewReplacer("\x00", "\uFFFD", `"`, "&#34;", "&", "&amp;", "'", "&#39;", "+", "&#43;", "<", "&lt;", ">", "&gt;")
+// escaped is what a byte is written as to stand for itself in HTML, in an element as in a
+// quoted attribute, as [template] does it; "" as it is.
+var escaped = [256]string{0: "\uFFFD", '"': "&#34;", '&': "&amp;", '\'': "&#39;", '+': "&#43;", '<': "&lt;", '>': "&gt;"}
 
 // markup gathers pieces: those of our own as they are, texts escaped.
 type markup struct{ strings.Builder }
@@ -23,9 +23,22 @@ func (m *markup) put(parts ...string) {
 		if i%2 == 0 {
 			m.WriteString(p)
 		} else {
-			escaped.WriteString(m, p)
+			m.text(p)
 		}
 	}
+}
+
+// text puts a text so that it stands for itself.
+func (m *markup) text(s string) {
+	from := 0
+	for i := range len(s) {
+		if as := escaped[s[i]]; as != "" {
+			m.WriteString(s[from:i])
+			m.WriteString(as)
+			from = i + 1
+		}
+	}
+	m.WriteString(s[from:])
 }
 
 // flow puts a text whose measures and dates do not break at a line's end.

@@ -41,21 +41,17 @@ func span(from, to schedule.Date) string {
 func tied(text string) string {
 	var b strings.Builder
 	b.Grow(len(text) + 16)
-	for i, run := range word.Runs(text) {
-		if i > 0 {
+	for w, glued := range word.Words(text) {
+		switch {
+		case glued:
+			b.WriteString("\u00a0")
+		case b.Len() > 0:
 			b.WriteByte(' ')
 		}
-		first := true
-		for w := range strings.SplitSeq(run, " ") {
-			if !first {
-				b.WriteString("\u00a0")
-			}
-			first = false
-			if strings.Count(w, "-") > 1 {
-				w = analyses.ReplaceAllStringFunc(w, func(a string) string { return strings.ReplaceAll(a, "-", "-\u2060") })
-			}
-			b.WriteString(w)
+		if strings.Count(w, "-") > 1 {
+			w = analyses.ReplaceAllStringFunc(w, func(a string) string { return strings.ReplaceAll(a, "-", "-\u2060") })
 		}
+		b.WriteString(w)
 	}
 	return b.String()
 }

@@ -92,15 +92,15 @@ func (a *artist) draw() {
 	}
 	f.back.line("hair", 0, a.y, a.t.end, a.y)
 	f.H = a.y + 2
-	var under layer
+	above, under := f.back.String(), &f.back // written anew in its place: a builder is never copied
+	under.Reset()
 	for _, s := range a.t.shut(a.program.Season) {
 		under.box("closed", a.t.at(s[0]), body, a.t.at(s[1]), a.y)
 	}
 	for _, d := range days {
 		under.line(d.class, a.t.at(d.on), top+float64(d.line)*(f.letter+4)+f.letter+2, a.t.at(d.on), a.y)
 	}
-	under.put(f.back.String())
-	f.back = under
+	under.put(above)
 }
 
 // name writes what a row is, at its left or above it.

@@ -1,6 +1,7 @@
 package word
 
 import (
+	"iter"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -9,18 +10,37 @@ import (
 // widest keeps a run of glued words from growing wider than a narrow screen.
 const widest = 28
 
-// Runs parts a text into words. Words between which no line should end, such as
-// a number and its unit, stay together, glued by a space.
+// Words goes through the words of a text, and tells of each whether it stays with the one
+// before, as a unit does with its number, so that no line should end between them.
+func Words(text string) iter.Seq2[string, bool] {
+	return func(yield func(string, bool) bool) {
+		before, width := "", 0 // the last word, and how wide its run is
+		for w := range strings.FieldsSeq(text) {
+			glued := before != "" && tied(before, w) && width+utf8.RuneCountInString(w) < widest
+			switch {
+			case glued:
+				width += 1 + utf8.RuneCountInString(w)
+			default:
+				width = utf8.RuneCountInString(w)
+			}
+			if !yield(w, glued) {
+				return
+			}
+			before = w
+		}
+	}
+}
+
+// Runs parts a text into words. Words between which no line should end stay together,
+// glued by a space.
 func Runs(text string) []string {
 	out := make([]string, 0, strings.Count(text, " ")+1)
-	before := ""
-	for w := range strings.FieldsSeq(text) {
-		if n := len(out); n > 0 && tied(before, w) && utf8.RuneCountInString(out[n-1])+utf8.RuneCountInString(w) < widest {
-			out[n-1] += " " + w
+	for w, glued := range Words(text) {
+		if glued {
+			out[len(out)-1] += " " + w
 		} else {
 			out = append(out, w)
 		}
-		before = w
 	}
 	return out
 }
