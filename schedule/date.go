@@ -37,7 +37,12 @@ func (d Date) String() string {
 	if d.IsZero() {
 		return ""
 	}
-	return fmt.Sprintf("%04d-%02d-%02d", d.Year, int(d.Month), d.Day)
+	if d.Year < 1000 || d.Year > 9999 || d.Month < 1 || d.Month > 12 || d.Day < 1 || d.Day > 31 {
+		return fmt.Sprintf("%04d-%02d-%02d", d.Year, int(d.Month), d.Day)
+	}
+	figure := func(n int) byte { return byte('0' + n%10) }
+	y, m := d.Year, int(d.Month)
+	return string([]byte{figure(y / 1000), figure(y / 100), figure(y / 10), figure(y), '-', figure(m / 10), figure(m), '-', figure(d.Day / 10), figure(d.Day)})
 }
 
 // Words gives the form for people: "Sat 19 Sep 2026".
