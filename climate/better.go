@@ -60,8 +60,9 @@ func (y *Year) moreExact(p Place, at *position, zone Zone) []string {
 		text string
 	}
 	var gains []gain
+	now := y.uncertain()
 	for _, w := range ways {
-		if g, text := y.gain(w.errors); g > 0 {
+		if g, text := now.gain(w.errors); g > 0 {
 			gains = append(gains, gain{g, w.what + text})
 		}
 	}
@@ -73,16 +74,23 @@ func (y *Year) moreExact(p Place, at *position, zone Zone) []string {
 	return words
 }
 
+// uncertain are the days of a year that better knowledge of the place would narrow.
+type uncertain struct{ firstFreeze, lastFreeze, fall, spring When }
+
+func (y *Year) uncertain() uncertain {
+	return uncertain{y.FirstFreeze(), y.LastFreeze(), y.SoilFalls(seedDepth, coolSoil), y.SoilRises(seedDepth, coolSoil)}
+}
+
 // gain is by how many days the errors would narrow the date that they narrow
 // most, in whole days printed; 0 if none.
-func (y *Year) gain(e placeErrors) (days float64, text string) {
+func (u uncertain) gain(e placeErrors) (days float64, text string) {
 	for _, d := range []struct {
 		what string
 		when When
 		left float64
 	}{
-		{"first freeze", y.FirstFreeze(), e.firstFreeze}, {"last freeze", y.LastFreeze(), e.lastFreeze},
-		{"soil at 50 °F in autumn", y.SoilFalls(seedDepth, coolSoil), e.fall}, {"soil at 50 °F in spring", y.SoilRises(seedDepth, coolSoil), e.spring},
+		{"first freeze", u.firstFreeze, e.firstFreeze}, {"last freeze", u.lastFreeze, e.lastFreeze},
+		{"soil at 50 °F in autumn", u.fall, e.fall}, {"soil at 50 °F in spring", u.spring, e.spring},
 	} {
 		if d.when.Never {
 			continue

@@ -30,6 +30,15 @@ func (y *Year) SoilX(depth Inches, d Day) Fahrenheit {
 // depth [CheckDepth] refuses.
 func (y *Year) Soil(depth Inches, d Day) Fahrenheit { return y.limited(y.SoilX(depth, d)) }
 
+// SoilOfYear gives [Year.Soil] for every day of the year; the place 0 is not used.
+func (y *Year) SoilOfYear(depth Inches) (all [daysPerYear + 1]Fahrenheit) {
+	x := y.soil(depth)
+	for d := 1; d <= daysPerYear; d++ {
+		all[d] = y.limited(Fahrenheit(x.At(float64(d))))
+	}
+	return all
+}
+
 // soil is the conduction curve at a depth. [model] section 5
 func (y *Year) soil(depth Inches) curve {
 	if err := CheckDepth(depth); err != nil {

@@ -151,9 +151,14 @@ type timeline struct {
 }
 
 // at is where a day begins; days beyond the axis lie at its ends.
-func (t timeline) at(d schedule.Date) float64 {
-	days := float64(t.to.DaysFrom(t.from) + 1)
-	return t.start + (t.end-t.start)*min(max(float64(d.DaysFrom(t.from))/days, 0), 1)
+func (t timeline) at(d schedule.Date) float64 { return t.along(d.DaysFrom(t.from), t.days()) }
+
+// days is how many the axis has.
+func (t timeline) days() int { return t.to.DaysFrom(t.from) + 1 }
+
+// along is where the day begins that is n days after the first of the axis.
+func (t timeline) along(n, days int) float64 {
+	return t.start + (t.end-t.start)*min(max(float64(n)/float64(days), 0), 1)
 }
 
 func (t timeline) has(d schedule.Date) bool {

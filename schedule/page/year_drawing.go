@@ -35,6 +35,7 @@ type scene struct {
 	blank    float64       // height of lanes to draw in; 0: lanes hold the jobs
 	year     *climate.Year // unset: neither growth nor soil nor freezes
 	seasons  []climate.Season
+	soils    [366]climate.Fahrenheit // of each day of the year, where roots and seeds are
 	measure  word.Measure
 }
 
@@ -53,6 +54,9 @@ type sizes struct{ Narrow, Wide, Paper *figure }
 
 // drawn makes the drawing at all sizes, and tells the marks it used.
 func (s scene) drawn(id, title, desc string) (out sizes, used marks) {
+	if s.year != nil {
+		s.soils = s.year.SoilOfYear(soilDepth)
+	}
 	draw := func(f *figure, t timeline) *figure {
 		f.Title, f.Desc = title, desc
 		a := artist{scene: s, f: f, t: t}
@@ -178,13 +182,14 @@ func (a *artist) turns() []turn {
 
 // curve is the path of a value of the year, laid by y: every third day and the last.
 func (a *artist) curve(y func(schedule.Date) float64) string {
-	var out []byte
-	lay := func(d schedule.Date) { out = appendNum(append(appendNum(out, a.t.at(d)), ' '), y(d)) }
-	for d := a.t.from; d.Before(a.t.to); d = d.AddDays(3) {
-		lay(d)
+	days := a.t.days()
+	out := make([]byte, 0, max(0, 5*days))
+	lay := func(n int, d schedule.Date) { out = appendNum(append(appendNum(out, a.t.along(n, days)), ' '), y(d)) }
+	for n := 0; n < days-1; n += 3 {
+		lay(n, a.t.from.AddDays(n))
 		out = append(out, 'L')
 	}
-	lay(a.t.to)
+	lay(days-1, a.t.to)
 	return string(out)
 }
 
@@ -221,9 +226,8 @@ func (a *artist) growth() {
 func (a *artist) soil() {
 	f := a.f
 	low, high := 30.0, 80.0 // °F, widened to what the place needs
-	for d := climate.Day(1); d <= 365; d++ {
-		s := float64(a.year.Soil(soilDepth, d))
-		low, high = min(low, 10*math.Floor(s/10)), max(high, 10*math.Ceil(s/10))
+	for _, s := range a.soils[1:] {
+		low, high = min(low, 10*math.Floor(float64(s)/10)), max(high, 10*math.Ceil(float64(s)/10))
 	}
 	tall := 46.0
 	unit := strings.Fields(a.measure.Temperature(50))[1]
@@ -244,7 +248,7 @@ func (a *artist) soil() {
 		text := strings.Fields(a.measure.Temperature(climate.Fahrenheit(t)))[0]
 		f.front.word("q", a.t.start-4-f.width(text, false), y(t)+f.letter*0.35, text)
 	}
-	line := a.curve(func(d schedule.Date) float64 { return y(float64(a.year.Soil(soilDepth, d.DayOfYear()))) })
+	line := a.curve(func(d schedule.Date) float64 { return y(float64(a.soils[d.DayOfYear()])) })
 	f.middle.path("soil", "M", line)
 	a.y += tall + 5
 }
