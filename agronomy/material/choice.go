@@ -55,7 +55,8 @@ func Likely(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Ma
 // rank lists the fit materials, the best first, and says why others are unfit.
 func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []*choice, passed []agronomy.Reason) {
 	best := agronomy.PerThousand(0)
-	for i, m := range ms {
+	for i := range ms {
+		m := &ms[i]
 		if m.ToBuy && m.contents().within(w).total() == 0 {
 			continue // the quick way past most of the trade's list
 		}

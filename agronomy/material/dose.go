@@ -63,7 +63,7 @@ func Sum(a, b Dose) Dose {
 // something under a cap of 0, a lime or elemental sulfur (those are dosed by
 // pH), a liquid without a density, and figures that are no amounts.
 func DoseFor(m Material, w Wants, c Caps) (Dose, error) {
-	d, err := solve(m, w, c)
+	d, err := solve(&m, w, c)
 	if err != nil {
 		return Dose{}, err
 	}
@@ -73,7 +73,7 @@ func DoseFor(m Material, w Wants, c Caps) (Dose, error) {
 
 // solve is [DoseFor] without the working: choosing among many materials needs
 // the working of one only.
-func solve(m Material, w Wants, c Caps) (Dose, error) {
+func solve(m *Material, w Wants, c Caps) (Dose, error) {
 	if err := m.dosable(); err != nil {
 		return Dose{}, err
 	}
@@ -103,7 +103,7 @@ func solve(m Material, w Wants, c Caps) (Dose, error) {
 	if !wanted {
 		return Dose{}, fmt.Errorf("%s brings none of what is needed (%s)", m.Title(), w)
 	}
-	d := DoseOf(m, first.rate())
+	d := DoseOf(*m, first.rate())
 	d.BoundBy, d.ByCap = first.name, first.cap
 	d.Over, d.Under = over(d.brings(), w), over(w, d.brings())
 	return d, nil
@@ -143,7 +143,7 @@ type bound struct {
 }
 
 // bounds lists what may limit a material's rate, wants before caps.
-func (m Material) bounds(w Wants, c Caps) [9]bound {
+func (m *Material) bounds(w Wants, c Caps) [9]bound {
 	in := m.contents()
 	return [9]bound{
 		{"N", in.N, w.N, false},
@@ -186,7 +186,7 @@ func (b bound) reason() agronomy.Reason {
 }
 
 // contents is what one pound of the material holds, in pounds.
-func (m Material) contents() Wants {
+func (m *Material) contents() Wants {
 	return Wants{
 		N: agronomy.PerThousand(m.Analysis.N / 100), P2O5: agronomy.PerThousand(m.Analysis.P2O5 / 100), K2O: agronomy.PerThousand(m.Analysis.K2O / 100),
 		Mg: agronomy.PerThousand(m.Magnesium / 100), S: agronomy.PerThousand(m.Sulfur / 100),
@@ -196,7 +196,7 @@ func (m Material) contents() Wants {
 func (d Dose) brings() Wants { return Wants{d.N, d.P2O5, d.K2O, d.Mg, d.S} }
 
 // dosable tells why a material cannot be dosed by nutrient.
-func (m Material) dosable() error {
+func (m *Material) dosable() error {
 	in := m.contents()
 	for _, x := range []agronomy.PerThousand{in.N, in.P2O5, in.K2O, in.Mg, in.S} {
 		if !(x >= 0 && x <= 1) {
