@@ -133,9 +133,7 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 			fmt.Fprintf(s.stderr, "\r%d of %d sites%s", done, of, end)
 		}
 	}
-	// Most of the memory that a site takes is garbage soon after, and collecting it as
-	// often as usual is a third of the work.
-	defer debug.SetGCPercent(debug.SetGCPercent(300))
+	defer collectRarely()()
 	o.Version = thisProgram()
 	p, err := feed.Publish(s.ctx, o)
 	if p == nil {
@@ -146,6 +144,22 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 		s.say("%s", told)
 	}
 	return cmp.Or(err, told)
+}
+
+// mostMemory is how much memory a run takes before it collects garbage as often as it
+// must, in place of as rarely as it may.
+const mostMemory = 256 << 20 // [common]
+
+// collectRarely has garbage collected rarely, as nearly all of the memory that a site
+// takes is garbage soon after, and gives what ends that.
+func collectRarely() func() {
+	percent := debug.SetGCPercent(2000)
+	limit := debug.SetMemoryLimit(-1)
+	debug.SetMemoryLimit(min(limit, mostMemory))
+	return func() {
+		debug.SetGCPercent(percent)
+		debug.SetMemoryLimit(limit)
+	}
 }
 
 // thisProgram tells one build of the program from another, by its content; ""
