@@ -71,8 +71,11 @@ func (c *Case) moved() (out []string) {
 				}
 			}
 			expected := ""
-			if ph, _, err := lime.ExpectedPH(c.Site.LimeCase(&before), down); err == nil && down > 0 {
+			cause := c.Site.LimeCase(&before)
+			if ph, _, err := lime.ExpectedPH(cause, down); err == nil && down > 0 {
 				expected = fmt.Sprintf("%.1f expected, ", float64(ph))
+			} else if need, none := lime.Requirement(cause); none == nil && down > need.Rate && need.Rate > 0 {
+				expected = fmt.Sprintf("%.1f or more expected, ", float64(need.Reaches))
 			}
 			out = append(out, fmt.Sprintf("pH %s %s, %s%s found %s", was.Soil.PH.Words(), when(was.Sampled), expected, is.Soil.PH.Words(), when(is.Sampled)))
 		}

@@ -21,8 +21,8 @@ var recordCommand = command{
 
 Writes down what was really done, and says what changes in the rest of the
 program. Without AMOUNT the job went as planned. AMOUNT is a weight, a volume,
-packs or a share: "96 lb", "18 kg", "2.5 gal", "1.5 packs", half, "50 %". Seed is
-recorded by its weight or share.
+packs or a share: "96 lb", "18 kg", "2.5 gal", "1.5 packs", half, "50 %"; of
+seed its weight or share.
 
 The line is written whole, with what the bag holds and what was planned, so that
 it holds whatever the site file says later. Lines for one job add up: half twice

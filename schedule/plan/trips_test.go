@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -59,21 +60,61 @@ func TestNoWalkForATrace(t *testing.T) {
 	}
 }
 
-// Every feeding is an amount that can be weighed, its rate that of the amount, and no
+// Every job is an amount that can be weighed, its rate that of the amount, and no
 // text speaks of under a tenth of a pack.
 func TestSayableAmounts(t *testing.T) {
 	for _, size := range []agronomy.SquareFeet{300, 900, 2600, 14000, 60000} {
 		p := plan(t, lawn(t, "tall fescue", size, 10, 60))
-		for _, e := range p.Entries {
-			if e.Kind == schedule.Lime || e.Kind == schedule.Sulfur || e.Pounds == 0 {
-				continue
+		chalk, sodic, stone := lawn(t, "tall fescue", size, 10, 60), lawn(t, "tall fescue", size, 80, 200), lawn(t, "tall fescue", size, 80, 200)
+		chalk.Areas[0].Soil.PH, chalk.Areas[0].Soil.LowerPH, chalk.Areas[0].Soil.TargetPH = 7.6, true, 6.5
+		sodic.Areas[0].Soil.CEC, sodic.Areas[0].Soil.Sodium, sodic.Areas[0].Soil.PH = 15, agronomy.Reading{PPM: 900, Given: true}, 8.2
+		stone.Areas[0].Soil.PH = 5.3
+		found := map[schedule.Kind]bool{}
+		for _, s := range []*schedule.Site{lawn(t, "tall fescue", size, 10, 60), chalk, sodic, stone} {
+			for _, e := range plan(t, s).Entries {
+				if e.Pounds == 0 {
+					continue
+				}
+				found[e.Kind] = true
+				if why := unsayable(&e, size, false); why != "" {
+					t.Errorf("%v sq ft: %s", size, why)
+				}
 			}
-			if why := unsayable(&e, size, false); why != "" {
-				t.Errorf("%v sq ft: %s", size, why)
+		}
+		for _, k := range []schedule.Kind{schedule.Nitrogen, schedule.Lime, schedule.Sulfur, schedule.Gypsum, schedule.Iron} {
+			if !found[k] {
+				t.Errorf("%v sq ft: no job of %s", size, k)
 			}
 		}
 		if all := fmt.Sprint(p.Entries, p.InTheShed); strings.Contains(all, "under 0.1 pack") {
 			t.Errorf("%v sq ft: under 0.1 pack", size)
+		}
+	}
+}
+
+// Lime a little over the most at once is one dressing, not two thin ones, and what the
+// rounding of dressings leaves is nothing that is still wanted. [common]
+func TestLimeALittleOverOneDressing(t *testing.T) {
+	for _, ph := range []agronomy.PH{5.2, 5.3, 5.4, 5.5, 5.6, 5.7} {
+		for _, size := range []agronomy.SquareFeet{900, 2600, 9000} {
+			site := lawn(t, "tall fescue", size, 80, 200)
+			site.Areas[0].Soil.PH = ph
+			p := plan(t, site)
+			var need agronomy.PerThousand
+			for _, n := range p.Areas[0].Needs {
+				if n.Kind == schedule.Lime {
+					need = n.Total
+				}
+			}
+			dressings := 0
+			for _, e := range p.Entries {
+				if e.Kind == schedule.Lime {
+					dressings++
+				}
+			}
+			if want := max(1, int(math.Ceil(float64(need-5)/50))); dressings > want || need < 55 && dressings != 1 {
+				t.Errorf("pH %v, %v sq ft: %d dressings of %.1f lb in all", ph, size, dressings, float64(need))
+			}
 		}
 	}
 }

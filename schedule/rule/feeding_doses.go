@@ -3,7 +3,6 @@ package rule
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"swardbook/agronomy"
@@ -66,22 +65,11 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 // program: the fewest of at most most lb each, as far as its days hold so many. It gives
 // the amount, too, less what is no dose of its own, see [fewest].
 func (b *nitrogenYear) count(s *seasonPlan, os []schedule.Opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) (int, agronomy.PerThousand) {
-	n, held := fewest(amount, most)
+	n, held := fewest(amount, most, schedule.LeastDose)
 	if held < amount {
 		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("%.2f lb N stays out of the %s share: it would ask for one more walk and bring less than %.1f lb", float64(amount-held), s.name, float64(schedule.LeastDose)), Source: "common"})
 	}
 	return min(n, b.fits(s, os, s.span.Span, m, most)), held
-}
-
-// fewest gives the least number of doses of at most most that bring an amount, and what
-// they bring: what is over by no more than [schedule.LeastDose] is no dose of its own, so
-// that a share a little above the most of one dose does not become two thin ones.
-func fewest(amount, most agronomy.PerThousand) (int, agronomy.PerThousand) {
-	n := int(math.Ceil(float64(amount/most) - 1e-9))
-	if full := most * agronomy.PerThousand(n-1); n > 1 && amount-full < schedule.LeastDose+schedule.Dust {
-		return n - 1, full
-	}
-	return n, amount
 }
 
 // days gives the openings in which a season's doses of a material do good.
@@ -294,7 +282,7 @@ func (b *nitrogenYear) rest(s *seasonPlan, slots []slot, want agronomy.PerThousa
 // leaves the earlier ones out with the reason.
 func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.PerThousand, room int) []slot {
 	c := b.c
-	doses, _ := fewest(want, most)
+	doses, _ := fewest(want, most, schedule.LeastDose)
 	keep := min(len(slots), doses)
 	for _, d := range slots[:len(slots)-keep] {
 		if b.young {
@@ -360,7 +348,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count, room int, want, 
 	}
 	by := ""
 	if s.calendar != "" {
-		by = ", by the calendar of " + s.calendar
+		by = ", calendar of " + s.calendar
 	}
 	for i, d := range at {
 		out[i].ideal = b.ideal(s, d.i, count)

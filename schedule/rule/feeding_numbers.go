@@ -47,7 +47,7 @@ func (b *nitrogenYear) places(s growSeason) int {
 	urea := material.Material{Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 46}}
 	os, _ := b.days(&plan, urea)
 	most := doseCap(urea, caps)
-	doses, _ := fewest(plan.amount, most)
+	doses, _ := fewest(plan.amount, most, schedule.LeastDose)
 	return min(doses, c.fits(os, s.span.Span, urea, most))
 }
 

@@ -52,15 +52,15 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 			done++
 		}
 	}
-	for i, part := range parts {
+	for i, d := range c.weighed(m, parts, most) {
 		n := next()
 		if done+i >= gypsumYear {
 			p.Leave(c.Area, schedule.Gypsum, n, fmt.Sprintf("%s of gypsum more would be wanted; a sample after the first %d decides", word.Plural(len(parts)-i, "dressing"), gypsumYear), "common")
 			break
 		}
 		due := first.AddDays(i * gypsumSpacing)
-		c.Shed.Take(material.DoseOf(m, part), c.Area.Size)
-		c.Finish(&p, schedule.Job{Kind: schedule.Gypsum, N: n, Area: c.Area, Dose: material.DoseOf(m, part), Why: slices.Clone(why),
+		c.Shed.Take(d, c.Area.Size)
+		c.Finish(&p, schedule.Job{Kind: schedule.Gypsum, N: n, Area: c.Area, Dose: d, Why: slices.Concat(why, d.Why),
 			Because: fmt.Sprintf("Sodium holds %.0f %% of the CEC and seals the soil; calcium takes its place, and water must then carry it away.", float64(need.Share))},
 			schedule.From(c.Open(), due, fmt.Sprintf("%d days after the dressing before", gypsumSpacing)), schedule.Soonest)
 	}

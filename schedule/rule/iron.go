@@ -50,8 +50,9 @@ func ironJobs(c *Treatment) schedule.Proposal {
 	if up := c.Emerged(); !up.IsZero() {
 		os = schedule.From(os, up.AddDays(ironWait), "the young grass has been mowed three times")
 	}
-	c.Shed.Take(material.DoseOf(m, rate(m)), c.Area.Size)
-	c.Finish(&p, schedule.Job{Kind: schedule.Iron, N: n, Area: c.Area, Dose: material.DoseOf(m, rate(m)), Why: why,
+	d := c.weigh(m, rate(m), schedule.Unlimited)
+	c.Shed.Take(d, c.Area.Size)
+	c.Finish(&p, schedule.Job{Kind: schedule.Iron, N: n, Area: c.Area, Dose: d, Why: append(why, d.Why...),
 		Because: fmt.Sprintf("At pH %s iron is hard for this grass to get; spray only if the young leaves are pale, for color is all it gives.", c.Report.PH.Words())}, os, schedule.Soonest)
 	return p
 }

@@ -36,6 +36,7 @@ type dressing struct {
 	stone material.Material
 	rate  agronomy.PerThousand
 	value lime.Value
+	why   []schedule.Reason // how it was rounded to what a person can weigh
 }
 
 // brings sums what the dressings bring of something.
@@ -107,12 +108,12 @@ func (c *Treatment) planLime() liming {
 	if need.BelowTable {
 		text = fmt.Sprintf("lime: a first %s of %s; the tables do not reach pH %s, so ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
 	}
-	if l.total == 0 {
+	if l.total < roundedLime {
 		text += allDown
 	}
 	l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Total: all, Why: l.why, Text: text}}
 	if l.total < leastLime {
-		if l.total > 0 {
+		if l.total >= roundedLime {
 			return leave(fmt.Sprintf("only %s is left, too little for a dressing; the retest decides", c.Measure().Rate(l.total)))
 		}
 		return l
@@ -135,7 +136,11 @@ func (c *Treatment) planLime() liming {
 	}
 	var rest []agronomy.PerThousand
 	if left >= leastLime {
-		rest, err = lime.Dressings(left, most)
+		_, held := fewest(left, most, leastLime)
+		if held < left {
+			l.why = append(l.why, schedule.Reason{Text: c.Measure().Rate(left-held) + " is too little for one more dressing; the retest decides.", Source: "common"})
+		}
+		rest, err = lime.Dressings(held, most)
 	}
 	if err != nil {
 		return leave(err.Error())
@@ -143,8 +148,11 @@ func (c *Treatment) planLime() liming {
 	if first.ID == "" {
 		rest = c.atHand(&l, rest)
 	}
-	for _, rate := range rest {
-		l.dressings = append(l.dressings, dressing{l.stone, rate, l.value})
+	if l.now > 0 {
+		l.dressings, rest = append(l.dressings, dressing{stone: l.stone, rate: l.now, value: l.value}), rest[1:]
+	}
+	for _, d := range c.weighed(l.stone, rest, most) {
+		l.dressings = append(l.dressings, dressing{l.stone, d.Rate, l.value, d.Why})
 	}
 	l.onHand(c)
 	return l
@@ -152,6 +160,10 @@ func (c *Treatment) planLime() liming {
 
 // leastLime is the least dressing worth filling a spreader for, lb/1000 sq ft.
 const leastLime agronomy.PerThousand = 5 // [common]
+
+// roundedLime is what may be left of a requirement because its dressings were amounts
+// that a person can weigh, lb/1000 sq ft: it counts as none.
+const roundedLime agronomy.PerThousand = 1 // [common]
 
 // atHand lets the stone in the shed, if it is less than is wanted, go down first by itself
 // rather than wait until the rest is bought: if that takes no further dressing, or it is at
@@ -352,9 +364,10 @@ func (l *liming) tellOnHand(c *Treatment, d dressing) {
 	c.Shed.Take(material.DoseOf(d.stone, rate), c.Area.Size)
 }
 
-// reached gives the effective lime that is down with so much more of it.
+// reached gives the effective lime that is down with so much more of it; no more than is
+// needed, as dressings are rounded to what a person can weigh.
 func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
-	return l.need.Rate - l.total*agronomy.PerThousand(l.value.Full)/100 + more
+	return min(l.need.Rate, l.need.Rate-l.total*agronomy.PerThousand(l.value.Full)/100+more)
 }
 
 // effectiveLime gives the effective lime that a job on record brought.

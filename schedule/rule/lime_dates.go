@@ -33,7 +33,7 @@ func (c *Treatment) dateLime() schedule.Proposal {
 		year += d.rate * agronomy.PerThousand(d.value.FirstYear) / 100
 		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(d.stone, d.rate), Tilled: c.Future(),
 			Again: !c.Future() && (i > 0 || c.Since(c.Area.Sampled, c.effectiveLime) > 0)} // into a seedbed goes all of it, before the seed
-		j.Why = slices.Concat(l.why, l.split(), last)
+		j.Why = slices.Concat(l.why, l.split(), d.why, last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
 		dressing := "One dressing"
 		if n := len(l.dressings); n > 1 {

@@ -57,25 +57,28 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 		return leave("no elemental sulfur is known")
 	}
 	year := c.Since(c.Start.AddDays(-364), schedule.SulfurOf)
+	pure := agronomy.PerThousand(m.Sulfur) / 100
 	parts, _ := lime.SulfurPlan(left)
+	for i := range parts {
+		parts[i] /= pure
+	}
 	_, years := lime.SulfurPlan(need.Total)
 	os, last := c.LastUseful(c.Open(), nutrient.LastSulfur)
 	next := c.Number(schedule.Sulfur)
 	first := c.After(schedule.Sulfur, lime.SulfurSpacingDays)
-	for i, part := range parts {
-		n := next()
+	for i, d := range c.weighed(m, parts, lime.SulfurCap/pure) {
+		n, part := next(), d.Rate*pure
 		if year += part; year > lime.SulfurCapYear+schedule.Dust {
 			p.Leave(c.Area, schedule.Sulfur, n, fmt.Sprintf("%s of sulfur more would pass 10 lb/1000 sq ft in a year; the whole takes %s and a retest each", word.Plural(len(parts)-i, "dressing"), word.Plural(years, "year")), "purdue-sulfur")
 			break
 		}
 		down += part
-		d := material.DoseOf(m, part*100/agronomy.PerThousand(m.Sulfur))
 		due := first.AddDays(i * lime.SulfurSpacingDays)
 		because := fmt.Sprintf("The soil is at pH %s, the grass does best under %s, and the site file asks to lower it", c.Report.PH.Words(), high.Words())
 		if ph, _, err := lime.PHAfterSulfur(c.Report.PH, c.Report.Texture, depth, down); err == nil {
 			because += fmt.Sprintf("; this takes it to about %.1f some warm months later", float64(ph))
 		}
-		j := schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, passed, last), Because: because + "."}
+		j := schedule.Job{Kind: schedule.Sulfur, N: n, Area: c.Area, Dose: d, Why: slices.Concat(need.Why, passed, last, d.Why), Because: because + "."}
 		if down == part {
 			j.Steps = []string{"First drip vinegar on a little dry soil: where it fizzes, the soil holds free lime and sulfur is wasted, so leave it."}
 		}

@@ -1,6 +1,12 @@
 package rule
 
-import "swardbook/schedule"
+import (
+	"math"
+
+	"swardbook/agronomy"
+	"swardbook/agronomy/material"
+	"swardbook/schedule"
+)
 
 // Treatment is how one area is to be treated: its case, and what its rules
 // settle together, the lime first, then the feedings that draw on one shed.
@@ -49,4 +55,44 @@ var All = []Rule{
 	{schedule.Potassium, potassiumJobs},
 	{schedule.Magnesium, magnesiumJobs},
 	{schedule.Iron, ironJobs},
+}
+
+// fewest gives the least number of parts of at most most that bring an amount, and what
+// they bring: what is over by no more than least is no part of its own, so that an amount
+// a little above the most at once does not become two thin parts.
+func fewest(amount, most, least agronomy.PerThousand) (int, agronomy.PerThousand) {
+	n := int(math.Ceil(float64(amount/most) - 1e-9))
+	if full := most * agronomy.PerThousand(n-1); n > 1 && amount-full < least+schedule.Dust {
+		return n - 1, full
+	}
+	return n, amount
+}
+
+// weighed turns the parts of an amount into doses that a person can weigh, each of at most
+// most: what one brings less, the next one brings more.
+func (c *Treatment) weighed(m material.Material, parts []agronomy.PerThousand, most agronomy.PerThousand) []material.Dose {
+	var left agronomy.PerThousand
+	for _, p := range parts {
+		left += p
+	}
+	out := make([]material.Dose, len(parts))
+	for i := range parts {
+		out[i] = c.weigh(m, min(left/agronomy.PerThousand(len(parts)-i), most), most)
+		left -= out[i].Rate
+	}
+	return out
+}
+
+// weigh rounds a rate of a material to an amount that a person can weigh on the area: down
+// where up would pass the most at once, or what is there of the material.
+func (c *Treatment) weigh(m material.Material, rate, most agronomy.PerThousand) material.Dose {
+	exact := material.DoseOf(m, rate)
+	d := exact.Sayable(c.Area.Size, material.NoCaps(), c.Metric)
+	pack, known := m.PackWeight()
+	have := pack * agronomy.Pounds(m.OnHand)
+	runsOut := known && exact.Rate.Over(c.Area.Size) <= have && d.Rate.Over(c.Area.Size) > have
+	if d.Rate > most+schedule.Dust || runsOut {
+		return exact.SayableWithin(c.Area.Size, c.Metric)
+	}
+	return d
 }
