@@ -28,6 +28,8 @@ type Almanac struct {
 type Growth struct {
 	Begins, Slows, Ends climate.When
 	potential           [366]float64 // by the day of the year, 0 to 1
+	heat                [2]climate.Day
+	hot                 bool // the year has a heat
 }
 
 type lastKey struct {
@@ -55,9 +57,16 @@ func (a *Almanac) GrowthOf(s climate.Season) *Growth {
 		for day := climate.Day(1); day <= 365; day++ {
 			g.potential[day] = a.Growth(day, s)
 		}
+		g.heat[0], g.heat[1], g.hot = a.Year.Heat(s)
 		a.growths[s] = g
 	}
 	return g
+}
+
+// Heat is [climate.Year.Heat], worked out once.
+func (a *Almanac) Heat(s climate.Season) (from, to climate.Day, ok bool) {
+	g := a.GrowthOf(s)
+	return g.heat[0], g.heat[1], g.hot
 }
 
 // on gives the growth potential of a date, 0 to 1.

@@ -51,9 +51,9 @@ func (rs Rules) PAnnualCap(q Question) (Limit, bool) { return rs.least(Phosphoru
 // these rules under the cap for soluble nitrogen.
 func (rs Rules) SlowShareMin(q Question) (Limit, bool) {
 	var best Limit
-	for _, r := range rs {
-		if r.Kind == SlowNitrogen && r.Enforced() && r.LiftedBy(q) == 0 && r.Value > best.Value {
-			best = Limit{r.Value, r}
+	for i := range rs { // asked of every material
+		if r := &rs[i]; r.Kind == SlowNitrogen && r.Enforced() && r.LiftedBy(q) == 0 && r.Value > best.Value {
+			best = Limit{r.Value, *r}
 		}
 	}
 	return best, best.Value > 0
@@ -62,8 +62,9 @@ func (rs Rules) SlowShareMin(q Question) (Limit, bool) {
 func (rs Rules) least(k Kind, q Question) (Limit, bool) {
 	var best Limit
 	found := false
-	for _, r := range rs {
-		if r.Kind != k || !r.Enforced() || r.Only != 0 && r.Only&q.marks(r) == 0 ||
+	for i := range rs { // asked of every day
+		r := &rs[i]
+		if r.Kind != k || !r.Enforced() || r.Only != 0 && r.Only&q.marks(*r) == 0 ||
 			!r.When.IsZero() && !r.When.Has(q.Date) {
 			continue
 		}
@@ -74,7 +75,7 @@ func (rs Rules) least(k Kind, q Question) (Limit, bool) {
 			continue
 		}
 		if ok && (!found || v < best.Value) {
-			best, found = Limit{v, r}, true
+			best, found = Limit{v, *r}, true
 		}
 	}
 	return best, found
