@@ -46,7 +46,12 @@ func (d Date) String() string {
 }
 
 // Words gives the form for people: "Sat 19 Sep 2026".
-func (d Date) Words() string { return d.Time().Format("Mon 2 Jan 2006") }
+func (d Date) Words() string {
+	if d.Month < 1 || d.Year < 1000 {
+		return d.Time().Format("Mon 2 Jan 2006")
+	}
+	return d.Weekday().String()[:3] + " " + d.Short()
+}
 
 // Short gives the form inside a sentence: "19 Sep 2026".
 func (d Date) Short() string {
@@ -123,9 +128,12 @@ func (d Date) Next() Date {
 // AddMonths gives the same day n months later; a day that the month lacks
 // becomes its last.
 func (d Date) AddMonths(n int) Date {
-	first := time.Date(d.Year, d.Month+time.Month(n), 1, 0, 0, 0, 0, time.UTC)
-	last := first.AddDate(0, 1, -1).Day()
-	return Date{first.Year(), first.Month(), min(d.Day, last)}
+	months := int(d.Month) - 1 + n
+	years := floorDiv(months, 12)
+	first := Date{d.Year + years, time.Month(months - 12*years + 1), 1}
+	last := first.AddDays(31)
+	last = last.AddDays(-last.Day)
+	return Date{first.Year, first.Month, min(d.Day, last.Day)}
 }
 
 // DaysFrom counts the days from e to d; negative when d is earlier.
