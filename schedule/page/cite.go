@@ -11,6 +11,7 @@ import (
 // first named.
 type citations struct {
 	number map[string]int
+	known  map[string][]ref // what keys were turned into
 	list   []source
 	front  int
 }
@@ -38,11 +39,16 @@ type cited struct {
 	Refs []ref
 }
 
-func newCitations() *citations { return &citations{number: map[string]int{}} }
+func newCitations() *citations {
+	return &citations{number: map[string]int{}, known: map[string][]ref{}}
+}
 
 // refs turns the keys of a reason into mentions.
 func (c *citations) refs(keys string) []ref {
-	var out []ref
+	out, known := c.known[keys]
+	if known {
+		return out
+	}
 	for _, r := range word.Cited(keys) {
 		if r.How == "" { // no entry of the references: a law, in words
 			out = append(out, ref{Text: r.Cite()})
@@ -56,6 +62,7 @@ func (c *citations) refs(keys string) []ref {
 			out = append(out, n)
 		}
 	}
+	c.known[keys] = out
 	return out
 }
 
