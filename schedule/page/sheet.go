@@ -57,10 +57,10 @@ type sheetView struct {
 	Past     []rowView
 	Jobs     []jobView
 	Areas    []areaView
-	Supplies []supplyView
+	Supplies supplies
 	Narrowed bool // the materials are those of some jobs only
 	Shed     []string
-	LeftOut  []leftView
+	LeftOut  leftOut
 	Assumed  []string
 	Laws     []schedule.LawLine
 	LawNotes []string

@@ -81,10 +81,8 @@ func (v workingsView) HTML(open bool) template.HTML {
 	return m.html()
 }
 
-// HTML is the entry as a row of the dates; who tells whether a column names people.
-func (v rowView) HTML(who bool) template.HTML {
-	var m markup
-	m.Grow(1 << 10)
+// write puts the entry as a row of the dates; who tells whether a column names people.
+func (v rowView) write(m *markup, who bool) {
 	if v.Tells != "" {
 		fence, columns := "", 3
 		if v.Fence {
@@ -99,7 +97,7 @@ func (v rowView) HTML(who bool) template.HTML {
 			m.put(" <span>", v.After, "</span>")
 		}
 		m.put("</td></tr>\n")
-		return m.html()
+		return
 	}
 	now, same := "", ""
 	if v.Now {
@@ -126,7 +124,6 @@ func (v rowView) HTML(who bool) template.HTML {
 		m.put(`<td role="cell" class="who">`, v.Who, "</td>")
 	}
 	m.put(`<td role="cell" class="stop">`, tied(v.LastSafe), "</td></tr>\n")
-	return m.html()
 }
 
 // Tables are the year in figures: its events, then soil and growth by month.

@@ -18,7 +18,7 @@ type visitView struct {
 	Due             bool   // the jobs are due, and not those of a day to come
 	Jobs            []rowView
 	Who, With       bool // some job has a person, a material
-	How, Rain, Mind []spoken
+	How, Rain, Mind spokenList
 	Buy             []string
 	Spreads         bool
 	Lost            string    // jobs that are due, and for which no good day is left
