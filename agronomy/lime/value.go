@@ -23,27 +23,27 @@ type FinenessRule struct {
 // FinenessRules gives the states' rules. Those of Kansas and Oklahoma,
 // Illinois and Oregon are from memory, those of Minnesota, Wisconsin and
 // Kentucky in part.
-func FinenessRules() []FinenessRule {
-	return []FinenessRule{
-		{"Missouri", "ENM", []int{8, 40, 60}, []float64{0, 0.25, 0.60, 1}, "mo-ag-lime", []string{"MO"}},
-		{"New York", "ENV, one year", []int{20, 60, 100}, []float64{0, 0.40, 0.80, 1}, "cornell-env", []string{"NY"}},
-		{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "mn-mda-enp", []string{"MN"}},
-		{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "bc-637-200", []string{"OH"}},
-		{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "laboski-lime", []string{"WI"}},
-		{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "common", nil}, // from memory
-		{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "uky-lime-quality", []string{"KY"}},
-		{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "msstate-p3762", []string{"MS"}},
-		{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.10, 0.40, 1}, "laboski-lime", []string{"IA"}},
-		{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "common", nil}, // from memory
-		{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "common", nil},  // from memory
-		{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "common", nil},        // from memory
-	}
+func FinenessRules() []FinenessRule { return slices.Clone(finenessRules) }
+
+var finenessRules = []FinenessRule{
+	{"Missouri", "ENM", []int{8, 40, 60}, []float64{0, 0.25, 0.60, 1}, "mo-ag-lime", []string{"MO"}},
+	{"New York", "ENV, one year", []int{20, 60, 100}, []float64{0, 0.40, 0.80, 1}, "cornell-env", []string{"NY"}},
+	{"Minnesota", "ENP, three years", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "mn-mda-enp", []string{"MN"}},
+	{"Ohio", "ENP", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "bc-637-200", []string{"OH"}},
+	{"Wisconsin", "neutralizing index", []int{8, 20, 60}, []float64{0, 0.20, 0.60, 1}, "laboski-lime", []string{"WI"}},
+	{"Kansas and Oklahoma", "ECC", []int{8, 60}, []float64{0, 0.50, 1}, "common", nil}, // from memory
+	{"Kentucky", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "uky-lime-quality", []string{"KY"}},
+	{"Mississippi", "RNV", []int{10, 50}, []float64{0, 0.50, 1}, "msstate-p3762", []string{"MS"}},
+	{"Iowa", "ECCE", []int{4, 8, 60}, []float64{0, 0.10, 0.40, 1}, "laboski-lime", []string{"IA"}},
+	{"Illinois, one year", "ENV", []int{8, 30, 60}, []float64{0.05, 0.20, 0.50, 1}, "common", nil}, // from memory
+	{"Illinois, four years", "ENV", []int{8, 30, 60}, []float64{0.15, 0.45, 1, 1}, "common", nil},  // from memory
+	{"Oregon", "lime score", []int{10, 20, 40}, []float64{0, 0.30, 0.60, 1}, "common", nil},        // from memory
 }
 
 // FinenessRuleOf finds a state's rule by the State of FinenessRules, in capitals
 // or not.
 func FinenessRuleOf(state string) (FinenessRule, bool) {
-	for _, r := range FinenessRules() {
+	for _, r := range finenessRules {
 		if strings.EqualFold(r.State, state) {
 			return r, true
 		}
@@ -56,7 +56,7 @@ func FinenessRuleOf(state string) (FinenessRule, bool) {
 // year only.
 func RuleFor(code string) FinenessRule {
 	ohio, _ := FinenessRuleOf("Ohio")
-	for _, r := range FinenessRules() {
+	for _, r := range finenessRules {
 		if code != "NY" && slices.Contains(r.Codes, code) {
 			return r
 		}

@@ -57,7 +57,7 @@ func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit 
 	best := agronomy.PerThousand(0)
 	for i := range ms {
 		m := &ms[i]
-		if m.ToBuy && m.contents().within(w).total() == 0 {
+		if m.ToBuy && (m.contents().within(w).total() == 0 || m.barred(c)) {
 			continue // the quick way past most of the trade's list
 		}
 		d, err := solve(m, w, c)

@@ -158,6 +158,12 @@ func (m *Material) bounds(w Wants, c Caps) [9]bound {
 	}
 }
 
+// barred tells whether the material carries something of which none may go down.
+func (m *Material) barred(c Caps) bool {
+	in := m.contents()
+	return c.N == 0 && in.N > 0 || c.SolubleN == 0 && in.N > 0 && m.SlowShare < 1 || c.P2O5 == 0 && in.P2O5 > 0 || c.K2O == 0 && in.K2O > 0
+}
+
 // holds tells whether the bound limits anything: the material carries the
 // nutrient, and it is wanted or capped.
 func (b bound) holds() bool {

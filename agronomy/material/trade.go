@@ -10,7 +10,7 @@ import "swardbook/agronomy"
 //
 // The slice is the caller's own.
 func TradeMaterials() []Material {
-	var out []Material
+	out := make([]Material, 0, 40)
 	sell := func(m Material, small, large agronomy.Pounds) {
 		m.ID, m.ToBuy = "trade-"+m.ID, true
 		if m.Kind == "" {
