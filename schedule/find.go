@@ -289,10 +289,11 @@ func (p *Program) Around(today Date) *Program {
 	first := p.Cases[0]
 	q.Season = first.Almanac.Season(first.Measure(), first.Season, Later(p.Start, spans[""].From))
 	q.Season.Words = p.Season.Words
-	q.Entries, q.LeftOut = []Entry{}, []LeftOut{}
-	for _, e := range p.Entries {
+	q.Entries, q.LeftOut = make([]Entry, 0, len(p.Entries)), []LeftOut{}
+	for i := range p.Entries {
+		e := &p.Entries[i]
 		if spans[e.Area].Has(e.Date) || e.Area != "" && e.Season == years[e.Area] {
-			q.Entries = append(q.Entries, e)
+			q.Entries = append(q.Entries, *e)
 		} else if e.Date.After(today) && !e.Kind.Notice() && (q.Later.IsZero() || e.Date.Before(q.Later)) {
 			q.Later = e.Date
 		}

@@ -16,11 +16,14 @@ import (
 // program turns all jobs with a day inside it into entries, and tells what is left out.
 func (pl *planner) program() *schedule.Program {
 	out := pl.frame()
-	for _, j := range pl.jobs() {
+	jobs := pl.jobs()
+	out.Entries = slices.Grow(out.Entries, len(jobs))
+	for i := range jobs {
+		j := &jobs[i]
 		if j.On.After(pl.last) || j.On.Before(pl.site.Start) {
 			continue
 		}
-		e := pl.entry(&j)
+		e := pl.entry(j)
 		e.BoundBy = append(e.BoundBy, j.Bound...)
 		out.Entries = append(out.Entries, e)
 	}

@@ -56,7 +56,7 @@ func (c *Treatment) planFeeding() {
 		return
 	}
 	c.newForPhosphorus()
-	shed := slices.Clone(c.Shed.Materials)
+	shed := slices.Clone(c.Shed.Stock())
 	if !c.feed(c.asPlanned(schedule.Phosphorus, p2o5Of), c.asPlanned(schedule.Potassium, k2oOf)) {
 		copy(c.Shed.Materials, shed)
 		c.feed(0, 0)

@@ -92,7 +92,7 @@ func (b *nitrogenYear) skip(s seasonPlan) {
 func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	c, f := b.c, &b.c.feeding
 	late, rest := []feed(nil), s.amount
-	shed := slices.Clone(c.Shed.Materials)
+	shed := slices.Clone(c.Shed.Stock())
 	if s.name == "autumn" {
 		late, rest = b.planLate(s)
 	}
