@@ -15,6 +15,7 @@ type Shared struct {
 	record, page string             // the addresses that the descriptions mention
 	contents     map[string]Content // of each event, by its UID
 	written      map[string]written // of each event, by its UID
+	draft        bytes.Buffer       // an event before its lines are folded
 }
 
 // written is an event with its lines in the file.
@@ -46,9 +47,13 @@ func (s *Shared) lines(e *Event) ([]byte, error) {
 			return w.lines, nil
 		}
 	}
-	var text bytes.Buffer
+	text := &bytes.Buffer{}
+	if s != nil {
+		text = &s.draft
+		text.Reset()
+	}
 	text.Grow(usualEvent)
-	if err := e.component().SerializeTo(&text, unfolded); err != nil {
+	if err := e.component().SerializeTo(text, unfolded); err != nil {
 		return nil, fmt.Errorf("writing the event %s: %w", e.UID, err)
 	}
 	lines := foldAll(text.Bytes())

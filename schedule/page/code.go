@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"rsc.io/qr"
@@ -29,7 +30,8 @@ func NewCode(text string) (*Code, error) {
 				x++
 			}
 			if x > from {
-				fmt.Fprintf(&b, "M%d %dh%dv1h-%dz", quiet+from, quiet+y, x-from, x-from)
+				wide := strconv.Itoa(x - from)
+				b.WriteString("M" + strconv.Itoa(quiet+from) + " " + strconv.Itoa(quiet+y) + "h" + wide + "v1h-" + wide + "z")
 			}
 		}
 	}

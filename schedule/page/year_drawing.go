@@ -52,6 +52,9 @@ type artist struct {
 // for paper, where there is no room for curves.
 type sizes struct{ Narrow, Wide, Paper *figure }
 
+// usualLayer is about what one layer of a drawing takes, in bytes; more only costs time.
+const usualLayer = 6 << 10
+
 // drawn makes the drawing at all sizes, and tells the marks it used.
 func (s scene) drawn(id, title, desc string) (out sizes, used marks) {
 	if s.year != nil {
@@ -59,6 +62,9 @@ func (s scene) drawn(id, title, desc string) (out sizes, used marks) {
 	}
 	draw := func(f *figure, t timeline) *figure {
 		f.Title, f.Desc = title, desc
+		for _, l := range []*layer{&f.back, &f.middle, &f.front} {
+			l.Grow(usualLayer)
+		}
 		a := artist{scene: s, f: f, t: t}
 		a.draw()
 		used |= a.used
