@@ -130,10 +130,22 @@ func (d Date) Next() Date {
 func (d Date) AddMonths(n int) Date {
 	months := int(d.Month) - 1 + n
 	years := floorDiv(months, 12)
-	first := Date{d.Year + years, time.Month(months - 12*years + 1), 1}
-	last := first.AddDays(31)
-	last = last.AddDays(-last.Day)
-	return Date{first.Year, first.Month, min(d.Day, last.Day)}
+	y, m := d.Year+years, time.Month(months-12*years+1)
+	return Date{y, m, min(d.Day, daysIn(y, m))}
+}
+
+// daysIn counts the days of a month.
+func daysIn(y int, m time.Month) int {
+	switch m {
+	case time.April, time.June, time.September, time.November:
+		return 30
+	case time.February:
+		if y%4 == 0 && (y%100 != 0 || y%400 == 0) {
+			return 29
+		}
+		return 28
+	}
+	return 31
 }
 
 // DaysFrom counts the days from e to d; negative when d is earlier.

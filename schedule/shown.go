@@ -103,11 +103,12 @@ func (c *Case) oldReport() (f FindingShown, old bool) {
 
 // Season lays the place's year around a day.
 func (a *Almanac) Season(m word.Measure, grass climate.Season, from Date) Season {
+	soil40 := a.SoilFalls(2, 40)
 	s := Season{
 		FirstFreeze:  a.odds(a.freeze, from),
 		LastFreeze:   a.odds(a.LastFreeze(), from),
 		SoilBelow50:  a.After(a.soil50, from),
-		SoilBelow40:  a.After(a.SoilFalls(2, 40), from),
+		SoilBelow40:  a.After(soil40, from),
 		GrowthEnds:   a.After(a.GrowthOf(grass).Ends, from),
 		GrowthBegins: a.After(a.GrowthOf(grass).Begins, from),
 		GroundFreeze: Freeze{Early: a.After(a.Ground.Early, from), Median: a.After(a.Ground.Median, from)},
@@ -119,7 +120,7 @@ func (a *Almanac) Season(m word.Measure, grass climate.Season, from Date) Season
 		fall = a.freeze
 	}
 	s.SpreadDays = fall.Within()
-	s.Spread40Days, s.SpringDays = a.SoilFalls(2, 40).Within(), a.GrowthOf(grass).Begins.Within()
+	s.Spread40Days, s.SpringDays = soil40.Within(), a.GrowthOf(grass).Begins.Within()
 	s.Words = append(s.Words, "ground: "+a.Ground.Kind.String())
 	if s.SpreadDays > 0 {
 		s.Words = append(s.Words, fmt.Sprintf("8 years in 10 the autumn soil dates lie within %s of these; trust a soil thermometer over the table", word.Plural(s.SpreadDays, "day")))

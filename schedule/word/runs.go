@@ -14,14 +14,17 @@ const widest = 28
 // before, as a unit does with its number, so that no line should end between them.
 func Words(text string) iter.Seq2[string, bool] {
 	return func(yield func(string, bool) bool) {
-		before, width := "", 0 // the last word, and how wide its run is
+		before, run := "", 0 // the last word, and how wide the words are that it stays with
 		for w := range strings.FieldsSeq(text) {
-			glued := before != "" && tied(before, w) && width+utf8.RuneCountInString(w) < widest
-			switch {
-			case glued:
-				width += 1 + utf8.RuneCountInString(w)
-			default:
-				width = utf8.RuneCountInString(w)
+			glued := false
+			if before != "" && tied(before, w) {
+				wide := run + utf8.RuneCountInString(before)
+				if glued = wide+utf8.RuneCountInString(w) < widest; glued {
+					run = wide + 1
+				}
+			}
+			if !glued {
+				run = 0
 			}
 			if !yield(w, glued) {
 				return
@@ -64,24 +67,36 @@ func tied(a, b string) bool {
 	if len(a) > 3 && a[0] >= 'A' && a[0] <= 'z' && a[len(a)-1] != '0' {
 		return false // the quick way past most words: no figure, unit or day
 	}
-	bare := strings.TrimRight(b, ".,;:)?!")
-	nutrient, _, _ := strings.Cut(bare, "/")
-	switch {
-	case ended(a): // a comma or a full stop ends what belongs together
+	if ended(a) { // a comma or a full stop ends what belongs together
 		return false
-	case a == "sq" && bare == "ft", a == "fl" && bare == "oz", a == "pH" && IsFigure(b), weekdayWords[a] && IsFigure(b), a == "§":
-		return true
-	case IsFigure(a) && (unitWords[bare] || strings.HasSuffix(bare, "/1000")):
-		return true
-	case (a == "lb" || a == "g") && nutrientWords[nutrient]: // "lb N/1000", "g N/m²"
-		return true
-	case len(a) == 3 && unitWords[a] && unicode.IsUpper(rune(a[0])) && IsFigure(b): // "Sep 2026"
-		return true
-	case strings.HasSuffix(a, "/1000") && bare == "sq", a == "meq/100" && bare == "g":
-		return true
 	}
-	return false
+	switch a {
+	case "§":
+		return true
+	case "pH":
+		return IsFigure(b)
+	case "sq":
+		return bare(b) == "ft"
+	case "fl":
+		return bare(b) == "oz"
+	case "lb", "g": // "lb N/1000", "g N/m²"
+		nutrient, _, _ := strings.Cut(bare(b), "/")
+		return nutrientWords[nutrient]
+	case "meq/100":
+		return bare(b) == "g"
+	}
+	switch {
+	case IsFigure(a):
+		unit := bare(b)
+		return unitWords[unit] || strings.HasSuffix(unit, "/1000") || unit == "sq" && strings.HasSuffix(a, "/1000")
+	case len(a) == 3 && unicode.IsUpper(rune(a[0])): // "Sep 2026", "Sat 19"
+		return (unitWords[a] || weekdayWords[a]) && IsFigure(b)
+	}
+	return strings.HasSuffix(a, "/1000") && bare(b) == "sq"
 }
+
+// bare is a word without the marks that follow it.
+func bare(s string) string { return strings.TrimRight(s, ".,;:)?!") }
 
 func ended(s string) bool { return strings.ContainsRune(".,;:", rune(s[len(s)-1])) }
 
