@@ -33,8 +33,9 @@ type Job struct {
 	Cautions []string
 	Because  string // the whole working in one sentence
 	Why      []Reason
-	Tilled   bool // worked into a seedbed
-	Again    bool // lime on top of lime that the soil report does not know of
+	Tilled   bool   // worked into a seedbed
+	Bare     string // why a starter brings no phosphorus
+	Again    bool   // lime on top of lime that the soil report does not know of
 
 	// A job on record, or taken as done, has its day already.
 	On    Date
@@ -77,6 +78,12 @@ func (j *Job) Spreads() bool { return j.Dose.Rate > 0 }
 // Ahead tells whether the job has a dose that is not down yet; only such a job can be
 // made to wait.
 func (j *Job) Ahead() bool { return j.Spreads() && j.On.IsZero() }
+
+// OnlyNitrogen tells a starter that brings no phosphorus, for which no bag of starter is
+// needed.
+func (j *Job) OnlyNitrogen() bool {
+	return j.Kind == Starter && j.Spreads() && j.Dose.P2O5 == 0
+}
 
 // Things gives what the job counts as for spacing: what its material counts as, less
 // small amounts of potassium and phosphorus that are not what it is for.

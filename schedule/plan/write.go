@@ -26,6 +26,9 @@ func (pl *planner) program() *schedule.Program {
 		e := pl.entry(j)
 		e.BoundBy = append(e.BoundBy, j.Bound...)
 		out.Entries = append(out.Entries, e)
+		if j.Bare != "" && j.State != schedule.Finished {
+			out.Assumptions = append(out.Assumptions, fmt.Sprintf("%s: the starter of %s brings nitrogen alone, so no bag of starter is needed: %s", j.Area.Name, j.On.Short(), j.Bare))
+		}
 	}
 	for _, l := range pl.lives {
 		out.LeftOut = append(append(out.LeftOut, l.closed...), l.left...)
@@ -167,6 +170,9 @@ func (pl *planner) recorded(l *life) []schedule.Job {
 	for i := range out {
 		j := &out[i]
 		what := word.Capital(j.Kind.Noun()) + " on"
+		if j.OnlyNitrogen() {
+			what = "Food for new seed on"
+		}
 		j.Title = what + " " + l.area.Name
 		j.Summary = j.Title
 		if j.Dose.Rate > 0 {

@@ -19,7 +19,11 @@ func (c *Treatment) describeSpread(j *schedule.Job, m word.Measure) {
 	if j.Rest {
 		other = "the other "
 	}
-	j.Title = word.Title(j.Kind.Of().Verb, c.Area.Name, other+m.Amount(d, size), packs, schedule.TitleLength)
+	verb := j.Kind.Of().Verb
+	if j.OnlyNitrogen() {
+		verb = "Feed new seed on"
+	}
+	j.Title = word.Title(verb, c.Area.Name, other+m.Amount(d, size), packs, schedule.TitleLength)
 	do, amount := "Spread ", m.Measured(a.Weight)
 	if d.Material.Sprayed() {
 		do = "Spray "

@@ -26,7 +26,7 @@ func potassiumJobs(c *Treatment) schedule.Proposal {
 func (c *Treatment) feedJobs(k schedule.Kind, feeds []feed) schedule.Proposal {
 	var p schedule.Proposal
 	for _, f := range feeds {
-		j := schedule.Job{Kind: k, N: f.n, Area: c.Area, Dose: f.dose, Because: f.because, Why: f.why}
+		j := schedule.Job{Kind: k, N: f.n, Area: c.Area, Dose: f.dose, Because: f.because, Why: f.why, Bare: f.bare}
 		j.Tilled = k == schedule.Starter && c.Future() && !c.Lies() // goes down with the seed
 		c.Finish(&p, j, f.openings, f.ideal)
 	}

@@ -35,6 +35,7 @@ type feed struct {
 	ideal    func(schedule.Opening) schedule.Date
 	because  string
 	why      []schedule.Reason
+	bare     string // a starter without phosphorus: why it has none
 }
 
 // want is what an area still needs of a nutrient that the report speaks of.

@@ -65,7 +65,7 @@ func (c *Treatment) starterWithSeed(p, k *want) {
 		why = append(why, p.why...)
 		if p.left < schedule.LeastDose {
 			wants.N = rules.StarterN[0]
-			why = append(why, schedule.Reason{Text: "The report shows enough phosphorus, so the starter brings none.", Source: "gcm-p-seeding"})
+			why = append(why, schedule.Reason{Text: "Seed needs no phosphorus where " + c.noPhosphorus(p) + ".", Source: "gcm-p-seeding"})
 		}
 	} else {
 		f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
@@ -86,6 +86,7 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 	f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no starter is on record for the sowing of %s, so none is counted; if one went down, add it to the record book",
 		c.Area.Name, c.Seeded.Short()))
 	if p.left < schedule.LeastDose {
+		f.found.Leave(c.Area, schedule.Starter, c.Number(schedule.Starter)(), "after the seed it is for its phosphorus, but "+c.noPhosphorus(p)+"; the first feeding brings the nitrogen", "common")
 		return
 	}
 	rules := &c.Seedlings
@@ -137,6 +138,24 @@ func (c *Treatment) firstFeeds() []schedule.Opening {
 	return os
 }
 
+// noPhosphorus says why a starter brings no phosphorus.
+func (c *Treatment) noPhosphorus(p *want) string {
+	stale, old := c.Stale()
+	switch {
+	case c.Area.Soil == nil && p.most >= schedule.LeastDose:
+		return "there is no soil report that asks for any"
+	case c.NoP != nil:
+		return c.NoP.Error()
+	case old:
+		return stale
+	case c.NeedP.Year > 0 && p.left < schedule.LeastDose:
+		return "what the soil report asks for is down or planned already"
+	case c.NeedP.Year > 0 || c.Area.Soil == nil:
+		return "the law leaves none for it"
+	}
+	return fmt.Sprintf("phosphorus is %s in the soil report", p.level)
+}
+
 func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.Caps, why []schedule.Reason, os []schedule.Opening, ideal func(schedule.Opening) schedule.Date) {
 	f := &c.feeding
 	next := c.Number(schedule.Starter)
@@ -149,7 +168,10 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 		}
 	}
 	n := next()
-	wants.P2O5 = min(wants.P2O5, p.most)
+	bare := ""
+	if wants.P2O5 = min(wants.P2O5, p.most); wants.P2O5 < schedule.LeastDose {
+		bare = c.noPhosphorus(p)
+	}
 	if wants.P2O5 < schedule.LeastDose {
 		wants.P2O5, caps.P2O5 = 0, 0
 	} else if reason, shut := c.PhosphorusShut(); shut {
@@ -175,5 +197,10 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	if !c.Future() && !c.Repaired(os[0].From) {
 		because = fmt.Sprintf("It is the young grass's first feeding, and phosphorus is %s in the soil report.", p.level)
 	}
-	f.starter = append(f.starter, feed{n: n, dose: d, openings: os, ideal: ideal, because: because, why: slices.Concat(why, d.Why, chosen)})
+	if bare != "" && d.P2O5 == 0 {
+		because = "Seedlings have short roots: a little nitrogen beside them carries them through the first weeks; no phosphorus, as " + bare + "."
+	} else {
+		bare = ""
+	}
+	f.starter = append(f.starter, feed{n: n, dose: d, openings: os, ideal: ideal, because: because, why: slices.Concat(why, d.Why, chosen), bare: bare})
 }
