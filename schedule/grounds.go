@@ -102,6 +102,8 @@ var events = []struct {
 	{"the seedlings stand a first mowing", (*grounds).mown},
 	{"mowed three times", text("sprays stay off young grass for six weeks after it is up, about three mowings", "common")},
 	{"the seedlings are up", (*grounds).up},
+	{"come through the winter", text("a stand sown before the winter takes full doses from about June on, a month after its last small one", "common")},
+	{"before the first full dose", text("a stand sown before the winter takes full doses from about June on, a month after its last small one", "common")},
 	{"after the starter", text("a quick feeding lasts a month, and the salts of two add up", "common")},
 	{"after sowing", text("a starter that was not put down with the seed still serves in the first growing weeks", "common")},
 	{"the overseeding", text("seed is sown over then, and nothing else goes down until its seedlings stand a mowing", "common")},

@@ -24,7 +24,7 @@ type feeding struct {
 
 	potash agronomy.PerThousand // lb of K₂O that may come along with a pound of nitrogen, so that the year's is spread evenly
 	yearly []schedule.YearlyN
-	first  schedule.Span // the stand's first feeding season; unset for an established one
+	first  schedule.Span // the season in which the stand is still fed as seedlings are; unset for an established one
 }
 
 // feed is one dose with the openings in which it belongs.

@@ -28,7 +28,7 @@ type growSeason struct {
 
 // planNitrogen plans the nitrogen of the season.
 func (c *Treatment) planNitrogen(p, k *want) {
-	c.feeding.first = c.firstSeason()
+	c.feeding.first = c.tenderSeason()
 	if ahead := c.nitrogenAhead(); ahead > 0 {
 		came := c.Since(schedule.Later(c.Begins, c.Area.Sampled), func(d *schedule.Down) agronomy.PerThousand {
 			if d.Kind != schedule.Nitrogen {
@@ -67,7 +67,7 @@ func (c *Treatment) firstSeason() schedule.Span {
 	day := c.firstFeed()
 	year := c.Almanac.TurfYear(day, c.Season)
 	for y := year; y <= year+1; y++ {
-		seasons, _ := c.growSeasons(y)
+		seasons, _ := c.wholeSeasons(y)
 		for _, s := range seasons {
 			if !s.span.To.Before(day) {
 				return s.span.Span

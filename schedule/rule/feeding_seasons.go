@@ -2,7 +2,10 @@ package rule
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
+	"swardbook/agronomy"
 	"swardbook/agronomy/nutrient"
 	"swardbook/climate"
 	"swardbook/schedule"
@@ -21,6 +24,62 @@ const (
 // cool-season grass an autumn and the spring after it, for warm-season grass
 // the months from warm soil to six weeks before the first freeze.
 func (c *Treatment) growSeasons(y int) ([]growSeason, schedule.Reason) {
+	seasons, why := c.wholeSeasons(y)
+	if c.Season == climate.Warm && len(seasons) == 1 && c.wintered(seasons[0].span.Span) {
+		return c.partInJune(seasons[0]), why
+	}
+	return seasons, why
+}
+
+// wintered tells whether a summer is the first in which a warm-season stand is fed, and the
+// stand was up before the winter.
+func (c *Treatment) wintered(summer schedule.Span) bool {
+	return !c.Seeded.IsZero() && c.Emerged().Before(c.Almanac.On(c.Almanac.Coldest, summer.From.Year)) && c.firstSeason() == summer
+}
+
+// partInJune parts the first summer of a stand that has come through a winter: until June
+// it is fed as seedlings are, from then on it has been mown and takes full doses. A quick
+// dose of the first part is used up when the second begins.
+func (c *Treatment) partInJune(s growSeason) []growSeason {
+	june := schedule.Date{Year: s.span.From.Year, Month: 6, Day: 1}                 // [common]
+	to := schedule.Later(june.AddDays(-schedule.QuickDays), s.span.From.AddDays(6)) // [common] a week at least
+	from := to.AddDays(schedule.QuickDays)
+	need, err := nutrient.NitrogenYear(c.nitrogenCase(false))
+	if err != nil || need.Year <= 0 || !s.span.From.AddDays(14).Before(june) || !from.Before(s.span.To) {
+		return []growSeason{s}
+	}
+	even := float64(schedule.Span{From: s.span.From, To: june}.Days()) / float64(s.span.Days())
+	amount := min(need.Year*agronomy.PerThousand(even), c.Seedlings.SpringN[1])
+	if whole := c.Seedlings.FirstN; amount > whole { // whole doses of seedlings
+		amount = whole * agronomy.PerThousand(math.Floor(float64(amount/whole)+1e-9))
+	}
+	early, late := s, s
+	early.name, early.span.To, early.span.Closes = "spring", to, "about a month before the first full dose"
+	late.span.From, late.span.Opens = from, "the stand has come through the winter and been mown"
+	early.share = s.share * float64(amount/need.Year)
+	late.share = s.share - early.share
+	early.why = append(slices.Clip(s.why), schedule.Reason{Text: "The stand was sown before the winter: small doses until about June, full ones once it has been mown.", Source: "common"})
+	late.why = early.why
+	return []growSeason{early, late}
+}
+
+// tenderSeason gives the season after that of the sowing in which the stand is still fed as
+// seedlings are: its first, or of a warm-season stand that has come through a winter the part
+// of it before June.
+func (c *Treatment) tenderSeason() schedule.Span {
+	first := c.firstSeason()
+	if first == (schedule.Span{}) || c.Season == climate.Cool || !c.wintered(first) {
+		return first
+	}
+	seasons, _ := c.growSeasons(c.Almanac.TurfYear(first.From, c.Season))
+	if len(seasons) < 2 {
+		return schedule.Span{} // it begins in June or ends before it
+	}
+	return seasons[0].span.Span
+}
+
+// wholeSeasons gives the seasons of a turf year before the first of a young stand is parted.
+func (c *Treatment) wholeSeasons(y int) ([]growSeason, schedule.Reason) {
 	shares := nutrient.SharesOf(c.Season)
 	if c.Season == climate.Warm {
 		if o, ok := c.warmSeason(y); ok {
