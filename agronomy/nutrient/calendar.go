@@ -30,7 +30,7 @@ type PublishedCalendar struct {
 	Dressings []Dressing
 	States    []string
 	Grasses   []string
-	Florida   int // its region: 1 north, 2 central; 0 any
+	Florida   Florida // the part of it; 0 any
 	In        Days
 	Says      string
 	Source    string
@@ -53,8 +53,8 @@ func (p PublishedCalendar) High() (year agronomy.PerThousand) {
 }
 
 // CalendarFor finds the published calendar that a stand's larger part follows in a
-// state; region is that of Florida, 1 north, 2 central, 3 south.
-func CalendarFor(state string, region int, s agronomy.Stand) (PublishedCalendar, bool) {
+// state; part is that of Florida, taken as north where it is not known.
+func CalendarFor(state string, part Florida, s agronomy.Stand) (PublishedCalendar, bool) {
 	most := 0
 	for i := range s {
 		if s.Weight(i) > s.Weight(most) {
@@ -62,7 +62,7 @@ func CalendarFor(state string, region int, s agronomy.Stand) (PublishedCalendar,
 		}
 	}
 	for _, c := range publishedCalendars {
-		if (slices.Contains(c.States, state) || slices.Contains(c.States, elsewhere)) && slices.Contains(c.Grasses, s[most].Grass.Name) && (c.Florida == 0 || c.Florida == region) {
+		if (slices.Contains(c.States, state) || slices.Contains(c.States, elsewhere)) && slices.Contains(c.Grasses, s[most].Grass.Name) && (c.Florida == 0 || c.Florida == max(part, NorthFlorida)) {
 			return c, true
 		}
 	}
@@ -109,9 +109,9 @@ var publishedCalendars = []PublishedCalendar{
 		Says: "none from March to May, the second of two in midsummer", Source: "nc-centipede"},
 	{Name: "Georgia, summer lawns", Season: agronomy.Warm, States: []string{"GA", "SC"}, Grasses: southern, In: Days{time.April, 15, time.August, 31}, // [uga-coastal]
 		Says: "none from September to November", Source: "uga-coastal"},
-	{Name: "north Florida", Season: agronomy.Warm, States: []string{"FL"}, Florida: 1, Grasses: lawnsOfFL, In: Days{time.March, 15, time.September, 30}, // [uf-winter]
+	{Name: "north Florida", Season: agronomy.Warm, States: []string{"FL"}, Florida: NorthFlorida, Grasses: lawnsOfFL, In: Days{time.March, 15, time.September, 30}, // [uf-winter]
 		Says: "the last in September", Source: "uf-winter"},
-	{Name: "central Florida", Season: agronomy.Warm, States: []string{"FL"}, Florida: 2, Grasses: lawnsOfFL, In: Days{time.March, 1, time.October, 31}, // [uf-winter]
+	{Name: "central Florida", Season: agronomy.Warm, States: []string{"FL"}, Florida: CentralFlorida, Grasses: lawnsOfFL, In: Days{time.March, 1, time.October, 31}, // [uf-winter]
 		Says: "the last in October", Source: "uf-winter"},
 	{Name: "Kansas, medium care", Season: agronomy.Cool, Dressings: []Dressing{{"September", 1, 1}, {"November", 1, 1}}, Source: "ksu-eckert"},                                         // [ksu-eckert]
 	{Name: "Arizona, Flagstaff", Season: agronomy.Cool, Dressings: []Dressing{{"10 Sep", 1.5, 1.5}, {"10 Oct", 0.75, 0.75}}, Source: "az-1995"},                                        // [az-1995]

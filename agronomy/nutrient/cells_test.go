@@ -198,7 +198,7 @@ func TestCellsNitrogenYear(t *testing.T) {
 		"St. Augustinegrass": {2, 3, 4}, "centipedegrass": {0.5, 1, 2}, "bahiagrass": {1, 2, 3}, "carpetgrass": {0.5, 1, 2}, "buffalograss": {0.5, 1, 2},
 	} {
 		for i, care := range cares {
-			n, err := NitrogenYear(NitrogenCase{Stand: agronomy.Stand{{Grass: check.Grass(t, name), Percent: 100}}, Care: care, State: "OH", Zone: 6})
+			n, err := NitrogenYear(NitrogenCase{Stand: agronomy.Stand{{Grass: check.Grass(t, name), Percent: 100}}, Care: care, State: "OH"})
 			if err != nil {
 				t.Error(err)
 			}
@@ -209,15 +209,14 @@ func TestCellsNitrogenYear(t *testing.T) {
 		"bermudagrass": {{3, 5}, {4, 6}, {5, 7}}, "zoysiagrass": {{3, 5}, {3, 6}, {4, 6}}, "St. Augustinegrass": {{2, 4}, {2, 5}, {4, 6}},
 		"centipedegrass": {{1, 2}, {2, 3}, {2, 3}}, "bahiagrass": {{2, 3}, {2, 4}, {2, 4}},
 	} {
-		for zone, part := range map[int]int{0: 0, 7: 0, 8: 0, 9: 1, 10: 2, 11: 2} {
-			ends := parts[part]
+		for part, ends := range map[Florida][2]float64{0: parts[0], NorthFlorida: parts[0], CentralFlorida: parts[1], SouthFlorida: parts[2]} {
 			for i, care := range cares {
-				n, err := NitrogenYear(NitrogenCase{Stand: agronomy.Stand{{Grass: check.Grass(t, name), Percent: 100}}, Care: care, State: "FL", Zone: zone, ClippingsReturned: true})
-				if err != nil || len(n.Assumed) != len(map[bool][]int{true: {1}}[zone == 0]) {
-					t.Errorf("%s in zone %d: assumed %v (%v)", name, zone, n.Assumed, err)
+				n, err := NitrogenYear(NitrogenCase{Stand: agronomy.Stand{{Grass: check.Grass(t, name), Percent: 100}}, Care: care, State: "FL", Florida: part, ClippingsReturned: true})
+				if err != nil || len(n.Assumed) != len(map[bool][]int{true: {1}}[part == 0]) {
+					t.Errorf("%s in %s Florida: assumed %v (%v)", name, part, n.Assumed, err)
 				}
 				check.Resolve(t, n.Assumed)
-				near(t, float64(n.Year), ends[0]+(ends[1]-ends[0])*float64(i)/2, "%s, zone %d of Florida, %s care", name, zone, care)
+				near(t, float64(n.Year), ends[0]+(ends[1]-ends[0])*float64(i)/2, "%s, %s Florida, %s care", name, part, care)
 			}
 		}
 	}

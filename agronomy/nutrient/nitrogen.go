@@ -28,12 +28,12 @@ func (c Care) index() int {
 }
 
 // NitrogenCase is all that a year's nitrogen depends on. Zero values of Care,
-// Zone, OrganicMatter and Age are not known.
+// Florida, OrganicMatter and Age are not known.
 type NitrogenCase struct {
 	Stand             agronomy.Stand
 	Care              Care
 	State             string
-	Zone              int // hardiness zone number, 1 to 13
+	Florida           Florida // the part of it, where the state is Florida
 	ClippingsReturned bool
 	OrganicMatter     agronomy.Percent
 	Age               float64 // years since seeding; 0 an established stand of unknown age
@@ -78,7 +78,7 @@ func NitrogenYear(c NitrogenCase) (NitrogenNeed, error) {
 	tabled := florida // every grass is in Florida's table
 	ceiling, ceilingOf := agronomy.PerThousand(0), ""
 	for i, sh := range c.Stand {
-		pounds, why, assumed, err := grassYear(sh.Grass, care, florida, c.Zone)
+		pounds, why, assumed, err := grassYear(sh.Grass, care, florida, c.Florida)
 		if err != nil {
 			return n, err
 		}
@@ -153,15 +153,19 @@ func ClippingsCredit(removed agronomy.PerThousand, share float64) agronomy.PerTh
 
 // grassYear is one grass's yearly amount, clippings carried off except in
 // Florida.
-func grassYear(g agronomy.Grass, care Care, florida bool, zone int) (agronomy.PerThousand, agronomy.Reason, []agronomy.Reason, error) {
+func grassYear(g agronomy.Grass, care Care, florida bool, part Florida) (agronomy.PerThousand, agronomy.Reason, []agronomy.Reason, error) {
 	if !g.HasN() {
 		return 0, agronomy.Reason{}, nil, fmt.Errorf("%s: there is no yearly figure of nitrogen for this grass; ask the state's extension office for one", g.Name)
 	}
 	if florida && g.Florida[0][1] > 0 {
-		region, name, assumed := floridaRegion(zone)
-		r := g.Florida[region]
+		var assumed []agronomy.Reason
+		if part == 0 {
+			part = NorthFlorida
+			assumed = []agronomy.Reason{{Text: "No hardiness zone is given; the amounts for north Florida are taken.", Source: "common"}}
+		}
+		r := g.Florida[part-1]
 		n := r[0] + (r[1]-r[0])*agronomy.PerThousand(care.index())/2 // [common] low end, middle, high end
-		return n, agronomy.Reason{Text: fmt.Sprintf("%s in %s Florida: %s to %s lb N a year; %s care %s. The guide itself prefers the low end.", g.Name, name, agronomy.Figure(r[0]), agronomy.Figure(r[1]), care, agronomy.Figure(n)), Source: "uf-fyn"}, assumed, nil
+		return n, agronomy.Reason{Text: fmt.Sprintf("%s in %s Florida: %s to %s lb N a year; %s care %s. The guide itself prefers the low end.", g.Name, part, agronomy.Figure(r[0]), agronomy.Figure(r[1]), care, agronomy.Figure(n)), Source: "uf-fyn"}, assumed, nil
 	}
 	n := g.N[care.index()]
 	text := g.Name + ", " + string(care) + " care: " + agronomy.Figure(n) + " lb N/1000 sq ft a year"
@@ -169,17 +173,4 @@ func grassYear(g agronomy.Grass, care Care, florida bool, zone int) (agronomy.Pe
 		text += " (published: " + agronomy.Figure(g.Published[0]) + " to " + agronomy.Figure(g.Published[1]) + " lb)"
 	}
 	return n, agronomy.Reason{Text: text, Source: g.NSource}, nil, nil
-}
-
-// floridaRegion tells the part of the state by hardiness zone.
-func floridaRegion(zone int) (index int, name string, assumed []agronomy.Reason) {
-	switch {
-	case zone == 0:
-		return 0, "north", []agronomy.Reason{{Text: "No hardiness zone is given; the amounts for north Florida are taken.", Source: "common"}}
-	case zone <= 8:
-		return 0, "north", nil // [common]
-	case zone == 9:
-		return 1, "central", nil // [common]
-	}
-	return 2, "south", nil // [common]
 }

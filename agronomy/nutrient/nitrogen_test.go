@@ -30,10 +30,10 @@ func TestNitrogenYear(t *testing.T) {
 		{"new, low care", NitrogenCase{Stand: pure("perennial ryegrass"), Care: LowCare, New: true}, 3},
 		{"mixture", NitrogenCase{Stand: mix, Care: MediumCare}, 0.6*3 + 0.4*1.5},
 		{"mixture at its ceiling", NitrogenCase{Stand: mix, Care: HighCare}, 2.5}, // 0.6 × 4 + 0.4 × 2.5 = 3.4
-		{"north Florida", NitrogenCase{Stand: pure("bermudagrass"), Care: MediumCare, State: "FL", Zone: 8, ClippingsReturned: true}, 4},
-		{"south Florida, high", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "FL", Zone: 10, ClippingsReturned: true}, 7},
-		{"Florida, removed", NitrogenCase{Stand: pure("centipedegrass"), Care: LowCare, State: "FL", Zone: 9}, 2 / 0.75},
-		{"Florida, not in its table", NitrogenCase{Stand: pure("carpetgrass"), Care: MediumCare, State: "FL", Zone: 9}, 1},
+		{"north Florida", NitrogenCase{Stand: pure("bermudagrass"), Care: MediumCare, State: "FL", Florida: NorthFlorida, ClippingsReturned: true}, 4},
+		{"south Florida, high", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "FL", Florida: SouthFlorida, ClippingsReturned: true}, 7},
+		{"Florida, removed", NitrogenCase{Stand: pure("centipedegrass"), Care: LowCare, State: "FL", Florida: CentralFlorida}, 2 / 0.75},
+		{"Florida, not in its table", NitrogenCase{Stand: pure("carpetgrass"), Care: MediumCare, State: "FL", Florida: CentralFlorida}, 1},
 		{"Georgia", NitrogenCase{Stand: pure("bermudagrass"), Care: HighCare, State: "GA"}, 4},
 	} {
 		got, err := NitrogenYear(tt.c)

@@ -148,12 +148,12 @@ func TestWorkingOfNitrogen(t *testing.T) {
 		"a mixture with a ceiling": {NitrogenCase{Stand: stand("perennial ryegrass", 90, "fine fescue", 10), Care: HighCare}, 2.5, []string{"weighted by share: 3.85 lb N", "held to the 2.5 lb that fine fescue tolerates"}, nil},
 		"the lower of two":         {NitrogenCase{Stand: stand("fine fescue", 50, "centipedegrass", 50), Care: HighCare}, 2, []string{"held to the 2.0 lb that centipedegrass tolerates"}, nil},
 		"under its ceiling":        {NitrogenCase{Stand: stand("perennial ryegrass", 50, "fine fescue", 50), Care: MediumCare}, 2.25, nil, []string{"held to"}},
-		"Florida, returned":        {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Zone: 9, ClippingsReturned: true}, 3, []string{"bahiagrass in central Florida: 2 to 4 lb N a year; medium care 3.", "no further credit"}, []string{"÷ 0.75"}},
-		"Florida, removed":         {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Zone: 9}, 4, []string{"3.00 ÷ 0.75 = 4.00 lb N"}, []string{"no further credit"}},
-		"Florida, one not tabled":  {NitrogenCase{Stand: stand("bermudagrass", 50, "carpetgrass", 50), Care: MediumCare, State: "FL", Zone: 9, ClippingsReturned: true}, 3 * 0.75, []string{"about a quarter"}, []string{"no further credit"}},
-		"cool, held to 4":          {NitrogenCase{Stand: bermudaMix, Care: HighCare, State: "FL", Zone: 11, ClippingsReturned: false}, 4, []string{"Cool-season lawns need no more than 4 lb N a year. [ksu-eckert]"}, nil},
+		"Florida, returned":        {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Florida: CentralFlorida, ClippingsReturned: true}, 3, []string{"bahiagrass in central Florida: 2 to 4 lb N a year; medium care 3.", "no further credit"}, []string{"÷ 0.75"}},
+		"Florida, removed":         {NitrogenCase{Stand: stand("bahiagrass", 100), Care: MediumCare, State: "FL", Florida: CentralFlorida}, 4, []string{"3.00 ÷ 0.75 = 4.00 lb N"}, []string{"no further credit"}},
+		"Florida, one not tabled":  {NitrogenCase{Stand: stand("bermudagrass", 50, "carpetgrass", 50), Care: MediumCare, State: "FL", Florida: CentralFlorida, ClippingsReturned: true}, 3 * 0.75, []string{"about a quarter"}, []string{"no further credit"}},
+		"cool, held to 4":          {NitrogenCase{Stand: bermudaMix, Care: HighCare, State: "FL", Florida: SouthFlorida, ClippingsReturned: false}, 4, []string{"Cool-season lawns need no more than 4 lb N a year. [ksu-eckert]"}, nil},
 		"cool, 4":                  {NitrogenCase{Stand: rye, Care: HighCare}, 4, nil, []string{"no more than 4"}},
-		"warm, over 4":             {NitrogenCase{Stand: stand("bermudagrass", 100), Care: HighCare, State: "FL", Zone: 11, ClippingsReturned: true}, 7, []string{"south Florida"}, []string{"no more than 4"}},
+		"warm, over 4":             {NitrogenCase{Stand: stand("bermudagrass", 100), Care: HighCare, State: "FL", Florida: SouthFlorida, ClippingsReturned: true}, 7, []string{"south Florida"}, []string{"no more than 4"}},
 	} {
 		n, err := NitrogenYear(c.of)
 		if err != nil {

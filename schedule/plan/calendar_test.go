@@ -1,10 +1,12 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"swardbook/climate"
 	"swardbook/schedule"
 )
 
@@ -83,5 +85,23 @@ func TestCentipedePhosphorus(t *testing.T) {
 	}
 	if sum > 1.02 {
 		t.Errorf("%.2f lb P₂O₅ in a year", sum)
+	}
+}
+
+// The year's amount and the days are those of one part of Florida, whatever tells the place:
+// of the north in zone 9a [uf-fyn] [uf-winter].
+func TestOnePartOfFlorida(t *testing.T) {
+	for name, place := range map[string]climate.Place{
+		"north": {State: "FL", Hardiness: "9a"}, "central": {State: "FL", ZIP: "33602"}, // Tampa
+	} {
+		site := sown(t, "FL", "9a", "bermudagrass", "2027-02-20", "2020-05-01")
+		site.Place, site.Areas[0].Seeded = place, schedule.Date{}
+		e := entry(t, plan(t, site), "a/nitrogen/1")
+		table := slices.ContainsFunc(e.Why, func(r schedule.Reason) bool {
+			return strings.Contains(r.Text, "bermudagrass in "+name+" Florida")
+		})
+		if !table || !strings.Contains(e.Because, "by the calendar of "+name+" Florida") {
+			t.Errorf("%s Florida: %s %v", name, e.Because, e.Why)
+		}
 	}
 }

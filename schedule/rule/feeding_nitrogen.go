@@ -131,12 +131,27 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 
 // nitrogenCase is what the year's nitrogen is worked out from.
 func (c *Treatment) nitrogenCase(young bool) nutrient.NitrogenCase {
-	nc := nutrient.NitrogenCase{Printed: c.Report.Printed.Nitrogen, Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Zone: c.zone(),
+	nc := nutrient.NitrogenCase{Printed: c.Report.Printed.Nitrogen, Stand: c.Area.Stand, Care: c.Area.Care, State: c.Place.State, Florida: c.floridaPart(),
 		ClippingsReturned: c.Area.Clippings, OrganicMatter: c.Report.OrganicMatter, New: young}
 	if !c.Seeded.IsZero() {
 		nc.Age = max(0, float64(c.Begins.DaysFrom(c.Seeded))/365)
 	}
 	return nc
+}
+
+// floridaPart tells the part of Florida, by the most exact of what is known of the place.
+func (c *Treatment) floridaPart() nutrient.Florida {
+	if c.Place.State != "FL" {
+		return 0
+	}
+	lat, hardiness := c.Place.Latitude, ""
+	if zip, err := climate.FindZIP(c.Place.ZIP); lat == nil && err == nil {
+		lat = &zip.Latitude
+	}
+	if zone, err := climate.ParseZone(c.Place.Hardiness); err == nil {
+		hardiness = zone.String()
+	}
+	return nutrient.FloridaPart(hardiness, lat)
 }
 
 // zone gives the number of the hardiness zone, 0 when it is not known.

@@ -105,7 +105,7 @@ func (c *Treatment) wholeSeasons(y int) ([]growSeason, schedule.Reason) {
 // days of the region's published calendar, if there is one: it is closer than the rule.
 // Seedlings that come up this spring are fed when they need it, and not by the calendar.
 func (c *Treatment) byCalendar(y int, seasons []growSeason) []growSeason {
-	cal, ok := nutrient.CalendarFor(c.Place.State, c.floridaRegion(), c.Area.Stand)
+	cal, ok := nutrient.CalendarFor(c.Place.State, c.floridaPart(), c.Area.Stand)
 	if !ok || c.upInSpring(y) {
 		return seasons
 	}
@@ -126,21 +126,6 @@ func (c *Treatment) byCalendar(y int, seasons []growSeason) []growSeason {
 		s.why = []schedule.Reason{{Text: "This season follows the calendar of " + cal.Name + ": " + cal.Says + ".", Source: cal.Source}}
 	}
 	return seasons
-}
-
-// floridaRegion tells the part of Florida for its calendar, 1 north, 2 central,
-// 3 south: by latitude where it is known, else by hardiness.
-func (c *Treatment) floridaRegion() int {
-	zone := c.zone()
-	switch lat := c.Place.Latitude; {
-	case zone >= 10:
-		return 3 // [common]
-	case lat != nil && *lat < 29: // [common]
-		return 2
-	case lat == nil && zone == 9 && c.Place.Hardiness == "9b": // [common]
-		return 2
-	}
-	return 1
 }
 
 func (c *Treatment) autumn(y int) (schedule.Opening, bool) {
