@@ -41,6 +41,7 @@ type Case struct {
 	opened     []Opening      // what Open gives, worked out once
 	NoStarter  LeftOut        // why the starter is left out, where it finds no day
 	NoFeeding  map[int]string // of the feedings, by number, that found no day beside the others: why
+	LimeLate   bool           // no lime finds a day before the sowing, so it is for the turf
 	NoStand    bool           // the sowing found no day, so there is nothing to feed
 
 	Needs         []Need

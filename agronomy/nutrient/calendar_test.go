@@ -54,7 +54,7 @@ func TestCellsCalendarDays(t *testing.T) {
 				if !ok && g.Name == "centipedegrass" {
 					want, ok = Days{time.June, 1, time.August, 31}, true
 				}
-				c, found := CalendarFor(state, region, agronomy.Stand{{Grass: g, Percent: 100}})
+				c, found := CalendarFor(state, Florida(region), agronomy.Stand{{Grass: g, Percent: 100}})
 				if found != ok || c.In != want {
 					t.Errorf("%s, region %d, %s: %q, %+v; want %+v", state, region, g.Name, c.Name, c.In, want)
 				}

@@ -217,6 +217,9 @@ func (pl *planner) plan(lives []*life) {
 			continue
 		}
 		j.Bound = pl.bound(j, days, i)
+		if j.Kind == schedule.Lime && j.Tilled && j.On.After(l.now.Seeded) {
+			scrule.OnTurf(l.now, j)
+		}
 		l.planned = append(l.planned, *j)
 	}
 	for _, o := range found.Left {

@@ -84,6 +84,7 @@ type planner struct {
 
 	cases     []*schedule.Case            // of the areas that are being planned
 	noStarter map[string]schedule.LeftOut // of each area whose starter finds no day: why, see settle
+	limeLate  map[string]bool             // the areas of which no lime finds a day before the sowing, see settle
 	overseeds map[string]schedule.Date    // of each area whose overseeding has not its best day: the day, see settle
 	noFeeding map[string]map[int]string   // of each area: the feedings, by number, that found no day, and why, see settle
 }
@@ -190,10 +191,12 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 // settle has the rules propose the jobs of some areas, and puts them on days. The other
 // feedings leave to a starter what it brings; if the starter then finds no day, everything
 // is proposed again without it. So it is where an overseeding gets another day than the
-// one that its starter and feedings were proposed for, and where a feeding finds no day:
-// then the season's nitrogen is shared out anew, unless less of it would find a day.
+// one that its starter and feedings were proposed for, where no lime finds a day before a
+// sowing, and where a feeding finds no day: then the season's nitrogen is shared out anew,
+// unless less of it would find a day.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
-	pl.noStarter, pl.overseeds, pl.noFeeding = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]map[int]string{}
+	pl.noStarter, pl.overseeds, pl.limeLate = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]bool{}
+	pl.noFeeding = map[string]map[int]string{}
 	var last struct {
 		found schedule.Proposal
 		days  *placement
@@ -213,8 +216,9 @@ func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 				pl.noStarter[c.Area.ID] = l
 			}
 		}
+		late := pl.limesLate(found, days)
 		switch {
-		case pl.overseedsMove(found, days) || len(pl.noStarter) > before:
+		case pl.overseedsMove(found, days) || late || len(pl.noStarter) > before:
 		case pl.feedingsOut(found, days):
 			last.found, last.days, last.cases = found, days, pl.cases
 		default:
@@ -270,6 +274,26 @@ func (pl *planner) overseedsMove(found schedule.Proposal, days *placement) (move
 	return moved
 }
 
+// limesLate notes the areas of which no lime finds a day before the sowing, and tells
+// whether there is a new one.
+func (pl *planner) limesLate(found schedule.Proposal, days *placement) (late bool) {
+	for _, c := range pl.cases {
+		limes, placed := 0, 0
+		for i := range found.Jobs {
+			if j := &found.Jobs[i]; j.Kind == schedule.Lime && j.Tilled && j.Area == c.Area {
+				limes++
+				if days.has(i) && !days.on(i).After(c.Seeded) {
+					placed++
+				}
+			}
+		}
+		if limes > 0 && placed == 0 {
+			pl.limeLate[c.Area.ID], late = true, true
+		}
+	}
+	return late
+}
+
 // starterOut tells why a starter is left out that an area's other feedings were planned
 // beside; false if none is.
 func (pl *planner) starterOut(c *schedule.Case, found schedule.Proposal, days *placement) (schedule.LeftOut, bool) {
@@ -302,6 +326,7 @@ func (pl *planner) propose(lives []*life) schedule.Proposal {
 			c.Seeded, c.NoStand = day, day.IsZero()
 		}
 		c.NoStarter, c.OverseedOn, c.NoFeeding = pl.noStarter[c.Area.ID], pl.overseeds[c.Area.ID], pl.noFeeding[c.Area.ID]
+		c.LimeLate = pl.limeLate[c.Area.ID]
 		c.Seedlings = nutrient.SeedlingsOf(c.Area.Stand)
 		c.NeedP, c.NoP = nutrient.PhosphorusNeed(c.Report, c.Place.State, c.Future())
 		c.Asked = c.Question(schedule.Date{})

@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"strings"
 	"testing"
+	"time"
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
@@ -71,5 +73,42 @@ func TestSeedbedWithOneStoneDown(t *testing.T) {
 	}
 	if n := len(ofKind(p, schedule.Lime)); n != 2 {
 		t.Errorf("%d dressings; left out %v", n, p.LeftOut)
+	}
+}
+
+// What finds no day before the seed goes on the turf in the same season: from a first mowing
+// on where nothing was worked in, else once that has reacted, and three months apart
+// [nc-lee-lime] [vt-452-717].
+func TestLimeThatFindsNoDayBeforeTheSeed(t *testing.T) {
+	for _, c := range []struct {
+		name, start string
+		crew        schedule.Crew
+		before      int // dressings before the seed
+	}{
+		{"one job a Saturday", "2026-08-25", schedule.Crew{Days: []time.Weekday{time.Saturday}, JobsPerDay: 1}, 0},
+		{"one job a day, and one day before the seed", "2026-08-31", schedule.Crew{Away: []schedule.Span{{From: mustDate(t, "2026-09-01"), To: mustDate(t, "2026-09-06")}}, JobsPerDay: 1}, 1},
+	} {
+		site := seedbed(t, "OH", "6a", "perennial ryegrass", c.start)
+		site.Crew = c.crew
+		p := plan(t, site)
+		seed, limes := ofKind(p, schedule.Sow)[0].Date, ofKind(p, schedule.Lime)
+		before := 0
+		for i, e := range limes {
+			days := e.Date.DaysFrom(seed)
+			switch {
+			case days <= 0:
+				before++
+			case days < 7+14 || e.Season != 2026: // up in 7 days, mowed two weeks later
+				t.Errorf("%s: %s %d days after the seed", c.name, e.ID, days)
+			case strings.Contains(strings.Join(e.Steps, " "), "Till it in"):
+				t.Errorf("%s: %s is tilled into the turf: %s", c.name, e.ID, e.Steps)
+			}
+			if i > 0 && days > 0 && e.Date.DaysFrom(limes[i-1].Date) < 90 {
+				t.Errorf("%s: %s and %s, %s", c.name, limes[i-1].Date, e.Date, e.ID)
+			}
+		}
+		if len(limes) != 2 || before != c.before {
+			t.Errorf("%s: %d dressings, %d of them before the seed; left out %v", c.name, len(limes), before, p.LeftOut)
+		}
 	}
 }

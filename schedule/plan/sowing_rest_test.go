@@ -55,6 +55,9 @@ func TestHalfAnOverseeding(t *testing.T) {
 	day := mustDate(t, "2026-09-05")
 	p := plan(t, site, schedule.Done{Line: 2, Date: day, Area: "a", Job: "overseed", Share: 0.5})
 	rest := entry(t, p, "a/overseed/1")
+	if n := len(ofKind(p, schedule.Overseed)); n != 1 {
+		t.Errorf("%d overseedings", n)
+	}
 	if !rest.Rest || rest.Date.Before(day) || rest.Latest != mustDate(t, "2026-09-25") || !strings.Contains(rest.Summary, "3 lb to 4 lb") {
 		t.Errorf("the rest on %s, to %s: %s", rest.Date, rest.Latest, rest.Summary)
 	}

@@ -99,8 +99,8 @@ func (c *Treatment) planLime() liming {
 	why = slices.Concat(why, kindWhy, l.value.Why, []schedule.Reason{{
 		Text:   fmt.Sprintf("%s: %.1f × 100 ÷ %s = %.1f lb/1000 sq ft", word.MaterialName(l.stone), float64(effective), word.Number(float64(l.value.Full), 1), float64(l.total)),
 		Source: "psu-report-notes"}})
-	most, mostWhy := lime.Cap(l.stone, !c.Future())
-	if c.Area.Cored && !c.Future() && !l.stone.Hydrated {
+	most, mostWhy := lime.Cap(l.stone, !c.WorksIn())
+	if c.Area.Cored && !c.WorksIn() && !l.stone.Hydrated {
 		most, mostWhy = lime.CapCored, schedule.Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
 	}
 	l.why = append(why, mostWhy)
@@ -170,7 +170,7 @@ const roundedLime agronomy.PerThousand = 1 // [common]
 // least half of one.
 func (c *Treatment) atHand(l *liming, equal []agronomy.PerThousand) []agronomy.PerThousand {
 	pack, ok := l.stone.PackWeight()
-	if c.Future() || len(equal) == 0 || !ok || l.stone.ToBuy {
+	if c.WorksIn() || len(equal) == 0 || !ok || l.stone.ToBuy {
 		return equal
 	}
 	have := agronomy.PerThousand(float64(pack) * l.stone.OnHand * 1000 / float64(c.Area.Size))
@@ -283,7 +283,7 @@ const ashYear agronomy.PerThousand = 20 // [common]
 func (c *Treatment) leftover(m material.Material, half bool, whole, effective agronomy.PerThousand) dressing {
 	d := dressing{stone: m, value: c.LimeValue(c.Area, m)}
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
-	cap, _ := lime.Cap(m, !c.Future())
+	cap, _ := lime.Cap(m, !c.WorksIn())
 	if m.Kind == material.WoodAsh {
 		cap = schedule.Remains(ashYear, c.Since(c.Start.AddDays(-364), func(d *schedule.Down) agronomy.PerThousand {
 			if d.Dose.Material.Kind != material.WoodAsh {

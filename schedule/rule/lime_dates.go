@@ -21,18 +21,23 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	p := schedule.Proposal{Left: slices.Clone(l.found.Left), Needs: l.found.Needs, Assumed: l.found.Assumed}
 	next := c.Number(schedule.Lime)
 	os, last := c.LastUseful(c.Open(), nutrient.LastLime)
-	if c.Future() {
+	if c.WorksIn() {
 		os = []schedule.Opening{{Span: schedule.Span{From: c.Start, To: c.Seeded}, Opens: c.Opens, Closes: "the day of sowing"}}
 	}
-	if last := c.lastLime(); !last.IsZero() && !c.Future() {
+	if last := c.lastLime(); !last.IsZero() && !c.WorksIn() {
 		os = schedule.From(os, last.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
+	}
+	if c.Future() && c.LimeLate && len(l.dressings) > 0 {
+		const late = "no day before the sowing is free for lime, so it goes on the young turf, from a first mowing on"
+		p.Assumed = append(slices.Clip(p.Assumed), c.Area.Name+": "+late)
+		last = append(slices.Clip(last), schedule.Reason{Text: late, Source: "common"})
 	}
 	var spread, year agronomy.PerThousand // of effective lime, in all and in a year
 	for i, d := range l.dressings {
 		spread += d.rate * agronomy.PerThousand(d.value.Full) / 100
 		year += d.rate * agronomy.PerThousand(d.value.FirstYear) / 100
-		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(d.stone, d.rate), Tilled: c.Future(),
-			Again: !c.Future() && (i > 0 || c.Since(c.Area.Sampled, c.effectiveLime) > 0)} // into a seedbed goes all of it, before the seed
+		j := schedule.Job{Kind: schedule.Lime, N: next(), Area: c.Area, Dose: material.DoseOf(d.stone, d.rate), Tilled: c.WorksIn(),
+			Again: !c.WorksIn() && (i > 0 || c.Since(c.Area.Sampled, c.effectiveLime) > 0)} // into a seedbed goes all of it, before the seed
 		j.Why = slices.Concat(l.why, l.split(), d.why, last)
 		j.Because = fmt.Sprintf("The soil is at pH %s and the grass wants %s.", l.cause.PH.Words(), l.need.Target.Words())
 		dressing := "One dressing"
@@ -54,22 +59,50 @@ func (c *Treatment) dateLime() schedule.Proposal {
 			ideal = schedule.At(wanted)
 		}
 		mine := os
-		if first := c.firstLime(os); i > 0 && !c.Future() && !first.IsZero() {
+		if first := c.firstLime(os); i > 0 && !c.WorksIn() && !first.IsZero() {
 			mine = schedule.From(os, first.AddDays(i*lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
 			wanted = first.AddDays(i * lime.SpacingWantedDays)
 			ideal = schedule.At(wanted)
 			j.Why = append(j.Why, schedule.Reason{Text: "Half a year between dressings, autumn and spring; never under three months.", Source: "nc-lee-lime, vt-452-717, common"})
 		}
-		if wanted.After(c.Through) && !c.Future() {
+		if wanted.After(c.Through) && !c.WorksIn() {
 			p.Leave(c.Area, j.Kind, j.N, fmt.Sprintf("half a year after the dressing before it falls on %s, in the next season, which brings what is still wanted then", wanted.Short()), "nc-lee-lime, vt-452-717, common")
 			continue
 		}
-		if c.Future() {
-			ideal = schedule.At(c.Seeded.AddDays(-7)) // [common] a week ahead of the seed
+		if c.WorksIn() {
+			before := os[0]
+			ideal = func(o schedule.Opening) schedule.Date {
+				if o == before {
+					return c.Seeded.AddDays(-7) // [common] a week ahead of the seed
+				}
+				return o.From
+			}
+			if most, _ := lime.Cap(d.stone, true); i > 0 && i == len(l.dressings)-1 && d.rate <= most+1e-9 {
+				mine = append(slices.Clip(os), c.limeOnTurf()...)
+			}
 		}
 		c.Finish(&p, j, mine, ideal)
 	}
 	return p
+}
+
+// limeOnTurf gives the openings of a last dressing that found no day before the seed beside
+// the others: on the turf, once they have reacted.
+func (c *Treatment) limeOnTurf() []schedule.Opening {
+	os, _ := c.LastUseful(c.Open(), nutrient.LastLime)
+	return schedule.From(os, c.Seeded.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))
+}
+
+// WorksIn tells whether lime is worked into a seedbed: before a sowing that is still to
+// come, unless none of it finds a day there.
+func (c *Treatment) WorksIn() bool { return c.Future() && !c.LimeLate }
+
+// OnTurf writes a dressing that was to be worked in before the seed, and found no day
+// there, as one for the young turf.
+func OnTurf(c *schedule.Case, j *schedule.Job) {
+	j.Tilled = false
+	DescribeRest(c, j)
+	j.Why = append(j.Why, schedule.Reason{Text: "It found no day before the seed, where it would have been worked in, so it goes on the turf.", Source: "common"})
 }
 
 // split is the working of how lime was split into dressings: equal parts of one stone,

@@ -24,10 +24,12 @@ func (c *Treatment) planOverseed() {
 	down := false // the one wished for
 	for i := range c.Down {
 		d := &c.Down[i]
-		if d.Kind != schedule.Overseed || d.NotDone || d.Date.AddMonths(overseedWaits).Before(c.Begins) || slices.Contains(c.Oversown, d.Date) {
+		if d.Kind != schedule.Overseed || d.NotDone || d.Date.AddMonths(overseedWaits).Before(c.Begins) {
 			continue
 		}
-		c.Oversown = append(c.Oversown, d.Date)
+		if !slices.Contains(c.Oversown, d.Date) {
+			c.Oversown = append(c.Oversown, d.Date)
+		}
 		if off := d.Date.DaysFrom(wish); !wish.IsZero() && off >= -nearOverseed && (off <= nearOverseed || !wish.Before(c.Site.Start)) { // one that was planned may have had to wait
 			down = true
 		}
