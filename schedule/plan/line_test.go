@@ -308,3 +308,19 @@ func TestResultsAreAwaited(t *testing.T) {
 		}
 	}
 }
+
+// Only a sample that was drawn has results to wait for: not one that was missed, and no
+// other job.
+func TestOnlyADrawnSampleHasResults(t *testing.T) {
+	for _, c := range []struct {
+		job    string
+		missed bool
+		waits  bool
+	}{{"soil-test", false, true}, {"soil-test", true, false}, {"sow", false, false}, {"overseed", false, false}, {"overseed", true, false}} {
+		pl, l := planning(t, func(s *schedule.Site) { s.Areas[0].Sampled = mustDate(t, "2026-02-01") })
+		pl.line(schedule.Done{Line: 2, Date: mustDate(t, "2026-10-01"), Area: "a", Job: c.job, Missed: c.missed})
+		if waits := len(l.left) > 0; waits != c.waits || len(l.down.all) != 1 {
+			t.Errorf("%s, missed %v: waits for results %v, %d lines down", c.job, c.missed, waits, len(l.down.all))
+		}
+	}
+}

@@ -157,6 +157,37 @@ func TestRetests(t *testing.T) {
 	}
 }
 
+// A report serves three years: from that day on nothing goes down that it asked for, also
+// where the day falls into a season that was planned by it before, and a new sample is
+// drawn. [psu-report-notes] [vt-fall-2008]
+func TestAReportServesThreeYears(t *testing.T) {
+	for _, start := range []string{"2026-08-01", "2026-11-20", "2027-02-01"} {
+		site := lawn(t, "tall fescue", 2600, 10, 30)
+		site.Start = mustDate(t, start)
+		site.Through = site.Start.AddDays(400)
+		site.Areas[0].Soil.PH, site.Areas[0].Sampled = 5.0, mustDate(t, "2024-03-10")
+		last := mustDate(t, "2027-03-09")
+		p := plan(t, site)
+		for _, e := range p.Entries {
+			if asked := e.Kind == schedule.Lime || e.Kind == schedule.Phosphorus || e.Kind == schedule.Potassium; asked && e.Date.After(last) {
+				t.Errorf("from %s: %s on %s, by a report of %s", start, e.Title, e.Date, site.Areas[0].Sampled)
+			}
+		}
+		tests := ofKind(p, schedule.SoilTest)
+		if len(tests) != 1 || !tests[0].Date.After(last) || tests[0].Date.After(last.AddDays(60)) {
+			t.Errorf("from %s: samples %v, want one soon after %s", start, tests, last)
+		}
+		for _, kind := range []string{"lime", "phosphorus", "potassium"} {
+			told := slices.ContainsFunc(p.LeftOut, func(l schedule.LeftOut) bool {
+				return l.Kind.String() == kind && strings.Contains(l.Reason, "more than three years old: a new sample comes first")
+			})
+			if !told {
+				t.Errorf("from %s: nothing says why %s waits", start, kind)
+			}
+		}
+	}
+}
+
 // Magnesium low: dolomitic stone, the ordinary one on hand for at most half of
 // the lime and first; by effective weight, not by packs.
 func TestTheRightStone(t *testing.T) {
