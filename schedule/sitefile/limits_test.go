@@ -267,6 +267,8 @@ func TestListsOfTheWrongKind(t *testing.T) {
 		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", 5]\n", "a plain number as value 2 where a list of texts"},
 		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", \"2026-10-20\", true]\n", "a wrong type as value 3 where a list of texts"},
 		{"crew.away", lawn + "[crew]\naway = [2026-10-03]\n", "a wrong type as value 1 where a list of texts"},
+		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", \"\"]\n", "value 2: is empty"},
+		{"place.mean_high_f", strings.Replace(lawn, "hardiness", "mean_high_f = [33, 36, nan, 60, 71, 80, 84, 82, 75, 63, 50, 38]\nhardiness", 1), "value 3: "},
 		{"place.mean_high_f", strings.Replace(lawn, "hardiness", "mean_high_f = [33, 36, 47, \"60\", 71, 80, 84, 82, 75, 63, 50, 38]\nhardiness", 1), "text as value 4 where a list of twelve numbers"},
 	} {
 		if _, ps := load(t, c.text); !says(ps, c.key, c.says) {
