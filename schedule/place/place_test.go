@@ -131,3 +131,35 @@ func TestLimitBetweenAreas(t *testing.T) {
 		t.Errorf("got %s", got)
 	}
 }
+
+// TestWhereFlowTurnsBack holds problems whose least cut is found only if flow sent along
+// a chain of days can be taken back: one in some twenty thousand of those drawn at
+// random. The answers are those of trying every arrangement.
+func TestWhereFlowTurnsBack(t *testing.T) {
+	task := func(rank int, days []int, cost ...int64) Task {
+		return Task{LeaveOut: leaveOut(rank), Days: days, Cost: cost}
+	}
+	for _, c := range []struct {
+		p    Problem
+		want string
+	}{
+		{Problem{
+			Tasks:  []Task{task(3, []int{3, 4, 6, 7}, 0, 0, 0, 0), task(4, []int{1, 4, 11}, 16, 0, 0), task(1, []int{5, 6, 7, 9}, 0, 1, 1, 4), task(3, []int{4}, 0)},
+			Limits: []Limit{{0, 1, 2, 3, -1}, {0, 2, 2, 3, 1}, {1, 3, 3, 2, 0}},
+		}, "4, 1, 6, 4"},
+		{Problem{
+			Tasks:  []Task{task(4, []int{3, 4, 6}, 0, 0, 0), task(1, []int{6, 7, 10}, 0, 0, 25), task(2, []int{6, 8, 10}, 1, 0, 0), task(3, []int{2, 5}, 64, 0)},
+			Limits: []Limit{{0, 1, 4, 4, 1}, {1, 2, 4, 0, 0}, {0, 3, 2, 1, -1}, {2, 3, 1, 4, 0}},
+		}, "3, 7, 6, 2"},
+		{Problem{
+			Tasks:  []Task{task(3, []int{4, 12}, 0, 0), task(3, []int{1, 9}, 1, 0), task(5, []int{2}, 0), task(5, []int{3, 9, 11}, 1, 0, 0), task(5, []int{12, 13}, 0, 9)},
+			Limits: []Limit{{0, 3, 3, 1, -1}, {1, 3, 2, 2, 1}, {2, 3, 2, 3, 1}, {0, 4, 0, 3, 0}},
+		}, "12, 9, 2, 11, 13"},
+	} {
+		at, cost := exhaust(c.p)
+		a := Place(c.p)
+		if got := days(c.p, a); got != c.want || got != days(c.p, Answer{Day: at}) || a.Cost != cost || a.Stopped {
+			t.Errorf("got %s at %d; by trying all %s at %d, want %s", got, a.Cost, days(c.p, Answer{Day: at}), cost, c.want)
+		}
+	}
+}
