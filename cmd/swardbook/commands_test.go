@@ -1,9 +1,7 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"crypto/sha256"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -217,6 +215,10 @@ func TestFillOrLeave(t *testing.T) {
 		t.Errorf("%d %s", code, out)
 	}
 	now, _ := os.ReadFile(book)
+	two := inFern(t, "date,area,job,material,amount,by,note\n2026-09-17,east,starter,,half,,\n2026-09-17,west,starter,,half,,\n")
+	if out, _, code = sward("check", two, "--fill", "--taken", "--today", "2026-11-10"); code != 0 || !strings.Contains(out, ": 2 lines written whole, 2 added") {
+		t.Errorf("as many added as written: %d %s", code, out)
+	}
 	if err := rewriteRecord(book, filled, []byte("x\n")); err == nil || !strings.HasSuffix(err.Error(), "somebody has written to it meanwhile; try again") {
 		t.Error(err)
 	}
@@ -400,32 +402,5 @@ func TestNamedPlaces(t *testing.T) {
 	}
 	if !errors.As(misuse("x"), new(flag.Misuse)) || samePath("a/../b", "b") != true || samePath("a", "b") {
 		t.Error("paths")
-	}
-}
-
-// What tells one build of the program from another is its content: SHA-256, as sha256sum
-// prints it.
-func TestThisProgramIsKnownByItsContent(t *testing.T) {
-	name, err := os.Executable()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got, want := thisProgram(), fmt.Sprintf("%x", sha256.Sum256(must(os.ReadFile(name)))); got != want {
-		t.Errorf("%q, want %q", got, want)
-	}
-}
-
-// A calendar file larger than 8 MiB is read to no more than shows that it is, and left as
-// it is.
-func TestCalendarTooLarge(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "lawn.ics")
-	large := bytes.Repeat([]byte(" "), 8<<20+100)
-	if err := os.WriteFile(file, large, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	var out, talk bytes.Buffer
-	code := run(context.Background(), []string{"calendar", "testdata/site/fern.toml", "-o", file, "--today", "2026-09-12"}, strings.NewReader(""), &out, &talk, func(string) string { return "" }, time.Now)
-	if code == 0 || !strings.Contains(talk.String(), "the file is larger than 8 MiB") || !bytes.Equal(must(os.ReadFile(file)), large) {
-		t.Errorf("ends with %d: %s", code, talk.String())
 	}
 }

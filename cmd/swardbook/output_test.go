@@ -2,12 +2,14 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"swardbook/schedule"
 	"swardbook/schedule/sitefile"
@@ -142,5 +144,20 @@ func BenchmarkProgram(b *testing.B) {
 		if _, talk, code := sward("program", "testdata/site/fern.toml"); code != 0 {
 			b.Fatal(talk)
 		}
+	}
+}
+
+// A calendar file larger than 8 MiB is read to no more than shows that it is, and left as
+// it is.
+func TestCalendarTooLarge(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "lawn.ics")
+	large := bytes.Repeat([]byte(" "), 8<<20+100)
+	if err := os.WriteFile(file, large, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	var out, talk bytes.Buffer
+	code := run(context.Background(), []string{"calendar", "testdata/site/fern.toml", "-o", file, "--today", "2026-09-12"}, strings.NewReader(""), &out, &talk, func(string) string { return "" }, time.Now)
+	if code == 0 || !strings.Contains(talk.String(), "the file is larger than 8 MiB") || !bytes.Equal(must(os.ReadFile(file)), large) {
+		t.Errorf("ends with %d: %s", code, talk.String())
 	}
 }
