@@ -223,6 +223,13 @@ func TestLimeIsChosenByStateAndReading(t *testing.T) {
 		{"pH and texture", func(c *Case) {}},
 		{"pH and texture", func(c *Case) { c.Buffer = agronomy.Buffer{Method: agronomy.SMP, PH: 7.2} }},
 		{"pH and texture, beside Iowa's SMP table", func(c *Case) { c.Buffer = agronomy.Buffer{Method: agronomy.SMP, PH: 6.85}; c.CEC = 3 }},
+		{"pH and texture, beside Iowa's SMP table", func(c *Case) {
+			c.Buffer, c.CEC, c.Texture = agronomy.Buffer{Method: agronomy.SMP, PH: 6.75}, 0, agronomy.Sand
+		}},
+		{"Iowa's SMP table", func(c *Case) {
+			c.Buffer, c.Texture = agronomy.Buffer{Method: agronomy.SMP, PH: 6.75}, agronomy.Sand
+		}},
+		{"Iowa's SMP table", func(c *Case) { c.Buffer, c.CEC = agronomy.Buffer{Method: agronomy.SMP, PH: 6.75}, 0 }},
 		{"pH and texture", func(c *Case) {
 			c.PH = 4.8
 			c.Texture = agronomy.Muck

@@ -52,6 +52,51 @@ func TestPrintedCountsFirst(t *testing.T) {
 	}
 }
 
+// The laboratory's amount stretches its method: twice the lime for the same way, also in
+// what the pH may come to at the least and at the most. An amount of 0, or a method that
+// asks for none, has no such measure, and changes nothing.
+func TestPrintedStretchesTheMethod(t *testing.T) {
+	same := func(what string, a, b Case, lbA, lbB agronomy.PerThousand) {
+		t.Helper()
+		phA, _, errA := ExpectedPH(a, lbA)
+		phB, _, errB := ExpectedPH(b, lbB)
+		lowA, highA, _ := ExpectedPHSpread(a, lbA)
+		lowB, highB, _ := ExpectedPHSpread(b, lbB)
+		for _, p := range [][2]agronomy.PH{{phA, phB}, {lowA, lowB}, {highA, highB}} {
+			if math.Abs(float64(p[0]-p[1])) > 1e-6 || (errA == nil) != (errB == nil) {
+				t.Errorf("%s: %v lb bring pH %v, %v to %v (%v), and %v lb %v, %v to %v (%v)", what, lbA, phA, lowA, highA, errA, lbB, phB, lowB, highB, errB)
+				return
+			}
+		}
+	}
+	plain := Case{PH: 5.1, Target: 6.5, Buffer: agronomy.Buffer{Method: agronomy.SMP, PH: 6.4}, Depth: 4}
+	ours, err := Requirement(plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	twice, none := ours.Rate*2, agronomy.PerThousand(0)
+	stretched, zero := plain, plain
+	stretched.Printed, zero.Printed = &twice, &none
+	for _, lb := range []agronomy.PerThousand{5, 10, 20, 40} {
+		same("twice", stretched, plain, 2*lb, lb)
+		same("none", zero, plain, lb, lb)
+	}
+	neutral := Case{PH: 5.1, Target: 6.5, CEC: 8, Buffer: agronomy.Buffer{Method: agronomy.AdamsEvans, PH: 8}, Depth: 4} // no acidity to lime
+	asked := neutral
+	asked.Printed = &twice
+	same("a method that asks for none", asked, neutral, 10, 10)
+}
+
+// A figure that cannot be has no expected pH either.
+func TestExpectedPHRefuses(t *testing.T) {
+	for _, c := range []Case{{PH: 5.5, Texture: agronomy.Loam, Depth: 1}, {PH: 5.5, Texture: agronomy.Loam, Depth: 4, CEC: -1}, {PH: 9.5, Texture: agronomy.Loam, Depth: 4}} {
+		_, _, err := ExpectedPH(c, 10)
+		outside(t, err, "%+v", c)
+		_, _, err = ExpectedPHSpread(c, 10)
+		outside(t, err, "%+v, spread", c)
+	}
+}
+
 // On a soil too acid for its table one safe dressing goes down, no pH is
 // promised, and a buffer pH is asked for.
 func TestTooSourForTheTables(t *testing.T) {
