@@ -100,6 +100,15 @@ func TestSourcesBeginWithTheDeciding(t *testing.T) {
 			t.Errorf("%s is listed %d times", r.Key, listed[r.Key])
 		}
 	}
+	places := 0
+	for _, r := range slices.Concat(first, groups[1].Sources) {
+		places += r.Figures
+	}
+	common, _ := usedFor("common")
+	want := fmt.Sprintf("%d published sources are named at %d places in the code, each beside a figure or a rule; at %d it says common practice", len(first)+len(groups[1].Sources), places, common)
+	if common == 0 || !strings.HasPrefix(groups[0].Words, want) {
+		t.Errorf("%q does not begin %q", groups[0].Words, want)
+	}
 	if n, parts := usedFor("usda-1957"); n < 10 || !slices.Contains(parts, "agronomy/lime/texture") {
 		t.Errorf("usda-1957: %d places, %v", n, parts)
 	}
