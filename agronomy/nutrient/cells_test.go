@@ -3,6 +3,7 @@ package nutrient
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -231,6 +232,9 @@ func TestCellsLate(t *testing.T) {
 			late := LateNitrogenFor(agronomy.Cool, zone, texture)
 			near(t, float64(late.Low), dose[0], "zone %d, %s, low", zone, texture)
 			near(t, float64(late.High), high, "zone %d, %s, high", zone, texture)
+			if assumed := slices.ContainsFunc(late.Why, func(r agronomy.Reason) bool { return strings.Contains(r.Text, "No hardiness zone is given") }); assumed != (zone == 0) {
+				t.Errorf("zone %d: says that no zone is given: %v", zone, assumed)
+			}
 		}
 	}
 	for state, dose := range map[string][2]float64{"IN": {0.5, 1}, "KS": {1, 1.5}, "NE": {0.25, 0.3}, "NC": {1, 1}, "AZ": {0.75, 1}, "MN": {0, 0}} {
@@ -349,7 +353,7 @@ func TestCellsSeedlings(t *testing.T) {
 		"fine fescue": {1, 1.5}, "centipedegrass": {1, 1.5}, "buffalograss": {1, 1.5}, "carpetgrass": {1, 1.5},
 		"Kentucky bluegrass": {2, 3}, "perennial ryegrass": {2, 3}, "zoysiagrass": {2, 3}, "bahiagrass": {2, 3},
 	} {
-		r := SeedlingsOf(agronomy.Stand{{Grass: check.Grass(t, name), Percent: 100}})
+		r := SeedlingsOf(agronomy.Stand{{Grass: check.Grass(t, name), Percent: 60}, {Grass: check.Grass(t, name), Percent: 40}})
 		near(t, float64(r.FirstYear[0]), year[0], "%s, first year, least", name)
 		near(t, float64(r.FirstYear[1]), year[1], "%s, first year, most", name)
 		if want, last := fmt.Sprintf("%v to %v lb N in the first year", year[0], year[1]), r.Why[len(r.Why)-1].Text; !strings.Contains(last, want) {
