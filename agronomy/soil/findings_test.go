@@ -202,6 +202,15 @@ func TestFindingsCiteTheirScale(t *testing.T) {
 	if got := sources(agronomy.Report{Depth: 4, Method: agronomy.Mehlich1, PH: 5.5, Phosphorus: p})["phosphorus"]; !strings.Contains(got, "uga") {
 		t.Errorf("Georgia's scale is cited as %q", got)
 	}
+	for _, text := range []string{"18 lb/acre", "18 lb/acre in 6.67 in", "18 ppm P2O5"} { // turned by [definitions], [atomic-weights]
+		p, err := ParseReading(agronomy.Phosphorus, text, 4, 0)
+		if err != nil || len(p.Steps) == 0 {
+			t.Fatal(err, p.Steps)
+		}
+		if got := sources(agronomy.Report{Depth: 4, Method: agronomy.Mehlich3, PH: 5.5, Phosphorus: p})["phosphorus"]; !strings.Contains(got, "slan") {
+			t.Errorf("%s, by the sufficiency levels: cited as %q", text, got)
+		}
+	}
 	own := p
 	if own.Wanted, err = ParseOptimum(agronomy.Phosphorus, []string{"30 ppm", "50 ppm"}, 4, 0); err != nil {
 		t.Fatal(err)

@@ -185,3 +185,25 @@ func levelOf(n agronomy.Nutrient, ppm agronomy.PPM, method agronomy.Extractant, 
 	s := stand(n, agronomy.Reading{Given: true, PPM: ppm}, method, texture, state, cec)
 	return s.Level, s.Why()
 }
+
+// What is said of a reading: on a scale of levels its medium, on a laboratory's own that
+// it is in the optimum.
+func TestReadingInWords(t *testing.T) {
+	for _, c := range []struct {
+		ppm        agronomy.PPM
+		level, own string
+	}{
+		{5, "5 ppm is very low; medium is 27 to 54 ppm", "5 ppm is very low; optimum is 12 to 20 ppm"},
+		{12, "12 ppm is very low; medium is 27 to 54 ppm", "12 ppm is in the optimum; optimum is 12 to 20 ppm"},
+		{40, "40 ppm is medium; medium is 27 to 54 ppm", "40 ppm is high; optimum is 12 to 20 ppm"}, // [slan-sheet]
+	} {
+		r := agronomy.Report{Method: agronomy.Mehlich3, Texture: agronomy.Loam, Depth: 4, Phosphorus: agronomy.Reading{Given: true, PPM: c.ppm}}
+		if got := StandingOf(r, agronomy.Phosphorus, "").Why()[0].Text; !strings.HasSuffix(got, ": "+c.level) {
+			t.Errorf("%v ppm: %q, want %q", c.ppm, got, c.level)
+		}
+		r.Phosphorus.Wanted = agronomy.Optimum{Given: true, Low: 12, High: 20}
+		if got := StandingOf(r, agronomy.Phosphorus, "").Why()[0].Text; !strings.HasSuffix(got, ": "+c.own) {
+			t.Errorf("%v ppm by the laboratory: %q, want %q", c.ppm, got, c.own)
+		}
+	}
+}
