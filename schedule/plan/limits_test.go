@@ -58,6 +58,9 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 	}{
 		"quick nitrogen of 1 lb together":       {feed(nitrogen, 1, 0.5, 0, 0), feed(late, 1, 0.5, 0, 0), 28, 28, 0, turf},
 		"quick nitrogen of more together":       {feed(nitrogen, 1, 0.5, 0, 0), feed(late, 1, 0.51, 0, 0), 30, 30, 0, quick},
+		"a quick pound and more":                {feed(nitrogen, 1, 1, 0, 0), feed(late, 1, 0.5, 0, 0), 30, 30, 0, quick},
+		"more, and a quick pound":               {feed(nitrogen, 1, 0.5, 0, 0), feed(late, 1, 1, 0, 0), 30, 30, 0, quick},
+		"more than a quick pound, and none":     {feed(nitrogen, 1, 1.2, 0, 0), feed(late, 1, 0, 1, 0), 28, 42, 0, turf},
 		"a slow one first":                      {feed(nitrogen, 1, 0, 1, 0), feed(late, 1, 0.7, 0, 0), 42, 28, 0, turf},
 		"a slow one second":                     {feed(nitrogen, 1, 0.7, 0, 0), feed(late, 1, 0, 1, 0), 28, 42, 0, turf},
 		"quick parts of slow ones":              {feed(nitrogen, 1, 0.7, 0.7, 0), feed(late, 1, 0.7, 0.7, 0), 42, 42, 0, turf},

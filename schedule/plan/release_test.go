@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"swardbook/agronomy"
 	"swardbook/schedule"
 	"swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
@@ -19,6 +20,11 @@ func TestStamps(t *testing.T) {
 	if schedule.Fatal(problems) {
 		t.Fatal(problems)
 	}
+	bermuda, ok := agronomy.LookupGrass("bermudagrass")
+	if !ok || site.Areas[0].ID != "east" || len(site.Areas) < 2 {
+		t.Fatal("the garden has changed")
+	}
+	site.Areas[1].Stand = agronomy.Stand{{Grass: bermuda, Percent: 100}} // what is said for the site goes by the first area
 	for _, c := range []struct {
 		today  string
 		season int

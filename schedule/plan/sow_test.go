@@ -41,3 +41,25 @@ func TestTheCrewMovesASowingByDays(t *testing.T) {
 		t.Errorf("sown on %s: %s; last safe %s", e.Date, e.Summary, e.LastSafe)
 	}
 }
+
+// A sowing has the season of the day that it gets, and so its name, also if the day asked
+// for was of the season before: what is asked for before the summer and has to wait for
+// its end is the first job of the season that begins with it.
+func TestASowingIsOfTheSeasonOfItsDay(t *testing.T) {
+	for _, c := range []struct {
+		away   schedule.Span
+		season int
+	}{{schedule.Span{}, 2026}, {schedule.Span{From: mustDate(t, "2027-05-22"), To: mustDate(t, "2027-06-12")}, 2027}} {
+		site := sown(t, "OH", "6a", "kentucky bluegrass", "2027-04-20", "2027-06-01")
+		if c.away.Days() > 0 {
+			site.Crew.Away = []schedule.Span{c.away}
+		}
+		p := plan(t, site)
+		for _, kind := range []schedule.Kind{schedule.Sow, schedule.Starter} {
+			all := ofKind(p, kind)
+			if len(all) != 1 || all[0].Season != c.season || all[0].ID != schedule.JobID("a", kind, c.season, 1) {
+				t.Errorf("away %v: %+v, want one of season %d", c.away, all, c.season)
+			}
+		}
+	}
+}

@@ -48,6 +48,9 @@ func TestRecordedJobs(t *testing.T) {
 			continue
 		}
 		j := got[0]
+		if c.state == schedule.Missed && j.Note != "" {
+			t.Errorf("%s: %q is said of what never went down", name, j.Note)
+		}
 		var why []string
 		for _, r := range j.Why {
 			why = append(why, r.Text)

@@ -60,6 +60,21 @@ func TestStarterLeftOutBringsNothing(t *testing.T) {
 	}
 }
 
+// A starter that its own rule leaves out is no less out, the first thing left out too.
+func TestStarterOutByItsRule(t *testing.T) {
+	pl, l := planning(t)
+	c := &schedule.Case{Site: pl.site, Area: l.area, StarterCounts: true}
+	out := schedule.LeftOut{Kind: schedule.Starter, Area: l.area.ID, Reason: "the law"}
+	other, elsewhere := out, out
+	other.Kind, elsewhere.Area = schedule.Lime, "b"
+	for name, left := range map[string][]schedule.LeftOut{"first": {out}, "last": {other, elsewhere, out}, "": {other, elsewhere}} {
+		got, is := pl.starterOut(c, schedule.Proposal{Left: left}, nil)
+		if is != (name != "") || is && got != out {
+			t.Errorf("%s: %v, %+v", name, is, got)
+		}
+	}
+}
+
 // A starter on record from long before the seed is not the seed's, and both
 // stand.
 func TestEarlyStarterOnRecord(t *testing.T) {
