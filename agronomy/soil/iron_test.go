@@ -89,6 +89,11 @@ func TestGypsumOf(t *testing.T) {
 	if want := 1.7 * 4 * (8 * 300000 / 4e6); math.Abs(tons-want) > 0.03*want {
 		t.Errorf("%.2f tons an acre, want %.2f", tons, want)
 	}
+	if len(n.Why) != 3 || !strings.HasPrefix(n.Why[0].Text, "Sodium holds 25.0 % of a CEC of 20 meq/100 g") || !strings.Contains(n.Why[0].Text, "4.00 meq/100 g too much") ||
+		!strings.Contains(n.Why[1].Text, "4.00 meq/100 g × 861 ppm × 8 in of soil") || !strings.Contains(n.Why[2].Text, "nothing without drainage") {
+		t.Errorf("the working: %v", n.Why)
+	}
+	check.Resolve(t, n.Why)
 	const rho = 300000 * 453.59237 / (43560 * 929.0304 * 2.54) // Mg/m3 of 300,000 lb in an acre-inch
 	mg := 8.6 * 8 * 0.0254 * rho * 20 * (0.25 - 0.05)
 	if got := n.Total.GramsPerM2() / 100; math.Abs(got-mg) > 0.01*mg {

@@ -1,6 +1,7 @@
 package soil
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -150,6 +151,12 @@ func TestMehlich1AsPrinted(t *testing.T) {
 		r := agronomy.Report{Method: agronomy.Mehlich1, Texture: agronomy.SandyLoam, Depth: depth, Phosphorus: p}
 		if got := LevelIn(r, agronomy.Phosphorus, "SC"); got != Low {
 			t.Errorf("28 lb/acre over %v in on coastal bands: %s, want low (ends at 30)", float64(depth), got)
+		}
+		told := slices.ContainsFunc(StandingOf(r, agronomy.Phosphorus, "SC").Why(), func(w agronomy.Reason) bool {
+			return w.Text == "The bands are printed in the sheet's own lb/acre, so 28 lb/acre is read on them as it stands." && w.Source == "uga-sod-769"
+		})
+		if !told {
+			t.Errorf("over %v in nothing says that the sheet's own figure is read", float64(depth))
 		}
 	}
 }

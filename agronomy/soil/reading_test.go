@@ -56,6 +56,8 @@ func TestParseReadingRefused(t *testing.T) {
 		{agronomy.Potassium, "3 %", "needs the CEC"},
 		{agronomy.Potassium, "14 ppm P2O5", "does not count potassium"},
 		{agronomy.Potassium, "14 ppm Mg", "counts magnesium"},
+		{agronomy.Potassium, "14 lb/acre P", "counts phosphorus"},
+		{agronomy.Phosphorus, "1.9 mg/kg g", "no unit"},
 		{agronomy.Calcium, "90000 ppm", "believable"},
 		{agronomy.Phosphorus, "28 lb/acre in 6 weeks", "no depth"},
 	} {
