@@ -185,6 +185,10 @@ func TestCellsTrade(t *testing.T) {
 			m.CCE != want.cce || m.ECCE != want.ecce || m.Pack != pack || m.Liquid || m.Hydrated || m.Price != 0 {
 			t.Errorf("%+v, want %+v in packs of %v lb", m, want, pack)
 		}
+		// FeSO4·7H2O is 55.845/278.01 iron, 20 in 100. [atomic-weights]
+		if iron := map[string]agronomy.Percent{"iron-sulfate": 20}[id]; m.Iron != iron {
+			t.Errorf("%s holds %v %% iron, want %v", m.ID, m.Iron, iron)
+		}
 		if grade := want.analysis; grade != "0-0-0" && !strings.HasSuffix(m.Name, " "+grade) {
 			t.Errorf("%s is not called by its analysis", m.Name)
 		}

@@ -60,6 +60,20 @@ func TestWorkingOfSayable(t *testing.T) {
 	}
 }
 
+// A rounded dose still tells what bound it, and what is over and short of the wants.
+func TestSayableKeepsWhatBoundTheDose(t *testing.T) {
+	caps := NoCaps()
+	caps.N = 0.9
+	d, err := DoseFor(labelled("18-24-12"), Wants{N: 1.8, K2O: 0.5}, caps)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := d.Sayable(2600, caps, false)
+	if x.Rate == d.Rate || x.BoundBy != d.BoundBy || x.ByCap != d.ByCap || x.Over != d.Over || x.Under != d.Under || d.BoundBy == "" || d.Over == (Wants{}) || d.Under == (Wants{}) {
+		t.Errorf("%+v, rounded from %+v", x, d)
+	}
+}
+
 // A dose at its most is rounded down, never up: 2 lb of Epsom salt per 1000 sq ft on
 // 2,861 sq ft are 5.722 lb, weighed as 5.7; 0.15 oz is less than a step.
 func TestSayableWithin(t *testing.T) {
