@@ -152,6 +152,7 @@ func TestNumberOfALine(t *testing.T) {
 		"a presumed one as near as a planned":    {[][3]string{{"2026-10-12", "2026-10-20", "2026-10-25"}}, [][3]string{{"2026-10-01", "2026-10-10", "2026-10-10"}}, "2026-10-15", 11},
 		"a planned one nearer than a presumed":   {[][3]string{{"2026-10-12", "2026-10-19", "2026-10-25"}}, [][3]string{{"2026-10-01", "2026-10-10", "2026-10-10"}}, "2026-10-15", 1},
 		"two presumed as near: the later counts": {nil, [][3]string{{"2026-10-01", "2026-10-10", "2026-10-10"}, {"2026-10-01", "2026-10-20", "2026-10-20"}}, "2026-10-15", 12},
+		"… also if it was presumed first":        {nil, [][3]string{{"2026-10-01", "2026-10-20", "2026-10-20"}, {"2026-10-01", "2026-10-10", "2026-10-10"}}, "2026-10-15", 11},
 	} {
 		pl, l := planning(t)
 		for i, w := range c.planned {
@@ -322,5 +323,22 @@ func TestOnlyADrawnSampleHasResults(t *testing.T) {
 		if waits := len(l.left) > 0; waits != c.waits || len(l.down.all) != 1 {
 			t.Errorf("%s, missed %v: waits for results %v, %d lines down", c.job, c.missed, waits, len(l.down.all))
 		}
+	}
+}
+
+// What is still due of a job done in part counts with the job once, beside the last of
+// its lines, however many there are.
+func TestARestCountsOnce(t *testing.T) {
+	pl, l := planning(t)
+	rest := feeding(t, l, 1, "2026-09-12", "2026-09-20", "2026-10-20", 2)
+	rest.Rest = true
+	l.planned = []schedule.Job{rest}
+	for day, rate := range map[string]agronomy.PerThousand{"2026-09-14": 1, "2026-09-18": 3} {
+		pl.put(l, schedule.Down{Done: schedule.Done{Date: mustDate(t, day)}, AreaID: "a", Kind: schedule.Nitrogen, Season: l.year, N: 1, Dose: material.DoseOf(feed20, rate)})
+	}
+	pl.put(l, schedule.Down{Done: schedule.Done{Date: mustDate(t, "2026-09-19")}, AreaID: "a", Kind: schedule.Nitrogen, Season: l.year, N: 2, Dose: material.DoseOf(feed20, 4)})
+	down := pl.newCase(l, schedule.NewShed(pl.site, nil)).Down
+	if len(down) != 3 || down[0].Dose.Rate != 1 || down[1].Dose.Rate != 5 || down[2].Dose.Rate != 4 {
+		t.Errorf("1, then 3 with the 2 still due, and 4 of another job: %+v", down)
 	}
 }
