@@ -266,6 +266,7 @@ func TestListsOfTheWrongKind(t *testing.T) {
 	for _, c := range []struct{ key, text, says string }{
 		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", 5]\n", "a plain number as value 2 where a list of texts"},
 		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", \"2026-10-20\", true]\n", "a wrong type as value 3 where a list of texts"},
+		{"area.east.soil.ph", lawn + "depth = \"4 in\"\nph = \"2026-09-12\"\n", "is text where a plain number is wanted"}, // a day in quotes is one only where a day is wanted
 		{"crew.away", lawn + "[crew]\naway = [2026-10-03]\n", "a wrong type as value 1 where a list of texts"},
 		{"crew.away", lawn + "[crew]\naway = [\"2026-10-03/2026-10-11\", \"\"]\n", "value 2: is empty"},
 		{"place.mean_high_f", strings.Replace(lawn, "hardiness", "mean_high_f = [33, 36, nan, 60, 71, 80, 84, 82, 75, 63, 50, 38]\nhardiness", 1), "value 3: "},
@@ -287,6 +288,9 @@ func TestHalfAPosition(t *testing.T) {
 		s, ps := load(t, "id = \"x\"\ntitle = \"X\"\nstart = 2026-09-12\n[area.a]\nsize = \"2000 sq ft\"\ngrass = \"tall fescue\"\n[place]\n"+place+"\n")
 		if nothing := says(ps, "place", "nothing is said about the place"); nothing == whole || (s != nil) != whole || len(ps) > 1 {
 			t.Errorf("%q: read %v, %v", place, s != nil, ps)
+		}
+		if whole && strings.Contains(fmt.Sprint(s.Assumed), "no state's law on fertilizer is looked up") == strings.Contains(place, "state") {
+			t.Errorf("%q: assumed %v", place, s.Assumed)
 		}
 	}
 }

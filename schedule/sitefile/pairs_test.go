@@ -179,6 +179,23 @@ func TestSplitPath(t *testing.T) {
 	}
 }
 
+// A name stands bare in a path if TOML lets it, else in quotes; a text that a line cannot
+// show is written by the number of its character. [TOML v1.0.0, "Keys", "String"]
+func TestNamesAndTextsAsTOML(t *testing.T) {
+	for want, names := range map[string][]string{
+		"area.azAZ09-_.size": {"area", "azAZ09-_", "size"}, `area."a b".size`: {"area", "a b", "size"}, `"a{"."z."."@Z"."[A"`: {"a{", "z.", "@Z", "[A"}, `"/0"."9:"."` + "`a" + `".""`: {"/0", "9:", "`a", ""},
+	} {
+		if got := JoinPath(names...); got != want {
+			t.Errorf("%q: %s, want %s", names, got, want)
+		}
+	}
+	for text, want := range map[string]string{"plain": `"plain"`, `a "b" \ c`: `"a \"b\" \\ c"`, "a\tb": `"a\u0009b"`, "a\x7fb": `"a\u007Fb"`, "\n": `"\u000A"`} {
+		if got := quoted(text); got != want {
+			t.Errorf("%q: %s, want %s", text, got, want)
+		}
+	}
+}
+
 // The lines of a record book taken apart and put together again; what stands where a
 // column has no name is told.
 func TestCellsComeBack(t *testing.T) {
