@@ -30,6 +30,10 @@ func TestSeparators(t *testing.T) {
 			t.Errorf("%s: %+v %v", name, got, ps)
 		}
 	}
+	noted := strings.Replace(semicolons, "2026-09-26;east;starter;;half;;", "2026-09-26,east,starter,,half,,dry; wind", 1)
+	if got, ps := LoadRecord("book", []byte(noted), nil); len(ps) > 0 || len(got) != 2 || got[0] != want[0] || got[1].Note != "dry; wind" {
+		t.Errorf("a line appended, with a semicolon in its note: %+v %v", got, ps)
+	}
 	for _, text := range []string{"sep=;\n" + semicolons, "SEP=;\r\n" + semicolons, "sep=,\n" + plain, "# mine\nsep=;\n" + semicolons} {
 		got, ps := LoadRecord("book", []byte(text), nil)
 		if len(ps) > 0 || len(got) != 2 || got[0].Line != want[0].Line+strings.Count(text, "\n")-3 || got[0].Note != want[0].Note {
