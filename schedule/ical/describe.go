@@ -103,7 +103,7 @@ func (b *blocks) opening(e *schedule.Entry) {
 }
 
 // OnlyHalf says what becomes of the rest of a job of which a part was done.
-const OnlyHalf = "Done in part? Record how much: the rest is planned again."
+const OnlyHalf = "Done in part? Record how much; the rest is planned anew."
 
 // ending writes what else there is to do, and the links.
 func (t *teller) ending(b *blocks, e *schedule.Entry) {

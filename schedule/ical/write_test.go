@@ -188,7 +188,7 @@ Any day from 12 Sep. Last safe day Sat 21 Nov 2026.
 4. Water in with 0.25 in within 48 hours.
 
 Rain: if 1 in or more of rain is forecast within a day, wait; a light rain waters it in.
-Done in part? Record how much: the rest is planned again.
+Done in part? Record how much; the rest is planned anew.
 
 Mind: Wear gloves; lime dries the skin. No nitrogen for 3 weeks – the two lose ammonia together.
 

@@ -45,19 +45,19 @@ func TestPurchaseComesWithTheFirstJobThatRunsShort(t *testing.T) {
 
 // What is at hand goes down first where it is part of what is wanted. By hand: the need
 // is 3.33 packs, 66.6 lb/1000 sq ft on 2,000 sq ft, of which 50 lb, 2.5 packs, may go
-// down at once; equal dressings would be 1.67 packs.
+// down at once; equal dressings would be 1.67 packs, and are weighed in steps of 5 lb.
 func TestLimeAtHandGoesFirst(t *testing.T) {
 	for _, c := range []struct {
 		onHand, first, second float64
 		why                   string
 	}{
-		{0, 1.67, 1.67, "nothing at hand"},
-		{0.6, 1.67, 1.67, "under half a dressing, and the rest does not go down at once"},
-		{0.9, 0.9, 2.43, "more than half a dressing, the rest in one"},
-		{2, 2, 1.33, "the bags at hand"},
+		{0, 1.63, 1.75, "nothing at hand"},
+		{0.6, 1.63, 1.75, "under half a dressing, and the rest does not go down at once"},
+		{0.9, 0.9, 2.38, "more than half a dressing, the rest in one"},
+		{2, 2, 1.38, "the bags at hand"},
 		{3, 2.5, 0.83, "no more than may go down at once"},
-		{3.2, 1.67, 1.67, "what lacks is no dressing of its own"},
-		{8, 1.67, 1.67, "enough for all"},
+		{3.2, 1.63, 1.75, "what lacks is no dressing of its own"},
+		{8, 1.63, 1.75, "enough for all"},
 	} {
 		site := bluegrass(t)
 		site.Areas[0].Soil.Magnesium.PPM = 200 // so that any stone will do

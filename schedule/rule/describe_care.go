@@ -50,7 +50,7 @@ func (c *Treatment) care(j *schedule.Job, m word.Measure) []string {
 		bad += ", nor in wind above " + m.Wind(10) // [common] dust and spray drift
 	}
 	if heat, _, ok := d.HeatLimit(); ok {
-		bad += ", nor above " + m.Temperature(heat)
+		bad += ", nor over " + m.Temperature(heat)
 	}
 	if len(c.waterEdge(m)) > 0 {
 		clean = "Keep it off paving and drains."

@@ -348,7 +348,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count, room int, want, 
 	}
 	by := ""
 	if s.calendar != "" {
-		by = ", calendar of " + s.calendar
+		by = ", by the calendar of " + s.calendar
 	}
 	for i, d := range at {
 		out[i].ideal = b.ideal(s, d.i, count)
