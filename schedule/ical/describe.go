@@ -52,7 +52,7 @@ func (t *teller) describe(e *schedule.Entry) string {
 	t.ending(&b, e)
 	text := string(b.text)
 	t.room = b.text
-	if utf8.RuneCountInString(text) <= hardLength {
+	if len(text) <= hardLength || utf8.RuneCountInString(text) <= hardLength {
 		return text
 	}
 	var end blocks
