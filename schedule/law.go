@@ -16,7 +16,9 @@ func NewLaw(s *Site) *SiteLaw {
 	if err != nil {
 		rules = nil
 	}
-	return &SiteLaw{rules.With(s.Local), map[law.Nutrient][]string{}}
+	l := &SiteLaw{Rules: rules.With(s.Local), days: map[law.Nutrient][]string{}}
+	l.AsksSlow = slices.ContainsFunc(l.Rules, func(r law.Rule) bool { return r.Kind == law.SlowNitrogen })
+	return l
 }
 
 // CrewIs tells what the crew is to the law: homeowners, or people who are paid for it.
@@ -129,7 +131,8 @@ func (c *Case) phosphorusShutBy(q law.Question) (Reason, bool) {
 // SiteLaw is the rules that a site stands under, and what they say of the day.
 type SiteLaw struct {
 	law.Rules
-	days map[law.Nutrient][]string
+	AsksSlow bool // some rule asks for slow nitrogen
+	days     map[law.Nutrient][]string
 }
 
 // OfTheDay gathers what the law says of ground, rain and paving into one

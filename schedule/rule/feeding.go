@@ -287,6 +287,9 @@ func (c *Treatment) unfit(m *material.Material) string {
 	if c.Area.SolubleOnly && m.SlowShare > 0 {
 		return "the area takes quick nitrogen only"
 	}
+	if !c.Law.AsksSlow {
+		return ""
+	}
 	q := c.Asked
 	q.SlowShare, q.Liquid = m.SlowShare, m.Liquid
 	if l, ok := c.Law.SlowShareMin(q); ok && m.SlowShare < l.Value {
