@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"html/template"
 	"strconv"
 	"strings"
 
@@ -15,6 +16,9 @@ type Code struct {
 }
 
 const quiet = 4 // modules of white around a QR code // [common] ISO/IEC 18004
+
+// Drawn is the path as the attribute of a drawing.
+func (c *Code) Drawn() template.HTMLAttr { return template.HTMLAttr(`d="` + c.Path + `"`) }
 
 // NewCode makes the QR code of a text.
 func NewCode(text string) (*Code, error) {
