@@ -76,8 +76,8 @@ func TestRecordThroughTheForm(t *testing.T) {
 	if r.StatusCode != 200 || r.Header.Get("Cache-Control") != "no-store" {
 		t.Fatalf("status %d: %s", r.StatusCode, page)
 	}
-	wants(t, "the confirmation", page, "2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.1 lb,124 lb,ines,", "What changes in the program", "east/lime/2026-1")
-	want := sitefile.Header + "2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.1 lb,124 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
+	wants(t, "the confirmation", page, "2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.5 lb,125 lb,ines,", "What changes in the program", "east/lime/2026-1")
+	want := sitefile.Header + "2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.5 lb,125 lb,ines,\"'=ran out, \"\"really\"\"\"\n"
 	if w.book() != want {
 		t.Errorf("book %q, want %q", w.book(), want)
 	}
@@ -252,7 +252,7 @@ func TestNothingIsRecordedOnTopOfErrors(t *testing.T) {
 	if r := w.post(v); r.StatusCode != 200 {
 		t.Errorf("after mending: %d", r.StatusCode)
 	}
-	wants(t, "the book", w.book(), ",torn\n"+sitefile.Header+"2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.1 lb,124 lb,,\n")
+	wants(t, "the book", w.book(), ",torn\n"+sitefile.Header+"2026-09-14,east,lime,2026,1,limestone,0-0-0,,85,62.5 lb,125 lb,,\n")
 }
 
 func TestChangesAreNamed(t *testing.T) {

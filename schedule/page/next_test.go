@@ -312,7 +312,7 @@ func TestSeveralDueJobsInTheirTurn(t *testing.T) {
 	if strings.Contains(ask, "By 16 Sep") {
 		t.Errorf("to be bought on a day that is past: %s", ask)
 	}
-	wants(t, "dates", section(t, b, "dates"), "Feed, East lawn 18-24-127.2 lb", "Feed, West lawn 21-0-03.3 lb", "Lime, East lawn pelletized60 lb", "Lime, East lawn dolomitic77 lb")
+	wants(t, "dates", section(t, b, "dates"), "Feed, East lawn 18-24-127.2 lb", "Feed, West lawn 21-0-03.3 lb", "Lime, East lawn pelletized60 lb", "Lime, East lawn dolomitic75 lb")
 }
 
 // Where due jobs have different good days, each later day is told with whose it is.
