@@ -161,3 +161,15 @@ func TestCalendarTooLarge(t *testing.T) {
 		t.Errorf("ends with %d: %s", code, talk.String())
 	}
 }
+
+// A form of output that a command does not have is refused before anything is worked out,
+// and the forms it has are named.
+func TestUnknownFormIsRefused(t *testing.T) {
+	const site = "testdata/site/fern.toml"
+	for _, args := range [][]string{{"check", site}, {"climate", "OH", "6a"}, {"ledger", site}, {"materials", site}, {"program", site}, {"roster", site}, {"soil", site}, {"sources"}, {"why", site, "east/lime/2026-1"}} {
+		out, talk, code := sward(append(args, "--format", "xml")...)
+		if code != exitUse || out != "" || !strings.Contains(talk, `--format: "xml" is not one of text, json`) {
+			t.Errorf("%s: %d, %q, %q", args[0], code, out, talk)
+		}
+	}
+}
