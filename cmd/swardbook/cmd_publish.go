@@ -153,7 +153,7 @@ const mostMemory = 256 << 20 // [common]
 // collectRarely has garbage collected rarely, as nearly all of the memory that a site
 // takes is garbage soon after, and gives what ends that.
 func collectRarely() func() {
-	percent := debug.SetGCPercent(2000)
+	percent := debug.SetGCPercent(1000)
 	limit := debug.SetMemoryLimit(-1)
 	debug.SetMemoryLimit(min(limit, mostMemory))
 	return func() {
