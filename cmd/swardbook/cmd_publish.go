@@ -147,8 +147,9 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 }
 
 // mostMemory is how much memory a run takes before it collects garbage as often as it
-// must, in place of as rarely as it may.
-const mostMemory = 256 << 20 // [common]
+// must, in place of as rarely as it may: with the program itself the process stays under
+// 100 MB.
+const mostMemory = 80 << 20 // [common]
 
 // collectRarely has garbage collected rarely, as nearly all of the memory that a site
 // takes is garbage soon after, and gives what ends that.
