@@ -35,14 +35,14 @@ type Case struct {
 	Seedlings  nutrient.SeedlingRules
 	Down       []Down // what the record book says of this area, by date
 	Shed       *Shed
-	Seeded     Date           // when the stand was or will be sown; unset: established
-	Oversown   []Date         // when the stand was or will be sown over, not long before the season, by date
-	OverseedOn Date           // the day that the crew has for the overseeding, where it has not the best; unset: not known yet
-	opened     []Opening      // what Open gives, worked out once
-	NoStarter  LeftOut        // why the starter is left out, where it finds no day
-	NoFeeding  map[int]string // of the feedings, by number, that found no day beside the others: why
-	LimeLate   bool           // no lime finds a day before the sowing, so it is for the turf
-	NoStand    bool           // the sowing found no day, so there is nothing to feed
+	Seeded     Date        // when the stand was or will be sown; unset: established
+	Oversown   []Date      // when the stand was or will be sown over, not long before the season, by date
+	OverseedOn Date        // the day that the crew has for the overseeding, where it has not the best; unset: not known yet
+	opened     []Opening   // what Open gives, worked out once
+	NoStarter  LeftOut     // why the starter is left out, where it finds no day
+	NoFeeding  map[int]int // how many doses of a feeding's season, by its number, found no day beside the other jobs
+	LimeLate   bool        // no lime finds a day before the sowing, so it is for the turf
+	NoStand    bool        // the sowing found no day, so there is nothing to feed
 
 	Needs         []Need
 	Yearly        []YearlyN

@@ -24,7 +24,8 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 	if !early && !c.Seeded.IsZero() && d.Date.Before(c.Seeded) {
 		add("date", "is the year right?", "%s is before %s was sown, %s", d.Date.Short(), c.Area.Name, c.Seeded.Short())
 	}
-	if begins := c.SeasonBegins(d.Season); d.Date.Before(begins) {
+	asked := planned != nil && !d.Date.Before(planned.Earliest) // the plan itself asks for it by then
+	if begins := c.SeasonBegins(d.Season); !asked && d.Date.Before(begins) {
 		add("date", "is the year right, and the job the one that is meant?", "%s is before the season of the job begins, %s", d.Date.Short(), begins.Short())
 	}
 	if _, most := c.Area.Seed(d.Kind); d.Kind.Sows() && d.Weight > schedule.OverPlanned*most {
@@ -33,7 +34,7 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 	if d.Dose.Rate == 0 {
 		return out
 	}
-	if !d.Kind.ServedBy(d.Dose.Material) {
+	if its := planned != nil && planned.Dose.Material.ID == d.Dose.Material.ID; !its && !d.Kind.ServedBy(d.Dose.Material) {
 		add("material", "is it the bag that is meant, and the job?", "%s does not serve for %s", word.MaterialName(d.Dose.Material), d.Kind.Noun())
 	}
 	if planned != nil && planned.Rate > 0 {

@@ -227,3 +227,17 @@ func TestDoubtOfMuchNitrogen(t *testing.T) {
 		}
 	}
 }
+
+// What the program itself planned is not doubted: a starter of nitrogen alone, where the
+// soil has phosphorus enough.
+func TestNoDoubtOfWhatIsPlanned(t *testing.T) {
+	s := site(t, `seeded = 2026-08-24`, `seeded = 2026-09-20`, `phosphorus = "14 ppm"`, `phosphorus = "200 ppm"`)
+	p := plan(t, s, "")
+	for _, e := range p.Entries {
+		if e.Kind == schedule.Starter && e.P2O5 == 0 {
+			same(t, e.ID, doubted(t, s, done(t, e.ID, e.Date.String()), "", e.Date))
+			return
+		}
+	}
+	t.Fatal("no starter of nitrogen alone")
+}

@@ -68,8 +68,11 @@ func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
 		default:
 			t.Days, t.Cost, out.blocked[i] = pl.caseOf(j.Area).Candidates(j)
 		}
-		if j.Kind.Notice() {
+		switch {
+		case j.Kind.Notice():
 			t.Who = "notice/" + j.ID() // a notice is nobody's work
+		case withSeed(j):
+			t.Who = "seed/" + j.ID() // one job with the sowing, however few jobs a day may have
 		}
 		if j.Spreads() {
 			t.Group = j.Kind.String() + "/" + j.Dose.Material.ID
@@ -87,6 +90,11 @@ func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
 		}
 		out.wait(i, until, why)
 	}
+}
+
+// withSeed tells the starter that goes down with the seed, as it has that day alone.
+func withSeed(j *schedule.Job) bool {
+	return j.Kind == schedule.Starter && len(j.Windows) == 1 && j.Windows[0].From == j.Windows[0].To
 }
 
 // wait takes from a job its days before the one from which the 12 months have room for its

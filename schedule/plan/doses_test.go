@@ -93,3 +93,62 @@ func TestFeedingBehindTheStarter(t *testing.T) {
 		}
 	}
 }
+
+// With one job a day the starter still goes down with the seed: it is one visit.
+func TestOneJobADayKeepsTheStarter(t *testing.T) {
+	site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-09-05")
+	site.Crew.JobsPerDay = 1
+	p := plan(t, site)
+	sow, starter := ofKind(p, schedule.Sow), ofKind(p, schedule.Starter)
+	if len(sow) != 1 || len(starter) != 1 || sow[0].Date != starter[0].Date {
+		t.Fatalf("sown %v, starter %v", sow, starter)
+	}
+}
+
+// A report that is too old to plan phosphorus by says nothing of a starter either: it brings
+// what one without a report does.
+func TestStarterUnderAnOldReport(t *testing.T) {
+	site := sown(t, "KY", "6b", "tall fescue", "2026-08-10", "2026-09-05")
+	a := &site.Areas[0]
+	a.Soil.Phosphorus.PPM, a.Sampled = 8, mustDate(t, "2022-08-01")
+	starter := ofKind(plan(t, site), schedule.Starter)
+	if len(starter) != 1 || starter[0].P2O5 < 0.9 {
+		t.Errorf("%v", starter)
+	}
+}
+
+// What is left of lime and sulfur because their doses were rounded is no job of the next
+// season.
+func TestNoJobForWhatRoundingLeft(t *testing.T) {
+	for _, size := range []agronomy.SquareFeet{2000, 2650, 3500} {
+		for _, ph := range []agronomy.PH{5.0, 5.3, 7.3, 7.5} {
+			site := lawn(t, "kentucky bluegrass", size, 90, 240)
+			site.Through = site.Start.AddDays(1000)
+			a := &site.Areas[0]
+			if a.Soil.PH = ph; ph > 7 {
+				a.Soil.LowerPH, a.Soil.TargetPH = true, 7
+			}
+			for _, e := range plan(t, site).Entries {
+				if e.Kind == schedule.Lime && e.Rate < 10 || e.Kind == schedule.Sulfur && e.Rate < 0.9 {
+					t.Errorf("pH %v on %v sq ft: %s on %s", ph, size, e.Title, e.Date)
+				}
+			}
+		}
+	}
+}
+
+// A requirement of nearly nothing is too little for a dressing, and not down already.
+func TestLittleLimeIsNotDown(t *testing.T) {
+	site := lawn(t, "kentucky bluegrass", 2650, 90, 240)
+	want := agronomy.PerThousand(0.8)
+	site.Areas[0].Soil.PH, site.Areas[0].Soil.Printed.Lime = 5.0, &want
+	p := plan(t, site)
+	for _, n := range p.Areas[0].Needs {
+		if n.Kind == schedule.Lime && strings.Contains(n.Text, "is down") {
+			t.Error(n.Text)
+		}
+	}
+	if _, told := leftFor(p, "too little for a dressing"); !told {
+		t.Error("it is not told that it is too little")
+	}
+}

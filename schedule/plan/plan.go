@@ -86,7 +86,7 @@ type planner struct {
 	noStarter map[string]schedule.LeftOut // of each area whose starter finds no day: why, see settle
 	limeLate  map[string]bool             // the areas of which no lime finds a day before the sowing, see settle
 	overseeds map[string]schedule.Date    // of each area whose overseeding has not its best day: the day, see settle
-	noFeeding map[string]map[int]string   // of each area: the feedings, by number, that found no day, and why, see settle
+	noFeeding map[string]map[int]int      // of each area: how many doses of a feeding's season, by its number, found no day, see settle
 }
 
 // newPlanner sets up a run. The almanac and the days must reach beyond the last day of
@@ -192,24 +192,17 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 // feedings leave to a starter what it brings; if the starter then finds no day, everything
 // is proposed again without it. So it is where an overseeding gets another day than the
 // one that its starter and feedings were proposed for, where no lime finds a day before a
-// sowing, and where a feeding finds no day: then the season's nitrogen is shared out anew,
-// unless less of it would find a day.
+// sowing, and where a feeding finds no day: then the season's nitrogen is shared out anew
+// among fewer doses. An area that gets less nitrogen by that is planned as it was before,
+// and what finds no day there is left out.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 	pl.noStarter, pl.overseeds, pl.limeLate = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]bool{}
-	pl.noFeeding = map[string]map[int]string{}
-	var last struct {
-		found schedule.Proposal
-		days  *placement
-		cases []*schedule.Case
-	}
+	pl.noFeeding = map[string]map[int]int{}
+	fewer := map[string]agronomy.PerThousand{} // of the areas whose doses became fewer: the nitrogen before
+	final := map[string]bool{}                 // the areas whose doses stay as they are
 	for {
 		found := pl.propose(lives)
 		days := pl.placeJobs(found.Jobs, lives)
-		if last.days != nil && nitrogen(found, days) < nitrogen(last.found, last.days)-schedule.Dust {
-			pl.cases = last.cases
-			return last.found, last.days
-		}
-		last.days = nil
 		before := len(pl.noStarter)
 		for _, c := range pl.cases {
 			if l, out := pl.starterOut(c, found, days); out {
@@ -217,45 +210,59 @@ func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 			}
 		}
 		late := pl.limesLate(found, days)
-		switch {
-		case pl.overseedsMove(found, days) || late || len(pl.noStarter) > before:
-		case pl.feedingsOut(found, days):
-			last.found, last.days, last.cases = found, days, pl.cases
-		default:
+		moved := pl.overseedsMove(found, days)
+		if late || moved || len(pl.noStarter) > before {
+			clear(fewer)
+			continue
+		}
+		brings := nitrogen(found, days)
+		again := false
+		for area, n := range fewer {
+			if brings[area] < n-schedule.Dust {
+				delete(pl.noFeeding, area)
+				final[area], again = true, true
+			}
+		}
+		clear(fewer)
+		if !again {
+			for _, area := range pl.feedingsOut(found, days, final) {
+				fewer[area], again = brings[area], true
+			}
+		}
+		if !again {
 			return found, days
 		}
 	}
 }
 
-// nitrogen sums what the jobs with a day bring.
-func nitrogen(found schedule.Proposal, days *placement) (sum agronomy.PerThousand) {
+// nitrogen sums what the jobs with a day bring each area.
+func nitrogen(found schedule.Proposal, days *placement) map[string]agronomy.PerThousand {
+	sum := map[string]agronomy.PerThousand{}
 	for i := range found.Jobs {
 		if days.has(i) {
-			sum += found.Jobs[i].Dose.N
+			sum[found.Jobs[i].AreaID()] += found.Jobs[i].Dose.N
 		}
 	}
 	return sum
 }
 
-// feedingsOut notes the feedings that found no day, and tells whether there is one more.
-func (pl *planner) feedingsOut(found schedule.Proposal, days *placement) (more bool) {
+// feedingsOut counts the feedings that found no day, but in the areas that are final, and
+// gives the areas in which there are such.
+func (pl *planner) feedingsOut(found schedule.Proposal, days *placement, final map[string]bool) (areas []string) {
 	for i := range found.Jobs {
 		j := &found.Jobs[i]
-		if j.Kind != schedule.Nitrogen || j.Rest || days.has(i) {
+		if j.Kind != schedule.Nitrogen || j.Rest || days.has(i) || final[j.Area.ID] {
 			continue
 		}
-		out := pl.noFeeding[j.Area.ID]
-		if out == nil {
-			out = map[int]string{}
-			pl.noFeeding[j.Area.ID] = out
+		if pl.noFeeding[j.Area.ID] == nil {
+			pl.noFeeding[j.Area.ID] = map[int]int{}
 		}
-		n := j.N
-		for out[n] != "" { // fewer doses were tried already, and one of them finds no day either
-			n++
+		pl.noFeeding[j.Area.ID][j.N]++
+		if !slices.Contains(areas, j.Area.ID) {
+			areas = append(areas, j.Area.ID)
 		}
-		out[n], more = pl.noDay(j, days, i).Reason, true
 	}
-	return more
+	return areas
 }
 
 // overseedsMove notes the day of each overseeding that is not on the day that its area

@@ -66,8 +66,8 @@ func (b *nitrogenYear) phosphorus() agronomy.PerThousand {
 // the amount, too, less what is no dose of its own, see [fewest].
 func (b *nitrogenYear) count(s *seasonPlan, os []schedule.Opening, amount agronomy.PerThousand, m material.Material, most agronomy.PerThousand) (int, agronomy.PerThousand) {
 	n, held := fewest(amount, most, schedule.LeastDose)
-	if held < amount {
-		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("%.2f lb N stays out of the %s share: it would ask for one more walk and bring less than %.1f lb", float64(amount-held), s.name, float64(schedule.LeastDose)), Source: "common"})
+	if amount-held >= 0.005 {
+		s.why = append(s.why, schedule.Reason{Text: fmt.Sprintf("%.2f lb N stays out of the %s share: it would ask for one more walk and bring no more than %.1f lb", float64(amount-held), s.name, float64(schedule.LeastDose)), Source: "common"})
 	}
 	return min(n, b.fits(s, os, s.span.Span, m, most)), held
 }
@@ -122,7 +122,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	}
 	count, rest := b.count(s, os, rest, m, most)
 	if why := b.noDay(s); why != "" {
-		s.why = append(s.why, schedule.Reason{Text: "fewer doses than its days would hold by themselves: for one more " + why})
+		s.why = append(s.why, schedule.Reason{Text: "fewer doses than its days would hold by themselves: " + why})
 	}
 	f.late = append(f.late, late...)
 	for _, l := range late {
@@ -149,7 +149,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 			text := fmt.Sprintf("%s of the %s share is left out: the season has room for %s of at most %s",
 				c.Measure().NutrientRate(rest-most*agronomy.PerThousand(count), "N"), s.name, word.Plural(count, "dose"), c.Measure().NutrientRate(most, "N"))
 			if why := b.noDay(s); why != "" {
-				text += "; for one more " + why
+				text += ": " + why
 			}
 			b.leave(first+count, text)
 			s.due += rest - most*agronomy.PerThousand(count)

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"maps"
 	"slices"
 
 	"swardbook/agronomy"
@@ -80,24 +79,26 @@ func (c *Treatment) fits(os []schedule.Opening, inside schedule.Span, m material
 // fits is [Treatment.fits] for the doses of a season, less those that were planned before
 // and found no day beside the other jobs.
 func (b *nitrogenYear) fits(s *seasonPlan, os []schedule.Opening, inside schedule.Span, m material.Material, dose agronomy.PerThousand) int {
-	n := b.c.fits(os, inside, m, dose)
-	for i := range b.c.NoFeeding {
-		if s.numbers(i) {
-			n--
-		}
-	}
-	return max(0, n)
+	return max(0, b.c.fits(os, inside, m, dose)-b.inVain(s))
 }
 
-// noDay says why a dose of a season found no day beside the other jobs; "" if none was
-// planned in vain.
-func (b *nitrogenYear) noDay(s *seasonPlan) string {
-	for _, i := range slices.Sorted(maps.Keys(b.c.NoFeeding)) {
-		if s.numbers(i) {
-			return b.c.NoFeeding[i]
+// inVain counts the doses of a season that found no day beside the other jobs.
+func (b *nitrogenYear) inVain(s *seasonPlan) (n int) {
+	for number, times := range b.c.NoFeeding {
+		if s.numbers(number) {
+			n += times
 		}
 	}
-	return ""
+	return n
+}
+
+// noDay says that doses of a season found no day beside the other jobs; "" if none was
+// planned in vain.
+func (b *nitrogenYear) noDay(s *seasonPlan) string {
+	if b.inVain(s) == 0 {
+		return ""
+	}
+	return "the distance from other jobs, and the days that are closed, leave no day for one more"
 }
 
 // closing says what ended the days of a season: the last useful day, else what closes

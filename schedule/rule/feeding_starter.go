@@ -60,7 +60,9 @@ func (c *Treatment) starterWithSeed(p, k *want) {
 	caps.N, caps.SolubleN = min(caps.N, rules.StarterN[1]), min(caps.SolubleN, rules.FirstN)
 	wants := material.Wants{N: caps.N, P2O5: rules.StarterP2O5[0]} // sized by its phosphorus, as far as the nitrogen lets
 	why := slices.Concat(rules.Why, capWhy)
-	if c.Area.Soil != nil {
+	if stale, old := c.Stale(); old {
+		f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: %s, so the starter brings the usual phosphorus for a new lawn", c.Area.Name, stale))
+	} else if c.Area.Soil != nil {
 		wants.P2O5 = min(rules.StarterP2O5[1], p.left)
 		why = append(why, p.why...)
 		if p.left < schedule.LeastDose {
@@ -86,7 +88,7 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 	f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no starter is on record for the sowing of %s, so none is counted; if one went down, add it to the record book",
 		c.Area.Name, c.Seeded.Short()))
 	if p.left < schedule.LeastDose {
-		f.found.Leave(c.Area, schedule.Starter, c.Number(schedule.Starter)(), "after the seed it is for its phosphorus, but "+c.noPhosphorus(p)+"; the first feeding brings the nitrogen", "common")
+		f.found.Leave(c.Area, schedule.Starter, c.Number(schedule.Starter)(), "a starter after the seed is only for phosphorus, and "+c.noPhosphorus(p)+"; the first feeding brings the nitrogen", "common")
 		return
 	}
 	rules := &c.Seedlings

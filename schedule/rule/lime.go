@@ -78,7 +78,8 @@ func (c *Treatment) planLime() liming {
 		return l
 	}
 	effective := need.Rate
-	if d := c.Since(c.Area.Sampled, c.effectiveLime); d > 0 {
+	down := c.Since(c.Area.Sampled, c.effectiveLime)
+	if d := down; d > 0 {
 		effective = schedule.Remains(need.Rate, d)
 		why = append(why, schedule.Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f lb/1000 sq ft left", float64(d), float64(need.Rate), float64(d), float64(effective))})
 	}
@@ -108,12 +109,12 @@ func (c *Treatment) planLime() liming {
 	if need.BelowTable {
 		text = fmt.Sprintf("lime: a first %s of %s; the tables do not reach pH %s, so ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
 	}
-	if l.total < roundedLime {
+	if down > 0 && l.total < roundedLime {
 		text += allDown
 	}
 	l.found.Needs = []schedule.Need{{Kind: schedule.Lime, Total: all, Why: l.why, Text: text}}
-	if l.total < leastLime {
-		if l.total >= roundedLime {
+	if least := leastLime + c.limeRounding(); l.total < least {
+		if down == 0 || l.total >= roundedLime {
 			return leave(fmt.Sprintf("only %s is left, too little for a dressing; the retest decides", c.Measure().Rate(l.total)))
 		}
 		return l
@@ -164,6 +165,21 @@ const leastLime agronomy.PerThousand = 5 // [common]
 // roundedLime is what may be left of a requirement because its dressings were amounts
 // that a person can weigh, lb/1000 sq ft: it counts as none.
 const roundedLime agronomy.PerThousand = 1 // [common]
+
+// limeRounding is how much less the dressings since the sample may have brought than was
+// planned, as each was an amount that a person can weigh, see [material.Dose.Sayable].
+func (c *Treatment) limeRounding() agronomy.PerThousand {
+	return c.Since(c.Area.Sampled, func(d *schedule.Down) agronomy.PerThousand {
+		step := agronomy.Pounds(5) // [common]
+		switch weight := d.Dose.Rate.Over(c.Area.Size); {
+		case d.Kind != schedule.Lime || d.NotDone:
+			return 0
+		case weight < 50:
+			step = 1
+		}
+		return agronomy.PerThousand(float64(step) * 1000 / float64(c.Area.Size))
+	})
+}
 
 // atHand lets the stone in the shed, if it is less than is wanted, go down first by itself
 // rather than wait until the rest is bought: if that takes no further dressing, or it is at
@@ -302,8 +318,13 @@ func (c *Treatment) leftover(m material.Material, half bool, whole, effective ag
 	}
 	d.rate = min(most, cap)
 	if pack, ok := m.PackWeight(); ok {
-		d.rate = min(d.rate, agronomy.PerThousand(float64(pack)*m.OnHand*1000/float64(c.Area.Size)))
+		if all := agronomy.PerThousand(float64(pack) * m.OnHand * 1000 / float64(c.Area.Size)); all <= d.rate {
+			d.rate = all // it is used up
+			return d
+		}
 	}
+	weighed := c.weigh(m, d.rate, d.rate)
+	d.rate, d.why = weighed.Rate, weighed.Why
 	return d
 }
 

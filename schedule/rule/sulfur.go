@@ -49,7 +49,7 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 	}
 	down := c.Since(c.Area.Sampled, schedule.SulfurOf)
 	left := schedule.Remains(need.Total, down)
-	if !schedule.WorthJob(left) {
+	if !schedule.WorthJob(left) || down > 0 && left < roundedSulfur {
 		return p
 	}
 	m, passed, ok := c.sulfurMaterial(left)
@@ -91,6 +91,10 @@ func sulfurJobs(c *Treatment) schedule.Proposal {
 
 // leastSulfur is the least sulfur in all that is worth the work, lb/1000 sq ft.
 const leastSulfur agronomy.PerThousand = 1 // [common]
+
+// roundedSulfur is what may be left of the sulfur because what went down were amounts that a
+// person can weigh, lb/1000 sq ft: it counts as none.
+const roundedSulfur agronomy.PerThousand = 0.5 // [common]
 
 // lowersPH tells whether sulfur is asked for and the pH is above the range of
 // the grass, or above the target given.
