@@ -53,9 +53,9 @@ func TestHalfOfTheDozen(t *testing.T) {
 	}
 }
 
-// What the stations around publish beyond the rule is shrunk by half the largest
-// weight. By hand: weights 1/((d/25)² + 0.02) are 50 at the place, 1/1.02 at 25 km.
-// [model] section 3b
+// The mean difference between the published medians and the rule is drawn toward 0 by half
+// the largest weight. By hand: weights 1/((d/25)² + 0.02) are 50 at the place, 1/1.02 at
+// 25 km. [model] section 3b
 func TestBeyondTheRule(t *testing.T) {
 	const far = 1 / 1.02
 	for i, c := range []struct {
@@ -74,10 +74,10 @@ func TestBeyondTheRule(t *testing.T) {
 	near(t, "height", around([3]int{0, 300, 0})[0].weight(0.15, 0.02), far, 1e-9)
 }
 
-// Where freezes come in single nights the published ones count if half of the stations
-// have one; if fewer, only where the rule tells of no freeze and the half-zone of one in
-// nearly every year: its lowest night under 30 °F. Elsewhere the rule is moved. [model]
-// sections 3b and 4
+// Where freezes come in single nights, the published medians are used if half of the
+// stations publish one; if fewer do, only where the rule finds no freeze and the half-zone
+// has one in nearly every year, as its lowest night averages under 30 °F. Elsewhere the date
+// of the rule is moved. [model] sections 3b and 4
 func TestFreezesOfTheNeighbours(t *testing.T) {
 	all, few, none := around([3]int{0, 340, 30}, [3]int{0, 340, 30}), around([3]int{0, 340, 30}, [3]int{0, notGiven, 0}, [3]int{0, notGiven, 0}), around([3]int{0, notGiven, 0})
 	cold, mild := Zone(0), Zone(0)

@@ -7,8 +7,8 @@ import (
 	"slices"
 )
 
-// better is knowledge that the place does not give yet, with the errors it
-// would leave.
+// better is something about the place that is not known yet, with the errors that would
+// be left if it were.
 type better struct {
 	what   string
 	errors placeErrors
@@ -28,7 +28,7 @@ func (y *Year) moreExact(p Place, at *position, zone Zone) []string {
 	}
 	outside, _ := outsideTable(p.State)
 	switch {
-	case p.Highs != nil: // two stations near each other differ by as much as a position leaves
+	case p.Highs != nil: // a position adds nothing: its errors are those between two nearby stations
 	case y.Where != "":
 		if p.Elevation == nil {
 			ways = append(ways, better{"elevation", byPosition(true)})
@@ -74,15 +74,17 @@ func (y *Year) moreExact(p Place, at *position, zone Zone) []string {
 	return words
 }
 
-// uncertain are the days of a year that better knowledge of the place would narrow.
+// uncertain holds the events of a year that better knowledge of the place would date more
+// closely.
 type uncertain struct{ firstFreeze, lastFreeze, fall, spring When }
 
 func (y *Year) uncertain() uncertain {
 	return uncertain{y.FirstFreeze(), y.LastFreeze(), y.SoilFalls(seedDepth, coolSoil), y.SoilRises(seedDepth, coolSoil)}
 }
 
-// gain is by how many days the errors would narrow the date that they narrow
-// most, in whole days printed; 0 if none.
+// gain works out which event the errors e would date more closely than now, the most
+// improved one: by how many days its SD would shrink, and the words that say so. It gives
+// 0 and "" if no printed number of days would get smaller.
 func (u uncertain) gain(e placeErrors) (days float64, text string) {
 	for _, d := range []struct {
 		what string

@@ -14,8 +14,8 @@ func (c Cycle) Plus(k float64, o Cycle) Cycle {
 	return Cycle{c.Mean + k*o.Mean, c.C1 + k*o.C1, c.S1 + k*o.S1, c.C2 + k*o.C2, c.S2 + k*o.S2}
 }
 
-// delayed returns the swing about the mean multiplied by factor and moved to
-// `lag` days later, about a new mean.
+// delayed returns a cycle about a new mean, whose swing is that of c multiplied by
+// factor and `lag` days later.
 func (c Cycle) delayed(mean, factor, lag float64) Cycle {
 	s, k := math.Sincos(omega * lag)
 	s2, k2 := 2*s*k, k*k-s*s
@@ -65,8 +65,8 @@ func newCurve(c Cycle) curve {
 	return curve{c, hot, cold}
 }
 
-// peak sharpens a turning point known to 4 days by ternary search; sign is 1
-// for the warmest, -1 for the coldest.
+// peak finds the turning point within 4 days of d by ternary search; sign is 1 for the
+// warmest point, -1 for the coldest.
 func (c Cycle) peak(d, sign float64) float64 {
 	lo, hi := d-4, d+4
 	for range 18 { // to a hundredth of a day
@@ -83,7 +83,7 @@ func (c Cycle) peak(d, sign float64) float64 {
 func (c curve) max() float64 { return c.At(c.warmest) }
 func (c curve) min() float64 { return c.At(c.coldest) }
 
-// delayed is the curve of the delayed swing; it turns `lag` days later.
+// delayed is [Cycle.delayed] for a curve: its turning points come `lag` days later.
 func (c curve) delayed(mean, factor, lag float64) curve {
 	return curve{c.Cycle.delayed(mean, factor, lag), c.warmest + lag, c.coldest + lag}
 }
@@ -97,9 +97,9 @@ const (
 	staysBelow
 )
 
-// falls finds the first day number after the warmest point on which the curve
-// is at the level; rises the last one before it. Between the two the curve
-// stays above the level, whatever it does in winter.
+// falls finds the first day number after the warmest point on which the curve is at the
+// level; rises finds the last one before the warmest point. Between those two days the
+// curve stays above the level, whatever it does in winter.
 func (c curve) falls(level float64) (float64, crossing) {
 	return c.walk(level, c.coldest)
 }
@@ -108,8 +108,8 @@ func (c curve) rises(level float64) (float64, crossing) {
 	return c.walk(level, c.coldest-daysPerYear)
 }
 
-// walk steps from the warmest point toward the coldest one at `end`, and
-// halves the step that passes the level.
+// walk steps from the warmest point toward the coldest one at `end` until a step passes
+// the level, and finds the crossing within that step by bisection.
 func (c curve) walk(level, end float64) (float64, crossing) {
 	if c.max() <= level {
 		return 0, staysBelow

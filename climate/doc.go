@@ -35,8 +35,8 @@
 // high and low is that of a plane fitted to the twenty nearest stations:
 // values brought to the place's elevation by a lapse, weight
 // 1/((d/25)² + (dz/0.15)² + 0.02), d and dz in km, slopes held back by a ridge.
-// The rule's freeze dates are moved by what the published ones around lie
-// beyond it.
+// The freeze dates of section 4 are moved by as many days as the medians that the
+// stations publish differ, on the average, from that rule.
 //
 // Section 4, freeze.go. The median first freeze falls where the daily low
 // falls through 42.8 (East) or 39.7 (West); the median last freeze where it

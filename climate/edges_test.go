@@ -12,9 +12,9 @@ import (
 // notes joins what is noted of a place's year.
 func notes(t *testing.T, p Place) string { return strings.Join(yearOf(t, p).Notes, " ") }
 
-// A latitude on one side of the equator with the seasons of the other is told, but not
-// within 15 degrees of it, where either may be, and not where the months hardly
-// differ. [common]
+// The user is told when the latitude is on one side of the equator and the seasons are
+// those of the other, but not within 15 degrees of the equator, where the coldest month may
+// be any, and not where the months hardly differ. [common]
 func TestOddHalfOfTheWorld(t *testing.T) {
 	months := func(swing float64) Place {
 		var p Place
@@ -41,8 +41,8 @@ func TestOddHalfOfTheWorld(t *testing.T) {
 	}
 }
 
-// Months that lie more than 6 °F, or three times the error of its row, from what is
-// usual for the half-zone are told. [common]
+// The user is told when monthly means differ from what is usual for the half-zone by more
+// than 6 °F, or by more than three times the error of its row. [common]
 func TestMonthsFarFromTheZone(t *testing.T) {
 	r, ok := findRow("OH", "6a")
 	if !ok {
@@ -67,7 +67,7 @@ func TestMonthsFarFromTheZone(t *testing.T) {
 	}
 }
 
-// One of latitude and longitude alone is said to help little.
+// The user is told that a latitude or a longitude alone helps little.
 func TestHalfAPosition(t *testing.T) {
 	for _, c := range []struct {
 		lat, lon, up bool
@@ -89,7 +89,7 @@ func TestHalfAPosition(t *testing.T) {
 	}
 }
 
-// How many months have their low above the high is told: one is one.
+// The user is told how many months have their low above the high, a single one too.
 func TestExchangedMonths(t *testing.T) {
 	for n, want := range map[int]string{1: "month 1: the low, 70, is not below the high, 60", 2: "month 1: the low, 70, is not below the high, 60, and one month more like it", 3: "month 1: the low, 70, is not below the high, 60, and 2 months more like it"} {
 		p := Place{Highs: flat(60), Lows: flat(40)}
@@ -161,8 +161,8 @@ func TestNamesOfDates(t *testing.T) {
 	}
 }
 
-// The ZIP that is nearest is so by the distance along a great circle, wherever a
-// degree of longitude is short.
+// The nearest ZIP is the one at the shortest distance along a great circle, also far north,
+// where a degree of longitude is short.
 func TestNearestZIPOfAll(t *testing.T) {
 	n, _, _, _, _, _ := zipParts()
 	for _, at := range [][2]float64{{48.9, -119.6}, {25.1, -80.9}, {39.7, -105.6}, {64.5, -150.3}, {44.3, -69.1}, {46.9, -110.2}, {31.1, -104.4}, {21.2, -157.2}} {
@@ -182,8 +182,8 @@ func TestNearestZIPOfAll(t *testing.T) {
 	}
 }
 
-// A row of a half-zone alone is that of the other half of the world half a year later,
-// its single nights of freeze too.
+// A half-zone without a state has the same dates in the South as in the North, half a year
+// later, also where freezes come in single nights.
 func TestMirroredSingleNights(t *testing.T) {
 	for _, zone := range []string{"9b", "10a", "8a"} {
 		north := yearOf(t, Place{Hardiness: zone, Latitude: new(33.0)})

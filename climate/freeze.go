@@ -36,8 +36,8 @@ func (y *Year) LastFreeze() When {
 	return y.freeze(d, how, y.freezes.last, "last spring freeze", y.errors.lastFreeze, 6.1, 1.84) // [model] section 4
 }
 
-// median is a median freeze day known otherwise than by the rule, with its
-// error in days.
+// median is a median freeze day that comes from a source other than the freeze rule, with
+// its error in days.
 type median struct {
 	d, sd      float64
 	known, own bool // own: of the place's own records
@@ -95,14 +95,14 @@ func (y *Year) FreezeOdds(from Day, days int) float64 {
 // freezes, if any, come in single nights, which the rule misses. [model] section 4
 func (y *Year) inSingleNights() bool { return y.low.min() > 34 } // [model] section 4
 
-// useObserved puts the observed medians of the place's surroundings in the
-// rule's stead where freezes come in single nights: there the rule is late in
-// autumn and early in spring, or tells of no freeze at all. [model] section 4
+// useObserved replaces the dates of the freeze rule by the medians observed around the
+// place, where freezes come in single nights: there the rule is late in autumn and early
+// in spring, or finds no freeze at all. [model] section 4
 func (y *Year) useObserved(m medians) {
 	if !y.inSingleNights() {
 		return
 	}
-	for m.first.known && m.first.d > y.low.warmest+daysPerYear { // those of a mirrored year
+	for m.first.known && m.first.d > y.low.warmest+daysPerYear { // a row moved to the South has its days half a year later
 		m.first.d -= daysPerYear
 	}
 	for m.last.known && m.last.d > y.low.warmest {
@@ -111,9 +111,9 @@ func (y *Year) useObserved(m medians) {
 	y.freezes = m
 }
 
-// pairFreezes sees to it that a place with one freeze has the other too: where
-// the two rules differ by a degree, the one that tells of none is taken for
-// the coldest day.
+// pairFreezes gives a place with only a first or only a last freeze the other one too. The
+// rules for the two differ by a degree or so, and one may find no freeze where the other
+// does: the missing freeze is put on the coldest day.
 func (y *Year) pairFreezes() {
 	first, last := y.FirstFreeze(), y.LastFreeze()
 	switch {
@@ -124,14 +124,14 @@ func (y *Year) pairFreezes() {
 	}
 }
 
-// noteFreezes says what is peculiar about the freezes of the place, and what
-// its half-zone tells of them; below 0 there is none.
+// noteFreezes says what is unusual about the freezes of the place, and what its half-zone
+// means for them; a zone below 0 is not known.
 func (y *Year) noteFreezes(zone Zone) {
 	first := y.FirstFreeze()
 	if y.inSingleNights() && !first.Never {
 		y.note("Freezes come only in single nights here, so their dates are less sure than elsewhere.")
 	}
-	if first.Never && !first.Below && !y.freezes.first.none && y.low.min() < firstFreezeEast+5 { // [common] °F that settle it
+	if first.Never && !first.Below && !y.freezes.first.none && y.low.min() < firstFreezeEast+5 { // [common] °F above the rule's level, where there is no doubt
 		y.note("No freeze is expected in most years, by a rule that misses freezes in single nights: ask people who have lived there long.")
 	}
 	if zone < 0 || !first.Never && !y.inSingleNights() {
@@ -143,15 +143,15 @@ func (y *Year) noteFreezes(zone Zone) {
 	}
 }
 
-// useOwnFreezes puts the place's own median freeze days in the model's stead.
-// They move the freeze dates only, not the temperatures.
+// useOwnFreezes replaces the model's freeze days by the medians of the place's own
+// records. It moves the freeze dates only, not the temperatures.
 func (y *Year) useOwnFreezes(first, last Day) (problems PlaceErrors) {
 	if first == 0 && last == 0 {
 		return nil
 	}
 	model := [2]When{y.FirstFreeze(), y.LastFreeze()}
 	if first != 0 {
-		own := median{d: float64(first), known: true, own: true} // taken as the median itself
+		own := median{d: float64(first), known: true, own: true} // taken as exact
 		for own.d < y.low.warmest {
 			own.d += daysPerYear
 		}

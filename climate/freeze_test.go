@@ -68,8 +68,8 @@ func TestNoZoneOfFreezesIsCalledFreeOfThem(t *testing.T) {
 	}
 }
 
-// The rows' medians have the errors they claim: for stations of the East, each
-// in its cell, where the cell's curve stays above 34 °F. [model] section 4
+// The observed medians in the table's rows are as exact as stated: at the stations of the
+// East in half-zones where the daily low stays above 34 °F. [model] section 4
 func TestSingleNightsFromTable(t *testing.T) {
 	var first, last []float64
 	for _, s := range allStations(t) {
@@ -90,9 +90,9 @@ func TestSingleNightsFromTable(t *testing.T) {
 	}
 }
 
-// Own normals tell of no freeze in McAllen, Texas; the stations around the
-// place, or the row of its zone, do, and the normals by themselves are not
-// trusted with it. [model] section 4
+// By its own normals McAllen, Texas, has no freeze. The stations around its ZIP, or the row
+// of its zone, show that it has; with the normals alone the user is told that the rule
+// misses freezes in single nights. [model] section 4
 func TestSingleNightsWithOwnNormals(t *testing.T) {
 	// McAllen Miller Airport, US Climate Normals 1981-2010, from memory, rounded.
 	own := Place{Highs: []Fahrenheit{71, 75, 81, 87, 91, 95, 97, 98, 93, 87, 79, 71}, Lows: []Fahrenheit{51, 54, 60, 66, 72, 75, 76, 76, 73, 66, 58, 51}}

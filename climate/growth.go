@@ -85,13 +85,13 @@ func (w When) growth(s Season, event, always, tooCold string) When {
 	return w
 }
 
-// hot is the normal daily high from which cool-season grass is in heat.
+// hot is the normal daily high from which heat strains cool-season grass.
 const hot Fahrenheit = 85 // [common] no soluble nitrogen above 85 to 90 °F
 
 // Heat is the stretch of days, from and to included, whose normal high is at
-// or above 85 °F, when cool-season grass should be left alone; ok is false
-// where there is none, and for warm-season grass, which likes it. It may run
-// over the year's end in the South of the world.
+// or above 85 °F, when cool-season grass should be left alone; ok is false where there is
+// no such day, and for warm-season grass, which likes the heat. In the South of the world
+// the stretch may run over the year's end.
 func (y *Year) Heat(s Season) (from, to Day, ok bool) {
 	if s == Warm {
 		return 0, 0, false
@@ -104,7 +104,7 @@ func (y *Year) Heat(s Season) (from, to Day, ok bool) {
 		return 0, 0, false
 	}
 	end, _ := y.high.falls(float64(hot))
-	if start <= end && math.Ceil(start) > math.Floor(end) { // under a day
+	if start <= end && math.Ceil(start) > math.Floor(end) { // too short to hold a whole day
 		return 0, 0, false
 	}
 	return wrap(math.Ceil(start)), wrap(math.Floor(end)), true

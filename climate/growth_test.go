@@ -39,8 +39,8 @@ func TestGrowthThresholds(t *testing.T) {
 	}
 }
 
-// At Madison soluble nitrogen of mid October was taken up to a fifth: the
-// dates that stand for it lie about then. [soldat-fall]
+// At Madison a fifth of the soluble nitrogen put down in mid October was taken up: the day
+// on which growth slows lies about then. [soldat-fall]
 func TestGrowthSlowsAtMadison(t *testing.T) {
 	y := yearOf(t, Place{State: "WI", Hardiness: "5b"})
 	near(t, "growth slows", y.GrowthSlows(Cool).D, float64(DayOf(10, 15)), 7)

@@ -18,8 +18,8 @@ var hardinessTable string
 //go:embed data/elsewhere.csv
 var elsewhereTable string
 
-// row is one row of the table: a place's ten numbers and their errors. An
-// error of 0 is one the table does not give.
+// row is one row of the table: a place's ten numbers and their errors. An error is 0 if
+// the table does not give it.
 type row struct {
 	state, zone       string
 	stations          int
@@ -30,7 +30,7 @@ type row struct {
 	fall50, spring50  float64 // days, error of the day the air passes 50 °F
 	firstFreeze, last float64 // days, error of the freeze medians
 	observed          medians // mean of the published medians of its stations
-	mostFreeze        bool    // half of the stations publish one: most years freeze
+	mostFreeze        bool    // half of the stations publish a median: most years have a freeze
 }
 
 // stateRows is the part of the table that lists the state's half-zones, one a
@@ -141,14 +141,14 @@ func (r *row) toElevation(to Meters) {
 	r.add(float64(to-r.elevation)/1000, perKm)
 }
 
-// errors in days of a place's dates against the climate's own: what the dates
-// of a year spread beyond the year-to-year spread.
+// placeErrors are the errors of what is worked out for a place, as standard deviations: of
+// a monthly mean in °F, of dates in days. They come on top of the year-to-year spread.
 type placeErrors struct {
 	month                   Fahrenheit
 	fall, spring            float64 // a temperature crossed in autumn, in spring
 	fall40                  float64 // the same in autumn at 40 °F and below
 	firstFreeze, lastFreeze float64
-	frozen                  float64 // the first frozen soil
+	frozen                  float64 // the first frozen soil, year-to-year spread included
 }
 
 // Year-to-year spread of the day the smoothed temperature passes a level, and
@@ -161,7 +161,7 @@ const (
 	normalsFall, normalsSpring             = 9.0, 10.0  // [model] section 7, whole spread from own normals
 	normalsFirst, normalsLast              = 4.0, 4.5   // [model] section 7, error of the median
 	singleNights                           = 8.0        // [model] section 4, error where freezes come in single nights
-	rowFirst, rowLast                      = 7.3, 8.2   // [model] section 4, error of a row's observed medians there
+	rowFirst, rowLast                      = 7.3, 8.2   // [model] section 4, error of a row's observed medians in such places
 	normalsMonth                Fahrenheit = 0.6        // [model] section 2, residual of two harmonics
 )
 
@@ -175,18 +175,19 @@ func errorsOfNormals() placeErrors {
 	}
 }
 
-// Errors of the observed medians where freezes come in single nights, by
-// position: the study's in the East; in the West those of all stations, each
-// left out in turn, which are larger than the study's 10.1 and 17.5.
+// Errors, in days, of the medians observed by the stations around a position where
+// freezes come in single nights. For the East they are the study's; for the West they come
+// from leaving out each station in turn, and are larger than the study's 10.1 and 17.5.
 const (
 	nearFirstEast, nearFirstWest = 7.6, 14.1 // [model] section 4
 	nearLastEast, nearLastWest   = 9.5, 22.7 // [model] section 4
 )
 
-// errorsOfPosition are those of a place worked out from the stations around
-// it, with or without its elevation: of all 5,912 stations, each left out in
-// turn. The study left out 1,800 and came within 9 % of these. The spread of
-// the first frozen soil is that of own normals, with the air's error added. [model] section 3b, 7
+// errorsOfPosition are the errors of a place that is worked out from the stations around
+// it, with or without its elevation. They were measured on all 5,912 stations, each left
+// out in turn; the study left out 1,800 and came within 9 % of these. The spread of the
+// first frozen soil is that for monthly normals, with the error of the air's autumn dates
+// added. [model] section 3b, 7
 func errorsOfPosition(west, elevation bool) placeErrors {
 	e := placeErrors{month: 1.26, fall: 3.5, fall40: 3.8, spring: 4.3, firstFreeze: 5.7, lastFreeze: 5.7} // [model] section 3b
 	switch {

@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// Range of the stations behind the table, [model] opening: its moves hold
-// within it.
+// Range of the stations that the hardiness table was made from. Moving a row of the table
+// by elevation, latitude or longitude is trusted only within it. [model] opening
 const (
 	lowestStation, highestStation     = Meters(-90), Meters(3450) // [ncei-normals] stations used; [common] the lowest land lies 50 m below the lowest station
 	southernStation, northernStation  = 24.5, 49.5                // [ncei-normals] stations used
@@ -44,7 +44,7 @@ func (p Place) fromNormals(zone Zone, at *position) *Year {
 	}
 	y.Southern = coldInNorthernSummer(y.mean)
 	if l := p.Latitude; l != nil {
-		if y.mean.max()-y.mean.min() > 10 && (*l < 0) != y.Southern && math.Abs(*l) > 15 { // [common] nearer the equator either may be
+		if y.mean.max()-y.mean.min() > 10 && (*l < 0) != y.Southern && math.Abs(*l) > 15 { // [common] nearer the equator the coldest time may fall in either half of the year
 			y.note("The coldest time is %s, which is odd at latitude %g: check its sign and the order of the months.", wrap(y.mean.coldest), *l)
 		}
 		y.Southern = *l < 0
@@ -62,7 +62,7 @@ func (p Place) fromNormals(zone Zone, at *position) *Year {
 	return y
 }
 
-// anyRow is the row of the state and zone, else of the state.
+// anyRow is the row of the state and zone; if the table has none, that of the whole state.
 func (p Place) anyRow(zone Zone) (row, bool) {
 	if p.State == "" {
 		return row{}, false
@@ -143,7 +143,7 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	if p.Latitude != nil {
 		lat = *p.Latitude
 	}
-	onePlace := p.State != "" && zone >= 0 // the errors of moved rows were measured for these only
+	onePlace := p.State != "" && zone >= 0 // moved rows had their errors measured with both known
 	switch {
 	case p.Elevation != nil && r.stations == 0:
 		notes = append(notes, "The elevation could not be used: how high the zone's places lie is not known without a station.")
@@ -170,10 +170,11 @@ func (p Place) fromTable(zone Zone) (*Year, PlaceErrors) {
 	return y, nil
 }
 
-// useRow puts the observed medians of the row's stations in the rule's stead
-// where freezes come in single nights: in the East wherever there are any, in
-// the West, where they gain nothing, only where the rule tells of no freeze. A
-// row without a station borrows those of its half-zone. [model] section 4
+// useRow replaces the dates of the freeze rule by the mean of the medians that the row's
+// stations publish, where freezes come in single nights and half of the stations publish
+// one. In the West those medians are no better than the rule, so there they replace only a
+// freeze that the rule does not find. A row without a station takes the medians of the row
+// for the half-zone in all states. [model] section 4
 func (y *Year) useRow(r row) {
 	if r.stations == 0 {
 		r, _ = findRow("*", r.zone)

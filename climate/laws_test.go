@@ -28,7 +28,7 @@ func everyRow(t testing.TB, visit func(p Place, y *Year)) {
 	}
 }
 
-// What holds of every place.
+// Laws that hold for the year of every place.
 func TestLawsOfTheYear(t *testing.T) {
 	everyRow(t, func(p Place, y *Year) {
 		name := p.State + " " + p.Hardiness

@@ -57,7 +57,7 @@ func near(t testing.TB, what string, got, want, within float64) {
 	}
 }
 
-// The worked places: from ten Cycle to every date. [model] section 8
+// The worked places: from the ten numbers of the two cycles to every date. [model] section 8
 func TestWorkedPlaces(t *testing.T) {
 	for _, r := range readCSV(t, "places.csv") {
 		x := func(column string) float64 { v, _ := num(t, r, column); return v }

@@ -25,8 +25,8 @@ func distanceBetween(lat1, lon1, lat2, lon2 float64) float64 {
 	return fromHaversine(haversine(lat1, lat2, lon2-lon1))
 }
 
-// haversine grows with the distance of two places apart by so many degrees of
-// longitude.
+// haversine is the haversine of the angle between two places whose longitudes differ by
+// dlon degrees. It grows with their distance, and is cheaper to work out.
 func haversine(lat1, lat2, dlon float64) float64 {
 	return square(math.Sin((lat2-lat1)*radian/2)) + math.Cos(lat1*radian)*math.Cos(lat2*radian)*square(math.Sin(dlon*radian/2))
 }
@@ -34,13 +34,13 @@ func haversine(lat1, lat2, dlon float64) float64 {
 func fromHaversine(h float64) float64 { return 2 * earthRadius * math.Asin(math.Sqrt(min(h, 1))) }
 
 // nearestStations finds the stations nearest to a place, the nearest first,
-// without the record numbered `without`. The records are sorted by latitude:
-// the search walks from the place's own to the north and the south at once,
-// until the latitude alone is farther than the stations it has.
+// without the record numbered `without`. The records are sorted by latitude: the search
+// walks from the place's latitude to the north and the south at once, and ends where the
+// difference in latitude alone is more than the distance of the farthest station kept.
 func nearestStations(lat, lon float64, without int) []neighbour {
 	near := make([]neighbour, 0, neighbours+1) // distance holds the haversine until the end
 	shrink := math.Cos(lat * radian)
-	farthest, reach := math.Inf(1), 360.0 // haversine of the last kept; degrees of longitude that are farther in any case
+	farthest, reach := math.Inf(1), 360.0 // haversine of the farthest station kept; degrees of longitude that are always farther
 	north := firstAtOrNorth(lat)
 	south := north - 1
 	for north < stationCount() || south >= 0 {
@@ -81,7 +81,7 @@ func nearestStations(lat, lon float64, without int) []neighbour {
 	return near
 }
 
-// leastShrink is under the cosine of every station's latitude.
+// leastShrink is less than the cosine of any station's latitude.
 const leastShrink = 0.65 // [ncei-normals] stations used: 49 degrees north and less
 
 // firstAtOrNorth is the number of the first station not south of a latitude.
@@ -109,8 +109,9 @@ func usualElevation(near []neighbour) float64 {
 	return sum / weights
 }
 
-// weight counts a station the less the farther it is from the place and its
-// height; `even` keeps the nearest from counting alone. [model] section 3b
+// weight is how much a station counts: the less, the farther it is from the place and from
+// its height. `even` keeps a very near station from outweighing the others.
+// [model] section 3b
 func (n neighbour) weight(elevation, even float64) float64 {
 	return 1 / (square(n.distance/25) + square((n.elevation-elevation)/0.15) + even) // [model] section 3b
 }
@@ -126,8 +127,8 @@ var (
 // monthsAt works out the twelve monthly means of the highs and lows at a
 // place and height, each month by itself: the stations' values, brought to the
 // height by the lapse, are fitted by a plane in dx, dy and dz, held level by a
-// ridge. The fit is linear in the values, so its share of each station is
-// worked out once. [model] section 3b
+// ridge. The fit is linear in the values, so the share of each station in the result is
+// the same for every month, and worked out once. [model] section 3b
 func monthsAt(near []neighbour, elevation float64) (highs, lows [12]Fahrenheit) {
 	shares := planeShares(near, elevation)
 	for i, n := range near {
@@ -185,8 +186,8 @@ func planeShares(near []neighbour, elevation float64) []float64 {
 	return weights
 }
 
-// beyondRule is by how many days the freezes published around the place lie
-// beyond those of the rule: the stations' mean, shrunk where few publish one.
+// beyondRule is by how many days the medians published around the place come after those
+// of the freeze rule: the mean over the stations, drawn toward 0 where few publish one.
 // [model] section 3b
 func beyondRule(near []neighbour, elevation float64, spring bool) float64 {
 	sum, weights, most := 0.0, 0.0, 0.0

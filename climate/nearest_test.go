@@ -20,9 +20,9 @@ func (s station) stationYear() *Year {
 	return y
 }
 
-// leftOut is what one station's place is off by when it is worked out from its
-// neighbours alone: monthly means in °F, dates in days. Freezes count where the
-// worked out daily low falls under 34 °F, single nights where it does not.
+// leftOut is how far the values worked out for a station from its neighbours alone are from
+// its own: monthly means in °F, dates in days. freeze is filled where the daily low worked
+// out falls under 34 °F, single (freezes in single nights) where it does not.
 type leftOut struct {
 	west                       bool
 	month, freeze, single, air [][]float64 // freeze, single: first, last; air: 50 °F and 40 °F in autumn, 50 °F in spring
@@ -83,11 +83,11 @@ func over(stations []leftOut, west bool, of func(leftOut) []float64) (errors []f
 	return errors
 }
 
-// The errors of a place worked out from its neighbours, over all 5,912 stations,
-// each left out in turn, are those the spread is made of, to 3 %. The study has
-// them for 1,800 of the stations, drawn by chance, and such a sample's SD is off
-// by up to a tenth: each of its figures must lie where 95 in 100 samples of 1,800
-// have theirs. [model] section 3b, rows "LOO"; section 4 for single nights
+// The errors of a place worked out from its neighbours, measured on all 5,912 stations,
+// each left out in turn, are those in errorsOfPosition, to 3 %. The study measured them on
+// 1,800 stations drawn by chance, and the SD of such a sample is off by up to a tenth: each
+// of the study's figures must lie in the range of 95 in 100 samples of 1,800 drawn here.
+// [model] section 3b, rows "LOO"; section 4 for single nights
 func TestLeaveOneOut(t *testing.T) {
 	study := map[bool][2]placeErrors{
 		false: {{month: 1.16, fall: 3.2, fall40: 3.6, spring: 4.0, firstFreeze: 5.5, lastFreeze: 5.6},

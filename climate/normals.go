@@ -109,7 +109,8 @@ func ParseNormals(r io.Reader) (highs, lows []Fahrenheit, err error) {
 // columns are the positions of the columns wanted, -1 where there is none.
 type columns struct{ month, high, low, station int }
 
-// findColumns tells whether a line is the header: it has either temperature.
+// findColumns finds the columns by the names in the header; ok is false for a line that
+// is no header, as it names neither temperature.
 func findColumns(record []string) (at columns, ok bool) {
 	at = columns{-1, -1, -1, -1}
 	date := -1
@@ -188,7 +189,7 @@ func normal(s string) (float64, error) {
 }
 
 // inTenths tells whether the values are whole tenths of a degree: none is
-// written with a decimal point, and the largest is no mean temperature.
+// written with a decimal point, and the largest is too high for a monthly mean.
 func inTenths(text [][12]string, values []Fahrenheit) bool {
 	for _, months := range text {
 		for _, s := range months {

@@ -171,7 +171,8 @@ func (p Place) Year() (*Year, error) {
 	return y, nil
 }
 
-// checkNormals looks for the slips of typed and ordered monthly means.
+// checkNormals looks for slips in monthly means that were typed in: too few values, a
+// wrong unit, highs and lows exchanged.
 func checkNormals(highs, lows []Fahrenheit) (problems PlaceErrors) {
 	if highs == nil && lows == nil {
 		return nil

@@ -66,7 +66,8 @@ func TestPlaceProblems(t *testing.T) {
 	}
 }
 
-// Each kind of knowledge is used and named, and says what would better it.
+// Each kind of knowledge of a place is used and named in Year.From, and Year.Better says what
+// would narrow the dates.
 func TestKnowledgeUsed(t *testing.T) {
 	s := stationByID(t, "USW00094846")
 	full := Place{State: "IL", Hardiness: "6a", Elevation: new(Feet(660)), Latitude: &s.lat, Longitude: &s.lon, Highs: s.highs, Lows: s.lows,

@@ -7,8 +7,8 @@ import (
 )
 
 const (
-	farthestNearest = 100.0 // km [model] section 3b: farther from a station a place is refused
-	farthestHeight  = 1.0   // km [common] no lapse is trusted farther up or down than this
+	farthestNearest = 100.0 // km [model] section 3b: a place farther from every station is refused
+	farthestHeight  = 1.0   // km [common] the change with height is not trusted over a greater difference
 )
 
 // position is where a place lies and how it is known.
@@ -20,9 +20,9 @@ type position struct {
 }
 
 // findPosition finds the place's position, if its ZIP or both its latitude
-// and its longitude are given, and the stations around it; nil otherwise. The
-// position given in degrees is used before that of the ZIP. A state that the
-// place lacks is that of the ZIP.
+// and its longitude are given, and the stations around it; nil otherwise. Latitude and
+// longitude are used before the position of the ZIP. A state that is missing is filled in
+// from the ZIP; one that disagrees with the ZIP is replaced, with a doubt.
 func (p *Place) findPosition() (at *position, doubts PlaceErrors, err error) {
 	if p.ZIP != "" {
 		z, err := FindZIP(p.ZIP)
@@ -30,7 +30,7 @@ func (p *Place) findPosition() (at *position, doubts PlaceErrors, err error) {
 			return nil, nil, err
 		}
 		if z.State == "" && p.Highs != nil {
-			return nil, nil, nil // the monthly means do without
+			return nil, nil, nil // monthly means need no position
 		}
 		if z.State == "" {
 			return nil, nil, PlaceError{"zip", fmt.Sprintf("%s is an address of military mail, which has no place of its own", z.Code), "give latitude and longitude, or " + giveNormals}
@@ -63,7 +63,7 @@ func (p *Place) findPosition() (at *position, doubts PlaceErrors, err error) {
 	return at, doubts, nil
 }
 
-// covered tells whether a station is near enough.
+// covered tells whether a station is near enough to work the place out.
 func (at *position) covered() bool { return at.near[0].distance <= farthestNearest }
 
 // usualZone is the half-zone of the stations around the place at its height.
@@ -127,8 +127,8 @@ func (p Place) fromStations(at *position, zone Zone) (*Year, PlaceErrors) {
 	return y, nil
 }
 
-// nearErrors are the errors of the freezes published around, used where they
-// come in single nights. [model] section 4
+// nearErrors are the errors, in days, of the medians published around a place where
+// freezes come in single nights. [model] section 4
 func (y *Year) nearErrors() (first, last float64) {
 	if y.West {
 		return nearFirstWest, nearLastWest
@@ -136,12 +136,13 @@ func (y *Year) nearErrors() (first, last float64) {
 	return nearFirstEast, nearLastEast
 }
 
-// useNeighbours moves the rule's freeze dates by what the published ones
-// around lie beyond it. Where freezes come in single nights it puts the
-// published ones in its stead if half of the stations have one. If fewer have
-// one, that may be because they publish none: what is left then is the rule,
-// and where that tells of no freeze and the half-zone of every-year freezes,
-// the few. [model] section 3b, 4
+// useNeighbours corrects the dates of the freeze rule by the medians that the stations
+// around publish. As a rule it moves a date by as many days as those medians differ from
+// the rule's at the stations. Where freezes come in single nights, the mean of the medians
+// replaces the date if half of the nearest dozen stations publish one. If fewer do, the
+// others may just not publish theirs: so the mean is used as well where the rule finds no
+// freeze although the half-zone freezes nearly every year. Where the rule finds none and
+// neither holds, there is no freeze in most years. [model] section 3b, 4
 func (y *Year) useNeighbours(near []neighbour, elevation float64, zone Zone) {
 	single := y.inSingleNights()
 	firstSD, lastSD := y.errors.firstFreeze, y.errors.lastFreeze

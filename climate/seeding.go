@@ -2,8 +2,8 @@ package climate
 
 import "math"
 
-// SowWindow is a time of the year to sow. Open, Best and Close are events of
-// one line of time (see [When]); sow from Open to Close, best from Best on.
+// SowWindow is a time of the year to sow. Open, Best and Close have day numbers that can
+// be compared (see [When]); sow from Open to Close, best from Best on.
 type SowWindow struct {
 	OK                bool // there is such a window here
 	AllYear           bool // with OK: any day will do, and the three events are Never
@@ -68,7 +68,7 @@ func (y *Year) autumnWindow() SowWindow {
 		if freeze.Below || cold.Never {
 			return noWindow("no autumn window for cool-season grass: " + freeze.Words + ", " + cold.Words)
 		}
-		freeze = cold // soil that cools without freezes sets the pace
+		freeze = cold // without freezes, the day the soil falls through 50 °F stands for the first
 	}
 	w := SowWindow{
 		Open:  freeze.moved(-firstBeforeFreeze, "8 weeks before the average first freeze"),
@@ -84,8 +84,8 @@ func (y *Year) autumnWindow() SowWindow {
 	return y.checked(w, "autumn, the best time for cool-season grass")
 }
 
-// lastWarmth is the last day from which so many degree days are to come until
-// growth of cool-season grass ends; Never where it does not end.
+// lastWarmth is the last day from which `need` growing degree days are still to come
+// before growth of cool-season grass ends; Never where growth does not end.
 func (y *Year) lastWarmth(need float64, words string) When {
 	end := y.GrowthEnds(Cool)
 	if end.Never {
@@ -124,7 +124,7 @@ func (y *Year) springWindow() SowWindow {
 	switch {
 	case growth.Never && growth.Below, open.Never && open.Below:
 		return noWindow("no spring window for cool-season grass: " + growth.Words)
-	case growth.Never: // the soil's warming is all that marks the spring
+	case growth.Never: // grass grows all year: only the warming of the soil marks the spring
 		if open = y.SoilRises(seedDepth, coolSoil); open.Never {
 			return noWindow("no spring window for cool-season grass: " + open.Words)
 		}

@@ -38,8 +38,8 @@ func TestSeedingRules(t *testing.T) {
 	}
 }
 
-// degreeDaysBack is how many days before the end of growth the days above 40 °F
-// sum up to so many degree days.
+// degreeDaysBack counts the days back from the end of growth until the degree days above
+// 40 °F on them add up to `need`.
 func degreeDaysBack(y *Year, need float64) (days float64) {
 	d, sum := y.GrowthEnds(Cool).Day(), 0.0
 	for ; sum < need; days++ {

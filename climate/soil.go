@@ -30,7 +30,7 @@ func (y *Year) SoilX(depth Inches, d Day) Fahrenheit {
 // depth [CheckDepth] refuses.
 func (y *Year) Soil(depth Inches, d Day) Fahrenheit { return y.limited(y.SoilX(depth, d)) }
 
-// SoilOfYear gives [Year.Soil] for every day of the year; the place 0 is not used.
+// SoilOfYear gives [Year.Soil] for every day of the year; index 0 is not used.
 func (y *Year) SoilOfYear(depth Inches) (all [daysPerYear + 1]Fahrenheit) {
 	x := y.soil(depth)
 	for d := 1; d <= daysPerYear; d++ {
@@ -87,7 +87,8 @@ func (y *Year) SoilRises(depth Inches, f Fahrenheit) When {
 	return y.spring(d, how, "soil at "+depth.String(), f)
 }
 
-// unlimited is the conduction curve's level for a soil temperature.
+// unlimited is the inverse of limited: the temperature on the conduction curve at which
+// the soil has temperature f.
 func (y *Year) unlimited(f Fahrenheit) float64 {
 	if f >= 32 {
 		return float64(f)

@@ -4,8 +4,8 @@ import "strings"
 
 // Source is where a figure comes from, named so that a librarian finds it.
 type Source struct {
-	By    string // author or institution, the name first that it is known by
-	Title string // in square brackets where it has none of its own
+	By    string // author or institution, beginning with the name it is known by
+	Title string // in square brackets if the source has no title of its own
 	Year  string // "" if undated
 	In    string // series and number, journal and pages; the part that is used
 	Note  string // how it was read, if not as it was published

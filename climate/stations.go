@@ -7,8 +7,8 @@ import (
 )
 
 // packedStations are the weather stations of the 48 adjoining states, one
-// record each, sorted by latitude, read where they lie. data/README.md
-// describes the record.
+// record each, sorted by latitude, read in place without unpacking.
+// data/README.md describes the record.
 //
 //go:embed data/stations.bin
 var packedStations string
@@ -19,7 +19,7 @@ const stationSize = 68
 // notGiven stands for a figure the station does not publish.
 const notGiven = math.MinInt16
 
-// stationStates are the states a record's state byte counts through.
+// stationStates lists the states in the order of their numbers in a record's state byte.
 const stationStates = "AL AR AZ CA CO CT DE FL GA IA ID IL IN KS KY LA MA MD ME MI MN MO MS MT NC ND NE NH NJ NM NV NY OH OK OR PA RI SC SD TN TX UT VA VT WA WI WV WY"
 
 // station is one record of packedStations.
@@ -51,14 +51,15 @@ func (s station) zone() Zone    { return Zone(s[11]) }
 func (s station) high(month int) float64 { return float64(s.int16(12+2*month)) / 10 }
 func (s station) low(month int) float64  { return float64(s.int16(36+2*month)) / 10 }
 
-// published is the median first or last freeze.
+// published is the median day of the first freeze, or of the last one in spring, that the
+// station publishes; ok is false if it publishes none.
 func (s station) published(spring bool) (day float64, ok bool) {
 	d := s.int16(60 + offset(spring))
 	return float64(d), d != notGiven
 }
 
-// beyondRule is the published median less that of the freeze rule at the
-// station's own normals, in days.
+// beyondRule is by how many days the published median comes after the one that the freeze
+// rule gives from the station's own normals; ok is false if there is no such figure.
 func (s station) beyondRule(spring bool) (days float64, ok bool) {
 	d := s.int16(64 + offset(spring))
 	return float64(d) / 10, d != notGiven

@@ -15,7 +15,7 @@ type Year struct {
 	Better   []string    // what would narrow its dates, by how much, best first
 	Notes    []string    // what the user should know about these figures
 	Doubts   PlaceErrors // what is given twice and does not agree
-	Zone     string      // half-zone: as given, or that of the stations around; \"\" if neither
+	Zone     string      // half-zone: as given, or that of the stations around; "" if neither
 	Southern bool        // summer lies about January
 	West     bool        // the constants of the western states are used
 	MeanSD   Fahrenheit  // typical error of a month's mean at this place
@@ -23,7 +23,7 @@ type Year struct {
 	mean, low, high curve
 	errors          placeErrors
 	latitude        float64 // degrees from the equator, within the range fitted
-	freezes         medians // what is used in the freeze rule's stead, where known
+	freezes         medians // used instead of the dates of the freeze rule, where known
 }
 
 // FromCycles is the year of a place whose daily mean and daily range (high
@@ -76,8 +76,7 @@ func (y *Year) High(d Day) Fahrenheit { return Fahrenheit(y.high.At(float64(d)))
 // Low is the normal daily low.
 func (y *Year) Low(d Day) Fahrenheit { return Fahrenheit(y.low.At(float64(d))) }
 
-// Warmest is the day with the highest normal mean air temperature, Coldest the
-// day with the lowest.
+// Warmest is the day with the highest normal mean air temperature.
 func (y *Year) Warmest() Day { return wrap(y.mean.warmest) }
 
 // Coldest is the day with the lowest normal mean air temperature.
@@ -114,8 +113,8 @@ type When struct {
 	YearSD float64
 	Never  bool // does not happen here in most years; D and SD are 0
 	Below  bool // with Never: the temperature stays below the level all year, not above it
-	// Quantile marks a day that is itself the early or the middle of the years,
-	// so that it has no early and late of its own.
+	// Quantile marks an event whose D is itself the date in an early or a middling
+	// year, so that no early and late day are to be given for it.
 	Quantile bool
 	Words    string // what happens, such as "soil at 2 in (5 cm) falls through 50 °F (10 °C)"
 }
@@ -156,7 +155,7 @@ func (w When) Before() int { return whole(w.D) - whole(w.Early()) }
 
 func (w When) After() int { return whole(w.Late()) - whole(w.D) }
 
-// whole is the one rounding of day numbers and spans.
+// whole rounds a day number or a number of days; every date and span is rounded by it.
 func whole(days float64) int { return int(math.Floor(days + 0.5)) }
 
 // Within is the whole days either way of D within which 8 years in 10 fall.
@@ -179,8 +178,8 @@ func (w When) moved(days float64, words string) When {
 	return w
 }
 
-// autumn makes the event of a level passed downward, spring of one passed
-// upward; what names the quantity. [model] section 7
+// autumn makes the event of a temperature that falls through f on day d, spring that of
+// one that rises through f; what names the temperature. [model] section 7
 func (y *Year) autumn(d float64, how crossing, what string, f Fahrenheit) When {
 	place, year := y.errors.fall, yearFall
 	if f <= 40 { // [model] section 7, corrections

@@ -9,7 +9,7 @@ import (
 )
 
 // packedZIPs are the US ZIP codes with the place, county and position of each,
-// read where they lie. data/README.md describes the layout.
+// read in place without unpacking. data/README.md describes the layout.
 //
 //go:embed data/zips.bin
 var packedZIPs string
@@ -31,7 +31,7 @@ func (z ZIP) String() string { return z.Code + ", " + z.Place + " " + z.State }
 // Sizes of the parts of packedZIPs.
 const (
 	zipHeader    = 16
-	zipPrefixes  = 1001 * 2 // number of the first ZIP of each three digits
+	zipPrefixes  = 1001 * 2 // for each three leading digits, the number of the first ZIP
 	zipSize      = 8        // latitude, longitude, county, place
 	countySize   = 4        // state, name
 	namesPerStep = 16
@@ -40,7 +40,7 @@ const (
 func packed16(at int) int { return int(packedZIPs[at]) | int(packedZIPs[at+1])<<8 }
 func packed32(at int) int { return packed16(at) | packed16(at+2)<<16 }
 
-// where the parts of packedZIPs begin.
+// zipParts is the number of ZIP codes in packedZIPs, and where each of its parts begins.
 func zipParts() (n, last, records, counties, steps, text int) {
 	n = packed32(0)
 	last = zipHeader + zipPrefixes
@@ -101,8 +101,8 @@ func zipName(i int) string {
 	return name
 }
 
-// NearestZIP is the ZIP with a state whose position is nearest, and how far
-// away that is in kilometres.
+// NearestZIP is the ZIP whose position is nearest, and how far away that is in
+// kilometres. Military mail, which lies in no state, is left out.
 func NearestZIP(lat, lon float64) (ZIP, float64) {
 	n, last, records, _, _, _ := zipParts()
 	best, least := -1, math.Inf(1)
