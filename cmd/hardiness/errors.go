@@ -6,16 +6,16 @@ import (
 	"swardbook/climate"
 )
 
-// spread are the errors of a row for a place in it, as standard deviations or
-// rms; NaN where nothing tells.
+// spread holds the errors that a row has for a place in its half-zone, as standard
+// deviations or rms; NaN where no station gives a figure.
 type spread struct {
 	month             float64 // °F, one month's mean
 	fall50, spring50  float64 // days, mean air temperature through 50 °F
 	firstFreeze, last float64 // days, freeze medians
 }
 
-// shrink is the weight, in stations, of the average error of the East or the
-// West beside a cell's own. [model] section 3
+// shrink is how many stations the average error of the East or the West counts for beside
+// those of a cell. [model] section 3
 const shrink = 6.0 // [model] section 3
 
 // squares gathers squared errors.
@@ -27,8 +27,8 @@ func (s squares) plus(o squares) squares { return squares{s.n + o.n, s.sum + o.s
 
 func (s squares) rms() float64 { return math.Sqrt(s.sum / s.n) }
 
-// shrunk is the rms error with the average error of the region added at the
-// weight of `weight` errors.
+// shrunk is the rms error when the average error of the region is counted with the cell's
+// own errors as if it were `weight` of them.
 func (s squares) shrunk(region squares, weight float64) float64 {
 	return math.Sqrt((s.sum + weight*region.sum/region.n) / (s.n + weight))
 }

@@ -46,7 +46,8 @@ func (r row) record() []string {
 	}
 }
 
-// turns are D + 0.5 of the warmest and coldest point, to a quarter of a day.
+// turns are the day numbers of the warmest and of the coldest point, plus 0.5, to a quarter
+// of a day.
 func turns(c climate.Cycle) (hot, cold float64) {
 	hot, cold = 0.5, 0.5
 	for d := 0.5; d < 365.5; d += 0.25 {
@@ -60,7 +61,7 @@ func turns(c climate.Cycle) (hot, cold float64) {
 	return hot + 0.5, cold + 0.5
 }
 
-// date is blank for an event that does not come.
+// date writes x, a day or its spread; a blank for an event that does not come.
 func date(w climate.When, x float64) string {
 	if w.Never {
 		return ""
@@ -68,7 +69,7 @@ func date(w climate.When, x float64) string {
 	return figure(x, 1)
 }
 
-// figure rounds to so many decimals; NaN is a blank.
+// figure writes x rounded to the given decimals; a blank for NaN.
 func figure(x float64, decimals int) string {
 	if math.IsNaN(x) {
 		return ""

@@ -89,7 +89,7 @@ func readZIPs(name string) ([]zip, error) {
 }
 
 // packZIPs writes the ZIP codes; climate/data/README.md describes the layout.
-// Of two rows of one code that with a state is kept.
+// Where two rows have the same code, the one with a state is kept.
 func packZIPs(w io.Writer, zipFile string) error {
 	zips, err := readZIPs(zipFile)
 	if err != nil {

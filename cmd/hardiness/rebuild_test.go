@@ -79,8 +79,8 @@ func TestPackGivesTheShippedFiles(t *testing.T) {
 	}
 }
 
-// The layout holds on a list small enough to check by hand; of two rows of
-// one code that with a state is kept.
+// A list small enough to check by hand is packed in the layout described. Where two rows
+// have the same code, the one with a state is kept.
 func TestPackZIPs(t *testing.T) {
 	list := "zip,place,state,county,lat,lon\n00501,Holtsville,NY,Suffolk,40.82,-73.05\n96860,FPO AA,,,21.34,-157.98\n96860,Jbphh,HI,Honolulu,21.32,-157.87\n"
 	name := filepath.Join(t.TempDir(), "z.csv")
@@ -122,8 +122,8 @@ func sameFigure(a, b string) bool {
 	return math.Abs(x-y) < 1.5*math.Pow10(-max(len(decimals), 1))
 }
 
-// The weights of the additive model are those package climate moves zones by.
-// [model] section 3
+// The weights of the additive model are those by which package climate moves a row from one
+// half-zone to another. [model] section 3
 func TestAdditiveModel(t *testing.T) {
 	s, err := readStations(stationFile)
 	if err != nil {

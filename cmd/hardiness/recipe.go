@@ -24,7 +24,7 @@ func (a ten) times(k float64) ten { return ten{}.plus(k, a) }
 
 // row is one row of the table.
 type row struct {
-	state, zone         string // "*" pools
+	state, zone         string // "*" in a row that pools all states or all zones
 	stations, zips      int
 	lat, lon, elevation float64 // NaN where not known
 	ten                 ten
@@ -83,7 +83,8 @@ func rebuild(stations []station, places []place) ([]row, error) {
 	return rows, nil
 }
 
-// pull is the weight of the additive model beside a cell's stations. [model] section 3
+// pull is how many stations the additive model counts for beside those of a cell. [model]
+// section 3
 const pull = 2.0 // [model] section 3
 
 func choose(all []station, keep func(station) bool) (some []station) {
@@ -195,8 +196,8 @@ func (a additive) at(state string, zone climate.Zone) (ten, bool) {
 	return m.ten.plus(z-m.z, a.b).plus(z*z-m.zz, a.q), true
 }
 
-// without is the value the model would have at a station, were it fitted
-// without that station: the residual grows by 1/(1 - h), h the leverage.
+// without is the value that the model would give at a station if it were fitted without
+// that station: the residual grows by 1/(1 - h), where h is the station's leverage.
 func (a additive) without(s station) ten {
 	m := a.states[s.state]
 	z, q := middle(s.zone)-m.z, middle(s.zone)*middle(s.zone)-m.zz

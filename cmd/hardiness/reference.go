@@ -6,9 +6,9 @@ import (
 	"swardbook/climate"
 )
 
-// harmonics of the curve the 50 °F dates of a station are taken from. It is
-// finer than the two of a row, so that the row's errors include what the
-// third harmonic would have told. [model] section 2
+// harmonics is how many harmonics the curve has from which the 50 °F dates of a station
+// are taken. A row has two only, so the errors of a row include what the third would add.
+// [model] section 2
 const harmonics = 3 // [model] section 2
 
 const terms = 1 + 2*harmonics
