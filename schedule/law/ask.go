@@ -47,7 +47,7 @@ type stance uint8
 
 const (
 	apart    stance = iota // the rule is about something else
-	onTheDay               // depends on the day or on what the question leaves open
+	onTheDay               // it depends on the day, or on what the question leaves open
 	kept
 	doubtful
 	against
@@ -137,8 +137,8 @@ func (rs Rules) kinds() string {
 	return list(out, "and")
 }
 
-// soften turns what a rule that is only shown says against an application into
-// a doubt or a condition.
+// soften says where the rule applies, and if the rule is only shown, turns its objection to
+// an application into a doubt or a condition.
 func (r Rule) soften(how stance, text string) (stance, string) {
 	if how == apart {
 		return how, text

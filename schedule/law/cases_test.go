@@ -32,7 +32,7 @@ func TestPublishedCases(t *testing.T) {
 		"MD home 20 Nov": {with(dose8, func(q *Question) { q.State, q.Date = "MD", day(time.November, 20) }), No, "md-n-blackout-home"},
 		"MD home 29 Feb": {with(dose8, func(q *Question) { q.State, q.Date = "MD", day(time.February, 29) }), No, "md-n-blackout-home"},
 		"MD home 1 Mar":  {with(dose8, func(q *Question) { q.State, q.Date = "MD", day(time.March, 1) }), Yes, ""},
-		// Paid work there: half a pound in late November, nothing from December 1.
+		// Paid work in Maryland: half a pound in late November, nothing from December 1.
 		"MD paid half a pound 20 Nov": {with(dose8, func(q *Question) {
 			q.State, q.Who, q.Date, q.N, q.SolubleN = "MD", Paid, day(time.November, 20), 0.5, 0.4
 		}), Yes, "md-n-cap-per-application-pro"},
@@ -40,7 +40,7 @@ func TestPublishedCases(t *testing.T) {
 		"MD paid 1 Dec": {with(dose8, func(q *Question) {
 			q.State, q.Who, q.Date, q.N, q.SolubleN = "MD", Paid, day(time.December, 1), 0.4, 0.3
 		}), No, "md-n-blackout-pro"},
-		// The row is of low confidence, and obeyed all the same.
+		// The row is enforced although its confidence is low.
 		"MD paid phosphorus December": {with(phosphate, func(q *Question) {
 			q.State, q.Who, q.Date, q.Report, q.ReportAgeMonths = "MD", Paid, day(time.December, 5), Low, 3
 		}), No, "md-p-blackout-pro"},

@@ -10,13 +10,13 @@ import (
 // and figures become rules: a county's bind like a site's own, a town's or a
 // basin's are shown, as a county alone does not tell whether they hold.
 type Ordinance struct {
-	ID             string // of its rules, the first part
+	ID             string // the first part of the ids of its rules
 	State, Place   string
 	Extent         Extent
-	Counties       []string // it reaches, in part at least; empty: not known
+	Counties       []string // counties in which it holds, at least in a part; empty: not known
 	Closed         Span     // zero if no dates are known
-	Nutrients      Nutrient // closed in these days
-	Figures        []Rule   // what else it sets in figures
+	Nutrients      Nutrient // those closed on the days of Closed
+	Figures        []Rule   // its other figures, such as caps and distances
 	Citation, AsOf string
 	How            How
 	Confidence     Confidence
@@ -42,7 +42,7 @@ var rulesLocal = func() []Rule {
 	return out
 }()
 
-// rules are the ordinance's dates and figures, a rule each.
+// rules gives the ordinance's dates and figures as rules, one rule for each.
 func (o Ordinance) rules() []Rule {
 	var all []Rule
 	for _, c := range [...]struct {
@@ -101,7 +101,7 @@ func among(counties []string, county string) bool {
 	return slices.ContainsFunc(counties, func(c string) bool { return SameCounty(c, county) })
 }
 
-// reaches reports whether the rule is one to look at in the county, "" if not known.
+// reaches reports whether the rule may hold in the county; "" is a county not known.
 func (r Rule) reaches(county string) bool {
 	switch {
 	case r.Extent == InCounty, r.Extent == InTown:
@@ -115,8 +115,8 @@ func (r Rule) reaches(county string) bool {
 // inPart reports whether the rule holds in a part of the asker's county only.
 func (r Rule) inPart() bool { return r.Scope != "" && (r.Extent == InTown || r.here) }
 
-// along settles what the rule leaves to the place, where the question tells it:
-// the county of a basin, the kind of water.
+// along gives the rule with Scope as far as the question settles it: by the county, for a
+// rule of a basin, and by the kind of water.
 func (r Rule) along(q Question) Rule {
 	if r.Extent == InBasin && q.County != "" && len(r.Counties) > 0 {
 		r.here = true
@@ -136,8 +136,8 @@ func (r Rule) holds(q Question) bool {
 	return r.Waters&q.Water != 0 && (r.Strip == 0 || q.WaterFeet <= r.Strip)
 }
 
-// certified turns into a doubt what a rule allows to holders of a certificate,
-// where the question names none.
+// certified turns what the rule allows only to holders of a certificate into a doubt, unless
+// the question says that whoever spreads holds one.
 func (r Rule) certified(q Question, how stance, text string) (stance, string) {
 	if r.ByHolders.Has(q.Date) && !q.Certified && how == kept {
 		return doubtful, text + fmt.Sprintf(" From %s holders of a certificate may spread; without one, ask.", r.ByHolders)

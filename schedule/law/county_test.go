@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// opposed is an application that r speaks against, and ok where the question
-// can put one.
+// opposed is an application that r speaks against; ok is false if no question can describe
+// one.
 func opposed(r Rule) (q Question, ok bool) {
 	q = plain(r)
 	switch r.Kind {
@@ -34,8 +34,8 @@ func opposed(r Rule) (q Question, ok bool) {
 	return q, false
 }
 
-// A rule for some counties binds in them and nowhere else; where the county is
-// not given, a county's or a town's is no rule, and a basin's is a condition.
+// A rule for some counties binds in them and nowhere else. Where the county is not given,
+// the rule of a county or a town is left out, and that of a basin is a condition.
 func countyEdges(t *testing.T, r Rule) {
 	if r.Extent == Statewide {
 		return

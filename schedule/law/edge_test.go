@@ -6,8 +6,8 @@ import (
 	"time"
 )
 
-// edges holds, for each kind of rule, a check on both sides of its edge. A kind
-// without one fails TestEveryRuleAtItsEdges.
+// edges holds, for each kind of rule, a check of what is just allowed and of what is just
+// forbidden. A kind without one fails TestEveryRuleAtItsEdges.
 var edges = map[Kind]func(*testing.T, Rule){
 	NitrogenClosed:   closedEdges,
 	PhosphorusClosed: closedEdges,
@@ -45,7 +45,8 @@ func TestEveryRuleAtItsEdges(t *testing.T) {
 	}
 }
 
-// plain is an application in July that meets r and is far inside every limit.
+// plain is an application that r is about and that is far inside every limit: in July, or on
+// the first day on which r holds.
 func plain(r Rule) Question {
 	q := Question{State: r.State, N: 0.1, P2O5: 0.1, K2O: 0.1, SlowShare: 0.5, P2O5Percent: 20, Certified: !r.ByHolders.IsZero(),
 		ReportAgeMonths: Unknown, WaterFeet: 1000, Date: MonthDay{time.July, 1}}
@@ -67,7 +68,8 @@ func plain(r Rule) Question {
 	return q
 }
 
-// expect asks and looks up where the finding of r went.
+// expect asks the question and checks what became of the finding of r: its verdict,
+// "condition", or "apart" if there is none.
 func expect(t *testing.T, r Rule, q Question, want, what string) {
 	t.Helper()
 	a, err := Ask(q)
@@ -96,7 +98,7 @@ func expect(t *testing.T, r Rule, q Question, want, what string) {
 	}
 }
 
-// shut is where a rule goes that speaks against an application.
+// shut is what [expect] is to find of a rule that speaks against an application.
 func shut(r Rule) string {
 	switch {
 	case r.Binding == BindsSale || r.Binding == Advises:
@@ -111,7 +113,7 @@ func shut(r Rule) string {
 	return "no"
 }
 
-// shift moves a day of a leap year.
+// shift gives the day so many days later, in a leap year.
 func shift(m MonthDay, days int) MonthDay {
 	d := time.Date(2024, m.Month, m.Day+days, 0, 0, 0, 0, time.UTC)
 	return MonthDay{d.Month(), d.Day()}
@@ -226,7 +228,7 @@ func reportEdges(t *testing.T, r Rule) {
 	expect(t, r, q, "apart", "no phosphorus")
 }
 
-// put sets the question so that the cap of r measures lb.
+// put sets the amount that a cap of kind k limits to lb.
 func put(q *Question, k Kind, lb float64) {
 	switch k {
 	case NitrogenDose:

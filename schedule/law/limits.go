@@ -51,7 +51,7 @@ func (rs Rules) PAnnualCap(q Question) (Limit, bool) { return rs.least(Phosphoru
 // these rules under the cap for soluble nitrogen.
 func (rs Rules) SlowShareMin(q Question) (Limit, bool) {
 	var best Limit
-	for i := range rs { // asked of every material
+	for i := range rs { // by index: this runs for every material, and a Rule is large
 		if r := &rs[i]; r.Kind == SlowNitrogen && r.Enforced() && r.LiftedBy(q) == 0 && r.Value > best.Value {
 			best = Limit{r.Value, *r}
 		}
@@ -62,7 +62,7 @@ func (rs Rules) SlowShareMin(q Question) (Limit, bool) {
 func (rs Rules) least(k Kind, q Question) (Limit, bool) {
 	var best Limit
 	found := false
-	for i := range rs { // asked of every day
+	for i := range rs { // by index: this runs for every day, and a Rule is large
 		r := &rs[i]
 		if r.Kind != k || !r.Enforced() || r.Only != 0 && r.Only&q.marks(*r) == 0 ||
 			!r.When.IsZero() && !r.When.Has(q.Date) {
@@ -83,8 +83,8 @@ func (rs Rules) least(k Kind, q Question) (Limit, bool) {
 
 // Distance to keep from open water, ft.
 type Distance struct {
-	Plain, Gentle float64   // with any spreader, and with the tool the rules name; 0: none found
-	Findings      []Finding // the rules behind it, then those of one region or of low confidence
+	Plain, Gentle float64   // with any spreader, and with the tool that Rule.LesserWith names; 0: none found
+	Findings      []Finding // the rules behind these, then those that are only shown
 }
 
 // Setback returns the distance for an application of the nutrients n. It reads
@@ -131,8 +131,8 @@ func (rs Rules) conditions(k Kind, n Nutrient) []Finding {
 	return out
 }
 
-// Shown returns what a program names without keeping to a figure: rules of low
-// confidence, of one region, advice, label and shop rules, and laws that only
+// Shown returns the rules that a program names but cannot or need not keep to: those of low
+// confidence or for one region, advice, rules for the label or the shop, and laws that only
 // point at a table.
 func (rs Rules) Shown() []Finding {
 	var out []Finding

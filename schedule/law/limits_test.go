@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// What the planner sizes and dates by never disagrees with what Ask answers.
+// The limits by which the planner sizes and dates jobs never disagree with what Ask answers.
 func TestLimitsAgreeWithAsk(t *testing.T) {
 	for _, st := range States() {
 		for _, who := range []Who{Homeowner, Paid} {

@@ -1,8 +1,8 @@
 package law
 
 // Local is a site's own stricter rules, from the ordinance of a town, a lake
-// association or a deed. It can only tighten: it is added to the state's rules
-// and the strictest of what meets wins.
+// association or a deed. It can only tighten: it is added to the state's rules,
+// and where several rules apply the strictest wins.
 type Local struct {
 	NoNitrogen, NoPhosphorus []Span  // closed days, both ends included
 	MaxN                     float64 // lb per 1000 sq ft per application; 0: none
@@ -21,8 +21,8 @@ func (l Local) Check() error {
 	return nil
 }
 
-// With returns the rules and, after them, those of l, which carry no State. The
-// receiver is left alone.
+// With returns the rules and, after them, those of l, which have no State. The set rs
+// itself is not changed.
 func (rs Rules) With(l Local) Rules {
 	out := append(Rules(nil), rs...)
 	citation := "local rule given in the site file"

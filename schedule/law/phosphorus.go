@@ -5,8 +5,8 @@ import "fmt"
 // Phosphorus says whether phosphorus is open to an application as far as the
 // soil report, the turf and the source go; dates and amounts are other rules.
 // It reads Turf, Report, ReportAgeMonths, P2O5Percent, Organic and P2O5 (the
-// last only for what an organic source may bring). ok is false where no rule
-// asks: phosphorus still needs a reason there.
+// last only for what an organic source may bring). ok is false where there is no
+// such rule; that is no reason to spread phosphorus.
 func (rs Rules) Phosphorus(q Question) (f Finding, ok bool) {
 	for _, r := range rs {
 		if r.Kind != PhosphorusReport || !r.Enforced() {

@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// Who spreads. A volunteer who is not paid reads as homeowner; someone employed
-// by the owner, a club or a town often counts as paid.
+// Who says who spreads. A volunteer who is not paid counts as a homeowner; someone
+// employed by the owner, a club or a town often counts as paid.
 type Who int
 
 const (
@@ -53,10 +53,10 @@ type Question struct {
 	Certified bool // whoever spreads holds the certificate that a rule asks for
 
 	// lb per 1000 sq ft of this application, 0 to 50 each.
-	N, SolubleN, P2O5, K2O float64 // SolubleN: Unknown, or 0 with N, is worked out from SlowShare
+	N, SolubleN, P2O5, K2O float64 // SolubleN is worked out from SlowShare if it is Unknown, or 0 while N is not
 
 	SlowShare       float64 // slow share of N, 0 to 1, or Unknown
-	P2O5Percent     float64 // the product's analysis, 0 to 100; 0 with P2O5: not given
+	P2O5Percent     float64 // the product's analysis, 0 to 100; 0 while P2O5 is not: not given
 	Turf            Turf
 	Report          Report
 	ReportAgeMonths int       // completed months since sampling, or Unknown
@@ -82,7 +82,7 @@ func (q Question) Check() error {
 		mayBeUnknown bool
 	}{
 		{"nitrogen, lb per 1000 sq ft", q.N, 50, false},               // [common] no turf product goes near it
-		{"soluble nitrogen, lb per 1000 sq ft", q.SolubleN, 50, true}, // [common] and so below
+		{"soluble nitrogen, lb per 1000 sq ft", q.SolubleN, 50, true}, // [common] the same
 		{"phosphate, lb per 1000 sq ft", q.P2O5, 50, false},
 		{"potash, lb per 1000 sq ft", q.K2O, 50, false},
 		{"slow share", q.SlowShare, 1, true},
@@ -121,7 +121,8 @@ func (q Question) Check() error {
 	return q.Local.Check()
 }
 
-// slack, lb per 1000 sq ft, keeps sums of decimals from crossing a cap.
+// slack, in lb per 1000 sq ft, keeps the rounding of binary fractions from taking a sum
+// over a cap.
 const slack = 1e-9
 
 // nutrients of the application.
@@ -159,8 +160,8 @@ func (q Question) tooOld(months int) (old, known bool) {
 	return q.ReportAgeMonths > months, q.ReportAgeMonths >= 0
 }
 
-// marks are the exceptions this application earns under r, as far as the
-// question tells. Those it cannot tell (a natural strip, farm land) stay out.
+// marks are the exceptions that apply to this application under r, as far as the question
+// tells. Those that no question tells (a natural strip, farm land) are left out.
 func (q Question) marks(r Rule) Exception {
 	var e Exception
 	if old, known := q.tooOld(r.ReportMonths); q.Report == Low && known && !old {
@@ -186,5 +187,5 @@ func (q Question) marks(r Rule) Exception {
 	return e
 }
 
-// LiftedBy returns the exceptions of r that this application earns; 0: none.
+// LiftedBy returns the exceptions of r that apply to this application; 0: none.
 func (r Rule) LiftedBy(q Question) Exception { return r.Unless & q.marks(r) }

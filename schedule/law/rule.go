@@ -20,7 +20,7 @@ const (
 	PhosphorusYear               // lb P2O5 per 1000 sq ft in a year, at most
 	SlowNitrogen                 // share of the nitrogen that must be slow, 0 to 1, at least
 	WaterDistance                // ft to keep from open water
-	GroundState                  // states of the ground that close it
+	GroundState                  // states of the ground on which nothing may be spread
 	HeavyRain                    // rain, falling or forecast
 	PavedSurface                 // fertilizer on paving
 	LabelOrSign                  // binds the bag or the shop
@@ -38,10 +38,10 @@ func (k Kind) String() string { return kindWords[k] }
 type Binding uint8
 
 const (
-	BindsUse   Binding = iota // the person may not do it
-	BindsLabel                // the product's directions must keep it; who mixes straight materials keeps the same figure
-	BindsSale                 // the shop
-	Advises                   // "should"
+	BindsUse   Binding = iota // forbids it to whoever spreads
+	BindsLabel                // the product's directions must keep to it; whoever mixes materials keeps to the same figure
+	BindsSale                 // binds the shop
+	Advises                   // says "should" and binds nobody
 )
 
 // Nutrient is one nutrient or a set of them.
@@ -77,7 +77,7 @@ func (g GroundIs) String() string {
 	return list(pick(uint16(g), "frozen", "snow-covered", "saturated", "dormant"), "or")
 }
 
-// Exception is a set of what lifts a rule.
+// Exception is a set of reasons for which a rule does not hold.
 type Exception uint16
 
 const (
@@ -108,7 +108,7 @@ func (e Exception) String() string {
 		"a stream buffer", "a growing crop", "working it into the soil", "a golf course", "farm land", "a certificate held by the person who spreads"), "or")
 }
 
-// How a row was read.
+// How says how the text behind a row of the table was read.
 type How uint8
 
 const (
@@ -120,7 +120,7 @@ const (
 // String is "read", "read in part" or "from memory".
 func (h How) String() string { return [...]string{"read", "read in part", "from memory"}[h] }
 
-// Confidence in a row.
+// Confidence says how sure a row of the table is.
 type Confidence uint8
 
 const (
@@ -145,14 +145,14 @@ func (b Bound) holds(w Who) bool {
 	return b == Everyone || b == HomeownersOnly && w == Homeowner || b == PaidOnly && w == Paid
 }
 
-// doubt marks a phosphorus rule whose text was not read to the end.
+// doubt says which exceptions of a phosphorus rule are not known for certain.
 type doubt uint8
 
 const (
 	noDoubt       doubt = iota
-	askIfShut           // sources disagree on what opens it: shut reads as ask
-	askWithReport       // whether a soil report opens it was not read
-	askIfOrganic        // only some organic sources are outside
+	askIfShut           // sources disagree on the exceptions: where none of them holds, ask
+	askWithReport       // no text read says whether a soil report is one
+	askIfOrganic        // only some organic sources are exempt
 )
 
 // Rule is one provision. Amounts are lb per 1000 sq ft as the law prints them,
@@ -169,30 +169,30 @@ type Rule struct {
 	LesserWith string  // the tool that earns it
 
 	Raised     float64 // lb, a higher dose a condition can earn, 0 if none; of phosphorus: what a new lawn may have
-	RaisedSlow float64 // the slow share it asks for
-	RaisedWhen Span    // no season outside this span can earn it
+	RaisedSlow float64 // the slow share of the nitrogen that the higher dose asks for
+	RaisedWhen Span    // the days on which the higher dose is possible
 
-	LowP2O5Percent float64 // products at or under this are no phosphorus fertilizer; 0: any amount counts
-	MaxP2O5Percent float64 // a report opens products up to this; 0: any
+	LowP2O5Percent float64 // products with no more than this are no phosphorus fertilizer; 0: any amount counts
+	MaxP2O5Percent float64 // with a soil report, products with no more than this are allowed; 0: all
 	OrganicMaxP2O5 float64 // lb, what an organic source may bring without a report; 0: no figure here
 	ReportMonths   int     // how old a soil report may be; 0: no limit in the text
 	NewSeasons     int     // growing seasons for which a lawn counts as new; 0: not said
 	doubt          doubt
 
 	Nutrients Nutrient  // only products with these; 0: any fertilizer
-	Ground    GroundIs  // states of the ground that close it
-	Unless    Exception // what lifts it; what is not here does not
-	Only      Exception // holds only for these; decides Scope from the question
-	Waters    WaterKind // holds only along these; decides Scope where the question tells the water
+	Ground    GroundIs  // states of the ground on which nothing may be spread
+	Unless    Exception // what lifts the rule, and nothing else does
+	Only      Exception // the rule holds only for these; the question then decides what Scope leaves open
+	Waters    WaterKind // the rule holds only along these; decides what Scope leaves open, if the water is given
 	Strip     float64   // ft, how far from that water it reaches; 0: not said
 	Scope     string    // where it holds; empty: all of its extent
 	Extent    Extent
 	Place     string   // whose rule it is; empty: the state's
-	Counties  []string // those that Extent is about; empty: not known
-	here      bool     // a basin that the asker's county has a part of
-	ByHolders Span     // days that are open to holders of a certificate; others ask
+	Counties  []string // the counties that Extent speaks of; empty: not known
+	here      bool     // the county asked about has a part in the rule's basin
+	ByHolders Span     // days on which only holders of a certificate may spread; others have to ask
 	RefersTo  string   // the university table the law points at
-	Keep      bool     // of low confidence, obeyed all the same
+	Keep      bool     // enforced although its confidence is low
 	byGrass   []grassCap
 
 	Citation, Agency, InForce string
@@ -228,14 +228,14 @@ type grassCap struct {
 	lb    float64
 }
 
-// Enforced reports whether a program has to keep the rule; the others are shown.
+// Enforced reports whether a program has to keep to the rule. Other rules are only shown.
 func (r Rule) Enforced() bool {
 	return (r.Binding == BindsUse || r.Binding == BindsLabel) &&
 		(r.Confidence > LowConfidence || r.Keep) && (r.Scope == "" || r.Only != 0)
 }
 
-// Brief is the citation without what stands in brackets, such as the session laws
-// behind a section: enough to find it where room is short.
+// Brief is the citation without what stands in brackets, such as the session laws that made
+// a section: enough to find the text, where room is short.
 func (r Rule) Brief() string {
 	brief, _, _ := strings.Cut(r.Citation, " (")
 	return brief

@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// Sentences that go once with every program or answer.
+// Sentences that every program or answer carries once.
 const (
 	RulesChange = "Lawn fertilizer rules change: check the date beside each rule."
 	LocalCodes  = "Local codes apply where state law allows them. Permits for wetlands, shorelines, wells and storm water apply everywhere, and so do the rules of a lake or homeowners' association."
@@ -44,7 +44,7 @@ func All() Rules {
 // States returns every entry, by code: states, the District of Columbia, territories.
 func States() []State { return slices.Clone(states) }
 
-// For returns the entry of a state and the rules that bind who there, enforced
+// For returns the entry of a state and the rules there for who spreads, enforced
 // or not. The code is two capitals; anything else is an error. A state for which
 // no rules were found returns none, and its State says so. The county's own rules
 // are among them where it is given, those of towns and basins in it are shown; a

@@ -1,7 +1,7 @@
 package law
 
-// ordinances are local rules met while the state rules were read: far from
-// complete. Counties of towns, shores and of the Tahoe basin are from memory.
+// ordinances are the local rules that were found while the state rules were read: far from
+// complete. In which county a town, a shore or the Tahoe basin lies is from memory.
 var ordinances = []Ordinance{
 	{ID: "ny-suffolk", State: "NY", Place: "Suffolk County", Extent: InCounty, Counties: []string{"Suffolk"},
 		Closed: Span{MonthDay{11, 1}, MonthDay{4, 1}}, Nutrients: Nitrogen,

@@ -25,8 +25,8 @@ const (
 	wvAgency  = "West Virginia Department of Agriculture"
 )
 
-// westernBasin are the counties with land in the basin, from memory; the statute
-// names watersheds. Their number is that of the row.
+// westernBasin are the counties with land in the western Lake Erie basin, from memory; the
+// statute names watersheds. There are 24, as the rows say.
 var westernBasin = []string{"Allen", "Auglaize", "Crawford", "Defiance", "Erie", "Fulton", "Hancock", "Hardin", "Henry", "Huron", "Lucas",
 	"Marion", "Mercer", "Ottawa", "Paulding", "Putnam", "Richland", "Sandusky", "Seneca", "Shelby", "Van Wert", "Williams", "Wood", "Wyandot"}
 

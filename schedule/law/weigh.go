@@ -30,8 +30,8 @@ func (r Rule) weighDate(q Question) (stance, string) {
 	return kept, fmt.Sprintf("%s is open.", q.Date)
 }
 
-// amount is what a cap measures of the application, in lb per 1000 sq ft, and
-// whether it is known; an unknown soluble part counts all of the nitrogen.
+// amount is the part of the application that the cap limits, in lb per 1000 sq ft, and
+// whether it is known; where the soluble part is not, it is all of the nitrogen.
 func (r Rule) amount(q Question) (lb float64, known bool) {
 	switch r.Kind {
 	case NitrogenDose:
@@ -48,7 +48,7 @@ func (r Rule) amount(q Question) (lb float64, known bool) {
 	return 0, false
 }
 
-// most is the figure that holds for the grass, and whether the table has one.
+// most is the cap that the rule sets for the grass, and whether it sets one.
 func (r Rule) most(grass string) (lb float64, ok bool) {
 	for _, g := range r.byGrass {
 		if strings.EqualFold(g.grass, grass) {

@@ -88,7 +88,7 @@ func (r Rule) products() string {
 	return "fertilizer with " + list(pick(uint16(r.Nutrients), "nitrogen", "phosphorus", "potassium"), "or")
 }
 
-// marks names whom the rule is for, where that is not everybody, and how it binds.
+// marks says for whom the rule is, if it is not for everybody, and how it binds.
 func (r Rule) marks() string {
 	var out []string
 	switch r.Binds {
