@@ -11,7 +11,7 @@ import (
 )
 
 // Append adds one line, which must end in a line break, to the record book of
-// that name, and begins the book if there is none. Many may do so at once, in
+// that name, and begins the book if there is none. Many writers may call it at once, in
 // one process or several: each holds the file's lock while it looks at the end
 // and writes, and the line is on the disk before the lock is given back. A last
 // line that was cut short, by a crash or an editor, is ended first, so that the
@@ -28,13 +28,12 @@ func Append(root *os.Root, name, line string) error {
 	return err
 }
 
-// patience is how often a book may be replaced before a writer has its turn: each time
-// another one had it.
+// patience is how often a writer that waits for its turn opens the book again because
+// another writer replaced it meanwhile.
 const patience = 1000 // [common]
 
-// openLocked opens the book and waits for it to be ours alone. A book that was
-// put in the place of another meanwhile, as editors do when they save, is
-// opened anew.
+// openLocked opens the book and waits for its lock. If another file was put in the place
+// of the book meanwhile, as editors do when they save, it opens that file instead.
 func openLocked(root *os.Root, name string) (*os.File, func() error, error) {
 	for range patience {
 		f, err := root.OpenFile(name, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o666)
@@ -88,8 +87,8 @@ func appendTo(f *os.File, line string) error {
 	return err
 }
 
-// lineBefore is what a new line needs before it: the header in an empty file,
-// and the end of a last line that has none.
+// lineBefore is what must be written before a new line: the header in an empty file, or a
+// line break after a last line that has none.
 func lineBefore(f *os.File) (string, error) {
 	info, err := f.Stat()
 	if err != nil {

@@ -138,7 +138,7 @@ func TestKilledWriter(t *testing.T) {
 	dir, root := folder(t)
 	for round := range 8 {
 		c := process(t, dir, "forever", fmt.Sprint("r", round), 0)
-		for wait, size := 0, sizeOf(root); wait < 2000 && sizeOf(root) < size+100; wait++ { // it is at work
+		for wait, size := 0, sizeOf(root); wait < 2000 && sizeOf(root) < size+100; wait++ { // until the writer is at work
 			time.Sleep(5 * time.Millisecond)
 		}
 		time.Sleep(time.Duration(7*round) * time.Millisecond)
@@ -201,7 +201,7 @@ func TestNoWayOutOfTheFolder(t *testing.T) {
 		t.Error("followed a link out of the folder")
 	}
 	if _, err := book.Replace(root, "../up", []byte("x")); err == nil || strings.Count(err.Error(), "up") != 1 {
-		t.Errorf("above the folder: %v", err) // which says once where
+		t.Errorf("above the folder: %v", err) // the error names the file once
 	}
 	if _, err := os.Stat(outside); err == nil {
 		t.Error("made a file outside")

@@ -22,8 +22,8 @@ func cell(t *testing.T, l book.Line, column string) string {
 	return cells[i]
 }
 
-// What is given as packs or as a volume is written as a weight, and of the material
-// that was meant: the planned one, the one named, or the only one there is.
+// An amount given in packs or as a volume is written as a weight, with the material that
+// was meant: the planned one, the one named, or the only one there is.
 func TestLineWeighs(t *testing.T) {
 	bags := "[material.liquid]\nanalysis = \"10-0-0\"\nform = \"liquid\"\ndensity = \"10 lb/gal\"\npack = \"2.5 gal\"\n\n" +
 		"[material.loose]\nanalysis = \"0-0-50\"\n\n[material.starter]"
@@ -60,7 +60,8 @@ func TestLineWeighs(t *testing.T) {
 	}
 }
 
-// Half twice is the whole, and each line says of how much: the dose first planned.
+// Half of a dose and then half of it again are the whole dose, and each of the two lines
+// names the dose first planned.
 func TestLineOfTheRest(t *testing.T) {
 	s := site(t)
 	e := entry(t, plan(t, s, ""), "east/lime/2026-1")
@@ -114,8 +115,8 @@ func TestLineBeside(t *testing.T) {
 	}
 }
 
-// A job that is on record in whole takes no other share of the plan: there is none
-// left. What went down beside it can be told, and that it was missed.
+// Where the whole of a job is on record, a share of the plan is refused, as none is left.
+// An amount that went down besides can be recorded, and so can that the job was missed.
 func TestLineOfAFinishedJob(t *testing.T) {
 	s := site(t)
 	text := sitefile.Header + newLine(t, s, "", done(t, "east/lime/2026-1", "2026-09-30"), "").Text

@@ -9,8 +9,8 @@ import (
 	"swardbook/schedule/word"
 )
 
-// doubts tells what in a line is probably a slip: of the unit, the decimal point, the year
-// or the bag.
+// doubts tells what in a line is probably a slip: a wrong unit, decimal point, year, job or
+// bag.
 func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today schedule.Date) (out []schedule.Problem) {
 	add := func(key, hint, format string, args ...any) {
 		out = append(out, schedule.Problem{Key: key, Message: fmt.Sprintf(format, args...), Hint: hint})
@@ -53,8 +53,8 @@ func doubts(p *schedule.Program, d schedule.Down, planned *schedule.Entry, today
 	return out
 }
 
-// scale is how many times a limit may be on record before it is doubted: no spreader or
-// scale is more exact.
+// scale is how many times the limit a recorded amount may be before it is doubted: no
+// spreader and no scale at home is more exact.
 const scale = 1.05 // [common]
 
 // mostLime is the most of a lime that goes down at once, by the rule of lime for turf, cored

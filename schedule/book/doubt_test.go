@@ -52,7 +52,7 @@ func day(t *testing.T, text string) schedule.Date {
 	return d
 }
 
-// A day is doubted that is still to come.
+// A day that is still to come is doubted.
 func TestDoubtOfADayToCome(t *testing.T) {
 	s := site(t)
 	d := done(t, "east/lime/2026-1", "2026-10-02")
@@ -64,7 +64,7 @@ func TestDoubtOfADayToCome(t *testing.T) {
 	same(t, "missed, and still to come", doubted(t, s, d, "", day(t, "2026-10-01")), "date: ")
 }
 
-// A day before the sowing is doubted, but of what comes before or with the seed.
+// A day before the sowing is doubted, except for jobs that come before the seed or with it.
 func TestDoubtOfADayBeforeSowing(t *testing.T) {
 	s := site(t, thousand...) // sown on 24 August 2026
 	for _, c := range []struct {
@@ -123,8 +123,8 @@ func TestDoubtOfTheMaterial(t *testing.T) {
 	}
 }
 
-// More than twice what is planned is doubted, of what the job is for: half as much of
-// a stronger lime is no less.
+// More than twice the planned dose is doubted. What counts is what the job is for, such as
+// the lime that acts, and not the weight: less of a stronger lime may be as much.
 func TestDoubtOfTwiceThePlan(t *testing.T) {
 	s := site(t, append(thousand, `[material.starter]`, "[material.strong]\nkind = \"lime\"\necce = 100\n\n[material.starter]")...)
 	p := plan(t, s, "")
@@ -135,7 +135,7 @@ func TestDoubtOfTwiceThePlan(t *testing.T) {
 			over  bool
 		}{{0.5, false}, {1, false}, {1.99, false}, {2, false}, {2.01, true}, {3, true}, {30, true}} {
 			if !c.over && float64(e.N)*c.times > 1.05 || job == "lime/2026-1" && !c.over && float64(e.Rate)*c.times > 52.5 {
-				continue // doubted for the cap
+				continue // doubted in any case, as it is over the most that goes down at once
 			}
 			var want []string
 			if c.over {
@@ -147,7 +147,7 @@ func TestDoubtOfTwiceThePlan(t *testing.T) {
 	}
 	lime := entry(t, p, "east/lime/2026-1")
 	d := done(t, lime.ID, lime.Date.String())
-	d.Material = "strong" // all of it acts, of the limestone planned 80 in 100
+	d.Material = "strong" // all of it acts; of the planned limestone 80 % does
 	same(t, "a stronger lime", doubted(t, s, d, fmt.Sprintf("%.8f lb", float64(lime.Rate)*2*0.79), schedule.Date{}))
 	same(t, "a stronger lime", doubted(t, s, d, fmt.Sprintf("%.8f lb", float64(lime.Rate)*2*0.81), schedule.Date{}), "is 2 times what is planned")
 }

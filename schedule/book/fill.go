@@ -7,11 +7,11 @@ import (
 	"swardbook/schedule/sitefile"
 )
 
-// Fill writes a whole record book anew so that every line stands by itself: a short
-// one gets what the program now makes of it. With taken it also gets a line, marked
-// as taken, for every job that the program as of today takes as done and nobody
-// recorded. Lines that count for nothing stay as remarks. It gives the text and how
-// many lines were filled and added.
+// Fill writes a whole record book anew so that every line stands by itself: what a short
+// line leaves open is filled in as the program now understands it. With taken, the book
+// also gets a line, marked as taken, for every job that the program as of today takes as
+// done although nobody recorded it. Lines that count for nothing become remarks. Fill gives
+// the text, and how many lines were filled and added.
 func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (out []byte, filled, added int) {
 	whole, onRecord := map[int]string{}, map[string]bool{}
 	for _, c := range p.Cases {
@@ -53,7 +53,7 @@ func Fill(text []byte, p *schedule.Program, done []schedule.Done, taken bool) (o
 			if e.State != schedule.Taken || c == nil || onRecord[e.ID] {
 				continue
 			}
-			_, k, season, number, _ := p.Kinds().JobName(e.ID) // one that the program gave
+			_, k, season, number, _ := p.Kinds().JobName(e.ID) // an id from a program is always well formed
 			d := schedule.Down{Done: schedule.Done{Date: e.Date}, AreaID: e.Area, Kind: k, Season: season, N: number, Dose: e.Dose, Taken: true}
 			if e.Rate > 0 {
 				d.Of = e.Rate.Over(c.Area.Size)

@@ -10,7 +10,7 @@ import (
 	"swardbook/schedule/sitefile"
 )
 
-// filled fills a book as of a day.
+// filled is the book after [book.Fill], with the program as of the day today.
 func filled(t *testing.T, s *schedule.Site, text, today string, taken bool) (out string, full, added int) {
 	t.Helper()
 	lines, _ := sitefile.LoadRecord(name, []byte(text), s)

@@ -63,8 +63,8 @@ func TestFullDiskLosesNothing(t *testing.T) {
 	}
 }
 
-// What is no ordinary file is no book, and a failure leaves no file open. The lock of
-// one writer holds up another, and is given back whatever came of it.
+// What is no ordinary file is refused as a book, and a failure leaves no file open. A
+// writer waits while another holds the lock, and gives the lock back even if it fails.
 func TestNoBook(t *testing.T) {
 	dir, root := folder(t)
 	if err := syscall.Mkfifo(dir+"/pipe", 0o600); err != nil {

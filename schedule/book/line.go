@@ -13,18 +13,18 @@ import (
 
 // Line is a line that is about to be added to a record book.
 type Line struct {
-	Text   string             // as [Append] takes it
-	Done   []schedule.Done    // the book with it
+	Text   string             // the text to give to [Append]
+	Done   []schedule.Done    // all lines of the book, with this one at the end
 	Before []int              // older lines about the same job, which count as well
-	Wrong  []schedule.Problem // why it cannot be added; only Before is then set beside it
+	Wrong  []schedule.Problem // why the line cannot be added; then only Before is set as well
 	Doubts []schedule.Problem // what is probably a slip
 }
 
-// NewLine writes what was done as a line for a record book of a name and a text; p is the
-// program of the site with that book. The line stands by itself: what the bag held, and an
-// amount that was given by the plan ("half", "as planned"), are written out, so that no
-// later edit of the site file changes what is down. If they are not known, the line is
-// written as it was given.
+// NewLine writes what was done as a line for the record book called name, which now holds
+// text; p is the program of the site with that book. The line stands by itself: what the
+// bag held is written out, and so is an amount that was given as a part of the plan ("half",
+// "as planned"), so that no later edit of the site file changes what counts as put down. If
+// the contents or the amount are not known, the line is written as it was given.
 func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amount string, today schedule.Date) Line {
 	book := string(text)
 	if book != "" && !strings.HasSuffix(book, "\n") {
@@ -78,7 +78,7 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 		}
 	}
 	l.Text = head + l.Text
-	if book == "" { // as [Append] begins it
+	if book == "" { // [Append] begins a new book so
 		book = sitefile.Header
 	}
 	l.read(name, book, p.Site)
@@ -93,8 +93,8 @@ func NewLine(name string, text []byte, p *schedule.Program, d schedule.Done, amo
 	return l
 }
 
-// unweighed tells what is wrong with an amount of what is not spread: seed goes by weight or
-// by part, and a soil sample is taken whole.
+// unweighed tells what is wrong with the amount of a job that spreads nothing: seed is
+// recorded by its weight or as a part of all, and a soil sample is taken whole.
 func (l *Line) unweighed(kind schedule.Kind, d *schedule.Done, a *schedule.Area) []schedule.Problem {
 	seed, _ := a.Seed(kind)
 	wrong := func(message, hint string) []schedule.Problem {
@@ -161,8 +161,8 @@ func (l *Line) given(d schedule.Done, amount string, site *schedule.Site) (sched
 	return read[0], true
 }
 
-// weigh works out what the line brings, from what was given and what was planned; it
-// tells whether that is known.
+// weigh works out the dose of the line, and the dose first planned, from what was given and
+// what is planned; it reports whether they are known.
 func (l *Line) weigh(d *schedule.Down, planned *schedule.Entry, p *schedule.Program, a *schedule.Area) bool {
 	m, ok := materialOf(p.Site, d, planned)
 	if !ok {
@@ -193,7 +193,7 @@ func (l *Line) weigh(d *schedule.Down, planned *schedule.Entry, p *schedule.Prog
 	d.Dose = material.DoseOf(m, rate)
 	if planned != nil && planned.Rate > 0 {
 		d.Of = planned.Rate.Over(a.Size)
-		for _, o := range p.CaseOf(d.AreaID).Down { // where only the rest was planned, what is down belongs to the whole
+		for _, o := range p.CaseOf(d.AreaID).Down { // if only the rest is planned, the dose first planned includes what is down already
 			if planned.Rest && o.Presumed == nil && o.Kind == d.Kind && o.Season == d.Season && o.N == d.N {
 				d.Of += o.Dose.Rate.Over(a.Size)
 			}

@@ -58,9 +58,9 @@ func plan(t *testing.T, s *schedule.Site, text string) *schedule.Program {
 	return p
 }
 
-// A line says itself what it means: it means the same when the soil report or the
-// bag changes, and when the bag is struck out, where a short one would mean
-// something else.
+// A line that stands by itself keeps its meaning when the soil report or the bag in the
+// site file changes, and when the bag is removed; a short line would then mean something
+// else.
 func TestLineStandsByItself(t *testing.T) {
 	for _, units := range []string{"us", "metric"} {
 		for _, amount := range []string{"", "half", "30 %"} {
@@ -140,8 +140,8 @@ func TestLineTooMany(t *testing.T) {
 	}
 }
 
-// A line is of the material that went down, and a lime has the value that the
-// planner counts it with: that of its state's rule.
+// A line names the material that went down. The value it gives for a lime is the one that
+// the planner counts with, by the rule of the state.
 func TestLineKeepsTheMaterial(t *testing.T) {
 	s := site(t, `state = "OH"`, `state = "IA"`)
 	p := plan(t, s, "")

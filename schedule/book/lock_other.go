@@ -9,8 +9,8 @@ import (
 	"time"
 )
 
-// lock makes a file beside the one that is to be ours, and waits while there
-// is one already.
+// lock makes a lock file beside the file, and waits while there is one already. After ten
+// seconds it gives up.
 func lock(root *os.Root, name string, _ *os.File) (release func() error, err error) {
 	name += ".lock"
 	for range 200 {

@@ -7,7 +7,7 @@ import (
 	"syscall"
 )
 
-// lock waits for the file to be ours alone among all who ask the same way.
+// lock waits for the file's lock. It keeps out only those who ask for the lock as well.
 func lock(_ *os.Root, _ string, f *os.File) (release func() error, err error) {
 	for {
 		err = syscall.Flock(int(f.Fd()), syscall.LOCK_EX)

@@ -13,8 +13,8 @@ import (
 
 // Replace gives a file new content, all or nothing, and keeps its mode: the
 // content is written beside it, flushed to the disk, and put in its place.
-// Content that is there already is left alone, time stamp and all, and changed
-// is false. Folders on the way that are missing are made.
+// If the file has that content already, it is left alone with its time stamp, and
+// changed is false. Missing folders on the way are made.
 func Replace(root *os.Root, name string, data []byte) (changed bool, err error) {
 	n, err := replaceAll(root, []File{{name, data}}, false, true)
 	return n > 0, err
@@ -41,11 +41,11 @@ type File struct {
 	Data []byte
 }
 
-// ReplaceAll is [Replace] for several files, of which all or none are put in
-// their places, and without the wait for the disk, as they can be made again. A
-// killed process leaves the old or the new content of each; a power cut in the
-// seconds after may leave empty files. Folders and files that are private are
-// made for their owner alone; those that are there keep their modes.
+// ReplaceAll is [Replace] for several files that can be made again: none is put in its
+// place before all are written, and it does not wait until they are on the disk. A
+// killed process leaves the old or the new content of each file; a power cut in the
+// seconds after may leave empty files. With private, new folders and files are made for
+// their owner alone; those that are there keep their modes.
 func ReplaceAll(root *os.Root, files []File, private bool) (changed int, err error) {
 	return replaceAll(root, files, private, false)
 }
@@ -57,8 +57,8 @@ type draft struct {
 	mode       fs.FileMode
 }
 
-// attempts is how often a draft is written again that somebody swept away just before it
-// was put in its place.
+// attempts is how often a draft is put in its place before that fails for good: each time,
+// [Sweep] in another process may have removed the draft just before.
 const attempts = 10 // [common]
 
 func replaceAll(root *os.Root, files []File, private, flush bool) (changed int, err error) {
@@ -113,7 +113,7 @@ func about(name string, err error) error {
 // before makes a file's folder, and tells the mode that the file is to have and
 // whether it holds the content already.
 func before(root *os.Root, f File, private bool) (mode fs.FileMode, same bool, err error) {
-	folder := fs.FileMode(0o777) // less what the user's mask takes
+	folder := fs.FileMode(0o777) // less the permissions that the user's mask takes away
 	if mode = 0o666; private {
 		folder, mode = 0o700, 0o600
 	}
@@ -137,7 +137,7 @@ func before(root *os.Root, f File, private bool) (mode fs.FileMode, same bool, e
 	}
 }
 
-// narrow takes the permissions from a file that another mode does not have.
+// narrow takes away those permissions of a file that mode does not include.
 func narrow(root *os.Root, name string, mode fs.FileMode) error {
 	info, err := root.Stat(name)
 	if err == nil && info.Mode().Perm()&^mode != 0 {
@@ -149,8 +149,8 @@ func narrow(root *os.Root, name string, mode fs.FileMode) error {
 // draftEnd ends the names of drafts; [Sweep] knows them by it.
 const draftEnd = ".new"
 
-// Sweep removes from a folder the drafts that a killed process left. A draft
-// that another process is about to put in its place is written again by it.
+// Sweep removes from a folder the drafts that a killed process left. If another process was
+// about to put such a draft in its place, that process writes the draft again.
 func Sweep(root *os.Root, dir string) error {
 	d, err := root.Open(dir)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -178,7 +178,7 @@ func isDraft(name string) bool {
 }
 
 // Create writes a file that must not be there yet, down to the disk; the error
-// is [fs.ErrExist] if it is. What cannot be written whole is taken away again.
+// is [fs.ErrExist] if it is. A file that cannot be written whole is removed again.
 func Create(root *os.Root, name string, data []byte) error {
 	err := writeNew(root, name, data, 0o666, true)
 	if err != nil && !errors.Is(err, fs.ErrExist) {

@@ -81,7 +81,7 @@ func TestReplaceAllOrNone(t *testing.T) {
 	}
 }
 
-// What is private is for its owner alone, also where it was not before.
+// A private file or folder is for its owner alone, also if it was open to others before.
 func TestReplacePrivate(t *testing.T) {
 	_, root := folder(t)
 	if err := root.Mkdir("open", 0o755); err != nil {
@@ -158,8 +158,8 @@ func TestSweepDuringWrites(t *testing.T) {
 	<-swept
 }
 
-// A file whose place is taken by a folder while it is written is told by its name;
-// what came before it is in its place, and no draft stays behind.
+// If a folder takes the place of a file while the file is written, the error names the
+// file; the files before it are in their places, and no draft stays behind.
 func TestRenameThatFails(t *testing.T) {
 	_, root := folder(t)
 	files := []book.File{{Name: "first", Data: []byte("1")}, {Name: "a", Data: []byte("2")}, {Name: "a/b", Data: []byte("3")}}
@@ -227,7 +227,7 @@ func TestDraftsAreSwept(t *testing.T) {
 	}
 }
 
-// What Sweep cannot remove it tells, and goes on.
+// Sweep reports what it cannot remove, and goes on.
 func TestSweepTells(t *testing.T) {
 	_, root := folder(t)
 	if err := root.MkdirAll(".AAAAAAAAAAAA.new/full", 0o777); err != nil {
@@ -249,7 +249,7 @@ func TestSweepTells(t *testing.T) {
 	}
 }
 
-// A private file at the top leaves the mode of the folder alone, which is not its own.
+// A private file at the top of the root leaves the mode of the root folder alone.
 func TestReplacePrivateAtTheTop(t *testing.T) {
 	_, root := folder(t)
 	if err := root.Chmod(".", 0o755); err != nil {
@@ -266,7 +266,7 @@ func TestReplacePrivateAtTheTop(t *testing.T) {
 	if changed, err := book.ReplacePrivate(root, "file", []byte("x")); err != nil || changed {
 		t.Fatal(changed, err)
 	}
-	mode(t, root, "file", 0o400) // less is left as it is
+	mode(t, root, "file", 0o400) // a mode with fewer permissions is kept
 	if changed, err := book.ReplacePrivate(root, "../file", []byte("x")); err == nil || changed {
 		t.Error("wrote above the folder")
 	}

@@ -8,8 +8,8 @@ import (
 	"slices"
 )
 
-// Struck gives a book with some lines struck out: they stay to be read by people,
-// and count no longer.
+// Struck gives a book with some lines struck out: people can still read them, but they no
+// longer count.
 func Struck(text []byte, lines []int) []byte {
 	var out []byte
 	n := 0
