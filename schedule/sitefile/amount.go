@@ -72,7 +72,7 @@ func (w row) amount(d *schedule.Done, m *material.Material) {
 	}
 }
 
-// packs splits "1.5 packs" into its number.
+// packs gives the number in "1.5 packs".
 func packs(s string) (string, bool) {
 	for _, word := range []string{"packs", "pack", "bags", "bag"} {
 		if n, ok := strings.CutSuffix(s, word); ok {

@@ -52,8 +52,8 @@ func (r *reader) readAreas(top table) {
 	}
 }
 
-// readArea reads one area. One without a name has that of its id, or of the site
-// where it is the only one.
+// readArea reads one area. An area without a name is called by its id, or by the title of
+// the site if it is the only one.
 func (r *reader) readArea(t table, id string, alone bool) schedule.Area {
 	a := schedule.Area{ID: id, Name: t.text("name")}
 	if a.Name == "" {
@@ -71,7 +71,7 @@ func (r *reader) readArea(t table, id string, alone bool) schedule.Area {
 	a.Size = quantity(t, "size", agronomy.ParseArea)
 	comma, point := agronomy.PointThousands(t.text("size"))
 	switch {
-	case point && !strings.Contains(comma, "ac") && !strings.Contains(comma, "ha"): // three places of an acre are a fine measure
+	case point && !strings.Contains(comma, "ac") && !strings.Contains(comma, "ha"): // an area in acres or hectares may well have three decimals
 		t.doubt("size", fmt.Sprintf("%q is %s sq ft", t.text("size"), written(float64(a.Size))), "are thousands meant? a point parts the decimals here: write "+comma)
 	case a.Size > 0 && a.Size < 100: // [common] a strip of 10 by 10 ft
 		t.doubt("size", fmt.Sprintf("%s sq ft is hardly a lawn", written(float64(a.Size))), "is it square meters, square yards or acres, or are digits missing?")
@@ -206,7 +206,8 @@ func (r *reader) readSeeded(t table) schedule.Date {
 	return d
 }
 
-// winter tells the months in which seed hardly comes up.
+// winter tells whether a day is in the winter months, in which seed hardly comes up. Sites
+// in the South are not judged.
 func (r *reader) winter(d schedule.Date) bool {
 	southern := r.site.Place.Latitude != nil && *r.site.Place.Latitude < 0
 	return !southern && (d.Month == time.December || d.Month == time.January || d.Month == time.February)

@@ -8,10 +8,10 @@ import (
 	"strings"
 )
 
-// Change gives the text of a site file in which some values are others, and leaves all
-// the rest of it as it is: comments, order, and every value that stays. Before are the
-// values of the text ([Pairs]), after those that it is to have. The error names a key
-// that stands in a form which is better changed by hand.
+// Change gives the text of a site file with some values changed, and leaves all the rest
+// of it as it is: comments, order, and every value that stays. before holds the values
+// that the text has ([Pairs]), after those that it is to have. The error names a key that
+// is written in a form which must be changed by hand.
 func Change(text []byte, before, after []Pair) ([]byte, error) {
 	was, now := valuesOf(before), valuesOf(after)
 	e := &editor{text: string(withoutMark(text))}
@@ -71,8 +71,8 @@ func (e *editor) lineOf(at int) (from, to int) {
 	return from, len(e.text)
 }
 
-// remove takes a key away: with its line, or out of the braces that it stands in, and
-// with these if it was alone there.
+// remove takes a key away: with its line, or out of the braces in which it stands, or
+// together with the braces if it is the only key in them.
 func (e *editor) remove(path string) {
 	from, to := e.find(path)
 	if to == 0 {
@@ -109,8 +109,8 @@ func (e *editor) closeUp(table string, now map[string]string) {
 	}
 }
 
-// set gives a key its value: in its place if it has one, else at the end of its table,
-// else in a new one at the end of the file.
+// set gives a key its value: it replaces the value that the key has, else adds the key at
+// the end of its table, else adds a new table at the end of the file.
 func (e *editor) set(path, value string) {
 	literal := quoted(value)
 	if n := nodeAt(path); n != nil {
@@ -122,7 +122,7 @@ func (e *editor) set(path, value string) {
 	}
 	table, name := parentOf(path), path[lastDot(path)+1:]
 	for ; table != ""; table, name = parentOf(table), table[lastDot(table)+1:]+"."+name {
-		if from, to := e.find(table); to > 0 && e.text[from] == '{' { // beside others in braces
+		if from, to := e.find(table); to > 0 && e.text[from] == '{' { // the table stands in braces on one line
 			inside := strings.TrimRight(e.text[from:to-1], " \t")
 			if inside != "{" {
 				inside += ","
@@ -156,7 +156,7 @@ func (e *editor) endOf(table string) int {
 	return max(l.head, l.tail)
 }
 
-// insert puts a line after the one that ends at a byte.
+// insert puts a line into the text at a byte, where another line has ended.
 func (e *editor) insert(at int, line string) {
 	switch {
 	case at == 0:

@@ -72,8 +72,8 @@ days = [
 	}
 }
 
-// What one key alone in its braces leaves behind goes with it; so does a table of which
-// nothing is left, whatever stands below it.
+// With the only key in a pair of braces the braces go as well; so does the header of a table
+// of which nothing is left, whatever stands below it.
 func TestChangeLeavesNothing(t *testing.T) {
 	for _, c := range []struct{ file, key, want string }{
 		{"title = \"x\"\n[area.a]\nsize = \"1 m2\"\ngrass = { \"tall fescue\" = 100 }\n", `area.a.grass."tall fescue"`, "title = \"x\"\n[area.a]\nsize = \"1 m2\"\n"},

@@ -17,8 +17,8 @@ size = "2000 sq ft"
 grass = "St. Augustinegrass"
 `
 
-// The county is that of the ZIP unless the file says another, and a name the
-// state has not is refused.
+// The county is that of the ZIP unless the file names another, and a name that is no county
+// of the state is refused.
 func TestCounty(t *testing.T) {
 	for _, c := range []struct{ line, want, problem, said string }{
 		{"", "Sarasota", "", "county not given: Sarasota, that of the ZIP; a ZIP may cross a county line"},

@@ -19,7 +19,7 @@ func (r *reader) readCrew(top table) {
 	r.readWeekdays(t)
 	c.Away = readSpans(t, "away")
 	for _, span := range c.Away {
-		// What lies shortly before the start may be last season's. [common] half a year
+		// An absence shortly before the start may be left from last season. [common] half a year
 		if s, p := r.site.Start, r.site.Through; !s.IsZero() && (span.To.Before(s.AddDays(-180)) || !p.IsZero() && span.From.After(p)) {
 			t.doubt("away", fmt.Sprintf("%s to %s lies outside the program", span.From, span.To), "is the year right?")
 		}

@@ -31,6 +31,6 @@
 // [Change], [With] and [Without] edit the text of a site file and leave the rest
 // of it as it was.
 //
-// The package opens no file and writes none: package book does. Load is handed a function to open the station
-// file that the key place.normals names.
+// The package opens no file and writes none: package book does. Load is given a function
+// that opens the station file which the key place.normals names.
 package sitefile

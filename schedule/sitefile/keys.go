@@ -190,10 +190,10 @@ func allKeys() []key {
 type node struct {
 	key
 	below map[string]*node
-	names []string // of below, in order
+	names []string // the names in below, in order
 }
 
-// under gives the key of a name below n; nil if there is none.
+// under gives the node that a name below n stands for; nil if there is none.
 func (n *node) under(name string) *node {
 	if k := n.below[name]; k != nil {
 		return k
@@ -207,8 +207,8 @@ func (n *node) under(name string) *node {
 	return star
 }
 
-// datedSoil is a soil report that stands beside others under its sampling day. It
-// takes every key of one that stands alone.
+// datedSoil is the pattern of a soil report that stands under its sampling day, so that
+// an area may have several. It takes every key of a report that stands alone.
 const datedSoil = "area.*.soil.*"
 
 func soilKeys(all []key) (dated []key) {

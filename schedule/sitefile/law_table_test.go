@@ -134,8 +134,8 @@ func TestLawTableAgainstItsSource(t *testing.T) {
 	}
 }
 
-// compareOrdinance compares a local rule with its source; Tahoe stands there once
-// for two states, and Manitoba is outside the table.
+// compareOrdinance compares a local rule with its source. The source has Tahoe once for two
+// states, and Manitoba, which this table leaves out.
 func compareOrdinance(t *testing.T, state, place, citation, asOf, how, sure, days string, nutrients []string) {
 	t.Helper()
 	for _, o := range law.Ordinances(state) {

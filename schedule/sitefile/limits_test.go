@@ -44,7 +44,7 @@ func TestLimitsOfNumbers(t *testing.T) {
 	for _, c := range []struct {
 		key, range_ string
 		in, out     []string
-		also        []string // other keys that make room
+		also        []string // other keys, changed so that the limit can be reached
 	}{
 		{"crew.budget", "0.01 to 1,000,000", []string{"0.01", "1000000"}, []string{"0.009", "1000001", "-1"}, nil},
 		{"crew.jobs_per_day", "1 to 100", []string{"1", "100"}, []string{"0", "101"}, nil},
@@ -82,7 +82,7 @@ func TestLimitsOfNumbers(t *testing.T) {
 	}
 }
 
-// A number that lost its point is asked back with the point.
+// For a number that has lost its decimal point, the hint gives it with the point.
 func TestShiftedNumbers(t *testing.T) {
 	full := string(mustRead(t, "testdata/full.toml"))
 	for _, c := range []struct{ key, value, hint string }{
@@ -119,7 +119,7 @@ func TestLimitsOfValues(t *testing.T) {
 		{"local.max_n_per_application", "0.1 lb/1000 sq ft", ""}, {"local.max_n_per_application", "0.099 lb/1000 sq ft", "~is 0.099 lb/1000 sq ft, less than any feeding"},
 		{"local.max_n_per_application", "0.7 lb/acre", "~not lb/acre"}, {"local.max_n_per_application", "0 lb/acre", "is nothing"},
 		{"area.east.soil.nitrogen", "8 lb/1000 sq ft", ""}, {"area.east.soil.nitrogen", "8.1 lb/1000 sq ft", "~more than laboratories ask for"}, {"area.east.soil.phosphate", "8 lb/1000 sq ft", ""}, {"area.east.soil.phosphate", "8.1 lb/1000 sq ft", "~more than"},
-		{"area.east.soil.potash", "8 lb/1000 sq ft", ""}, {"area.east.soil.potash", "8.1 lb/1000 sq ft", "~more than"}, {"area.east.soil.lime", "571 lb/1000 sq ft", ""}, {"area.east.soil.lime", "572 lb/1000 sq ft", "~more than"}, // 400 of what acts, of 70 %
+		{"area.east.soil.potash", "8 lb/1000 sq ft", ""}, {"area.east.soil.potash", "8.1 lb/1000 sq ft", "~more than"}, {"area.east.soil.lime", "571 lb/1000 sq ft", ""}, {"area.east.soil.lime", "572 lb/1000 sq ft", "~more than"}, // 400 lb of effective lime at 70 %
 		{"area.east.soil.sampled", "2021-09-13", ""}, {"area.east.soil.sampled", "2021-09-12", "~the report is 5 years old"}, {"area.east.soil.sampled", "2027-09-12", "after the program ends"},
 		{"area.east.soil.received", "2026-08-11", ""}, {"area.east.soil.received", "2026-08-10", "before the soil was sampled"},
 		{"area.east.seeded", "2025-03-01", ""}, {"area.east.seeded", "2025-11-30", ""}, {"area.east.seeded", "2025-12-01", "~seeded in December"}, {"area.east.seeded", "2026-01-31", "~seeded in January"}, {"area.east.seeded", "2026-02-28", "~seeded in February"},
@@ -153,11 +153,11 @@ func TestLimitsOfValues(t *testing.T) {
 	}
 }
 
-// What one key says of another.
+// Keys that contradict or need each other.
 func TestKeysTogether(t *testing.T) {
 	full := string(mustRead(t, "testdata/full.toml"))
 	for _, c := range []struct {
-		at, says string // as above
+		at, says string // as in TestLimitsOfValues
 		pairs    []string
 	}{
 		{"place.longitude", "83.1 is in the eastern half of the world (west is negative: did you mean -83.1?)", []string{"place.longitude", "83.1"}},

@@ -79,7 +79,7 @@ func (l *lines) next() byte {
 	return 0
 }
 
-// skip passes over the bytes named, and over comments if those are line ends.
+// skip passes over the bytes in set and, if line ends are among them, over comments.
 func (l *lines) skip(set string) {
 	for l.at < len(l.text) {
 		c := l.text[l.at]
@@ -206,8 +206,8 @@ func (l *lines) quoted(quote byte) {
 	}
 }
 
-// quotedOverLines passes over a text in three quotes. It may end in quotes of
-// its own: up to five close it.
+// quotedOverLines passes over a text in three quotes. The text itself may end in one or
+// two quotes, so up to five in a row close it.
 func (l *lines) quotedOverLines(quote byte) {
 	three := strings.Repeat(string(quote), 3)
 	for l.at += 3; l.at < len(l.text); l.at++ {
@@ -230,7 +230,7 @@ func (l *lines) quotedOverLines(quote byte) {
 	}
 }
 
-// isBare tells the bytes of a key that needs no quotes.
+// isBare tells whether a byte may stand in a key without quotes.
 func isBare(c byte) bool {
 	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_'
 }

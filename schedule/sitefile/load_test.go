@@ -95,7 +95,7 @@ func TestFullFile(t *testing.T) {
 	}
 }
 
-// Each testdata/*.toml has beside it, as .want, what is to be said about it.
+// Each testdata/*.toml has beside it a .want file with the problems to be reported.
 func TestProblems(t *testing.T) {
 	files, _ := filepath.Glob("testdata/*.toml")
 	if len(files) < 10 {
@@ -221,8 +221,8 @@ func BenchmarkLoad(b *testing.B) {
 	}
 }
 
-// A name that says so makes a material a pesticide, unless the file says it is
-// none; the file may say that any is one.
+// A material whose name says that it is a pesticide is taken as one, unless its key
+// pesticide says it is none; with that key any material may be one.
 func TestPesticideByNameOrKey(t *testing.T) {
 	full := string(mustRead(t, "testdata/full.toml"))
 	for _, c := range []struct {

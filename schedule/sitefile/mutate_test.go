@@ -21,7 +21,7 @@ var absentMeansUnknown = []string{"through", "area.*.soil.received", "material.*
 	"area.*.soil.lb_per_acre_depth", "area.*.soil.lime", "area.*.soil.lower_ph", "area.*.soil.lime_ecce", "area.*.soil.nitrogen", "area.*.soil.phosphate", "area.*.soil.potash",
 	"material.*.name", "material.*.cce", "material.*.ecce", "material.*.fineness", "material.*.hydrated", "material.*.magnesium",
 	"material.*.sulfur", "material.*.iron", "material.*.price",
-	"material.*.pesticide", // the name says it, or it holds none
+	"material.*.pesticide", // the name of the material says it, or it is taken to hold none
 	"material.*.kind",      // a fertilizer is known by its analysis
 	"local.no_nitrogen", "local.no_phosphorus", "local.max_n_per_application",
 	"calendar.remind", "calendar.link", "calendar.secret",
@@ -30,7 +30,7 @@ var absentMeansUnknown = []string{"through", "area.*.soil.received", "material.*
 // freeText are the keys that take any words.
 var freeText = []string{"id", "title", "area.*.name", "material.*.name", "crew.people.*", "local.note"}
 
-// key is one key of the full file that stands on a line of its own.
+// fullKey is one key of the full file that stands on a line of its own.
 type fullKey struct {
 	path, pattern string
 	line          int

@@ -5,11 +5,11 @@ import (
 	"testing"
 )
 
-// A day of overseeding that can hardly be meant is told with what to do about it.
+// A day of overseeding that can hardly be meant is reported, with what to do about it.
 func TestOverseedDays(t *testing.T) {
 	for _, c := range []struct {
 		name, grass, more, day string
-		says                   string // "" nothing
+		says                   string // "": nothing
 		fatal                  bool
 	}{
 		{"fits", "tall fescue", "", "2026-09-05", "", false},

@@ -15,7 +15,7 @@ import (
 // its value as a person types it: without quotes, a list with ", " between.
 type Pair struct{ Key, Value string }
 
-// between two values of a list, as a Pair holds it.
+// comma stands between the values of a list in a Pair.
 const comma = ", "
 
 // Pairs gives the values of a site file one by one, in the order of the file, whether
@@ -80,7 +80,7 @@ func typed(value any) (string, bool) {
 	return "", false
 }
 
-// Compose writes a site file of pairs: in the order of the starter file, each value in
+// Compose writes a site file from pairs: in the order of the starter file, each value in
 // the type of its key if it can be read as one, else as text in quotes, so that [Load]
 // says what is wrong with it. Pairs without a value are passed over; those of a key
 // that takes a list add up. What cannot stand in a file beside the others, such as
@@ -107,7 +107,7 @@ func Compose(pairs []Pair) ([]byte, []schedule.Problem) {
 	return []byte(b.String()), wrong
 }
 
-// SplitPath takes a path apart at its dots, and the quotes from its parts.
+// SplitPath splits a path at its dots, and removes the quotes around its parts.
 func SplitPath(path string) (parts []string, ok bool) {
 	if !utf8.ValidString(path) || len(path) > 400 {
 		return nil, false
@@ -174,13 +174,13 @@ func (b *branch) put(parts []string, value string) (message, hint string) {
 	return "", ""
 }
 
-// inline tells a table that is written on the line of its key.
+// inline tells whether a table is written in braces on the line of its key.
 func (b *branch) inline() bool {
 	return b.node != nil && (b.node.example != "" || b.node.takes != asTable)
 }
 
-// rank is the place of a name among those of its table, first come first where the
-// writer chooses them.
+// rank is the place of a name in the list of keys of its table. Names that the writer chose
+// rank alike, and so keep the order in which they came.
 func (b *branch) rank(name string) int {
 	if b.node != nil {
 		if i := slices.Index(b.node.names, name); i >= 0 {
@@ -227,7 +227,7 @@ func (b *branch) literal() string {
 	return "{ " + strings.Join(parts, comma) + " }"
 }
 
-// literal writes a value as TOML in the type of its key, or as text if it is of none.
+// literal writes a value as TOML in a type that its key takes, or as text if it fits none.
 func (n *node) literal(value string) string {
 	plainText := n.takes&(asText|asQuantity) != 0
 	switch {
@@ -261,7 +261,7 @@ func (n *node) literal(value string) string {
 	return quoted(value)
 }
 
-// number gives a plain number as short as it is exact.
+// number gives a plain number in its shortest exact form.
 func number(s string) (string, bool) {
 	v, err := strconv.ParseFloat(s, 64)
 	if message, _ := finite(v); err != nil || message != "" || strings.ContainsAny(s, "_xXpP") {
@@ -271,7 +271,7 @@ func number(s string) (string, bool) {
 	if text == "-0" {
 		text = "0"
 	}
-	return text, len(text) <= 18 // what is longer is no number of a lawn, and may overflow
+	return text, len(text) <= 18 // a longer number makes no sense for a lawn, and may overflow
 }
 
 // quoted writes a text as TOML does on one line.

@@ -37,7 +37,7 @@ func TestPairsComeBack(t *testing.T) {
 	}
 }
 
-// Each value comes as a person types it; what no line can hold is told.
+// Each value comes as a person types it; what no line can hold is reported.
 func TestPairs(t *testing.T) {
 	pairs, ps := Pairs("s.toml", []byte(`title = " Thrum End "
 start = 2026-09-12
@@ -196,8 +196,8 @@ func TestNamesAndTextsAsTOML(t *testing.T) {
 	}
 }
 
-// The lines of a record book taken apart and put together again; what stands where a
-// column has no name is told.
+// The lines of a record book taken apart and put together again are the same; a cell in a
+// column without a name is reported.
 func TestCellsComeBack(t *testing.T) {
 	book := Header + "2026-10-10,east,lime,2026,1,stone,0-0-0,,85,96 lb,,mara,\"dry, cold\"\n\n# mine\n2026-10-11,west,nitrogen,,,,,,,half,,,'=x\n"
 	lines, ps := Cells("r.csv", []byte(book))
@@ -243,7 +243,8 @@ func TestComposeBook(t *testing.T) {
 	}
 }
 
-// Text that a spreadsheet would run is kept from it, and comes back as it was.
+// Text that a spreadsheet would run as a formula is written so that it does not, and is read
+// back as it was.
 func TestFormulas(t *testing.T) {
 	for s, cell := range map[string]string{"": "", "x": "x", "=1": "'=1", "+1": "'+1", "-1": "'-1", "@x": "'@x", "'=1": "''=1", "''": "''", "'tis": "'tis", "a=1": "a=1", "1-1": "1-1"} {
 		if got := toCell(s); got != cell || fromCell(cell) != s {

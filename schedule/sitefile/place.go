@@ -12,7 +12,7 @@ import (
 	"swardbook/schedule/law"
 )
 
-// readPlace fills the place and asks the climate whether it can be one.
+// readPlace fills the place and asks package climate whether there can be such a place.
 func (r *reader) readPlace(top table) {
 	t := top.under("place")
 	p := &r.site.Place
@@ -33,7 +33,7 @@ func (r *reader) readPlace(top table) {
 
 	before := len(r.problems)
 	celsius := r.readNormals(t)
-	if len(r.problems) > before { // the climate would complain of the same again
+	if len(r.problems) > before { // package climate would report the same again
 		return
 	}
 	position := p.Latitude != nil && p.Longitude != nil
@@ -69,8 +69,8 @@ func (r *reader) readPlace(top table) {
 	}
 }
 
-// understood tells which place the climate took, and what does not agree about
-// it, and fills in what follows from the position but was not given.
+// understood tells which place package climate has understood, warns where what was given
+// about it does not agree, and fills in what follows from the position but was not given.
 func (r *reader) understood(t table, y *climate.Year) {
 	if y == nil {
 		return
@@ -96,8 +96,8 @@ func (r *reader) understood(t table, y *climate.Year) {
 	}
 }
 
-// knowCounty refuses a county that the state has not, and writes the name as the
-// list has it. Outside the list any name is taken.
+// knowCounty refuses a county that the state does not have, and spells its name as the list
+// of counties does. In a state without a list any name is accepted.
 func (r *reader) knowCounty(t table) {
 	s := &r.site
 	if s.County == "" {
@@ -150,8 +150,8 @@ func freezeDay(t table, name string) climate.Day {
 	return climate.DayOf(m, d)
 }
 
-// readNormals fills the monthly means from the one place they may stand in,
-// and tells whether they were given in degrees Celsius.
+// readNormals fills in the monthly means, which may be given in only one of three ways: in
+// °F, in °C or as a station file. It tells whether they were given in °C.
 func (r *reader) readNormals(t table) (celsius bool) {
 	p := &r.site.Place
 	inF := t.given("mean_high_f") || t.given("mean_low_f")

@@ -30,12 +30,12 @@ type complaints struct {
 	lines    *lines // nil where keys have no lines of their own
 	problems []schedule.Problem
 	told     [2]int // errors and warnings among them
-	more     int    // errors beyond the limit
-	doubts   int    // warnings beyond it
+	more     int    // errors beyond maxProblems, counted only
+	doubts   int    // warnings beyond maxProblems, counted only
 }
 
-// report notes a problem at a key, or at the nearest table above it that
-// stands in the file. However many warnings there are, they crowd out no error.
+// report notes a problem at a key, or at the nearest table above it that stands in the
+// file. Errors and warnings have a limit each, so warnings crowd out no error.
 func (c *complaints) report(p schedule.Problem) {
 	told, beyond := &c.told[0], &c.more
 	if p.Warning {
@@ -103,8 +103,8 @@ type reader struct {
 	site schedule.Site
 }
 
-// readable refuses what cannot be the text of such a file. It reports true when
-// the text may be read further.
+// readable refuses what cannot be the text of a site file. It reports true when the text
+// may be read further.
 func readable(file string, text []byte) (schedule.Problem, bool) {
 	return readableUpTo(file, text, maxBytes)
 }
@@ -220,7 +220,7 @@ func Load(name string, text []byte, open func(string) (io.ReadCloser, error)) (*
 // spreadsheets put before it.
 func withoutMark(text []byte) []byte { return bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")) }
 
-// assume notes a default that the file left to us.
+// assume notes a default that was used because the file gives no value.
 func (r *reader) assume(format string, args ...any) {
 	r.site.Assumed = append(r.site.Assumed, agronomy.Reason{Text: fmt.Sprintf(format, args...)})
 }

@@ -21,11 +21,11 @@ const ShortHeader = "date,area,job,material,amount,by,note\n"
 
 var columns, shortColumns = strings.Split(strings.TrimSpace(Header), ","), strings.Split(strings.TrimSpace(ShortHeader), ",")
 
-// How long a record book may be: what plans in about a second. A season of an
-// area has some six lines. // [common]
+// How long a record book may be, so that a site can be planned in about a second. A season
+// of an area has some six lines. // [common]
 const (
 	maxLines  = 20_000
-	maxDays   = 2_500   // days of an area with lines: what follows each is planned anew
+	maxDays   = 2_500   // days with a line, each area counted: all that follows such a day is planned anew
 	maxNumber = 366     // jobs of a kind in a season of an area: one a day
 	maxBook   = 4 << 20 // bytes
 )
@@ -47,20 +47,20 @@ type book struct {
 	site  *schedule.Site // nil: areas and materials are not known
 	order []string       // the columns in the order of the file
 	done  []schedule.Done
-	seen  map[schedule.Done]int         // the line of each, without line, person and note
-	bags  map[string]*material.Material // what can be meant by a name
+	seen  map[schedule.Done]int         // the line of each job, keyed without its line, person, note and contents
+	bags  map[string]*material.Material // the materials, by the names that a line may use
 	take  func(line int, cells []string)
 }
 
-// LoadRecord reads a record book: one line a job done or missed, columns as in
+// LoadRecord reads a record book: one line for each job done or missed, columns as in
 // [Header], in another order if the first line says so. Blank lines and lines
 // that begin with # are passed over. The site tells which areas and materials
-// there are; it may be nil. Lines with a problem are left out of what comes
+// there are; it may be nil. A line with an error is not among the jobs given
 // back.
 //
-// A book may have a second line of column names, from which its lines are of the
-// other form: [Append] goes on so where an older book is continued. The lines of
-// the newer form for one job add up.
+// A book may have a second line of column names, after which its lines are of the other
+// form: so an older book is continued with lines that stand by themselves. Lines of that
+// newer form about one job add up.
 //
 // In the older form a job column may hold a kind ("lime"), a kind with its number ("lime/1") or
 // a whole id ("east/lime/1"). Lines that name a kind alone each count. Lines
@@ -109,7 +109,7 @@ func (b *book) open(text []byte) bool {
 	return true
 }
 
-// bound refuses a book with more days than plan in a short time.
+// bound refuses a book with jobs on more days than can be planned in a short time.
 func (b *book) bound() {
 	type day struct {
 		on   schedule.Date
@@ -234,14 +234,15 @@ func (b *book) row(line int, cells []string) {
 	}
 }
 
-// numbered tells a job that an older line names by a number without a season.
+// numbered tells whether a job is named as in older lines, by a number without a season.
 func numbered(job string) bool {
 	_, _, season, n, err := schedule.JobName(job)
 	return err == nil && n > 0 && season == 0
 }
 
-// correct keeps the last of the older lines of each numbered job. A job that was missed and
-// taken up again on a later day is no correction.
+// correct keeps only the last of several older lines about the same numbered job, and warns
+// of the others. A line that says the job was missed on an earlier day is dropped without a
+// warning.
 func (b *book) correct() {
 	last := map[string]schedule.Done{}
 	for _, d := range b.done {

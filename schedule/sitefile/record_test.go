@@ -117,7 +117,7 @@ func TestRecordHeaderProblems(t *testing.T) {
 	}
 }
 
-// The last line of a numbered job counts, and the other is named.
+// Of two lines about a numbered job the last counts, and a warning names the other.
 func TestCorrection(t *testing.T) {
 	text := ShortHeader +
 		"2026-09-19,,east/lime/1,limestone,96 lb,,\n" +
@@ -204,7 +204,7 @@ func FuzzRecord(f *testing.F) {
 	})
 }
 
-// A book may have as many lines as it may have, and not one more.
+// A book may have maxLines lines, and not one more.
 func TestRecordLines(t *testing.T) {
 	for n, want := range map[int]bool{maxLines: false, maxLines + 1: true} {
 		_, ps := LoadRecord("x.record.csv", []byte(ShortHeader+strings.Repeat("#\n", 3)+strings.Repeat("2026-09-23,east,lime,1 lb\n", n)), nil)
@@ -215,8 +215,8 @@ func TestRecordLines(t *testing.T) {
 	}
 }
 
-// A problem that ends the reading is told however many warnings come before it, and
-// so is a number that no season has.
+// A problem that ends the reading is reported however many warnings come before it, and so
+// is a job number that is higher than any season can have.
 func TestRecordErrorsAmongWarnings(t *testing.T) {
 	text := Header + strings.Repeat("2026-10-20,east,potassium,2026,1,blend,0-0-50,,,2 lb,,,\n", 2*maxProblems) +
 		"2026-10-21,east,potassium,2026,367,blend,0-0-50,,,2 lb,,,\n"

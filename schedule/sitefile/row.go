@@ -86,7 +86,7 @@ func (w row) job() (area, job string) {
 	if err != nil {
 		hint := "like lime, lime/2026-1 or east/lime/2026-1"
 		parts := strings.Split(s, "/")
-		name := parts[(len(parts)-1)/2] // of lime, lime/1 and east/lime/1
+		name := parts[(len(parts)-1)/2] // the kind in lime, lime/1 and east/lime/1
 		if _, known := schedule.KindNamed(name); !known && len(parts) <= 3 {
 			hint = suggest(name, kindNames())
 		}
@@ -119,7 +119,7 @@ func (w row) job() (area, job string) {
 	switch {
 	case season > 0:
 		return area, schedule.JobID(area, kind, season, n)
-	case n > 0: // of an older book
+	case n > 0: // a numbered job in an older book
 		return area, fmt.Sprintf("%s/%s/%d", area, kind, n)
 	}
 	return area, kind.String()
@@ -135,8 +135,9 @@ func kindNames() []string {
 	return out
 }
 
-// material reads the material and looks it up; a nil one was not named, or is no
-// longer in the site file and the line says itself what it held.
+// material reads the name of the material and looks it up. It gives nil if the line names
+// none, if there is no site, or if the site has no such material; that is a problem unless
+// the line itself says what the bag held.
 func (w row) material(d *schedule.Done) *material.Material {
 	d.Material = w.cells["material"]
 	if d.Material == "" || w.site == nil {
@@ -176,7 +177,7 @@ func (w row) plausible(d schedule.Done) {
 	w.seen[same] = d.Line
 }
 
-// spreads tells the kinds of job that put a material down.
+// spreads tells whether a job is of a kind that puts a material down.
 func spreads(job string) bool {
 	k, ok := schedule.KindNamed(job)
 	return ok && k.Spreads()

@@ -5,10 +5,10 @@ import (
 	"strings"
 )
 
-// commas gives a record book that a spreadsheet saved with semicolons or tabs
-// between its columns as one with commas. Lines keep their numbers, a first line
-// "sep=;" becomes a comment, and lines with commas, as `swardbook record` adds
-// them to any book, stay as they are.
+// commas puts commas between the columns of a record book that a spreadsheet saved with
+// semicolons or tabs. Lines keep their numbers, a first line "sep=;" becomes a
+// comment, and lines with commas, which `swardbook record` adds to any book, stay as
+// they are.
 func commas(text []byte) []byte {
 	lines := strings.SplitAfter(string(text), "\n")
 	first := 0
@@ -42,15 +42,15 @@ func commas(text []byte) []byte {
 		}
 		var b strings.Builder
 		w := csv.NewWriter(&b)
-		w.Write(parts) // a strings.Builder takes everything
+		w.Write(parts) // writing to a strings.Builder cannot fail
 		w.Flush()
 		lines[i] = b.String()
 	}
 	return []byte(strings.Join(lines, ""))
 }
 
-// cells parts one line; nil where its quotes do not match, so that the reader of
-// the book says so.
+// cells splits one line. It gives nil where the quotes do not match: that is for the
+// reader of the book to report.
 func cells(line string, sep rune) []string {
 	r := csv.NewReader(strings.NewReader(line))
 	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace = sep, -1, sep != '\t'

@@ -45,8 +45,8 @@ func TestSeparators(t *testing.T) {
 	}
 }
 
-// What turns the direction of a text is refused by name, in the site file and in
-// the record book, and no message repeats it.
+// A character that turns the direction of text is refused by its name, in the site file
+// and in the record book, and no message repeats it.
 func TestDirection(t *testing.T) {
 	for _, c := range []string{"\u202e", "\u202a", "\u2066", "\u2069", "\u200f", "\u061c"} {
 		_, ps := Load("site.toml", []byte("title = \"Fern"+c+"bank\"\n"), nil)
@@ -66,7 +66,7 @@ func TestDirection(t *testing.T) {
 	}
 }
 
-// A byte order mark before a site file is read over, also where a key is varied.
+// A byte order mark before a site file is passed over, also where [With] sets a key.
 func TestMark(t *testing.T) {
 	const text = "\xef\xbb\xbfid = \"fern\"\ntitle = \"Odderwyn\"\nstart = 2026-09-12\n[place]\nstate = \"OH\"\nhardiness = \"6a\"\n[area.east]\nsize = \"2600 sq ft\"\ngrass = \"tall fescue\"\n"
 	s, ps := Load("site.toml", []byte(text), nil)
@@ -82,7 +82,8 @@ func TestMark(t *testing.T) {
 	}
 }
 
-// A value that is no list, table or number is refused in words of our own.
+// [With] refuses a value that is no list, table or number in the project's own words, not
+// in those of the TOML library.
 func TestVaryWords(t *testing.T) {
 	const text = "start = 2026-09-12\n[area.east]\nsize = \"2600 sq ft\"\n[area.east.soil]\nph = 5.1\n"
 	for kv, want := range map[string]string{

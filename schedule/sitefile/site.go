@@ -12,8 +12,8 @@ import (
 	"swardbook/schedule"
 )
 
-// Longest program with a last day of its own, in days. [common] three years; a
-// report is too old by then
+// Longest program that a site file may ask for by its last day, in days. [common] three
+// years; a soil report is too old by then
 const maxProgram = 1096
 
 // read fills the site from the head of the file and its tables.
@@ -106,7 +106,7 @@ func (r *reader) readMachines(top table) {
 	}
 }
 
-// above makes a parser refuse nothing at all: an empty pack, a tank of 0 gal.
+// above makes a parser refuse a quantity of 0 or less, such as a tank of 0 gal.
 func above[Q ~float64](parse func(string) (Q, error)) func(string) (Q, error) {
 	return func(s string) (Q, error) {
 		q, err := parse(s)

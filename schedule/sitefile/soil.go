@@ -43,7 +43,7 @@ func readSoil(t table, a schedule.Area) *agronomy.Report {
 	}
 	for _, s := range soil.Suspicious(*r) {
 		at := t
-		if !t.given(s.Field) { // the texture stands with the area
+		if !t.given(s.Field) { // a key of the area, not of its report, such as the texture
 			at.path, _, _ = strings.Cut(t.path, ".soil")
 		}
 		message, hint, _ := strings.Cut(s.Text, ": ")
@@ -65,8 +65,8 @@ func readMethod(t table) agronomy.Extractant {
 	return e
 }
 
-// readLayer gives the layer whose pounds a figure by the acre counts; 0 where
-// such a figure is twice the ppm.
+// readLayer gives the depth of the soil whose nutrient a figure in lb/acre counts, if the
+// report says that this is the sampled depth; 0 where lb/acre is twice the ppm.
 func readLayer(t table, r *agronomy.Report) agronomy.Inches {
 	if !t.flag("lb_per_acre_depth") {
 		return 0
@@ -75,7 +75,7 @@ func readLayer(t table, r *agronomy.Report) agronomy.Inches {
 	return r.Depth
 }
 
-// readPrinted reads what the laboratory itself asks for.
+// readPrinted reads the amounts that the laboratory's report recommends.
 func readPrinted(t table) (p agronomy.Recommended) {
 	rate := func(name string) *agronomy.PerThousand {
 		if t.text(name) == "" {
@@ -108,8 +108,8 @@ func readPrinted(t table) (p agronomy.Recommended) {
 	return p
 }
 
-// readReading reads "14 ppm", or a table of what was found and what the lab
-// itself wants.
+// readReading reads "14 ppm", or a table of what was found and the lab's own
+// optimum.
 func readReading(t table, n agronomy.Nutrient, layer agronomy.Inches, r *agronomy.Report) agronomy.Reading {
 	name, found := string(n), t.text(string(n))
 	var wanted []string

@@ -33,7 +33,7 @@ func says(ps []schedule.Problem, key, part string) bool {
 	return false
 }
 
-// The laboratory's own amounts are read, lime by what acts of it.
+// The amounts that the laboratory recommends are read, those of lime as effective lime.
 func TestPrintedByTheLaboratory(t *testing.T) {
 	s, ps := load(t, lawn+`depth = "4 in"
 method = "Mehlich I"

@@ -61,7 +61,7 @@ func (t table) refuse(name string, err error) {
 	t.wrong(name, message, hint)
 }
 
-// need reports a key that must be there, in a table that is there.
+// need reports a key that is missing from a table that the file has.
 func (t table) need(name, hint string) {
 	if t.values != nil && !t.given(name) {
 		t.wrong(name, "is missing", hint)
@@ -111,7 +111,7 @@ func (t table) number(name string, low, high float64) float64 {
 	return 0
 }
 
-// written gives a number as people do, unless it is beyond all sense.
+// written gives a number as people write it, or in scientific notation if it is huge.
 func written(x float64) string {
 	if math.Abs(x) >= 1e9 {
 		return fmt.Sprintf("%.6g", x)
@@ -128,7 +128,7 @@ func (t table) date(name string) schedule.Date {
 	case time.Time:
 		d = schedule.Date{Year: v.Year(), Month: v.Month(), Day: v.Day()}
 	case string:
-		d, _ = schedule.ParseDate(v) // looked at by check
+		d, _ = schedule.ParseDate(v) // check has found that it is a day
 	default:
 		return d
 	}

@@ -74,8 +74,8 @@ func Without(text []byte, path string) []byte {
 	return []byte(s[:from] + s[to:])
 }
 
-// Beside lists the keys that a site file gives in the same table as one, in the
-// order of the file.
+// Beside lists the other keys that a site file gives in the table of the key at path, in
+// the order of the file.
 func Beside(text []byte, path string) []string {
 	table := path[:max(lastDot(path), 0)]
 	spots := scan(string(text)).spots
@@ -89,7 +89,7 @@ func Beside(text []byte, path string) []string {
 	return out
 }
 
-// quotedName is a name in quotes that it does not need.
+// quotedName finds a name that stands in quotes without needing them.
 var quotedName = regexp.MustCompile(`"([A-Za-z0-9_-]+)"`)
 
 // resolve finds the one key that a short name means.
@@ -141,7 +141,7 @@ func nodeAt(path string) *node {
 	return n
 }
 
-// literal writes a value as TOML, in the way its key takes it.
+// literal writes a value as TOML, in the type that its key takes.
 func literal(n *node, value string) (string, error) {
 	value = strings.TrimSpace(value)
 	if message, _ := oneLine(value); message != "" || value == "" {

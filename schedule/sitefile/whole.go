@@ -30,7 +30,7 @@ func (w row) whole(d *schedule.Done) {
 		return
 	}
 	m := material.Material{ID: d.Material, Kind: material.FertilizerMaterial}
-	if have := w.bags[d.Material]; have != nil { // how it is called and shown; what it held stands in the line
+	if have := w.bags[d.Material]; have != nil { // name, pack and such come from the site file, what the bag held from the line
 		m.Name, m.Liquid, m.Density, m.Pack, m.PackVolume, m.Lasts = have.Name, have.Liquid, have.Density, have.Pack, have.PackVolume, have.Lasts
 	}
 	if !w.analysis(&m, analysis) {
@@ -65,7 +65,7 @@ func (w row) whole(d *schedule.Done) {
 		m.Kind = material.MagnesiumMaterial
 	}
 	d.Content = &m
-	d.AsPlanned = d.Of > 0 && math.Abs(float64(d.Weight/d.Of)-1) < 0.06 // [common] what rounding and a scale leave open
+	d.AsPlanned = d.Of > 0 && math.Abs(float64(d.Weight/d.Of)-1) < 0.06 // [common] rounding and a scale at home may be off by as much
 }
 
 // analysis reads "18-24-12", with what else is in the bag after it: "0-0-22 11Mg 22S".

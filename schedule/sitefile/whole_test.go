@@ -19,7 +19,7 @@ func TestAmounts(t *testing.T) {
 	}
 	for _, c := range []struct {
 		material, amount string
-		want             schedule.Done // of it the amount
+		want             schedule.Done // only its amount is compared
 		says             string
 	}{
 		{"starter", "", schedule.Done{Share: 1, AsPlanned: true}, ""},
@@ -46,7 +46,7 @@ func TestAmounts(t *testing.T) {
 		{"starter", "two packs", schedule.Done{}, "is not a number of packs"},
 		{"liquid", "2 packs", schedule.Done{Packs: 2}, ""},
 		{"loose", "2 packs", schedule.Done{}, "the pack of loose has no size"}, {"loose", "2 lb", schedule.Done{Weight: 2}, ""},
-		{"", "2 packs", schedule.Done{Packs: 2}, ""}, // of what was planned
+		{"", "2 packs", schedule.Done{Packs: 2}, ""}, // of the planned material
 		{"liquid", "2.5 gal", schedule.Done{Volume: 2.5}, ""},
 		{"", "2.5 gal", schedule.Done{Volume: 2.5}, ""},
 		{"starter", "2.5 gal", schedule.Done{}, "is a volume, and starter is granular"},
@@ -77,8 +77,8 @@ func TestAmounts(t *testing.T) {
 	}
 }
 
-// A line that stands by itself says what the bag held; what it leaves open of how
-// the bag is shown comes from the site file, and what the bag there holds does not.
+// A line that stands by itself says what the bag held, whatever the bag of that name in the
+// site file holds now; only the bag's name and pack come from the site file.
 func TestWholeLines(t *testing.T) {
 	limits := func(lb agronomy.Pounds) schedule.Done { return schedule.Done{Weight: lb} }
 	for _, c := range []struct {
@@ -99,7 +99,7 @@ func TestWholeLines(t *testing.T) {
 		{"sulfur,2026,1,gone,0-0-0 50S,,,5 lb,,,", limits(5), material.Material{ID: "gone", Kind: material.SulfurMaterial, Sulfur: 50}},
 		{"magnesium,2026,1,gone,0-0-0 10Mg 49S,,,5 lb,,,", limits(5), material.Material{ID: "gone", Kind: material.MagnesiumMaterial, Magnesium: 10, Sulfur: 49}},
 		{"nitrogen,2026,1,gone,21-0-0 100S,,,5 lb,,,", limits(5), material.Material{ID: "gone", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 21}, Sulfur: 100}},
-		// Six parts in a hundred from the dose first planned are what a scale leaves open.
+		// An amount within 6 % of the dose first planned counts as planned: scales differ.
 		{"nitrogen,2026,1,gone,20-0-0,,,10.5 lb,10 lb,,", schedule.Done{Weight: 10.5, Of: 10, AsPlanned: true}, material.Material{ID: "gone", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 20}}},
 		{"nitrogen,2026,1,gone,20-0-0,,,9.5 lb,10 lb,,", schedule.Done{Weight: 9.5, Of: 10, AsPlanned: true}, material.Material{ID: "gone", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 20}}},
 		{"nitrogen,2026,1,gone,20-0-0,,,10.7 lb,10 lb,,", schedule.Done{Weight: 10.7, Of: 10}, material.Material{ID: "gone", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 20}}},
@@ -124,11 +124,11 @@ func TestWholeLines(t *testing.T) {
 			t.Errorf("%s:\n%+v, want\n%+v", c.cells, got[0], c.want)
 		}
 	}
-	// Without a kind column nothing is taken: the word is a note like any other.
+	// In a book without a kind column "taken" is a note like any other.
 	if got, ps := LoadRecord("r.csv", []byte(ShortHeader+"2026-10-10,west,nitrogen,starter,10 lb,,taken\n"), fullSite(t)); len(ps) > 0 || got[0].Taken || got[0].Content != nil {
 		t.Errorf("%+v, %v", got, ps)
 	}
-	// What spreads nothing holds nothing, whatever the cells say.
+	// A job that spreads nothing has no bag contents, whatever the cells say.
 	if got, ps := LoadRecord("r.csv", []byte(Header+"2026-10-10,west,soil-test,2026,1,,20-0-0,,,,,,\n"), fullSite(t)); len(ps) > 0 || len(got) != 1 || got[0].Content != nil {
 		t.Errorf("%+v, %v", got, ps)
 	}
@@ -170,9 +170,9 @@ func TestWholeLinesThatAreWrong(t *testing.T) {
 	}
 }
 
-// What is written of a job that is down is read back as it was, each figure in its
-// column: analysis with what else is in the bag, slow share, value of a lime, three
-// figures of the weight, the dose first planned.
+// What is written about a job done is read back as it was, each figure in its column: the
+// analysis with what else is in the bag, the slow share, the value of a lime, the weight to
+// three figures, the dose first planned.
 func TestWholeLineIsRead(t *testing.T) {
 	s := fullSite(t)
 	s.Metric = false
@@ -238,7 +238,7 @@ func TestForms(t *testing.T) {
 	}
 }
 
-// Days as spreadsheets write them are asked back as days.
+// For a date as spreadsheets write it, the hint gives the day in the form that is wanted.
 func TestDaysOfSpreadsheets(t *testing.T) {
 	for cell, want := range map[string]string{
 		"9/19/2026": "did you mean 2026-09-19? ", "19.9.2026": "did you mean 2026-09-19? ", "4/5/2026": "did you mean 2026-04-05 or 2026-05-04? ", "5-5-2026": "did you mean 2026-05-05? ", "12/12/2026": "did you mean 2026-12-12? ", "12/11/2026": "did you mean 2026-12-11 or 2026-11-12? ",

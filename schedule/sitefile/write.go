@@ -64,19 +64,20 @@ func contents(m material.Material) string {
 	return text
 }
 
-// figure writes a number as short as it is exact to four decimals.
+// figure writes a number with up to four decimals and no trailing zeros.
 func figure(v float64) string {
 	return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64)
 }
 
-// csvLine writes one line of a CSV file; each cell on one line, and none a formula.
+// csvLine writes one line of a CSV file. Line breaks in a cell become spaces, and no cell
+// begins like a formula.
 func csvLine(cells []string) string {
 	for i, s := range cells {
 		cells[i] = toCell(strings.Join(strings.Fields(s), " "))
 	}
 	var b strings.Builder
 	w := csv.NewWriter(&b)
-	w.Write(cells) // a strings.Builder takes everything
+	w.Write(cells) // writing to a strings.Builder cannot fail
 	w.Flush()
 	return b.String()
 }
@@ -152,7 +153,7 @@ func ComposeBook(lines [][]Pair) (text []byte, at []int, wrong []schedule.Proble
 		}
 		var one strings.Builder
 		w := csv.NewWriter(&one)
-		w.Write(cells) // a strings.Builder takes everything
+		w.Write(cells) // writing to a strings.Builder cannot fail
 		w.Flush()
 		b.WriteString(one.String())
 		row += strings.Count(one.String(), "\n")
