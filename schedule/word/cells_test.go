@@ -10,8 +10,8 @@ import (
 	"swardbook/climate"
 )
 
-// TestCellsMeasure holds amounts in both units to what a person reads, on both
-// sides of each change of unit or of decimals.
+// Amounts are written as expected in both systems of units, on both sides of each change of
+// unit or of decimals.
 func TestCellsMeasure(t *testing.T) {
 	us, si := Measure{}, Measure{Metric: true}
 	of := func(name string, write func(Measure, float64) string, rows map[float64][2]string) {
@@ -108,7 +108,8 @@ func TestCellsSentences(t *testing.T) {
 	}
 }
 
-// What no line may part is glued by a space; | stands for where one may end.
+// Words that no line may part stay together; a | in the wanted text marks where a line may
+// end.
 func TestCellsRuns(t *testing.T) {
 	for text, want := range map[string]string{
 		"put 96 lb of lime":                     "put|96 lb|of|lime",

@@ -34,7 +34,7 @@ var references = sync.OnceValue(func() []Reference {
 	return out
 })
 
-// Cited finds the references behind a reason. What is no key of the list, as
+// Cited finds the references behind a reason. What is no key of the list, such as
 // the citation of a law, comes back as a reference whose key is its text.
 func Cited(source string) []Reference {
 	if source == "" {
@@ -49,7 +49,7 @@ func Cited(source string) []Reference {
 		return refs[i], true
 	}
 	var out []Reference
-	free := false // the last one is text, to which what follows may belong
+	free := false // the last reference is no key but text, and the next part may belong to it
 	for part := range strings.SplitSeq(source, ", ") {
 		r, ok := find(part)
 		switch {

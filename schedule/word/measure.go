@@ -25,7 +25,7 @@ func Reading(v float64) string {
 	return Number(v, 0)
 }
 
-// Hundredths writes a number in a working, with two decimals.
+// Hundredths writes a number of a calculation that is shown, with two decimals.
 func Hundredths[T ~float64](v T) string { return strconv.FormatFloat(float64(v), 'f', 2, 64) }
 
 // Number writes v with at most the given decimals, without trailing zeros,
@@ -94,8 +94,8 @@ func (m Measure) Weight(p agronomy.Pounds) string {
 	return Figures(float64(p)*16, 2) + " oz"
 }
 
-// Measured writes a weight as a person measures it out: beside a small one
-// stands how much of a cup it fills, at about a pound to the pint. // [common]
+// Measured writes a weight as a person measures it out: for less than a pound it adds
+// how much of a cup that fills, at about a pound to the pint. // [common]
 func (m Measure) Measured(p agronomy.Pounds) string {
 	text := m.Weight(p)
 	if p <= 0 || p >= 1 {
@@ -147,7 +147,7 @@ func (m Measure) rate(r agronomy.PerThousand, of string) string {
 	return Figures(float64(r), 2) + " lb" + of + " per 1,000 sq ft"
 }
 
-// Caught writes what a rate leaves on a sheet of a size that can be laid out:
+// Caught writes how much falls at a rate on a sheet that is laid out to catch it:
 // "1.2 lb on a sheet of 100 sq ft" or "590 g on a sheet of 10 m²".
 func (m Measure) Caught(r agronomy.PerThousand) string {
 	sheet := agronomy.SquareFeet(100)

@@ -9,14 +9,14 @@ import (
 	"unicode/utf8"
 )
 
-// The core reckons and speaks in the units of its sources: pounds, inches, degrees
-// Fahrenheit. Say puts a sentence of it into the site's units at the very end, so
-// that no rule has to know them.
+// The rules calculate and write sentences in the units of their sources: pounds, inches,
+// degrees Fahrenheit. Say puts a sentence into the site's units at the very end, so that
+// no rule has to know them.
 
-// Say gives a sentence in the site's units. What stands in brackets is left as it
-// is: it is the source's own figure, or the same in other units, which then change
-// places. quoted says that the sentence tells what a source prints: then the
-// source's own figure follows in brackets. Names are kept as they are.
+// Say gives a sentence in the site's units. A figure in brackets is not converted; if it
+// is the metric value of the figure before it, the two change places. quoted says that
+// the sentence tells what a source prints: then the figure as printed follows in
+// brackets. Names are kept as they are.
 func (m Measure) Say(text string, quoted bool, names ...string) string {
 	if !m.Metric || !american.MatchString(text) {
 		return text
@@ -31,7 +31,7 @@ func (m Measure) Say(text string, quoted bool, names ...string) string {
 	for _, p := range phrases {
 		text = strings.ReplaceAll(text, p[0], p[1])
 	}
-	if strings.Contains(text, " = ") { // a sum, not a quotation
+	if strings.Contains(text, " = ") { // a calculation is no quotation
 		quoted = false
 		text = equation.ReplaceAllStringFunc(text, metricEquation)
 	}
@@ -53,12 +53,13 @@ const (
 	rateOf = ` ?(?:lb|tons?|gal)[^0-9()=;:.]{0,40}?(?:/| per )(?:1,?000 sq ft|acre)`
 )
 
-// equation is a sum of bare figures that ends in a quantity:
+// equation finds a calculation with bare figures whose result has a unit:
 // "2.40 × 0.75 = 1.80 lb N".
 var equation = regexp.MustCompile(`(?:` + figure + `|\([^()=]*\))(?: ?[×÷−+/] ?(?:` + figure + `|\([^()=]*\)))+ = ` + figure + `(?:` + rateOf + `| (?:lb|tons?)/acre| lb(?: (?:soluble |quick )?(?:P₂O₅|K₂O|(?:N|S|Mg|P|K)\b))?)`)
 
-// metricEquation turns a sum: where the units of its terms are plain, each of them;
-// else the result, with the sum as the source has it in brackets.
+// metricEquation converts a calculation. In a plain sum it converts every term, in a plain
+// product the first; else only the result, followed by the calculation in the source's
+// units in brackets.
 func metricEquation(sum string) string {
 	left, right, _ := strings.Cut(sum, " = ")
 	result := metricQuantities(right, false)
@@ -85,7 +86,7 @@ func metricEquation(sum string) string {
 	return strings.Join(terms, " ") + " = " + result
 }
 
-// quantity is a figure, or two, and its unit.
+// quantity finds a figure, or two such as "1 to 2", with a unit.
 var quantity = regexp.MustCompile(`(` + figure + `)(?:( to | and | or |-)(` + figure + `))? ?(lb|tons?|sq ft|ft|in|gal|fl oz|oz|°F|mph)\b?`)
 
 // The units of the sources in metric ones.
@@ -114,7 +115,7 @@ var (
 	inBrackets  = regexp.MustCompile(`^ \(([^()]*)\)`)
 )
 
-// metricQuantities turns every quantity outside brackets.
+// metricQuantities converts every quantity outside brackets.
 func metricQuantities(text string, quoted bool) string {
 	var b strings.Builder
 	depth, done := 0, 0
@@ -140,7 +141,7 @@ func metricQuantities(text string, quoted bool) string {
 		end += at[9]
 		own := text[at[0]:end]
 		if g := inBrackets.FindStringSubmatchIndex(text[end:]); g != nil && metricSign.MatchString(text[end+g[2]:end+g[3]]) {
-			made = text[end+g[2] : end+g[3]] // the same in metric stands there already
+			made = text[end+g[2] : end+g[3]] // the text gives the metric value already
 			end += g[1]
 			b.WriteString(made + " (" + own + ")")
 		} else if quoted {
@@ -154,11 +155,11 @@ func metricQuantities(text string, quoted bool) string {
 	return b.String()
 }
 
-// metricSign tells figures in metric units.
+// metricSign finds a figure, or two, in a metric unit.
 var metricSign = regexp.MustCompile(`^` + figure + `(?: to ` + figure + `)? ?(?:°C|cm|mm|m|km/h|kg|g|L|mL|m²)\b?`)
 
-// turned writes one quantity in metric, and tells how much of what follows its unit
-// it has used.
+// turned writes one quantity in metric units. rest is the text after the unit, and used is
+// how many bytes of it were read as part of the unit.
 func turned(low, join, high, unit, rest string) (made string, used int, ok bool) {
 	write := func(scale float64, as string) string {
 		made := scaled(low, scale)
@@ -231,7 +232,7 @@ func turned(low, join, high, unit, rest string) (made string, used int, ok bool)
 	return "", 0, false
 }
 
-// celsius turns a temperature, or a difference of two.
+// celsius converts a temperature, or a difference of two.
 func celsius(f, rest string) string {
 	if strings.HasPrefix(rest, " away") || strings.HasPrefix(rest, " warmer") {
 		return Figures(number(f)*5/9, 2) // [definitions]
@@ -244,8 +245,8 @@ func number(s string) float64 {
 	return v
 }
 
-// scaled writes a figure in another unit: three digits, inches as whole
-// centimetres or millimetres.
+// scaled writes a figure in another unit: with three significant figures, or from inches
+// in whole centimetres or millimetres.
 func scaled(s string, by float64) string {
 	v := number(s) * by
 	if by == 2.54 || by == 25.4 { // [definitions]
@@ -254,7 +255,8 @@ func scaled(s string, by float64) string {
 	return Figures(v, 3)
 }
 
-// scaleOf gives the factor by which the bare figures before a result are multiplied.
+// scaleOf gives the factor that converts the bare figures of a calculation, by the unit of
+// its result; 0 if there is none.
 func scaleOf(result string) float64 {
 	at := quantity.FindStringSubmatchIndex(result)
 	if at == nil {

@@ -2,7 +2,7 @@ package word
 
 import "testing"
 
-// Sentences as the core says them, and in metric, reckoned by hand with 1 lb per
+// Sentences as the rules write them and in metric units, calculated by hand with 1 lb per
 // 1000 sq ft = 4.8824 g/m², 1 ton/acre = 2.2417 t/ha, 1 in = 2.54 cm.
 func TestSayInMetric(t *testing.T) {
 	for _, c := range []struct {

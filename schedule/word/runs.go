@@ -7,14 +7,14 @@ import (
 	"unicode/utf8"
 )
 
-// widest keeps a run of glued words from growing wider than a narrow screen.
+// widest is how many characters a run of glued words stays under, to fit a narrow screen.
 const widest = 28
 
 // Words goes through the words of a text, and tells of each whether it stays with the one
 // before, as a unit does with its number, so that no line should end between them.
 func Words(text string) iter.Seq2[string, bool] {
 	return func(yield func(string, bool) bool) {
-		before, run := "", 0 // the last word, and how wide the words are that it stays with
+		before, run := "", 0 // the last word, and the width of the words to which it is glued
 		for w := range strings.FieldsSeq(text) {
 			glued := false
 			if before != "" && tied(before, w) {
@@ -34,8 +34,8 @@ func Words(text string) iter.Seq2[string, bool] {
 	}
 }
 
-// Runs parts a text into words. Words between which no line should end stay together,
-// glued by a space.
+// Runs splits a text into words. Words between which no line should end stay together, with
+// a space between them.
 func Runs(text string) []string {
 	out := make([]string, 0, strings.Count(text, " ")+1)
 	for w, glued := range Words(text) {
@@ -48,7 +48,8 @@ func Runs(text string) []string {
 	return out
 }
 
-// unitWords are the second words of a measure and what may follow them.
+// unitWords are the words that belong to the figure beside them: units, spans of time and
+// months.
 var unitWords = map[string]bool{
 	"lb": true, "oz": true, "fl": true, "kg": true, "g": true, "t": true, "gal": true, "L": true, "mL": true,
 	"sq": true, "ft": true, "in": true, "mm": true, "cm": true, "m": true, "m²": true, "g/m²": true,
@@ -67,7 +68,7 @@ func tied(a, b string) bool {
 	if len(a) > 3 && a[0] >= 'A' && a[0] <= 'z' && a[len(a)-1] != '0' {
 		return false // the quick way past most words: no figure, unit or day
 	}
-	if ended(a) { // a comma or a full stop ends what belongs together
+	if ended(a) { // a line may end after a comma or a full stop
 		return false
 	}
 	switch a {
@@ -95,12 +96,12 @@ func tied(a, b string) bool {
 	return strings.HasSuffix(a, "/1000") && bare(b) == "sq"
 }
 
-// bare is a word without the marks that follow it.
+// bare is a word without the punctuation that follows it.
 func bare(s string) string { return strings.TrimRight(s, ".,;:)?!") }
 
 func ended(s string) bool { return strings.ContainsRune(".,;:", rune(s[len(s)-1])) }
 
-// IsFigure tells words that are figures: "1,000", "(2.4", "±12", "7-day".
+// IsFigure tells whether a word is a figure: "1,000", "(2.4", "±12", "7-day".
 func IsFigure(s string) bool {
 	s = strings.TrimLeft(s, "(±-+≈")
 	return s != "" && s[0] >= '0' && s[0] <= '9'

@@ -35,8 +35,8 @@ func (m Measure) Amount(d material.Dose, size agronomy.SquareFeet) string {
 	return m.Weight(a.Weight)
 }
 
-// InPacks writes " (2.4 packs)" behind an amount; nothing where that is less
-// than half a pack, which nobody measures by the pack.
+// InPacks writes " (2.4 packs)" to follow an amount; nothing for less than half a
+// pack, as nobody measures that by the pack.
 func InPacks(packs float64) string {
 	if packs < 0.45 { // [common] rounds to under half
 		return ""
@@ -114,7 +114,7 @@ func Capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[n:]
 }
 
-// Inside gives a sentence the small letter that it has inside another.
+// Inside gives a sentence a small first letter, as it has inside another sentence.
 func Inside(text string) string {
 	first, n := utf8.DecodeRuneInString(text)
 	if !unicode.IsUpper(first) {
