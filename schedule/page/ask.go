@@ -23,13 +23,13 @@ type Asked struct {
 	LastSafe schedule.Date // the last safe day there
 	File     string        // the site file that is written; "" the answers become a link
 	Action   string        // where the form is sent
-	Planner  bool          // the page brings its planner along: what it needs stands beside it
+	Planner  bool          // the page plans in the browser, with the planner from the files beside it
 	Units    func(key string) []string
 	Grasses, Textures,
 	Methods, Buffers []string
 }
 
-// askView is the ask page as its template reads it.
+// askPage is the ask page as its template reads it.
 type askPage struct {
 	head
 	Asked
@@ -60,7 +60,7 @@ type askGroup struct {
 	Folds               bool // behind a heading that opens
 }
 
-// Open tells a fold that holds something.
+// Open tells whether the group starts unfolded: one of its fields is filled in, or wrong.
 func (g askGroup) Open() bool {
 	return slices.ContainsFunc(g.Fields, func(f askField) bool { return f.Value != "" || len(f.Errs) > 0 })
 }
@@ -103,7 +103,7 @@ type askTell struct {
 // askWrong is a problem with the field where it stands.
 type askWrong struct{ Of, ID, Text string }
 
-// Colon parts the name of a field from what is said of it.
+// Colon stands between the name of a field and its problem; "" after a question mark.
 func (w askWrong) Colon() string {
 	if strings.HasSuffix(w.Of, "?") {
 		return ""
@@ -126,7 +126,8 @@ func Ask(a Asked) ([]byte, error) {
 	return render("ask.html", v)
 }
 
-// policy lets the page be sent, and run the planner that stands beside it.
+// policy is the page's Content-Security-Policy: it lets the form be sent and, where the
+// page plans in the browser, lets the planner's files load and run.
 func (v *askPage) policy() string {
 	p := strings.Replace(v.head.Policy, "form-action 'none'", "form-action 'self'", 1)
 	if v.Planner {
@@ -141,8 +142,8 @@ type questions struct {
 	used   map[string]bool
 	said   map[int]bool // problems that stand at a field
 	wrong  []askWrong
-	order  []string // of the screens
-	screen string   // the one that is being made
+	order  []string // ids of the screens
+	screen string   // id of the screen that is being made
 }
 
 func newQuestions(a Asked) *questions {
@@ -181,7 +182,8 @@ func (q *questions) names(table string) (out []string) {
 	return out
 }
 
-// carried gives the fields that have no place on the page and are sent along unseen.
+// carried gives the answers that have no field on the page; they are sent along in hidden
+// fields.
 func (q *questions) carried() (out []Field) {
 	for _, f := range q.Fields {
 		if !q.used[f.Name] && f.Value != "" {
@@ -196,7 +198,8 @@ func (q *questions) carried() (out []Field) {
 	return out
 }
 
-// problems takes the problems of a key, if they are told on the screen yet.
+// problems gives the problems of a key, in sentences, if they are shown on this screen
+// yet.
 func (q *questions) problems(key, label, id string) (out []string) {
 	for i, p := range q.Problems {
 		if p.Key != key && !strings.HasPrefix(p.Key, key+".") || q.said[i] {
@@ -214,7 +217,8 @@ func (q *questions) problems(key, label, id string) (out []string) {
 	return out
 }
 
-// spoken tells whether problems are told on the screen: it was left once.
+// spoken tells whether problems are shown on the screen that is being made: only once the
+// person has gone on from it.
 func (q *questions) spoken() bool {
 	return q.Seen == "all" || slices.Contains(q.order, q.Seen) && slices.Index(q.order, q.screen) <= slices.Index(q.order, q.Seen)
 }

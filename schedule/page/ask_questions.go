@@ -112,7 +112,7 @@ func (q *questions) grass(area string, several bool) askScreen {
 	}
 	size := q.withUnit(q.field("text", at+".size", "How big is the grass?", "In square feet, or its sides less the house: 40 x 65 - 24 x 30"), at+".size")
 	size.Tell = tellSize
-	mixture := q.mixture(at) // before the grass, which takes what is said of a mixture as a whole
+	mixture := q.mixture(at) // made before the grass, whose field shows the problems of the mixture as a whole
 	grass := q.field("select", at+".grass", "Which grass?", "The seed bag says it.")
 	pairs := []string{"", "Choose"}
 	for _, g := range q.Grasses {
@@ -130,12 +130,13 @@ func (q *questions) grass(area string, several bool) askScreen {
 	s.Groups = append(s.Groups, single(sown), single(over), single(care), single(clip))
 	if !several {
 		q.get(at + ".name")
-		q.used[at+".name"] = false // carried
+		q.used[at+".name"] = false // sent along in a hidden field
 	}
 	return s
 }
 
-// mixture are the rows of a mixture: as many as were filled in, and room for more.
+// mixture gives the rows of a mixture: those that were filled in, and empty ones up to
+// three.
 func (q *questions) mixture(at string) askGroup {
 	g := askGroup{Class: "mix", Legend: "What is in the mixture?", Hint: "The parts, in percent, stand on the seed bag."}
 	table := "form." + at + ".mix"

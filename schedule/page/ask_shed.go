@@ -11,7 +11,7 @@ import (
 
 func unquoted(key string) string { return strings.ReplaceAll(key, `"`, "") }
 
-// free gives the first name of a row that no other has: bag1, bag2.
+// free gives the first of the names bag1, bag2 … that no row has yet.
 func free(names []string, stem string) string {
 	for n := 1; ; n++ {
 		if name := stem + strconv.Itoa(n); !slices.Contains(names, name) {
@@ -100,7 +100,7 @@ func (q *questions) already(areas []string) askScreen {
 	return s
 }
 
-// bagName says what a bag is that nobody named.
+// bagName describes a bag that was given no name, by its analysis or its kind.
 func (q *questions) bagName(id string) string {
 	at := "form.material." + id
 	if n, p, k := q.get(at+".n"), q.get(at+".p"), q.get(at+".k"); n+p+k != "" {

@@ -191,7 +191,8 @@ func TestAskChoices(t *testing.T) {
 	if got := fmt.Sprint(all["crew.days"].chosen); got != "[wed sat]" {
 		t.Errorf("days: %s", got)
 	}
-	// A field of days would drop what is no day.
+	// A browser's date field would drop a text that is no date: such a text gets a text
+	// field.
 	for value, kind := range map[string]string{"2026-09-03": "date", "": "date", "in spring": "text", "2026-13-01": "text"} {
 		if _, all := controls(t, value, askPage(t, asked("area.lawn.seeded", value))); all["area.lawn.seeded"].kind != kind || all["area.lawn.seeded"].value != value {
 			t.Errorf("%q: %+v", value, all["area.lawn.seeded"])
@@ -264,7 +265,7 @@ func TestAskScreens(t *testing.T) {
 			t.Errorf("sections %v", sections)
 		}
 	}
-	// Of several the pieces of grass have names, in their headings and in what is asked.
+	// Where there are several areas, headings and questions name theirs.
 	two := string(askPage(t, asked("area.front.size", "3", "area.front.name", "the green", "area.back.size", "4")))
 	for _, want := range []string{"The green: the grass<", "The green: the lab sheet<", "Back: the grass<", "Back: the lab sheet<", "Who does the jobs on the green?", "Who spreads the lime on back?"} {
 		if !strings.Contains(two, want) {
@@ -280,14 +281,15 @@ func TestAskScreens(t *testing.T) {
 	if got := fmt.Sprint(all["record.1.area"].offers); got != "[ front back]" {
 		t.Errorf("where a line went: %s", got)
 	}
-	// Of one, the name is carried along.
+	// Where there is one area, its name has no field on the page and is sent along
+	// hidden.
 	names, all = controls(t, "one", askPage(t, asked("area.lawn.size", "3", "area.lawn.name", "Green")))
 	if c := all["area.lawn.name"]; c == nil || !c.hidden || c.value != "Green" || slices.Contains(names, "record.1.area") {
 		t.Errorf("one piece of grass: %+v", c)
 	}
 }
 
-// What has no field on the page goes along unseen, and nothing else does.
+// An answer without a field on the page is sent along in a hidden one, and no other is.
 func TestAskCarries(t *testing.T) {
 	_, all := controls(t, "carried", askPage(t, asked("place.elevation", "900 ft", "place.county", "", "title", "Green", "form.area.lawn.mix.1.grass", "tall fescue", "material.bag1.analysis", "1-2-3")))
 	var hidden []string
@@ -328,8 +330,8 @@ func TestMixtureRows(t *testing.T) {
 	}
 }
 
-// Problems stand at their fields once their screen was left, and are listed above with
-// the way there; a warning stands at the field alone.
+// Problems stand at their fields once their screen was left, and are listed at the top
+// with a link to the field; a warning stands at the field alone.
 func TestAskProblems(t *testing.T) {
 	problem := func(key, message, hint string) schedule.Problem {
 		return schedule.Problem{Key: key, Message: message, Hint: hint}
@@ -394,7 +396,8 @@ func TestAskProblems(t *testing.T) {
 			t.Errorf("seen %q: %q is said: %v", seen, want, got)
 		}
 	}
-	// What is no field's is said above without a way; a warning at its field alone.
+	// A problem that belongs to no field is listed at the top without a link; a warning
+	// stands at its field alone.
 	a := asked(fields...)
 	a.Seen = "all"
 	a.Problems = []schedule.Problem{problem("place", "nothing is said about the place", ""), {Key: "place.zip", Message: "is far away", Warning: true}, {Key: "place", Message: "only a thought", Warning: true}}
@@ -459,7 +462,8 @@ func TestUnderstood(t *testing.T) {
 	}
 }
 
-// Bags are called by their name, by their numbers, by their kind, by their place.
+// A bag is titled by its name, else by its analysis, else by its kind, else by its place
+// in the list.
 func TestBagsByName(t *testing.T) {
 	b := askPage(t, asked("material.a.name", "old stock", "form.material.b.n", "22", "form.material.b.k", "8", "material.c.kind", "lime", "material.d.pack", "40 lb", "form.material.e.p", "46"))
 	text := string(b)
@@ -483,7 +487,7 @@ func TestBagsByName(t *testing.T) {
 	if fmt.Sprint(lines) != "[record.7 record.3]" {
 		t.Errorf("lines %v", lines)
 	}
-	// What folds is open where something stands in it.
+	// A group that folds starts open if one of its fields is filled in.
 	for field, open := range map[string]bool{"material.bag1.pack": false, "material.bag1.lasts": true} {
 		text := string(askPage(t, asked(field, "8")))
 		_, fold, _ := strings.Cut(text, `id="shed"`)
@@ -493,7 +497,8 @@ func TestBagsByName(t *testing.T) {
 	}
 }
 
-// Where the answers go decides what the page says and may do.
+// What the page says and may do depends on where the answers go: into a link, into a
+// file, or to the planner in the browser.
 func TestAskAtEachDoor(t *testing.T) {
 	link, file, planner := asked(), asked(), asked()
 	file.File, planner.Planner, planner.Action = "lawn.toml", true, ""

@@ -1,11 +1,12 @@
-// Package page writes programs for people as HTML: the sheet to print and pin
-// up, the lesson for a class, and several programs under each other on one
-// axis of time. Start from [Sheet], [Lesson], [LessonKey] and [Comparison];
-// [LessonMarkdown] is the worksheet as plain text.
+// Package page writes programs for people as HTML: the sheet to print and pin up, the
+// lesson for a class, several programs under each other on one axis of time, and the page
+// of questions with the page that follows it. Start from [Sheet], [Lesson], [LessonKey],
+// [Comparison], [Ask] and [Answer]; [LessonMarkdown] is the worksheet as plain text.
 //
-// Every page is one file: its style is inside, it asks the network for nothing
-// and runs no script. It is read on a phone, on a desk, on paper, by eye and by
-// ear, in light and dark, and no meaning hangs on colour.
+// Every page is one file: its style is inside, it asks the network for nothing and runs
+// no script. Only a page of questions that plans in the browser loads the scripts and the
+// planner that are published with it. It is read on a phone, on a desk, on paper, by eye
+// and by ear, in light and dark, and no meaning hangs on colour.
 //
 // In a drawing time runs to the right and each kind of job has a lane: a line is
 // the window of a job with a fence at its last safe day, a square the chosen day,

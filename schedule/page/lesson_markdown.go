@@ -104,7 +104,7 @@ func (c cited) markdown() string {
 	return out
 }
 
-// escape keeps the signs of a text from being read as Markdown or HTML.
+// escapes keeps the characters of a text from being read as Markdown or HTML.
 var escapes = strings.NewReplacer(`\`, `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", "[", `\[`, "]", `\]`, "#", `\#`, "\n", " ")
 
 func escape(s string) string { return escapes.Replace(s) }

@@ -200,7 +200,7 @@ func (p *paper) aim() (aim, below float64) {
 	return math.Round(aim*100) / 100, low
 }
 
-// acts is the part of the stone that acts, of 1.
+// acts is the part of the stone that acts, as a fraction of 1.
 func (p *paper) acts() float64 {
 	caption, rows := p.table("The stone")
 	if rows[0][0] == "On the bag" {

@@ -25,7 +25,7 @@ func replan(s *schedule.Site) (*schedule.Program, error) {
 	return scplan.Program(s, nil, schedule.Date{})
 }
 
-// lessons gives lessons of a program: of its own numbers, or of a set.
+// lessonOf gives the lesson of a program: with its own numbers, or with those of a set.
 func lessonOf(t testing.TB, p *schedule.Program, o lesson.Options) *lesson.Lesson {
 	t.Helper()
 	l, err := lesson.SetOf(p, o, replan)
@@ -110,8 +110,8 @@ func TestWorksheetIsEnough(t *testing.T) {
 	}
 }
 
-// A site with a record book is taught from what holds now: the report that is in
-// force, after the lime that is down, and the jobs that are left.
+// The lesson of a site with a record book goes by what holds now: by the report in force,
+// less the lime that went down since, and by the jobs still to be done.
 func TestWorksheetOfARecordBook(t *testing.T) {
 	const file = "../../examples/orchard-walk/site.toml"
 	s := load(t, file)

@@ -343,8 +343,8 @@ func TestWordsOfTheYear(t *testing.T) {
 	}
 }
 
-// What is written beside a mark: the day, the amounts of the day with their unit once,
-// what days have in common once.
+// The label beside a mark gives the day and the amounts of the day, with their unit once;
+// what several days have in common is said once.
 func TestLabels(t *testing.T) {
 	l := &artist{}
 	job := func(day string, pounds float64) *schedule.Entry {
@@ -386,9 +386,9 @@ func TestLabels(t *testing.T) {
 	}
 }
 
-// Windows are gathered: one bar for jobs of one window, a day twice only if drawn in two
-// ways; what is done has no window; a last safe day counts on the axis, and from the
-// window's end on.
+// Jobs of one window share one bar. A day stands on it twice only if its jobs are drawn
+// in two ways; jobs that are done have no window; a last safe day is drawn only if it
+// lies on the axis, and not before the window's end.
 func TestBars(t *testing.T) {
 	p := &schedule.Program{Start: on(t, "2026-09-01"), Through: on(t, "2026-12-31")}
 	l := &artist{scene: scene{program: p, how: asPlanned}, t: timeline{from: p.Start, to: p.Through, end: 100}, f: &figure{W: 100}}
@@ -456,8 +456,8 @@ func TestWholeKey(t *testing.T) {
 	}
 }
 
-// Of a program of one season the page shows all, of a longer one from sixty days back a
-// year and sixty days on.
+// The page shows the whole of a program of one season; of a longer one, a year and sixty
+// days, which begin sixty days before today.
 func TestFront(t *testing.T) {
 	for _, c := range []struct{ start, through, today, from, to string }{
 		{"2026-09-01", "2027-08-31", "2026-10-01", "2026-09-01", "2027-08-31"},

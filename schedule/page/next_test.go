@@ -99,7 +99,7 @@ func TestNextJobComesFirst(t *testing.T) {
 	}
 }
 
-// What the jobs of a visit share is said once; what only one says names it.
+// What all jobs of a visit say is printed once; what only one of them says names the job.
 func TestVisitSaysThingsOnce(t *testing.T) {
 	visit := *planned(t, "garden")
 	day := map[schedule.Date]int{}
@@ -315,7 +315,8 @@ func TestSeveralDueJobsInTheirTurn(t *testing.T) {
 	wants(t, "dates", section(t, b, "dates"), "Feed, East lawn 18-24-127.2 lb", "Feed, West lawn 21-0-03.3 lb", "Lime, East lawn pelletized60 lb", "Lime, East lawn dolomitic75 lb")
 }
 
-// Where due jobs have different good days, each later day is told with whose it is.
+// Where due jobs have different good days, each later day is printed with the jobs that
+// it is for.
 func TestSheetSaysEachGoodDay(t *testing.T) {
 	found := 0
 	for _, name := range []string{"reading-garden", "shore-lawn", "infield"} {

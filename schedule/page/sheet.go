@@ -134,15 +134,15 @@ type sheetBuilder struct {
 	from, to schedule.Date // what the page to pin up shows
 }
 
-// lookBack and lookAhead bound the page to pin up where a program is longer
-// than a season and what comes before it: days.
+// A program of at most oneSeason days is shown whole on the page to pin up. Of a longer
+// one, the page begins lookBack days before today.
 const (
 	oneSeason = 400
 	lookBack  = 60
 )
 
-// front gives the days that the page to pin up shows: all of a program of one
-// season, of a longer one the year ahead and what lies just behind.
+// front gives the days that the page to pin up shows: all days of a program of one
+// season; of a longer one, the year ahead and the lookBack days before today.
 func front(p *schedule.Program, today schedule.Date) (from, to schedule.Date) {
 	if p.Through.DaysFrom(p.Start) <= oneSeason || today.After(p.Through) {
 		return p.Start, p.Through

@@ -22,8 +22,8 @@ type visitView struct {
 	Buy             []string
 	Spreads         bool
 	Lost            string    // jobs that are due, and for which no good day is left
-	Then            string    // heading of what comes after jobs that are due
-	After           []rowView // and the jobs
+	Then            string    // heading of the jobs to do after those that are due
+	After           []rowView // the jobs under that heading
 }
 
 // spoken is a sentence about some jobs of a visit. Of names these jobs; "": all of them.

@@ -21,8 +21,9 @@ type working struct {
 	Window, Day   string
 }
 
-// workings gathers the way to every finding, need and job, area by area. Where a job's
-// working contains that of a finding or a need of its area, it is named and not repeated.
+// workings gathers the way to every finding, need and job, area by area. A step that an
+// earlier working of the area has is not repeated: the later working names the earlier
+// one.
 func workings(p *schedule.Program, cite *citations) []workingsView {
 	var out []workingsView
 	for _, a := range p.Areas {
