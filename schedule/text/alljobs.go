@@ -33,7 +33,8 @@ func (s *sheet) everyJob(p *schedule.Program) {
 	if len(all) == 0 {
 		return
 	}
-	// What does not fit is cut: first the name of the task, then the id goes.
+	// Where a line is too long for the width, the name of the job is cut first; if that
+	// is not enough, the ids are left out.
 	if who == 0 {
 		who = -2 // no column, and no gap before it
 	}

@@ -54,7 +54,7 @@ func Climate(title string, y *climate.Year, metric bool, style Style) string {
 }
 
 // Dates gives the events of a place's year with their spread, from spring to
-// the freezing of the ground, and after them what never comes, each once.
+// the freezing of the ground, and after them those that never come; each stands once.
 func Dates(y *climate.Year, metric bool) Table {
 	t := Table{Columns: columns("Event", "#Usual", "#Early", "#Late", "#± days")}
 	events := y.Events()
@@ -130,8 +130,8 @@ func oneUnit(t string, metric bool) string {
 	return strings.Join(out, " ")
 }
 
-// frozen gives the three days of the ground's freezing as one row: they are
-// the early and the middle of the years themselves.
+// frozen writes the three days of the ground's freezing on one row. They have no early
+// and late days of their own, as they are those of an early and of a middle year.
 func frozen(g climate.Ground) string {
 	parts := []string{"last safe day " + g.LastSafe.Day().String()}
 	if !g.Early.Never {
@@ -143,8 +143,8 @@ func frozen(g climate.Ground) string {
 	return "Ground: " + strings.Join(parts, ", ")
 }
 
-// groundMeaning explains the row of the ground's freezing, and what pages say
-// otherwise about late feeding.
+// groundMeaning explains the row of the ground's freezing, and says what other published
+// advice there is on late feeding.
 func groundMeaning(metric bool) string {
 	depth, cold := "2 in", "40 °F"
 	if metric {

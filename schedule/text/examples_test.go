@@ -12,8 +12,8 @@ import (
 	"swardbook/schedule/text"
 )
 
-// The examples hold what a program, its soil, ledger and materials look like, once
-// for all: what this package writes of them is what lies there, byte for byte.
+// The files beside the example sites are the reference for programs, soil reports,
+// ledgers and materials: for each site this package must write the same bytes.
 func TestExamplesAsTheyLie(t *testing.T) {
 	for name, day := range map[string]string{"reading-garden": "2026-09-18", "shore-lawn": "2026-08-10", "infield": "2027-03-01"} {
 		dir := filepath.Join("..", "..", "examples", name)

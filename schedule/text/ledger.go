@@ -68,8 +68,8 @@ func (s *sheet) lines(title string, a schedule.AreaLedger, state string, m scwor
 	return true
 }
 
-// lineWords names a line by its job, and what went down beside any job by its
-// material.
+// lineWords names a line of the ledger by its job; what went down without a job is named
+// by its material.
 func lineWords(a schedule.AreaLedger, x schedule.LedgerLine) string {
 	if x.Job != "" {
 		return strings.TrimPrefix(x.Job, a.Area+"/")
@@ -147,7 +147,7 @@ func nutrient(m scword.Measure, r float64, name string) string {
 }
 
 // Materials writes what each material is used for, what to buy by when, and
-// what it costs; spend, where the site has a budget, what to buy first.
+// what it costs; where the site has a budget, spend says what to buy first.
 func Materials(title string, all []schedule.Supply, spend *schedule.Spending, m scword.Measure, style Style) string {
 	s := newSheet(style)
 	s.head(title)

@@ -140,8 +140,8 @@ func TestParts(t *testing.T) {
 	}
 }
 
-// Who does which job when: those with jobs, those without, what is nobody's, what fell
-// out; each part only where there is something in it.
+// A roster lists the people who have jobs, those who have none, the jobs that nobody has
+// and those that were left out; a part with nothing in it is not written.
 func TestRosterText(t *testing.T) {
 	d := date(t, "2026-09-19")
 	job := schedule.RosterJob{ID: "east/lime/2026-1", Date: d, Title: "Lime East lawn, 96 lb", AreaName: "East lawn", State: "planned"}
@@ -240,7 +240,8 @@ func TestSourcesText(t *testing.T) {
 	}
 }
 
-// The answer of one calculation: more than one thing to say gets dashes, one does not.
+// What else there is to say of an answer stands behind dashes if it is more than one
+// line.
 func TestWorkingText(t *testing.T) {
 	why := []schedule.Reason{{Text: "one and one is two"}}
 	for _, c := range []struct {
@@ -456,7 +457,8 @@ func TestDatesTable(t *testing.T) {
 	}
 }
 
-// What waits for want of money is told, and a budget that reaches says so.
+// The text says which jobs wait because the budget does not reach, or that it reaches for
+// all.
 func TestBudgetText(t *testing.T) {
 	order := []schedule.Buying{{Name: "lime", Packs: 3, Paid: 2, Cost: 21.75, Priced: true, Waits: []string{"a", "b"}}, {Name: "seed", Packs: 1}}
 	for _, c := range []struct {

@@ -6,7 +6,7 @@ import (
 )
 
 // Roster writes who does which job when: person by person, then who has nothing,
-// what is nobody's, and what fell out.
+// the jobs that nobody has, and those that were left out.
 func Roster(title string, r schedule.Roster, style Style) string {
 	s := newSheet(style)
 	s.head(title)

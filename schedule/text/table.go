@@ -148,8 +148,8 @@ func (s *sheet) narrow(t Table, indent int) (widths []int) {
 	}
 }
 
-// tableWithout writes a table. Where the screen is too narrow for it, the
-// columns named are left out, the first first, and that is said.
+// tableWithout writes a table. Where the screen is too narrow for it, columns are left
+// out in the order of spare until it fits, and a line below the table names them.
 func (s *sheet) tableWithout(t Table, spare ...string) {
 	var gone []string
 	for _, name := range spare {

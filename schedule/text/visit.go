@@ -75,8 +75,8 @@ func (s *sheet) dayAhead(d schedule.Date) string {
 	return fmt.Sprintf("%s, in %d days", weekday(d, s.Today), n)
 }
 
-// jobLines writes jobs a line each: what, how much, who, until when; before it
-// their day where they are dated.
+// jobLines writes one line a job: what, how much, by whom and until when. If dated, each
+// line begins with the day of the job.
 func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool) {
 	const most = 30 // [common] of a title, so that the line stays one
 	t := Table{Columns: columns("", "", "", "", "")}
@@ -90,7 +90,7 @@ func (s *sheet) jobLines(p *schedule.Program, jobs []*schedule.Entry, dated bool
 		}
 		t.add(weekday(e.Date, s.Today), word.Cut(task(e), most), strings.TrimPrefix(amount(p, e)+word.InPacks(e.Packs), "-"), whoName(e), last)
 	}
-	for _, i := range []int{3, 2} { // nobody, or nothing to weigh
+	for _, i := range []int{3, 2} { // columns left out if no job has a person, or an amount
 		if !slices.ContainsFunc(t.Rows, func(r []string) bool { return r[i] != "" }) {
 			t = t.without(i)
 		}
@@ -216,9 +216,9 @@ func how(p *schedule.Program, jobs []*schedule.Entry) string {
 	return strings.TrimSpace(out)
 }
 
-// once puts the sentences of several jobs one behind the other, each once, none
-// that another begins with, and none of the jobs before: first those of all, then
-// those of some kinds, which are named.
+// once joins the sentences of several jobs, each said once. A sentence with which another
+// one begins is left out, and so is one that was said of the jobs before. The sentences
+// that all kinds share come first, then those of some kinds, which are named.
 func once(jobs, before []*schedule.Entry, of func(*schedule.Entry) []string) string {
 	gather := func(jobs []*schedule.Entry) (all []string, kinds map[string][]string) {
 		kinds = map[string][]string{}

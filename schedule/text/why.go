@@ -64,7 +64,7 @@ func reference(r word.Reference) string {
 }
 
 // Why writes the working of one job: the dose, step by step from the report to
-// the bag, then the window, and what bound the day.
+// the bag, then the window, and what kept the job from a better day.
 func Why(p *schedule.Program, e *schedule.Entry, style Style) string {
 	s := newSheet(style)
 	s.head(e.Title)
@@ -153,7 +153,7 @@ func (s *sheet) dose(p *schedule.Program, e *schedule.Entry) {
 	if e.Gallons > 0 {
 		amount = m.Volume(e.Gallons) + ", " + amount
 	}
-	if e.Packs >= 0.05 { // less is not said in packs
+	if e.Packs >= 0.05 { // smaller parts of a pack are not mentioned
 		amount += ", " + word.Packs(e.Packs)
 	}
 	t.add("For the area", amount)
@@ -210,8 +210,8 @@ func Working(answer string, more []string, why []schedule.Reason, style Style) s
 	return s.String()
 }
 
-// Check writes that a site file is fine, what it leaves to us, and what cannot
-// be planned.
+// Check writes the verdict on a site file, what the program assumes because the file does
+// not say it, and what cannot be planned.
 func Check(verdict string, p *schedule.Program, style Style) string {
 	s := newSheet(style)
 	s.para(0, verdict)
