@@ -88,7 +88,7 @@ func build(out string) error {
 	return nil
 }
 
-// goAnswers asks the toolchain.
+// goAnswers runs the go command and gives what it prints.
 func goAnswers(args ...string) (string, error) {
 	out, err := exec.Command("go", args...).Output()
 	if err != nil {
@@ -111,7 +111,7 @@ func withoutClient(root, temp string) (string, error) {
 	}
 	replace := map[string]string{}
 	for _, f := range files {
-		replace[f] = "" // as if it were not there
+		replace[f] = "" // an empty path hides the file from the compiler
 	}
 	replace[filepath.Join(library, "http.go")] = filepath.Join(dir, "http.go")
 	text, err := json.Marshal(map[string]any{"Replace": replace})

@@ -11,7 +11,7 @@ import (
 	"swardbook/schedule/page"
 )
 
-// request is what the page's script asks.
+// request is what the page's script asks the planner.
 type request struct {
 	What   string     `json:"what"`   // "press", "where", "fill", "answer", "sheet", "calendar", "site", "book"
 	Fields [][]string `json:"fields"` // of the form: name, text
@@ -24,16 +24,16 @@ type request struct {
 	ID     string     `json:"id"` // eight bytes drawn by lot, in hex
 }
 
-// reply is what it is told.
+// reply is what the planner answers to the script.
 type reply struct {
-	Page   string   `json:"page,omitzero"` // or a file
+	Page   string   `json:"page,omitzero"` // the page to show, or a file to save
 	Screen string   `json:"screen,omitzero"`
 	Code   string   `json:"code,omitzero"`
 	Said   []string `json:"said,omitzero"`
 	Error  string   `json:"error,omitzero"`
 }
 
-// here is the door in the browser.
+// here is the ask page in the browser, which plans by itself.
 var here = door.Door{Planner: true}
 
 func (q *request) reply() (r reply, err error) {
@@ -43,7 +43,7 @@ func (q *request) reply() (r reply, err error) {
 	}
 	var was ask.Answers
 	if q.Was != "" {
-		was, _ = ask.Decode(q.Was) // what cannot be read is not told against
+		was, _ = ask.Decode(q.Was) // if these cannot be read, the new program is shown without what changed
 	}
 	if q.What == "press" || q.What == "where" {
 		t := door.Turn{Press: q.Press, Was: was, Today: today}

@@ -1,8 +1,8 @@
-// Package http stands in for that of the Go library when the planner is built for a
-// browser. The library that carries calendars can also fetch one, and draws a web client
-// with all its ciphers into the program; the planner fetches nothing, and is half a
-// megabyte lighter without, packed. It holds what that library names, and no more: with
-// a version that names something else the planner does not build.
+// Package http stands in for net/http when the planner is built for a browser. The
+// library that writes calendars can also fetch one, and so brings a web client with all
+// its ciphers into the program. The planner fetches nothing, and without that client it
+// is half a megabyte smaller, packed. This package declares only what the calendar
+// library uses: with a version that uses more, the planner does not build.
 package http
 
 import (
