@@ -61,7 +61,7 @@ removed.
 				return err
 			}
 			o := ical.Options{Area: pick.Area, Person: pick.Person, Kinds: kinds, Address: *address}
-			_, unknown := pick.Apply(p) // names are checked here, cut by ical
+			_, unknown := pick.Apply(p) // only checks the names: package ical cuts the program
 			at := s.now()
 			if fs.Changed("today") {
 				at = day.Time()
@@ -70,7 +70,7 @@ removed.
 			_, refused := errors.AsType[*ical.Refused](err)
 			_, unwritable := errors.AsType[*ical.Unwritable](err)
 			if unknown != nil && (refused || unwritable) {
-				return unknown // there is no file of somebody who was there
+				return unknown // a person or area that is gone still has a file to cancel; this name has none
 			}
 			if err != nil {
 				return err
@@ -80,10 +80,12 @@ removed.
 	},
 }
 
-// mostCalendar is read of a calendar; ical refuses one so large.
+// mostCalendar is how many bytes of a calendar are read: one more than package ical
+// accepts, so that it refuses a larger file.
 const mostCalendar = 8<<20 + 1
 
-// calendar writes a calendar, on top of the one that is there.
+// calendar writes a calendar; the events of a file that is there already are updated or
+// cancelled.
 func (s *session) calendar(p *schedule.Program, o ical.Options, file string, at time.Time, inputs []string) error {
 	if file != "" && file != "-" {
 		if err := notInput(file, inputs); err != nil {

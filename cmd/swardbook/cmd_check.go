@@ -80,7 +80,7 @@ type problemShown struct {
 	Warning bool   `json:"warning"`
 }
 
-// ahead doubts the lines of the record book that lie after today.
+// ahead warns of the lines of the record book that are dated after today.
 func (l *loaded) ahead(today schedule.Date) (out []schedule.Problem) {
 	for _, d := range l.done {
 		if d.Date.After(today) {
@@ -183,7 +183,7 @@ func (l *loaded) overPlan(p *schedule.Program) ([]schedule.Problem, error) {
 	return out, nil
 }
 
-// fine says that a file can be planned by.
+// fine writes the verdict on a file without errors, and counts what it holds.
 func (l *loaded) fine() string {
 	t := fmt.Sprintf("%s: fine: %s, %s", l.file, count(len(l.site.Areas), "area"), count(len(l.site.Materials), "material"))
 	if l.book != nil {

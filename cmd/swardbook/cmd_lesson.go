@@ -102,7 +102,7 @@ func setsOf(text string) (from, to int, err error) {
 	return from, to, nil
 }
 
-// writerOf gives what writes worksheets, or their key.
+// writerOf gives the function that writes worksheets, or their key, in a format.
 func writerOf(key bool, format string) func([]*lesson.Lesson) ([]byte, error) {
 	switch {
 	case key && format == "markdown":

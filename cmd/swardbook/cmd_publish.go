@@ -146,13 +146,14 @@ func (s *session) publish(dir, out string, o feed.Publishing) error {
 	return cmp.Or(err, told)
 }
 
-// mostMemory is how much memory a run takes before it collects garbage as often as it
-// must, in place of as rarely as it may: with the program itself the process stays under
-// 100 MB.
+// mostMemory is the memory up to which a run collects garbage rarely; near it, garbage is
+// collected as often as needed to stay below. With the program itself the process stays
+// under 100 MB.
 const mostMemory = 80 << 20 // [common]
 
-// collectRarely has garbage collected rarely, as nearly all of the memory that a site
-// takes is garbage soon after, and gives what ends that.
+// collectRarely lets the memory grow far before garbage is collected, as nearly all that
+// a site takes is garbage soon after. It gives a function that restores the former
+// settings.
 func collectRarely() func() {
 	percent := debug.SetGCPercent(1000)
 	limit := debug.SetMemoryLimit(-1)

@@ -169,9 +169,9 @@ func (r *recording) settle(p *schedule.Program, job string) error {
 	area, kind, _, number, kindErr := schedule.JobName(job)
 	alone := kindErr == nil && number == 0 && !kind.Notice()
 	if alone && area != "" && p.Site.Area(area) != nil {
-		d.Area = area // the nearest of the kind is meant
+		d.Area = area // the job of that kind nearest in time is meant
 	}
-	if alone && (d.Area != "" || d.Date.Before(p.Start)) { // beside the program, or before it
+	if alone && (d.Area != "" || d.Date.Before(p.Start)) { // a job that the program need not have, or from before its start
 		d.Job = kind.String()
 		if d.Area == "" && len(p.Site.Areas) == 1 {
 			d.Area = p.Site.Areas[0].ID

@@ -91,7 +91,7 @@ func sources() []text.SourceGroup {
 		n, parts := usedFor(r.Key)
 		shown := text.Source{Key: r.Key, Tag: r.Short(), Cite: r.Cite(), Where: r.Where, Checked: r.Checked(), Used: parts, Figures: n,
 			By: r.By, Title: r.Title, Year: r.Year, In: r.In, Note: r.Note}
-		if r.By == "" || r.Key == "atomic-weights" { // no opinion of anybody
+		if r.By == "" || r.Key == "atomic-weights" { // without an author, or a table of constants
 			own = append(own, shown)
 			if r.Key == "common" {
 				common = n

@@ -64,7 +64,8 @@ func TestExitStatus(t *testing.T) {
 	}
 }
 
-// Arguments: as many as are named, and the one that is missing or too many by name.
+// A command takes exactly the arguments that its usage names; the error names the one
+// that is missing or too many.
 func TestArguments(t *testing.T) {
 	for _, c := range []struct {
 		args       []string
@@ -98,7 +99,7 @@ func TestArguments(t *testing.T) {
 	}
 }
 
-// A part of a whole, of which there is one to the last.
+// --shard takes a part of a whole, written 3/40: any part from the first to the last.
 func TestShard(t *testing.T) {
 	for given, want := range map[string][2]int{"": {}, "1/1": {1, 1}, "3/40": {3, 40}, "40/40": {40, 40}} {
 		if got, err := shardFlag(given); err != nil || got.K != want[0] || got.N != want[1] {
@@ -112,7 +113,7 @@ func TestShard(t *testing.T) {
 	}
 }
 
-// What is read has an end: a site file of a megabyte and a record book of four are read
+// Reading stops at a limit: a site file of a megabyte and a record book of four are read
 // whole, and one byte more is refused as too large, not cut.
 func TestReadNoMore(t *testing.T) {
 	file := inFern(t, "")
@@ -244,7 +245,8 @@ func must(data []byte, err error) []byte {
 	return data
 }
 
-// A recorded job: by what, what it replaces, and what changes.
+// The answer to record names the line that was written, the lines that it replaces, and
+// what changes in the program.
 func TestRecordAnswers(t *testing.T) {
 	file := inFern(t, "")
 	record := func(args ...string) string {

@@ -10,14 +10,15 @@ import (
 	"testing"
 )
 
-// otherDates are spellings of a day that people do not meet: a day is 9 Oct 2026, or
+// otherDates are spellings of a day that no text for people uses: a day is 9 Oct 2026, or
 // 9 Oct where its year is plain.
 var otherDates = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b|\b\d{1,2}/\d{1,2}/\d{2,4}\b|` +
 	`\b\d{1,2}(st|nd|rd|th)\b|\b0\d (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b|` +
 	`\b\d{1,2} (January|February|March|April|June|July|August|September|October|November|December)\b|` +
 	`\b(Jan(uary)?|Feb(ruary)?|Mar(ch)?|Apr(il)?|May|June?|July?|Aug(ust)?|Sep(tember)?|Oct(ober)?|Nov(ember)?|Dec(ember)?) \d{1,2}\b|\b\d{1,2}\. (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)`)
 
-// rightDates are taken out first, as a number of the next column may follow.
+// rightDates are removed from a text before otherDates are looked for, as a number in the
+// next column of a table could make a right date look like another spelling.
 var rightDates = regexp.MustCompile(`\b[1-9]\d? (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b( \d{4})?`)
 
 // typedDates are days in what is to be typed: a key of the site file, a flag.

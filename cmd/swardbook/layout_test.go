@@ -16,8 +16,8 @@ import (
 
 const root = "../.."
 
-// What stands at the bottom, so that most may read it: what a lawn needs, and
-// what a program is.
+// The packages at the bottom, which most others may import: turf holds what a lawn needs,
+// core adds what a program is.
 var (
 	turf = []string{"climate", "agronomy", "agronomy/soil", "agronomy/material", "agronomy/lime", "agronomy/nutrient"}
 	core = slices.Concat(turf, []string{"schedule/law", "schedule/word", "schedule"})
@@ -85,7 +85,7 @@ func TestArrows(t *testing.T) {
 			switch {
 			case isOwn && f.test && (own == "schedule/sitefile" || own == "schedule/plan"): // tests may plan from a site file
 			case isOwn && f.test && own == "agronomy/check": // what the tests of agronomy share
-			case isOwn && f.test && f.ast.Name.Name == "plan_test": // sees to it that every writer shows a kind
+			case isOwn && f.test && f.ast.Name.Name == "plan_test": // plan's tests check that every output shows a kind that is added
 			case isOwn && f.pkg != "cmd/swardbook" && own != f.pkg && !slices.Contains(allowed, own):
 				t.Errorf("%s imports %s, against the arrows", f.path, own)
 			case !isOwn && strings.Contains(strings.Split(imp, "/")[0], "."):

@@ -14,7 +14,8 @@ import (
 	"swardbook/schedule/sitefile"
 )
 
-// mostBytes is read of any input; the readers refuse files that are so large.
+// mostBytes and mostBook are how many bytes are read of a file: one more than its reader
+// accepts, so that it refuses a larger file.
 const (
 	mostBytes = 1<<20 + 1
 	mostBook  = 4<<20 + 1 // of a record book

@@ -15,11 +15,11 @@ func main() { os.Exit(mainCode()) }
 // end, or a file that it is writing. [common]
 const finish = 500 * time.Millisecond
 
-// mainCode runs the command and gives its exit status. A signal ends it also
-// where it cannot look up from its work, as in planning or in reading a pipe
-// that nobody writes to: files are written all or nothing, so that leaves none
-// half written. The status then is 128 and the signal's number, as shells have
-// it; a command that ends well after the signal keeps its own.
+// mainCode runs the command and gives its exit status. A signal also ends a command that
+// cannot notice it, as while it plans or reads a pipe that nobody writes to. That leaves
+// no file half written, as files are written all or nothing. The status is then 128 plus
+// the signal's number, as in shells; a command that still ends well after the signal
+// keeps its own status.
 func mainCode() int {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
@@ -31,7 +31,7 @@ func mainCode() int {
 	case code := <-ended:
 		return code
 	case s := <-signals:
-		signal.Reset() // a second one ends it at once
+		signal.Reset() // a second signal ends the process at once
 		stop()
 		select {
 		case code := <-ended:
@@ -40,7 +40,7 @@ func mainCode() int {
 			}
 		case <-time.After(finish):
 		}
-		number, _ := s.(syscall.Signal) // which all are
+		number, _ := s.(syscall.Signal) // all signals are of this type
 		return 128 + int(number)
 	}
 }

@@ -105,7 +105,8 @@ func TestAppendTogether(t *testing.T) {
 	}
 }
 
-// A last line without its end is ended first.
+// Where the last line of a record book lacks its line end, one is added before the new
+// line.
 func TestAppendAfterTornLine(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "site.record.csv")
 	if err := os.WriteFile(path, []byte(sitefile.Header+"# torn"), 0o666); err != nil {
@@ -122,7 +123,7 @@ func TestAppendAfterTornLine(t *testing.T) {
 	}
 }
 
-// What is no terminal gets no colour, and COLUMNS says how wide.
+// Output that does not go to a terminal gets no colour; COLUMNS sets its width.
 func TestStyle(t *testing.T) {
 	file, err := os.Create(filepath.Join(t.TempDir(), "out"))
 	if err != nil {
@@ -147,8 +148,8 @@ func BenchmarkProgram(b *testing.B) {
 	}
 }
 
-// A calendar file larger than 8 MiB is read to no more than shows that it is, and left as
-// it is.
+// Of a calendar file larger than 8 MiB no more is read than shows that it is too large,
+// and the file is left as it is.
 func TestCalendarTooLarge(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "lawn.ics")
 	large := bytes.Repeat([]byte(" "), 8<<20+100)

@@ -11,10 +11,11 @@ import (
 	"testing"
 )
 
-// asPrinted is what comes before the README's own lines in a shell: the go
-// commands run in the clone, but for the tests, which this is one of; serve ends
-// once it serves; and the two programs that fetch and list a calendar, which
-// .ci/subscribe/run runs as printed, list the program instead, the jobs of a day by name.
+// asPrinted comes before the README's own lines in the shell, and changes a few commands.
+// go runs in the clone, but go test runs nothing, as this test is one of those. serve
+// ends once it serves. Of the two programs that fetch and list a calendar, which
+// .ci/subscribe/run runs as printed, the one fetches nothing and the other lists the
+// program's jobs by day and name.
 const asPrinted = `
 go() { case $1 in test) echo tested ;; *) (cd "$CLONE" && command go "$@") ;; esac; }
 swardbook() {

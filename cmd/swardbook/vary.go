@@ -59,13 +59,13 @@ func (s *session) programOf(l *loaded, name string, changed []byte, today schedu
 	return p, nil, err
 }
 
-// tellIdle says of each value that gives the same program as the one before it,
-// and which other key of its table decides: the one without which the two
-// programs would differ.
+// tellIdle adds a note to each value that gives the same program as the value before it.
+// The note names the keys of the same table that decide instead: without one of them, the
+// two programs would differ.
 func (s *session) tellIdle(l *loaded, path string, all []text.Variant, today schedule.Date) {
 	for i := 1; i < len(all); i++ {
 		was, is := &all[i-1], &all[i]
-		if i == 1 && len(all) > 2 { // one of the values may be the one that stands there
+		if i == 1 && len(all) > 2 { // of several values the first may be the file's own
 			continue
 		}
 		if !same(was.Program, is.Program) {
@@ -85,8 +85,8 @@ func same(a, b *schedule.Program) bool {
 	return len(schedule.Compare(a, b)) == 0 && len(schedule.Compare(b, a)) == 0
 }
 
-// deciders lists the keys beside the varied one without which two of its values
-// give two programs.
+// deciders lists the keys that stand beside the varied key and hide its effect: with one
+// of them removed from the file, the two values give two different programs.
 func (s *session) deciders(l *loaded, path, a, b string, both bool, today schedule.Date) (by []string) {
 	for _, other := range sitefile.Beside(l.text, path) {
 		without := sitefile.Without(l.text, other)

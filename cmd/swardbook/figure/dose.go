@@ -55,7 +55,7 @@ var rateFigure = Figure{
 	},
 }
 
-// usualMostN is the most nitrogen that is put down at once without a word.
+// usualMostN is the most nitrogen that is put down at once without a warning.
 const usualMostN agronomy.PerThousand = 1 // [common]
 
 func rate(q *asked) (Answer, error) {

@@ -86,7 +86,7 @@ func TestFirstProblem(t *testing.T) {
 		"mix":                                                                "nothing is wanted: give --n, --p2o5 or --k2o",
 		"water":                                                              "--depth is missing",
 		"water;--depth=1 in;--flow=5 gal":                                    "--size is missing",
-		"water;--depth=1 in;--caught=0.1 in;--flow=5 gal":                    "--flow has no part", // cups say it already
+		"water;--depth=1 in;--caught=0.1 in;--flow=5 gal":                    "--flow has no part", // what the cups caught gives the amount already
 		"water;--depth=1 in;--caught=0.1 in;--sprinkler=1 in/h":              "--sprinkler has no part in this answer; leave it out",
 		"water;--depth=1 in;--caught=soon":                                   "--caught: ",
 		"water;--depth=1 in;--sprinkler=fast":                                "--sprinkler: ",

@@ -68,7 +68,8 @@ func TestLawFlags(t *testing.T) {
 		"NH;--date=2026-05-01;--nitrogen=0.5;--slow=0.49;--water=100;--water-kind=large": "no", // half slow on protected shoreland
 		"NH;--date=2026-05-01;--nitrogen=0.5;--slow=0.5;--water=100;--water-kind=large":  "yes",
 		"NH;--date=2026-05-01;--nitrogen=0.5;--slow=0.49;--water=100;--water-kind=other": "yes",
-		// A fifth slow, but not of a liquid; natural and enhanced sources have a limits of their own.
+		// A fifth slow, but not of a liquid; natural and enhanced sources have limits of
+		// their own.
 		"PA;--date=2026-05-10;--nitrogen=0.5;--slow=0.1":                                                            "no",
 		"PA;--date=2026-05-10;--nitrogen=0.5;--slow=0.1;--liquid":                                                   "yes",
 		"PA;--date=2026-05-10;--nitrogen=1;--slow=0.5":                                                              "no",

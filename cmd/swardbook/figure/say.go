@@ -9,7 +9,7 @@ import (
 	"swardbook/schedule/word"
 )
 
-// Both measures, to say an amount in US and in metric.
+// us and metric are the two systems of units; an amount is said in both.
 var us, metric = word.Measure{}, word.Measure{Metric: true}
 
 func both(say func(word.Measure) string) string { return say(us) + " (" + say(metric) + ")" }

@@ -172,7 +172,8 @@ func TestWorkedMix(t *testing.T) {
 	if want := "Still short: 0.2 lb N, 0.5 lb P₂O₅, 0.75 lb K₂O per 1,000 sq ft (0.98 g N, 2.4 g P₂O₅, 3.7 g K₂O/m²)."; short.More[len(short.More)-1] != want {
 		t.Errorf("%q, want %q", short.More, want)
 	}
-	// Of the materials of the trade the choice hangs on the packs: a small lawn and one of 20,000 sq ft.
+	// Among the materials of the trade the size of the packs decides: a small lawn gets
+	// another material than one of 20,000 sq ft.
 	for line, want := range map[string]string{"mix;--n=1": "ammonium sulfate 21-0-0", "mix;--n=1;--size=1000 sq ft": "ammonium sulfate 21-0-0", "mix;--n=1;--size=20000 sq ft": "half coated urea 40-0-0"} {
 		trade, err := ask(t, line)
 		said := strings.Contains(fmt.Sprint(trade.Why), "No --size was given: the bags are chosen as for 1,000 sq ft.")

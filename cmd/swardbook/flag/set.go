@@ -12,7 +12,7 @@ import (
 // Set holds the flags of one command.
 type Set = pflag.FlagSet
 
-// Flag is one flag of a set, for who visits them all.
+// Flag is one flag of a set, for code that visits them all.
 type Flag = pflag.Flag
 
 // ErrHelp says that help was asked for.
