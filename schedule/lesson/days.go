@@ -16,7 +16,7 @@ type dated struct {
 	steps []schedule.Reason
 }
 
-// mostDated is how many jobs a class draws.
+// mostDated is how many jobs the question on days asks about.
 const mostDated = 2
 
 // firstMowing is how long after the seedlings are up the stand is first mown.
@@ -145,7 +145,7 @@ func (m *maker) dated(e schedule.Entry, before []dated) (dated, bool) {
 	return d, false
 }
 
-// lastSource is what the days of the place's year rest on.
+// lastSource is the source key of the days of the place's year.
 func (m *maker) lastSource() string { return "model" }
 
 // thingsOf is what a job counts as for spacing.
@@ -154,7 +154,7 @@ func thingsOf(e schedule.Entry) nutrient.Things {
 	return j.Things()
 }
 
-// worked tells whether somebody works on a day.
+// works tells whether somebody works on a day.
 func (m *maker) works(d schedule.Date) bool {
 	_, away := m.site.Crew.AwayOn(d)
 	return m.site.Crew.Works(d) && !away

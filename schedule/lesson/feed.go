@@ -93,8 +93,8 @@ func (m *maker) year() (task, bool) {
 	return t, true
 }
 
-// doses asks into how many feedings the first feeding season's part goes, where
-// the caps alone decide it.
+// doses asks into how many feedings the nitrogen of the first feeding season is split,
+// where the caps alone decide it.
 func (m *maker) doses() (task, bool) {
 	t := task{topic: feedTopic, urgent: 9, Question: Question{Title: "The feedings"}}
 	total, given, _, ok := m.yearly()
@@ -202,7 +202,8 @@ func (m *maker) product() (task, bool) {
 	return t, near(all, m.weightOf(e.Pounds))
 }
 
-// tooMuch asks what an overdose leaves of the year.
+// tooMuch asks how much of the year's nitrogen is left after the first feeding went down
+// twice.
 func (m *maker) tooMuch() (task, bool) {
 	t := task{topic: feedTopic, urgent: 14, Question: Question{Title: "Twice by mistake"}}
 	total, given, _, ok := m.yearly()
@@ -223,7 +224,8 @@ func (m *maker) tooMuch() (task, bool) {
 	return t, true
 }
 
-// straight asks for potassium or phosphorus by itself: from the level to the bag.
+// straight asks about a job of potassium or phosphorus alone: from the level in the
+// report to the weight of the material.
 func (m *maker) straight() (task, bool) {
 	t := task{topic: feedTopic, urgent: 10}
 	for _, s := range []struct {

@@ -14,7 +14,7 @@ type Lesson struct {
 	Title   string // "From soil report to dates"
 	Site    string
 	Area    string
-	Set     int    // whose numbers: 0 those of the site file
+	Set     int    // number of the set; 0: the numbers of the site file
 	Per     string // what amounts are for, unless they are "in all"
 	Pages   []Page
 	Program *schedule.Program
@@ -23,7 +23,8 @@ type Lesson struct {
 // Page is one printed page.
 type Page struct{ Topics []Topic }
 
-// Topic is a step of the way, with what is given for it.
+// Topic is a step on the way from the soil report to the dates, with what is given for
+// it.
 type Topic struct {
 	Title     string
 	Given     []Given
@@ -36,8 +37,8 @@ type Given struct {
 	Head  []string   // of a table
 	Rows  [][]string // the first cell names the row
 	Rules []string
-	Wide  bool // over the whole width
-	Tall  bool // beside two others
+	Wide  bool // printed over the whole width of the page
+	Tall  bool // printed in one column, with two other tables beside it
 }
 
 // Question is one task and its way to the answer.
@@ -132,12 +133,12 @@ func areaFor(s *schedule.Site, id string) *schedule.Area {
 // task is a question with what it needs.
 type task struct {
 	topic  string
-	urgent int // the lowest are asked first
+	urgent int // the tasks with the lowest figures are chosen first
 	given  []Given
 	Question
 }
 
-// all lists the questions that hold, in the order of the way.
+// all lists the questions that can be asked, in the order of the worksheet.
 func (m *maker) all() []task {
 	var out []task
 	for _, make := range []func() (task, bool){
@@ -172,7 +173,7 @@ func (m *maker) forClass(all []task) []task {
 	return chosen
 }
 
-// order is the place of a task on the way.
+// order is the place of a task in the list that all gives.
 func order(all []task, t task) int {
 	return slices.IndexFunc(all, func(o task) bool { return o.Title == t.Title })
 }
@@ -213,7 +214,7 @@ func (m *maker) pages(tasks []task) []Page {
 	return pages
 }
 
-// Heights in millimetres of print, on the safe side, in the widest usual face.
+// Heights in millimetres of print, rounded up, in the widest of the usual typefaces.
 const (
 	pageHeight = 238.0
 	rowHeight  = 5.2

@@ -59,7 +59,8 @@ func (m *maker) aimed() aimed {
 	return a
 }
 
-// limed is the program's own requirement, to compare with [maker.aimed].
+// limed is the lime requirement as the program worked it out, to compare with
+// [maker.aimed].
 func (m *maker) limed() (lime.Case, lime.Need, bool) {
 	if !m.reported || m.report.PH == 0 {
 		return lime.Case{}, lime.Need{}, false
@@ -96,7 +97,7 @@ type liming struct {
 	given []Given
 	total float64
 	steps []schedule.Reason
-	share string // that acts, %
+	share string // how much of the stone acts, %
 }
 
 // liming works out the first job of lime; false if the program does not come to the same.
@@ -220,7 +221,7 @@ func (m *maker) value() (value float64, t Given, steps []schedule.Reason, ok boo
 	var parts []string
 	sum := 0.0
 	for i, acts := range r.Efficiency {
-		alone := r // counts this part only
+		alone := r // a rule by which only this part acts, to find its share of the weight
 		alone.Efficiency = make([]float64, len(r.Efficiency))
 		alone.Efficiency[i] = 1
 		part, _ := alone.Fineness(d.Fineness)

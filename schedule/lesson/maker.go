@@ -13,7 +13,7 @@ import (
 	"swardbook/schedule/word"
 )
 
-// The topics, in the order of the way.
+// The topics, in the order of the worksheet.
 const (
 	reportTopic = "What the report says"
 	limeTopic   = "Lime"
@@ -53,8 +53,8 @@ func newMaker(p *schedule.Program, a *schedule.Area) *maker {
 	return m
 }
 
-// inForce is the area with the last report that is known on the day of the next
-// job: what is down has shown in it.
+// inForce is the area with the last report whose results are known on the day of the next
+// job, as that report shows what earlier lime and feed have done.
 func (m *maker) inForce() *schedule.Area {
 	a := *m.area
 	for _, r := range a.AllReports() {
@@ -244,7 +244,7 @@ func (m *maker) place() string {
 	return where
 }
 
-// sheet is the laboratory's sheet as given.
+// sheet is the table of readings on the laboratory's sheet, as printed.
 func (m *maker) sheet() Given {
 	r := m.report
 	t := Given{Title: "The soil report", Head: []string{"Reading", "Value"}}

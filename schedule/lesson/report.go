@@ -20,8 +20,8 @@ type placed struct {
 	level    soil.Level
 }
 
-// placings are the readings that the table of levels settles: those whose place
-// on it is what the program found.
+// placings are the readings whose level by the printed table is the level that the
+// program found: questions ask about no others.
 func (m *maker) placings() []placed {
 	var out []placed
 	for _, n := range soil.Nutrients() {
@@ -82,7 +82,7 @@ func (m *maker) levels() (task, bool) {
 // sign is what a gardener sees of a shortage.
 type sign struct{ of, seen, source string }
 
-// signs by reading. Phosphorus on seedlings differs from that on old turf.
+// signs lists what a gardener sees, by the reading that is short.
 var signs = []sign{
 	{sourSoil, "thin turf, short roots; feed does little", "mlsn-2014, common"},
 	{chalkySoil, "young leaves yellow between green veins", "az-iron"},
@@ -94,7 +94,7 @@ var signs = []sign{
 	{"iron", "young leaves yellow between green veins", "az-iron"},
 }
 
-// A pH outside its range shows in two ways.
+// The names in signs of a pH below its range and of one above it.
 const (
 	sourSoil   = "pH too low"
 	chalkySoil = "pH too high"
@@ -197,7 +197,7 @@ func (m *maker) phSources() string {
 	return strings.Join(out, ", ")
 }
 
-// shortages ranks by the rule of the sheet.
+// shortages gives the first two shortages, ranked by the rule on the worksheet.
 func (m *maker) shortages(all []placed) []string {
 	type one struct {
 		name  string
@@ -231,7 +231,7 @@ func (m *maker) shortages(all []placed) []string {
 	return names[:min(2, len(names))]
 }
 
-// found gives what the program found to be short, the first two.
+// found gives the first two shortages as the program ranked them.
 func (m *maker) found(all []placed) []string {
 	var names []string
 	for _, f := range m.shown.Findings {

@@ -18,7 +18,7 @@ func Results(sets []*Lesson) []Given {
 		for j, a := range q.Answers {
 			same := func(l *Lesson) bool { return l.Questions()[i].Answers[j].Value == a.Value }
 			if len(sets) > 1 && !slices.ContainsFunc(sets, func(l *Lesson) bool { return !same(l) }) {
-				continue // the steps have it: the same for all
+				continue // the same in all sets: the key's steps have it
 			}
 			if n := len(tables); n == 0 || len(tables[n-1].Head) > across {
 				t := Given{Title: "All sets", Head: []string{"Set"}}

@@ -11,15 +11,17 @@ import (
 // MostSets is how many sets of numbers there are.
 const MostSets = 30
 
-// A set's numbers are tried until they ask the same as the site's own: at most
-// tries of them, a stride apart that goes through all the paces of [spread].
+// For a set, different numbers are tried until one leads to the same questions as the
+// site's own numbers: at most tries of them. They lie a stride apart, chosen so that
+// [spread] goes through all its values.
 const (
 	tries  = 40
 	stride = 41
 )
 
-// SetOf makes the lesson of a set: other numbers, the same questions. The plan is
-// made by plan. The same set of the same site has the same numbers every time.
+// SetOf makes the lesson of a set: other numbers, the same questions. plan is the
+// function that plans the changed site. The same set of the same site has the same
+// numbers every time.
 func SetOf(p *schedule.Program, o Options, plan func(*schedule.Site) (*schedule.Program, error)) (*Lesson, error) {
 	own, err := Of(p, o)
 	if err != nil || o.Set == 0 {
