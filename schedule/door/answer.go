@@ -11,7 +11,7 @@ import (
 	"swardbook/schedule/plan"
 )
 
-// Program plans the answers as of a day.
+// Program plans the site that the answers describe, as of a day.
 func Program(a ask.Answers, today schedule.Date) (*schedule.Program, error) {
 	site, done, problems := Load(a, today)
 	if site == nil {
@@ -28,9 +28,9 @@ func Program(a ask.Answers, today schedule.Date) (*schedule.Program, error) {
 	return plan.Program(site, done, last)
 }
 
-// Answer gives the page of the program. to says where its links lead, and own where the
-// calendar of one person or area is. If there are answers from before, was, the page tells
-// what moved since.
+// Answer gives the page of the program. to says where the page's links lead, and own
+// gives the addresses of the calendar of one person or area. If there are answers from
+// before, was, the page tells what moved since.
 func Answer(a, was ask.Answers, to page.Answered, own func(Part) page.Own) ([]byte, error) {
 	p, err := Program(a, to.Today)
 	if err != nil {
@@ -38,7 +38,7 @@ func Answer(a, was ask.Answers, to page.Answered, own func(Part) page.Own) ([]by
 	}
 	if was != nil {
 		if to.Was, err = Program(was, to.Today); err != nil {
-			to.Was = nil // of another release, or spoilt: there is nothing to compare with
+			to.Was = nil // these cannot be planned, as they may be of another release: there is nothing to compare with
 		}
 	}
 	if own != nil {

@@ -1,7 +1,7 @@
 // Package door is what the three doors of the ask page have in common: the page for one
-// person on the own machine, the page of a server, and the page that plans in the browser.
-// What was typed goes in, and the page to show next comes out, or the code of the link that
-// carries all of it.
+// person on their own machine, the page of a server, and the page that plans in the
+// browser. What was typed goes in, and the page to show next comes out, or the code of
+// the link that carries all of it.
 //
 //	form ─ Press ─▶ the questions again, with what was understood and what is wrong
 //	              └▶ the code of the answers ─ Answer ─▶ the page of the program

@@ -181,7 +181,8 @@ func TestNothingTypedIsLost(t *testing.T) {
 	}
 }
 
-// Going on shows what was understood, speaks of the screens behind, and not of those ahead.
+// Going on to another screen shows the place as it was understood, and the problems of
+// the screens that were left, but not those of the screens to come.
 func TestGoingOn(t *testing.T) {
 	next, err := Door{}.Press(Turn{Form: ask.Form{{Key: "place.zip", Value: "44109"}}, Press: "grass-lawn", Today: today})
 	if err != nil {
@@ -234,8 +235,9 @@ func TestNames(t *testing.T) {
 	}
 }
 
-// A report that is new has come on the day on which it is typed; one that was there
-// before keeps its day, or none; and another sampling day is another report.
+// A new report counts as received on the day on which it is typed. One that was there
+// before keeps its day, or goes on without one; a report with another sampling day is a
+// new one.
 func TestReceived(t *testing.T) {
 	const sampled, received = "area.lawn.soil.sampled", "area.lawn.soil.received"
 	first := complete(ask.FromForm(sheet()), nil, today)

@@ -28,7 +28,7 @@ func Load(a ask.Answers, today schedule.Date) (*schedule.Site, []schedule.Done, 
 }
 
 // problems says what is wrong with the answers, and what the link cannot carry of them:
-// nothing that was typed stays behind in silence.
+// nothing that was typed is dropped without a word.
 func (d Door) problems(a ask.Answers, t Turn) []schedule.Problem {
 	if d.File != "" {
 		_, _, problems := ask.Load(a, d.Open)
@@ -50,7 +50,8 @@ func (d Door) problems(a ask.Answers, t Turn) []schedule.Problem {
 func shares(f ask.Form) bool { return f.Get(shareNames) == "yes" }
 
 // code gives the code of the link that carries the answers: the one they came from if
-// they are the same, else one with an id of its own, as its calendar is another.
+// they are the same, else a new one with an id of its own, as other answers make another
+// calendar.
 func code(a ask.Answers, t Turn) (string, error) {
 	shared, _ := ask.Share(a, shares(t.Form))
 	id := t.ID
@@ -74,8 +75,9 @@ func draft(t Turn, typed ask.Answers) string {
 	return code
 }
 
-// kept tells whether the page can be filled again from the answers: they are the same, and
-// no field is lost of those that make an answer only beside others.
+// kept tells whether the page can be filled again from the answers: the page filled from
+// them gives the same answers, and loses no field that makes an answer only together with
+// other fields.
 func kept(f ask.Form, a ask.Answers) bool {
 	again := Door{}.Form(a)
 	if !slices.Equal(ask.FromForm(f).Set("id", "").Tidy(), ask.FromForm(again).Set("id", "").Tidy()) {

@@ -183,8 +183,8 @@ func understood(a ask.Answers, today schedule.Date) (where string, lastSafe sche
 
 // complete adds what the page does not ask for: a title, the first day, names for several
 // areas, and the day on which the laboratory's answer came. A report that was not there
-// before has come on the day on which it is typed: what was planned until then was
-// planned without it. One that was there keeps the day that it has, or the usual one.
+// before counts as received on the day on which it is typed: what was planned until then
+// was planned without it. One that was there keeps the day that it has, or the usual one.
 func complete(a, was ask.Answers, today schedule.Date) ask.Answers {
 	if a.Get("title") == "" {
 		a = a.Set("title", "My lawn")
@@ -210,10 +210,10 @@ func complete(a, was ask.Answers, today schedule.Date) ask.Answers {
 	return a
 }
 
-// rows are the buttons for a row more, and the screen on which it stands.
+// rows gives, for each button that adds a row, the screen on which the row stands.
 var rows = map[string]string{"more-bag": "shed", "more-line": "already"}
 
-// another is an empty row more.
+// another gives the field of one more, empty row; for a second area, the fields of both.
 func another(f ask.Form, what string) []page.Field {
 	table, stem, field := "material", "bag", "kind"
 	switch what {
@@ -247,7 +247,8 @@ func without(f ask.Form, area string) ask.Form {
 	})
 }
 
-// before and after give the screens beside one; "" there is none.
+// before and after give the screen before one and the screen after it; "" if there is
+// none.
 func before(a page.Asked, screen string) string {
 	order := page.Screens(a)
 	if i := slices.Index(order, screen); i > 0 {

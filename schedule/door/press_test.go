@@ -73,7 +73,8 @@ func TestWhereButtonsLead(t *testing.T) {
 	}
 }
 
-// A row more is the first that is not on the page; the first area has no number.
+// A row that is added gets the first name that no row on the page has; the first area has
+// no number.
 func TestOneMore(t *testing.T) {
 	for _, c := range []struct {
 		form ask.Form
@@ -143,7 +144,8 @@ func TestTenYears(t *testing.T) {
 	}
 }
 
-// Parts are the whole, whoever has a job, and each of several areas.
+// The parts are the whole calendar, that of each person who has a job, and that of each
+// area if there are several.
 func TestParts(t *testing.T) {
 	p := &schedule.Program{Title: "Green", Site: &schedule.Site{}, Entries: []schedule.Entry{{Who: "bo"}, {Who: ""}}}
 	p.Site.Crew.People = []schedule.Person{{ID: "ana", Name: "Ana"}, {ID: "bo", Name: "Bo"}}
@@ -163,8 +165,8 @@ func TestParts(t *testing.T) {
 	}
 }
 
-// The same answers have one link, others one with an id of their own; ids of before are
-// kept only for answers that are the same.
+// The same answers have one link, other answers one with a new id. An id from before is
+// kept only if the answers stayed the same.
 func TestIDOfALink(t *testing.T) {
 	typed := sheet().Set("form.people", "")
 	press := func(f ask.Form, was ask.Answers, id byte) ask.Answers {
@@ -201,8 +203,9 @@ func TestIDOfALink(t *testing.T) {
 	}
 }
 
-// What a link cannot carry is a problem there, and none at a file, which has it; what the
-// door itself has to say is said at both.
+// What a link cannot carry is a problem where the answers become a link, and none where
+// they go into a file, which keeps it. Problems that the door itself has found are shown
+// in both cases.
 func TestWhatStaysBehind(t *testing.T) {
 	f := append(sheet().Set("form.people", ""), fields("place.normals", "station.csv", "calendar.link", "https://example.org/x")...)
 	said := []schedule.Problem{{Message: "the file was changed meanwhile"}}
@@ -259,7 +262,8 @@ func TestTickAndMark(t *testing.T) {
 	}
 }
 
-// A place is said back by the ZIP alone; what is none, or not there yet, says nothing.
+// The ZIP alone is enough to say back the place; a ZIP that is wrong or not there yet
+// says nothing.
 func TestPlaceSaidBack(t *testing.T) {
 	for zip, want := range map[string]string{"44109": "Understood: 44109, Cleveland OH.", "": "", "00000": "", "4410": ""} {
 		got := Understood(fields("place.zip", zip, "area.lawn.size", "nonsense"), today)
@@ -306,8 +310,8 @@ func TestNoProgram(t *testing.T) {
 	}
 }
 
-// The published page has its five files in this order; the worker's build hangs on each
-// of them, and on nothing else.
+// The published page has its five files in this order; the build that the service worker
+// names depends on the content of each, and on nothing else.
 func TestPublishedFiles(t *testing.T) {
 	pack := func(wasm string) []byte {
 		var b bytes.Buffer
