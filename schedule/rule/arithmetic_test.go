@@ -31,10 +31,10 @@ func TestGypsumByHand(t *testing.T) {
 		sodium agronomy.PPM
 		cec    float64
 		down   agronomy.Pounds // on record, on 2000 sq ft
-		before bool            // the sample, which has seen it
+		before bool            // it went down before the sample, whose readings show its effect
 		missed bool
 		jobs   int
-		left   string // dressings more that would be wanted; "" none
+		left   string // how many more dressings would be wanted; "" none
 	}{
 		{345, 15, 0, false, false, 0, ""}, // 10 %: not sodic
 		{517, 15, 0, false, false, 0, ""}, // 14.99 %
@@ -140,8 +140,9 @@ func TestSulfurByHand(t *testing.T) {
 	}
 }
 
-// Stone on hand goes down first where that takes no trip more, or is half of a dressing
-// at least: 60 lb/1000 sq ft are two dressings of 30. // common practice, no source
+// Stone on hand goes down first where that takes no further trip, or where it is at least
+// half of a dressing: 60 lb/1000 sq ft are two dressings of 30. // common practice, no
+// source
 func TestStoneAtHand(t *testing.T) {
 	sour := func(onHand float64) place {
 		return place{state: "OH", zone: "6a", grass: "kentucky bluegrass", start: "2026-08-15", days: 900, soil: ppm(agronomy.Mehlich3, 5.0, 40, 200, 150),
@@ -196,9 +197,9 @@ func TestSampleForFiveMonths(t *testing.T) {
 	}
 }
 
-// A day outside the usual weeks stands as asked, a week to either side, where grass comes
-// up as often as not; it has no last safe day, and the program names the usual time.
-// Where it cannot come up the sowing moves, and the program says why.
+// A sowing day outside the usual weeks is kept as asked, give or take a week, where grass
+// comes up in at least half of the years; it has no last safe day, and the program names
+// the usual time. Where grass cannot come up the sowing moves, and the program says why.
 func TestAskedDays(t *testing.T) {
 	for _, c := range []struct {
 		seeded int // from 1 July
@@ -230,8 +231,8 @@ func TestAskedDays(t *testing.T) {
 	}
 }
 
-// An overseeding on record spares its seedlings for a year and no longer, one that was
-// missed spares nothing: the autumn in which they are young has two thirds of its
+// The seedlings of an overseeding on record are spared for a year and no longer; one that
+// was missed has none to spare. The autumn in which they are young has two thirds of its
 // nitrogen, 3 lb × 0.67 × 0.67. [vt-452-717]
 func TestSeedlingsOfAnOverseeding(t *testing.T) {
 	autumn := func(book ...schedule.Done) (sum float64, text string) {
@@ -268,8 +269,8 @@ func TestSeedlingsOfAnOverseeding(t *testing.T) {
 	}
 }
 
-// Who works on some days waits for the next of them when it rains; who works on all, or
-// said nothing, for a drier day.
+// When it rains, a crew that works on some days waits for the next of them; one that
+// works on all days, or gave none, waits for a drier day.
 func TestRainyDays(t *testing.T) {
 	week := []time.Weekday{time.Sunday, time.Monday, time.Tuesday, time.Wednesday, time.Thursday, time.Friday, time.Saturday}
 	for n, want := range map[int]string{0: "a drier day", 1: "the next Sunday", 3: "the next Sunday or Monday or Tuesday", 4: "the next work day", 6: "the next work day", 7: "a drier day"} {

@@ -39,7 +39,7 @@ func (c *Treatment) describe(j *schedule.Job) {
 func DescribeRest(c *schedule.Case, j *schedule.Job) {
 	j.Title, j.Summary, j.Steps, j.Cautions = "", "", nil, nil
 	if j.Kind.Sows() {
-		j.Why = nil // the working of the whole
+		j.Why = nil // that of sowing the whole area
 	} else {
 		j.Why = j.Why[:max(0, len(j.Why)-1)] // the last reason works out the weight of the whole dose
 	}

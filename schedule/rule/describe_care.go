@@ -11,8 +11,8 @@ import (
 
 // cautions are what to take care of on the day, in few words, for a phone: the label,
 // what to wear, the ground and the weather, what to keep clean, who stays off, the law.
-// What the dose, the steps or the line about rain say already is left out; the command
-// "why" has all that goes with a material.
+// A caution that the dose, the steps or the line about rain give already is left out; the
+// command "why" has all that goes with a material.
 func (c *Treatment) cautions(j *schedule.Job, m word.Measure) []string {
 	out := append([]string{"The label and local codes come first."}, c.care(j, m)...)
 	young := !c.Seeded.IsZero() && j.Windows[0].From.Before(c.Seeded.AddMonths(12))

@@ -6,7 +6,7 @@ import "swardbook/schedule"
 
 func starterJobs(c *Treatment) schedule.Proposal {
 	p := c.feedJobs(schedule.Starter, c.feeding.starter)
-	p.Add(c.feeding.found) // what the plan of doses found, once
+	p.Add(c.feeding.found) // the findings of the plan of all doses, added to one kind only, so that they stand once
 	return p
 }
 
@@ -27,7 +27,7 @@ func (c *Treatment) feedJobs(k schedule.Kind, feeds []feed) schedule.Proposal {
 	var p schedule.Proposal
 	for _, f := range feeds {
 		j := schedule.Job{Kind: k, N: f.n, Area: c.Area, Dose: f.dose, Because: f.because, Why: f.why, Bare: f.bare}
-		j.Tilled = k == schedule.Starter && c.Future() && !c.Lies() // goes down with the seed
+		j.Tilled = k == schedule.Starter && c.Future() && !c.Lies() // a starter that goes down with the seed is worked in
 		c.Finish(&p, j, f.openings, f.ideal)
 	}
 	return p

@@ -65,11 +65,12 @@ func (c *Treatment) planFeeding() {
 }
 
 // feed plans all doses. downP and downK are straight phosphorus and potassium that went
-// down as planned. Each was worked out as what the feedings leave short; were the feedings
-// now shown only what is left of the need, they would bring less than they were planned
-// to. So they are shown the need as it was then: what is left, and downP and downK with
-// it. feed is false if they would use some of what is down already: then more has changed
-// since, and the caller plans again with 0 and 0.
+// down as planned. Their amounts were worked out as the part of the need that the
+// feedings do not bring. If the feedings were now planned for what is left of the need,
+// they would bring less than they did then. So they are planned for the need as it was
+// then: what is left, and downP and downK as well. feed is false if the feedings would
+// then bring some of what is down already: more has changed since, and the caller plans
+// again with 0 and 0.
 func (c *Treatment) feed(downP, downK agronomy.PerThousand) bool {
 	f := &c.feeding
 	*f = feeding{}
@@ -89,8 +90,8 @@ func (c *Treatment) feed(downP, downK agronomy.PerThousand) bool {
 	return true
 }
 
-// wantP gives the need of phosphorus, less what is down since the sample, cut to what
-// the law lets down at once and in a year.
+// wantP gives the need of phosphorus, less what went down since the sample, and no more
+// than the law allows at once and in a year.
 func (c *Treatment) wantP() want {
 	w := c.wantOf(schedule.Phosphorus, "P₂O₅", p2o5Of, c.NeedP, c.NoP)
 	w.most = schedule.Unlimited
@@ -119,8 +120,8 @@ func (c *Treatment) wantP() want {
 // centipedeP is the most P₂O₅ a year on centipedegrass, in lb/1000 sq ft.
 const centipedeP agronomy.PerThousand = 1.0 // [common]
 
-// brought adds to the working what the starter and the feedings bring of a want, which
-// before them was whole.
+// brought adds to the working how much of a want the starter and the feedings bring;
+// whole is the want without them.
 func (w *want) brought(whole agronomy.PerThousand, oxide string) {
 	if by := whole - w.left; by >= 0.005 {
 		w.why = append(slices.Clip(w.why), schedule.Reason{Text: "the starter and the feedings bring some along: " + word.Hundredths(whole) + " − " + word.Hundredths(by) + " = " + word.Hundredths(w.left) + " lb " + oxide + "/1000 sq ft left"})
@@ -198,7 +199,7 @@ func (c *Treatment) choose(w material.Wants, caps material.Caps, fit func(materi
 	return c.chooseAlong(w, material.Wants{}, caps, fit)
 }
 
-// chooseAlong is choose where the dose may bring other nutrients along. The dose is
+// chooseAlong is choose for a dose that may bring other nutrients along. The dose is
 // rounded to what a person can weigh.
 func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit func(material.Material) bool) (material.Dose, []schedule.Reason, bool) {
 	ms, quick, passed := c.offers(fit)
@@ -216,7 +217,7 @@ func (c *Treatment) chooseAlong(w, along material.Wants, caps material.Caps, fit
 		c.Shed.Take(d, c.Area.Size)
 	}
 	why = append(why, passed...)
-	if d.N > 0 && len(c.dressings.Jobs) > 0 { // its distance from the lime hangs on this
+	if d.N > 0 && len(c.dressings.Jobs) > 0 { // its distance from the lime depends on the form of its nitrogen
 		_, form := d.Material.Ammonium()
 		why = append(why, form)
 	}
@@ -228,7 +229,7 @@ func tooLittle(m material.Material) schedule.Reason {
 	return schedule.Reason{Text: fmt.Sprintf("not used: %s, %s on hand is too little for it, and none is to be bought", word.MaterialName(m), word.Packs(m.OnHand))}
 }
 
-// but is fit without one material.
+// but gives a test that passes what fit passes, except one material.
 func but(fit func(material.Material) bool, out material.Material) func(material.Material) bool {
 	return func(m material.Material) bool { return m.ID != out.ID && (fit == nil || fit(m)) }
 }
@@ -248,10 +249,10 @@ func (c *Treatment) likely(w, along material.Wants, caps material.Caps, fit func
 
 // offers lists the materials to choose from: the shed's first, then what the
 // trade sells, and last, after the quick ones, the trade's slow ones, as a slow
-// material is bought only where no quick one will do. The law's word on slow
-// nitrogen, and an area that takes only quick nitrogen, narrow the choice. The first
-// quick of the list do without the trade's slow ones; passed says which of the shed's were
-// ruled out, and why. The list is written over when the next is asked for.
+// material is bought only where no quick one will do. What the law says of slow nitrogen,
+// and an area that takes only quick nitrogen, narrow the choice. quick counts the
+// materials before the trade's slow ones; passed says which of the shed's were ruled out,
+// and why. The next call overwrites the list.
 func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Material, quick int, passed []schedule.Reason) {
 	ms, slow := c.Shed.Offered[:0], c.Shed.Slow[:0]
 	for i := range c.Shed.Materials {
@@ -343,7 +344,7 @@ func (c *Treatment) straights(k schedule.Kind, w want) (out []feed) {
 			f.found.Leave(c.Area, k, 1, why.Text, why.Source)
 			return nil
 		}
-		w.single = min(w.single, max(w.most-c.traceP(), schedule.LeastDose)) // the trace may fall on the same day
+		w.single = min(w.single, max(w.most-c.traceP(), schedule.LeastDose)) // the phosphorus that a feeding brings along may go down on the same day
 	} else {
 		first = schedule.Later(first, c.starterDay()) // the young grass's first feeding is no later than its potash
 		kind = nutrient.LastPotassium
@@ -409,7 +410,7 @@ func (c *Treatment) withFeeding(o schedule.Opening, day schedule.Date, d materia
 	for _, feeds := range [][]feed{c.feeding.starter, c.feeding.nitrogen} {
 		for _, f := range feeds {
 			if d.K2O > 0 && (f.dose.K2O >= schedule.SmallK || f.dose.K2O+d.K2O > schedule.MostKAtOnce) || d.P2O5 > 0 && f.dose.P2O5 >= schedule.SmallP {
-				continue // they keep their distance
+				continue // the two must keep a distance, so one walk cannot do both
 			}
 			for _, fo := range f.openings {
 				if on := schedule.Later(f.ideal(fo), schedule.Later(fo.From, c.Start)); !on.Before(day) && on.Before(best) && o.Has(on) && fo.Has(on) {
@@ -438,8 +439,9 @@ func (c *Treatment) traceP() agronomy.PerThousand {
 	return most
 }
 
-// starterDay gives the first day on which a starter to come can go down; unset without
-// one. Where no day is left, it is the one that its opening would begin with.
+// starterDay gives the first day on which a starter to come can go down; unset if there
+// is none to come. If no work day is left, it is the day on which the starter's first
+// opening begins.
 func (c *Treatment) starterDay() schedule.Date {
 	if len(c.feeding.starter) == 0 || len(c.feeding.starter[0].openings) == 0 {
 		return schedule.Date{}

@@ -87,8 +87,8 @@ func (b *nitrogenYear) skip(s seasonPlan) {
 // on record. Where the program starts amid a season with nothing on record,
 // [nitrogenYear.catchesUp] decides on doses from before the start.
 //
-// In autumn a late dose is taken out of the amount first, and given up again if the main
-// doses would lose more by its days than it brings.
+// In autumn a late dose is taken out of the amount first. It is given up again if keeping
+// its days free would cost the main doses more nitrogen than it brings.
 func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	c, f := b.c, &b.c.feeding
 	late, rest := []feed(nil), s.amount
@@ -160,7 +160,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
 	s.due += want
 	room := b.fits(s, os, s.inside, m, most) - c.feedingsIn(s.inside)
-	if len(slots) == 0 && elsewhere == 0 && want >= leastN && room > 0 { // what is down brought less than its part
+	if len(slots) == 0 && elsewhere == 0 && want >= leastN && room > 0 { // the doses that are down brought less than their part
 		slots = append(slots, slot{s.number(count), count})
 		count++
 	}
@@ -286,7 +286,7 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 	keep := min(len(slots), doses)
 	for _, d := range slots[:len(slots)-keep] {
 		if b.young {
-			continue // told once, for the year
+			continue // a young stand is told this once, for the year
 		}
 		b.leave(d.n, fmt.Sprintf("what is down this %s covers it: %s of %s", s.name, c.Measure().NutrientRate(s.down, "N"), c.Measure().NutrientRate(s.amount, "N")))
 	}
@@ -307,9 +307,9 @@ func (b *nitrogenYear) settle(s *seasonPlan, slots []slot, want, most agronomy.P
 	return slots
 }
 
-// dose chooses a material for each dose and makes the feeds. What one brings less than
-// its part, the next ones bring more, and one more is added where the season has room for
-// it; what none can hold is left out.
+// dose chooses a material for each dose and makes the feeds. What a dose brings less than
+// its part is added to the next ones, or to one dose more if the season has room for it;
+// what no dose can hold is left out.
 func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count, room int, want, most agronomy.PerThousand, caps material.Caps, os []schedule.Opening, fit func(material.Material) bool, rules []schedule.Reason) []feed {
 	c, f := b.c, &b.c.feeding
 	var out []feed
@@ -365,7 +365,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count, room int, want, 
 		}
 	}
 	short(rest-lacks, binds)
-	if !s.cut { // else each dose that was left out has told it
+	if !s.cut { // if the season was cut, each dose that was left out has said so
 		short(lacks, fmt.Sprintf("only %s of at most %s can still follow", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
 	}
 	f.nitrogen = append(f.nitrogen, out...)

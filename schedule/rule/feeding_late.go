@@ -12,7 +12,8 @@ import (
 
 // planLate takes a late dose out of the autumn's share where it belongs: top
 // growth has slowed and roots still take it up, the stand is old enough, the
-// care asks for it. It gives the doses and what the autumn has left.
+// care asks for it. It gives the late doses, and how much nitrogen that leaves for the
+// other doses of the autumn.
 func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	c, f, amount := b.c, &b.c.feeding, s.amount
 	n := b.lateNumber()
@@ -67,7 +68,7 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 
 // beforeLate cuts the days of the autumn's main doses so that a late dose has its day after
 // them. It tells whether that is worth it: no, if more nitrogen would go down without the
-// late dose; always, if that is down already.
+// late dose; always, if the late dose is down already.
 func (b *nitrogenYear) beforeLate(s *seasonPlan, os []schedule.Opening, late feed, rest, most agronomy.PerThousand, m material.Material) ([]schedule.Opening, bool) {
 	end := b.lateOn()
 	down := !end.IsZero()

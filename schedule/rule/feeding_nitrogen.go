@@ -172,7 +172,7 @@ type nitrogenYear struct {
 	n      int // number of the last dose
 	young  bool
 	met    bool // whether a feeding season lies inside the program
-	told   bool // whether it has been told that a season has no day for its nitrogen
+	told   bool // whether the program already says that a season has no day for its nitrogen
 	p, k   *want
 	potash agronomy.PerThousand // lb of K₂O that may come along with a pound of nitrogen
 	wanted agronomy.PerThousand // nitrogen of the seasons inside the program
@@ -197,12 +197,12 @@ func (b *nitrogenYear) plan() {
 		for _, s := range c.feeding.starter {
 			left -= s.dose.N
 		}
-		for _, s := range seasons { // not twice: season takes its own off again
+		for _, s := range seasons { // added back, as season subtracts what is down in each
 			left += b.youngDown(s)
 		}
 	} else {
 		left = max(0, left-b.outside(seasons))
-		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return len(s.overs) > 0 }) { // else lessStarter takes it off the season that the seedlings stand in
+		if !slices.ContainsFunc(seasons, func(s growSeason) bool { return len(s.overs) > 0 }) { // where there are some, lessStarter takes the starter off the season of their seedlings
 			for _, s := range c.feeding.starter {
 				left = max(0, left-s.dose.N)
 			}
@@ -312,7 +312,7 @@ func (b *nitrogenYear) lessDown(s *seasonPlan, left agronomy.PerThousand) {
 		}
 		return d.Dose.N
 	})
-	if s.name == "autumn" { // the late dose is taken out of it, though it goes down after it
+	if s.name == "autumn" { // the late dose is part of the autumn's amount, though it goes down after the autumn's days
 		s.lateDown = b.c.lateDown(b.year)
 		s.down += s.lateDown
 	}
@@ -340,7 +340,7 @@ func (b *nitrogenYear) youngDown(s growSeason) agronomy.PerThousand {
 	})
 }
 
-// youngSeason holds a season of the first year to what seedlings stand.
+// youngSeason limits a season of the first year to the nitrogen that seedlings bear.
 func (b *nitrogenYear) youngSeason(s *seasonPlan, left agronomy.PerThousand) {
 	c := b.c
 	rules := &c.Seedlings

@@ -9,11 +9,11 @@ import (
 // morePlaces is for how many doses beyond its places a season keeps numbers.
 const morePlaces = 10 // more than its days ever hold
 
-// scheme numbers the doses of a year, so that one dose more or less renames no other. Each
-// feeding season gets places: as many as it would take doses of quick nitrogen for its share
-// and as its days hold, whatever is down, in the shed or inside the program. A dose has the
-// number of its place. Doses beyond the places of a season are numbered after all places of
-// the year.
+// scheme numbers the doses of a year, so that one dose more or less renames no other.
+// Each feeding season gets places: as many as its share would take doses of quick
+// nitrogen, but no more than its days hold, whatever is down, in the shed or inside the
+// program. A dose has the number of its place. Doses beyond the places of a season are
+// numbered after all places of the year.
 func (b *nitrogenYear) scheme(seasons []growSeason) {
 	n := b.n
 	for i := range seasons {

@@ -25,7 +25,7 @@ func (c *Treatment) planStarter(p, k *want) {
 		c.starterAfterSeed(p, k)
 	default:
 		for i, over := range c.Oversown {
-			again := i > 0 && !over.After(c.OverFed(c.Oversown[i-1])) // one starter does for both
+			again := i > 0 && !over.After(c.OverFed(c.Oversown[i-1])) // the starter of the overseeding before serves this one too
 			if !again && !c.Young(over) {                             // what a young stand gets serves the new seed as well
 				c.starterOverseed(p, k, over)
 			}
@@ -105,8 +105,8 @@ func (c *Treatment) starterAfterSeed(p, k *want) {
 }
 
 // greenUp gives the openings of a starter that comes after the seed: from a first
-// mowing, or from the beginning of growth where the seed lay through the cold. On what
-// comes up in spring the heat of summer ends it.
+// mowing, or from the beginning of growth where the seed lay through the cold. For a
+// stand that comes up in spring, the heat of summer ends these openings.
 func (c *Treatment) greenUp() []schedule.Opening {
 	os, from, opens := c.Open(), c.Seeded, "sowing"
 	if c.Lies() {

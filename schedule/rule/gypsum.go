@@ -68,7 +68,8 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 }
 
 // gypsum gives the gypsum to spread for what is needed, and how much of its weight is
-// pure. One of which none is to be bought must do for all of it; the trade's does.
+// pure. A gypsum that is not to be bought again is used only if there is enough of it for
+// the whole need, else that of the trade is.
 func (c *Treatment) gypsum(need agronomy.PerThousand) (m material.Material, pure agronomy.Percent, why []schedule.Reason) {
 	for _, m = range c.Shed.Materials {
 		if m.Kind != material.GypsumMaterial {

@@ -15,7 +15,8 @@ import (
 const ironWait = 42 // [common] days, about three mowings
 
 // ironJobs sprays iron once in the growing season where a high pH makes a shortage likely.
-// The pH is left as it is: iron on the leaf mends the pale color that comes of it.
+// The pH is left as it is: iron sprayed on the leaves mends the pale color that a high pH
+// causes.
 func ironJobs(c *Treatment) schedule.Proposal {
 	var p schedule.Proposal
 	if c.Area.Soil == nil || c.NoStand {

@@ -295,7 +295,8 @@ func (c *Treatment) firstLeft(kind lime.Stone, l *liming) (material.Material, []
 const ashYear agronomy.PerThousand = 20 // [common]
 
 // leftover is the dressing of a lime that is used up first: all that is on hand, but of
-// stone at most half of what the soil wants, and of ash no more than in a year.
+// stone, if half is set, at most half of what the soil wants, and of ash at most a year's
+// amount.
 func (c *Treatment) leftover(m material.Material, half bool, whole, effective agronomy.PerThousand) dressing {
 	d := dressing{stone: m, value: c.LimeValue(c.Area, m)}
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
@@ -385,8 +386,8 @@ func (l *liming) tellOnHand(c *Treatment, d dressing) {
 	c.Shed.Take(material.DoseOf(d.stone, rate), c.Area.Size)
 }
 
-// reached gives the effective lime that is down with so much more of it; no more than is
-// needed, as dressings are rounded to what a person can weigh.
+// reached gives the effective lime that is down once more of it is added, but at most
+// what is needed, as dressings are rounded to what a person can weigh.
 func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
 	return min(l.need.Rate, l.need.Rate-l.total*agronomy.PerThousand(l.value.Full)/100+more)
 }

@@ -86,8 +86,8 @@ func (c *Treatment) dateLime() schedule.Proposal {
 	return p
 }
 
-// limeOnTurf gives the openings of a last dressing that found no day before the seed beside
-// the others: on the turf, once they have reacted.
+// limeOnTurf gives the openings of a last dressing that, beside the other dressings,
+// found no day before the seed: it goes on the turf, once the others have reacted.
 func (c *Treatment) limeOnTurf() []schedule.Opening {
 	os, _ := c.LastUseful(c.Open(), nutrient.LastLime)
 	return schedule.From(os, c.Seeded.AddDays(lime.SpacingDays), fmt.Sprintf("%d days after the dressing before", lime.SpacingDays))

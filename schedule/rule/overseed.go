@@ -12,8 +12,8 @@ import (
 	"swardbook/schedule/word"
 )
 
-// overseedWaits is for how many months an overseeding without a day is still looked for,
-// and for how many months one that is down counts.
+// overseedWaits is for how many months after the wished day a day for an overseeding is
+// looked for, and for how many months an overseeding that is down counts.
 const overseedWaits = 12 // [common]
 
 // planOverseed settles when thin turf is sown over: a day on record, one before the
@@ -21,7 +21,7 @@ const overseedWaits = 12 // [common]
 // rules then keep away from its seedlings.
 func (c *Treatment) planOverseed() {
 	p, wish := &c.overseeding, c.Area.Overseed
-	down := false // the one wished for
+	down := false // whether the wished overseeding is on record
 	for i := range c.Down {
 		d := &c.Down[i]
 		if d.Kind != schedule.Overseed || d.NotDone || d.Date.AddMonths(overseedWaits).Before(c.Begins) {
@@ -44,7 +44,7 @@ func (c *Treatment) planOverseed() {
 		p.Assumed = append(p.Assumed, fmt.Sprintf("%s: sown over on %s, as the site file says", c.Area.Name, wish.Short()))
 		return
 	case wish.After(c.Through):
-		return // a later season plans it
+		return // it belongs to a later season, which plans it
 	}
 	j := schedule.Job{Kind: schedule.Overseed, N: c.Number(schedule.Overseed)(), Area: c.Area,
 		Because: "Seed sown into thin turf fills it before weeds do."}
@@ -119,8 +119,8 @@ func (c *Treatment) describeOverseed(j *schedule.Job, m word.Measure) {
 	j.Cautions = seedCautions()
 }
 
-// starterOverseed plans the starter that goes with the seed of an overseeding, light,
-// as the old grass eats with the young.
+// starterOverseed plans the starter that goes with the seed of an overseeding, a light
+// one, as the old grass takes part of it.
 func (c *Treatment) starterOverseed(p, k *want, over schedule.Date) {
 	green, last := c.OverGreen(over), c.OverFed(over)
 	f, rules := &c.feeding, &c.Seedlings
@@ -173,7 +173,7 @@ func (c *Treatment) overseedStarter(year int, overs []schedule.Date) (sum agrono
 	for _, over := range overs {
 		span := schedule.Span{From: schedule.Later(from, over.AddDays(-schedule.WithSeedDays)), To: c.OverFed(over)}
 		from = span.To.Next()                                        // no starter counts for two
-		if c.Almanac.TurfYear(c.OverGreen(over), c.Season) != year { // the year of the green counts it
+		if c.Almanac.TurfYear(c.OverGreen(over), c.Season) != year { // it counts in the turf year in which its grass turns green
 			continue
 		}
 		sum += c.starterN(span) + c.between(span, func(d *schedule.Down) agronomy.PerThousand {

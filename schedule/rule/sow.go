@@ -76,7 +76,7 @@ func (c *Treatment) sowingDays(k schedule.Kind, wish schedule.Date) (out sowingD
 		os = append(os, asked)
 		schedule.SortOpenings(os)
 	}
-	if k == schedule.Overseed { // one long before the wished day is another one
+	if k == schedule.Overseed { // an overseeding long before the wished day is not the one that was asked for
 		os = schedule.From(os, wish.AddDays(-nearOverseed), "two months before the day asked for")
 	}
 	if later := notBefore(os, wish); slices.ContainsFunc(later, func(o schedule.Opening) bool { return !o.From.After(c.Through) }) {
@@ -95,7 +95,7 @@ func (c *Treatment) sowingDays(k schedule.Kind, wish schedule.Date) (out sowingD
 	return out
 }
 
-// mark tells in the windows of a sowing why it is not on the wished day.
+// mark notes in the windows of a sowing why the sowing is not on the wished day.
 func (d sowingDays) mark(p *schedule.Proposal) {
 	if len(p.Jobs) > 0 {
 		ws := p.Jobs[0].Windows

@@ -8,12 +8,13 @@ import (
 	"swardbook/schedule"
 )
 
-// Treatment is how one area is to be treated: its case, and what its rules
-// settle together, the lime first, then the feedings that draw on one shed.
+// Treatment is how one area is to be treated: its case, and what its rules settle
+// together: first the overseeding, then the lime, then the feedings, which draw on one
+// shed.
 type Treatment struct {
 	*schedule.Case
 	liming      liming
-	dressings   schedule.Proposal // the lime with its windows; the retest hangs on it
+	dressings   schedule.Proposal // the lime with its windows; the day of the next soil sample depends on it
 	overseeding schedule.Proposal // settled first, as all other rules spare its seedlings
 	feeding     feeding
 }
@@ -40,8 +41,8 @@ type Rule struct {
 	Propose func(*Treatment) schedule.Proposal
 }
 
-// All lists the rules in the order in which they are asked. The order decides nothing
-// but the order of jobs that fall on one day.
+// All lists the rules in the order in which they are asked. It decides only the order of
+// jobs that fall on one day.
 var All = []Rule{
 	{schedule.SoilTest, soilTestJobs},
 	{schedule.Overseed, overseedJobs},
@@ -58,8 +59,8 @@ var All = []Rule{
 }
 
 // fewest gives the least number of parts of at most most that bring an amount, and what
-// they bring: what is over by no more than least is no part of its own, so that an amount
-// a little above the most at once does not become two thin parts.
+// they bring. An excess over full parts that is no more than least gets no part of its
+// own, so that an amount a little above the most at once does not become two thin parts.
 func fewest(amount, most, least agronomy.PerThousand) (int, agronomy.PerThousand) {
 	n := int(math.Ceil(float64(amount/most) - 1e-9))
 	if full := most * agronomy.PerThousand(n-1); n > 1 && amount-full < least+schedule.Dust {
@@ -69,7 +70,7 @@ func fewest(amount, most, least agronomy.PerThousand) (int, agronomy.PerThousand
 }
 
 // weighed turns the parts of an amount into doses that a person can weigh, each of at most
-// most: what one brings less, the next one brings more.
+// most: what rounding takes from one is added to the next.
 func (c *Treatment) weighed(m material.Material, parts []agronomy.PerThousand, most agronomy.PerThousand) []material.Dose {
 	var left agronomy.PerThousand
 	for _, p := range parts {
