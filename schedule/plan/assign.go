@@ -13,7 +13,7 @@ import (
 // placement is a [place.Problem] made of jobs, and its answer.
 type placement struct {
 	place.Answer
-	jobs    []schedule.Job // those to place, and after them those that have their day
+	jobs    []schedule.Job // first those to place, then those that have their day
 	problem place.Problem
 	limits  []limit          // those of the problem, with their reasons
 	blocked []map[string]int // of each job: how many days its own rules take away, by reason
@@ -97,8 +97,8 @@ func withSeed(j *schedule.Job) bool {
 	return j.Kind == schedule.Starter && len(j.Windows) == 1 && j.Windows[0].From == j.Windows[0].To
 }
 
-// wait takes from a job its days before the one from which the 12 months have room for its
-// nitrogen.
+// wait takes from a job its days before until, the first day on which the 12 months that
+// end there have room for its nitrogen.
 func (p *placement) wait(i int, until schedule.Date, why string) {
 	t := &p.problem.Tasks[i]
 	n, _ := slices.BinarySearch(t.Days, until.Number())

@@ -40,7 +40,7 @@ func TestBudgetBuysWhatMattersFirst(t *testing.T) {
 		{spent, all["stone"], all["feed"], all["potash"], true},
 		{spent - 0.01, all["stone"], all["feed"], all["potash"] - 1, false},
 		{7*float64(all["stone"]) + 11, all["stone"], 1, 0, false},
-		{7.5, 1, 0, 0, false}, // the rest pays for no other pack
+		{7.5, 1, 0, 0, false}, // what is left of the budget pays for no other pack
 		{6.99, 0, 0, 0, false},
 	} {
 		site.Crew.Budget = c.budget

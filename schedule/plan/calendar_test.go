@@ -88,8 +88,8 @@ func TestCentipedePhosphorus(t *testing.T) {
 	}
 }
 
-// The year's amount and the days are those of one part of Florida, whatever tells the place:
-// of the north in zone 9a [uf-fyn] [uf-winter].
+// The year's amount and the days are those of the same part of Florida, however the site
+// file gives the place: those of the north in zone 9a [uf-fyn] [uf-winter].
 func TestOnePartOfFlorida(t *testing.T) {
 	for name, place := range map[string]climate.Place{
 		"north": {State: "FL", Hardiness: "9a"}, "central": {State: "FL", ZIP: "33602"}, // Tampa

@@ -37,8 +37,8 @@ func TestManyLinesOfADayAreOne(t *testing.T) {
 	}
 }
 
-// However long a book is, the placer sees no more than keeps its jobs away: a line a
-// day for half a year, each as large as the next, is one thing.
+// However long a record book is, package place is given only the jobs that keep others at
+// a distance: of a line a day for half a year, all of one amount, it gets one.
 func TestLikeThingsStandOnce(t *testing.T) {
 	c := &schedule.Case{Area: &schedule.Area{ID: "a"}, Start: mustDate(t, "2027-06-01")}
 	feed := material.Material{ID: "feed", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 24}}
@@ -49,7 +49,7 @@ func TestLikeThingsStandOnce(t *testing.T) {
 	if got := lately(c, nil); len(got) != 1 || got[0].On != c.Start.AddDays(-1) {
 		t.Errorf("%d things stand, want the last alone", len(got))
 	}
-	c.Down[0].Dose = material.DoseOf(feed, 3) // more of it, so it may keep others away for longer
+	c.Down[0].Dose = material.DoseOf(feed, 3) // a larger dose, which may keep others away for longer
 	if got := lately(c, nil); len(got) != 2 {
 		t.Errorf("%d things stand beside a larger one, want 2", len(got))
 	}

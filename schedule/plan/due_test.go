@@ -19,7 +19,8 @@ func states(p *schedule.Program, today schedule.Date) map[string]schedule.State 
 }
 
 // A job that is not on record is due to the end of its window, or until a later line of
-// its area: whoever writes down what came after it has done it, or would have said so.
+// its area: who writes down a later job has done the earlier one, or would have said that
+// it was missed.
 func TestALaterLineOfTheAreaClosesADueJob(t *testing.T) {
 	site := bluegrass(t)
 	p := plan(t, site)
@@ -37,7 +38,8 @@ func TestALaterLineOfTheAreaClosesADueJob(t *testing.T) {
 	if got := states(plan(t, site, limed), lime.Date)[first.ID]; got != schedule.Taken {
 		t.Errorf("limed on %s: the feeding of %s is %s", lime.Date, first.Date, got)
 	}
-	// Written down by its kind alone on its last day, weeks after its own, it is the same job.
+	// A line that names only the kind, on the last day of the window, weeks after the
+	// planned day, is about the same job.
 	late := schedule.Done{Line: 3, Date: phosphorus.Latest, Area: "a", Job: "phosphorus", AsPlanned: true}
 	if e := entry(t, plan(t, site, limed, late), phosphorus.ID); e.State != schedule.Finished || e.Date != phosphorus.Latest {
 		t.Errorf("done on %s: %s is %s on %s", phosphorus.Latest, e.ID, e.State, e.Date)
@@ -111,7 +113,7 @@ func TestADueJobNamesItsNextGoodDay(t *testing.T) {
 	}
 }
 
-// A line whose year is a slip lies far after the last day: it is no fault, and moves
+// A line with a wrong year may lie far after the last day: that is no error, and moves
 // nothing before it.
 func TestALineFarAhead(t *testing.T) {
 	site := bluegrass(t)

@@ -192,8 +192,8 @@ func TestFairSample(t *testing.T) {
 }
 
 // TestCrowdedAutumn plans a lawn on which three jobs of potassium and the nitrogen
-// want the same 60 days of autumn: the best days carry one of them over to
-// spring, which a search that tries days learns too late.
+// want the same 60 days of autumn: on the best days one of them is in spring, which a
+// search that tries one day after the other finds too late.
 func TestCrowdedAutumn(t *testing.T) {
 	site := situations[0].site(t, "MO", "7a", "fine fescue")
 	pl, err := newPlanner(site, nil, schedule.Date{}, schedule.Kinds(), scrule.All)
@@ -267,8 +267,9 @@ func broken(t testing.TB, site *schedule.Site, p *schedule.Program) []string {
 		if l.Reason == "" {
 			say("%s: left out without a reason", l.ID)
 		}
-		// Doses are as many as find a day; but fewer and larger ones can bring less still
-		// where a cap on 12 months binds.
+		// A dose is not left out because other feedings leave it no day: fewer doses are
+		// planned then. But where a cap on 12 months holds, fewer and larger ones can
+		// bring even less, so a dose may be left out.
 		if l.Kind == schedule.Nitrogen && strings.HasPrefix(l.Reason, "no day from ") && strings.Contains(l.Reason, "one feeding before the next") && !strings.Contains(l.Reason, "in any 12 months") {
 			say("%s: planned, though other feedings leave it no day: %s", l.ID, l.Reason)
 		}
@@ -353,7 +354,7 @@ func brokenPair(a, b *schedule.Entry) []string {
 func brokenLedger(p *schedule.Program) []string {
 	var bad []string
 	if slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return e.State == schedule.Finished }) {
-		return nil // what was done is no plan
+		return nil // the limits hold what is planned, not what was done
 	}
 	for _, c := range p.Cases {
 		for _, l := range c.Limits(c.Applications(p, schedule.Date{})) {
@@ -400,8 +401,8 @@ func brokenCrew(site *schedule.Site, p *schedule.Program) []string {
 
 // TestDoingAsPlannedChangesNothing records each job as planned on its day, one
 // after the other: what is still to come must keep its material and amount,
-// and no job may appear, vanish or be left out. A day may move, as what is down
-// no longer bends to the rest, and a sample that is taken waits for its results.
+// and no job may appear, vanish or be left out. A day may move, as what is down can no
+// longer make room for other jobs, and as a sample that was taken waits for its results.
 func TestDoingAsPlannedChangesNothing(t *testing.T) {
 	for _, i := range []int{0, 2, 3, 6} {
 		s := situations[i]
@@ -426,8 +427,8 @@ func TestDoingAsPlannedChangesNothing(t *testing.T) {
 	}
 }
 
-// brokenSums holds what is planned and down to what is wanted: no more, and no
-// less without a word.
+// brokenSums holds what is planned and down to what is wanted: no more, and no less
+// without saying so.
 func brokenSums(p *schedule.Program) []string {
 	var bad []string
 	left := map[schedule.Kind]bool{}
@@ -439,7 +440,7 @@ func brokenSums(p *schedule.Program) []string {
 		sum := map[schedule.Kind]agronomy.PerThousand{}
 		var doneP agronomy.PerThousand
 		over := map[schedule.Kind]bool{}
-		var told schedule.Date // of the last line
+		var told schedule.Date // the day of the last line
 		for _, d := range p.Cases[i].Down {
 			if d.Line > 0 {
 				told = schedule.Later(told, d.Date)
@@ -461,7 +462,7 @@ func brokenSums(p *schedule.Program) []string {
 			}
 		}
 		for _, d := range p.Cases[i].Down {
-			if d.Date.Before(p.Start) { // by the user's own choice: the ledger's limits hold what follows
+			if d.Date.Before(p.Start) { // the user's own choice: only what follows it is held to the ledger's limits
 				over[d.Kind] = true
 				sum[schedule.Nitrogen] += d.Dose.N
 				sum[schedule.Potassium] += d.Dose.K2O

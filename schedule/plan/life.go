@@ -80,7 +80,7 @@ func (pl *planner) live(book []schedule.Done) {
 		if next.After(horizon) {
 			break
 		}
-		pl.turn(next, nil) // the season and the answer first: lines of the day are read against the new plan
+		pl.turn(next, nil) // the season's end and the answer come first, so that lines of the same day are read against the new plan
 		n := 0
 		for n < len(lines) && lines[n].Date == next {
 			n++

@@ -127,8 +127,8 @@ func TestThrough(t *testing.T) {
 	}
 }
 
-// A season is that of the day; what lies before the program and in its first turf year
-// is of its first season.
+// A day belongs to the season of its turf year, also a day before the program: one in the
+// program's first turf year belongs to its first season.
 func TestSeasonOfADay(t *testing.T) {
 	pl, l := planning(t)
 	begins := pl.almanac.YearBegins(2026, l.area.Stand.Season())
@@ -259,7 +259,7 @@ func TestOverAtItsEdges(t *testing.T) {
 	}
 }
 
-// Days for which nobody is there, and days on which the ground is frozen.
+// A workday says why nobody works on it, and whether the ground is frozen.
 func TestWorkdays(t *testing.T) {
 	pl, _ := planning(t, func(s *schedule.Site) {
 		s.Crew = schedule.Crew{Days: []time.Weekday{time.Saturday}, Away: []schedule.Span{{From: mustDate(t, "2026-09-26"), To: mustDate(t, "2026-10-03")}}}
@@ -286,7 +286,7 @@ func TestWorkdays(t *testing.T) {
 	}
 }
 
-// What closed a day, in words.
+// The words for what keeps a job from a day.
 func TestBlockedBy(t *testing.T) {
 	_, l := planning(t)
 	other := feeding(t, l, 1, "2026-09-12", "2026-09-20", "2026-10-20", 5)
@@ -311,8 +311,8 @@ func TestBlockedBy(t *testing.T) {
 	}
 }
 
-// Why a job found no day: each cause once, the most frequent of what its own rules shut,
-// and something where nothing of it is known.
+// Why a job found no day: each cause once; of what the job's own rules closed, the most
+// frequent first; and a reason also where no cause is known.
 func TestNoDay(t *testing.T) {
 	pl, l := planning(t)
 	j := feeding(t, l, 1, "2026-09-12", "2026-09-20", "2026-10-20", 5)
@@ -371,8 +371,8 @@ func TestTwelveMonthsAtTheirEdges(t *testing.T) {
 	}
 }
 
-// An area's life begins in the season of the site's first day, or of its sowing where
-// that is still to come, on the day it really falls on.
+// An area's life begins in the season of the site's first day; where its sowing is still
+// to come, in the season of the day that the sowing gets.
 func TestBeginOfALife(t *testing.T) {
 	for name, c := range map[string]struct {
 		seeded, sown string
@@ -403,14 +403,14 @@ func must[T any](v T, err error) T {
 	return v
 }
 
-// The days reach far enough to sow in: 400 beyond the season of the last day, of a line
-// and of a sample after it, and of a sowing to come.
+// The planner's days reach far enough to date a sowing: to 400 days after the season that
+// holds the last day, or a later line, sample or sowing.
 func TestHowFarThePlannerLooks(t *testing.T) {
 	season := agronomy.Cool
 	for name, c := range map[string]struct {
 		book   []schedule.Done
 		change func(*schedule.Site)
-		year   int // whose beginning is the horizon
+		year   int // the turf year whose first day the 400 days are counted from
 	}{
 		"the last day":         {nil, func(s *schedule.Site) { s.Through = s.Start }, 2027},
 		"a line after it":      {[]schedule.Done{{Date: mustDate(t, "2028-03-01")}}, func(s *schedule.Site) { s.Through = s.Start }, 2028},

@@ -12,7 +12,7 @@ import (
 	"swardbook/schedule"
 )
 
-// places and grasses that the laws of the years are held in.
+// yearsIn are the places and grasses for which these tests plan several years.
 var yearsIn = [][3]string{{"OH", "6a", "kentucky bluegrass"}, {"MN", "4b", "fine fescue"}, {"GA", "8a", "bermudagrass"},
 	{"OR", "8b", "perennial ryegrass"}, {"VA", "7a", "tall fescue"}, {"FL", "9b", "st. augustinegrass"}}
 
@@ -33,7 +33,7 @@ func programTo(t *testing.T, site *schedule.Site, book []schedule.Done, last sch
 }
 
 // A season's nitrogen is the same whether the site was begun the summer before it or
-// five years ago: nobody's lawn eats more because its file is older.
+// five years ago: a lawn is not fed more because its site file is older.
 func TestSameNitrogenHoweverOldTheSite(t *testing.T) {
 	for _, in := range yearsIn {
 		feeds := func(start schedule.Date) map[string]agronomy.PerThousand {
@@ -81,8 +81,8 @@ func unlike(a, b map[string]agronomy.PerThousand) string {
 	return ""
 }
 
-// A start, or a sowing, moved by a week over the warmest day of the year moves events:
-// none is called off and made anew under another name.
+// If the start, or the sowing, moves by a week past the warmest day of the year, events
+// of the calendar move, but none is cancelled and made anew under another name.
 func TestAWeekOverTheWarmestDayRenamesNothing(t *testing.T) {
 	for _, in := range yearsIn[:5] {
 		for _, sown := range []bool{false, true} {
@@ -109,8 +109,9 @@ func TestAWeekOverTheWarmestDayRenamesNothing(t *testing.T) {
 					t.Errorf("%v sown %v, from %d to %d days after the turn: %s", in, sown, off, off+7, bad)
 				}
 			}
-			// Named by the warmest day alone, without the 45 days before it that belong to the
-			// season to come, the same jobs are those of another season.
+			// The check itself: were seasons named by the warmest day alone, without the
+			// 45 days before it that belong to the season to come, the same jobs would be
+			// named after another season.
 			was, _ := at(-6)
 			is, day := at(1)
 			for i := range was.Entries {
@@ -130,8 +131,8 @@ func TestAWeekOverTheWarmestDayRenamesNothing(t *testing.T) {
 }
 
 // renamed lists the jobs that have another name in another program of the same lawn:
-// the one is gone, and one of its kind has come within six weeks of its day, or the name
-// has gone to a job of another season.
+// the first name is gone and a job of its kind has come within six weeks of its day, or
+// the name has gone to a job of another season.
 func renamed(was, is *schedule.Program, from schedule.Date) (bad []string) {
 	uids := func(p *schedule.Program) map[string]schedule.Date {
 		out := map[string]schedule.Date{}

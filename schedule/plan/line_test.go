@@ -37,7 +37,7 @@ func feeding(t *testing.T, l *life, n int, from, ideal, to string, rate agronomy
 		Windows: []schedule.Window{{Span: schedule.Span{From: mustDate(t, from), To: mustDate(t, to)}, Ideal: mustDate(t, ideal)}}}
 }
 
-// Six parts in a hundred are what a person rounds.
+// Two amounts are alike if they differ by at most 6 %, which is how people round.
 func TestAlikeAtItsEdge(t *testing.T) {
 	for _, c := range []struct {
 		a, b agronomy.PerThousand
@@ -279,9 +279,9 @@ func TestAsPlannedAtItsEdges(t *testing.T) {
 	}
 }
 
-// What two planned jobs keep between each other is no matter of a line about a third:
-// potassium goes down as planned on the day of a dressing of lime that keeps 90 days
-// from the next one, and none from potassium.
+// The distance that two planned jobs keep from each other does not matter to a line about
+// a third: potassium goes down as planned on the day of a dressing of lime, which keeps
+// 90 days from the next dressing and none from potassium.
 func TestAsPlannedBesideTwoThatKeepApart(t *testing.T) {
 	pl, l := planning(t)
 	job := func(kind schedule.Kind, n int, on string, m material.Material, rate agronomy.PerThousand) schedule.Job {

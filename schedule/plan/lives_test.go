@@ -25,7 +25,7 @@ type lived struct {
 	seen map[string]schedule.Entry
 }
 
-// live goes through five seasons job by job: most are done as planned, some late, in
+// liveFor goes through five seasons job by job: most are done as planned, some late, in
 // halves, with another bag, too much, or never; a report comes back in between.
 func liveFor(t *testing.T, r *rand.Rand, site *schedule.Site, check func(before, after *schedule.Program, on schedule.Date)) *lived {
 	t.Helper()
@@ -121,7 +121,7 @@ func lifeSite(t *testing.T, r *rand.Rand) *schedule.Site {
 	return site
 }
 
-// TestLawsOfALife holds five seasons of invented lives to what may never happen.
+// TestLawsOfALife checks five seasons of invented lives for what may never happen.
 func TestLawsOfALife(t *testing.T) {
 	lives := 12
 	if testing.Short() {
@@ -146,7 +146,7 @@ func TestLawsOfALife(t *testing.T) {
 }
 
 // brokenPast says what a line changed of the days before it: nothing may appear or
-// vanish there, and no job that was told is counted otherwise.
+// vanish there, and no job there may change its day or its amount.
 func brokenPast(before, after *schedule.Program, on schedule.Date) (bad []string) {
 	was := map[string]schedule.Entry{}
 	for _, e := range before.Entries {
@@ -282,7 +282,7 @@ func TestALawIsShownToFail(t *testing.T) {
 			t.Errorf("a planted fault was not found: %s", name)
 		}
 	}
-	for name, plant := range map[string]func(e *schedule.Entry){ // as a season that is not closed before the next would
+	for name, plant := range map[string]func(e *schedule.Entry){ // the fault that a season not closed before the next one would make
 		"a day later": func(e *schedule.Entry) { e.Date = e.Date.Next() },
 		"a bit less":  func(e *schedule.Entry) { e.Rate *= 0.99 },
 		"renamed":     func(e *schedule.Entry) { e.ID, e.UID = e.ID+"0", "x"+e.UID },

@@ -9,8 +9,9 @@ import (
 )
 
 // The number of a feeding is its place in the year's scheme: whatever is on record or in
-// the shed, no name is that of an autumn feeding here and of a spring feeding there. (With
-// doses counted as they are planned, Ohio's third is both.)
+// the shed, no name is that of an autumn feeding in one program and of a spring feeding
+// in another. (If doses were numbered as they are planned, the third one in Ohio would be
+// both.)
 func TestAFeedingKeepsTheNumberOfItsPlace(t *testing.T) {
 	slow := material.Material{ID: "slow", Kind: material.FertilizerMaterial, Analysis: agronomy.Analysis{N: 32}, SlowShare: 0.7, Lasts: 10, Pack: 40, OnHand: 9}
 	names := 0

@@ -23,10 +23,10 @@ func overseeded(t *testing.T, grass, start, day string) *schedule.Site {
 	return site
 }
 
-// An overseeding takes its day, its starter on it and two thirds of the season's
-// nitrogen after it [vt-452-717], at most 0.5 lb at once and not before the seedlings
-// have been up for four weeks [common]; no late nitrogen. Standing turf takes half the
-// seed of bare soil: tall fescue 3 to 4 lb/1000 sq ft [unl-renovate].
+// An overseeding is on the day asked for, and so is its starter; two thirds of the
+// season's nitrogen follow [vt-452-717], at most 0.5 lb at once and not before the
+// seedlings have been up for four weeks [common]; no late nitrogen. Standing turf takes
+// half the seed of bare soil: tall fescue 3 to 4 lb/1000 sq ft [unl-renovate].
 func TestOverseeding(t *testing.T) {
 	site := overseeded(t, "tall fescue", "2026-08-10", "2026-09-05")
 	p := plan(t, site)
@@ -95,8 +95,9 @@ func TestOverseedingMoves(t *testing.T) {
 	}
 }
 
-// Seed over a summer lawn in September comes up and seldom makes a stand: it waits for
-// summer, with the reason, and the season that has it plans it.
+// Seed sown over a warm-season lawn in September comes up but seldom makes a stand: the
+// overseeding waits for summer, the program gives the reason, and the season with that
+// summer plans it.
 func TestOverseedingWaitsForAStand(t *testing.T) {
 	site := overseeded(t, "bermudagrass", "2026-09-20", "2026-09-25")
 	site.Place = situations[0].site(t, "GA", "8a", "bermudagrass").Place
@@ -112,8 +113,8 @@ func TestOverseedingWaitsForAStand(t *testing.T) {
 	}
 }
 
-// What is on record counts: the day that was kept moves the feeding after it, and an
-// overseeding from before the start is taken as done.
+// What is on record counts: the day on which the overseeding was done moves the feeding
+// after it, and an overseeding from before the start is taken as done.
 func TestOverseedingOnRecord(t *testing.T) {
 	site := overseeded(t, "tall fescue", "2026-08-10", "2026-08-29")
 	first := func(book ...schedule.Done) schedule.Date {
@@ -125,7 +126,7 @@ func TestOverseedingOnRecord(t *testing.T) {
 	}
 	planned := first()
 	late := first(schedule.Done{Line: 2, Date: mustDate(t, "2026-09-08"), Area: "a", Job: "overseed"})
-	if !late.After(planned) || late.DaysFrom(mustDate(t, "2026-09-08")) < 11+28 { // up in 11 days, fed four weeks later
+	if !late.After(planned) || late.DaysFrom(mustDate(t, "2026-09-08")) < 11+28 { // seedlings are up in 11 days, and fed four weeks later
 		t.Errorf("fed on %s after an overseeding on 8 Sep; planned for %s", late, planned)
 	}
 	site.Areas[0].Overseed = mustDate(t, "2026-08-05")
@@ -230,8 +231,8 @@ func TestOverseedingRenamesNothing(t *testing.T) {
 	}
 }
 
-// No day long before the wished one is meant by it, and a young stand needs no starter
-// for the seed.
+// An overseeding is never planned long before the wished day, and that of a young stand
+// needs no starter.
 func TestOverseedingIsTheOneThatWasMeant(t *testing.T) {
 	p := plan(t, overseeded(t, "bahiagrass", "2026-04-01", "2026-09-18"))
 	for _, e := range p.Entries {

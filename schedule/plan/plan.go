@@ -189,12 +189,12 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 }
 
 // settle has the rules propose the jobs of some areas, and puts them on days. The other
-// feedings leave to a starter what it brings; if the starter then finds no day, everything
-// is proposed again without it. So it is where an overseeding gets another day than the
-// one that its starter and feedings were proposed for, where no lime finds a day before a
-// sowing, and where a feeding finds no day: then the season's nitrogen is shared out anew
-// among fewer doses. An area that gets less nitrogen by that is planned as it was before,
-// and what finds no day there is left out.
+// feedings are planned without what a starter brings; if the starter then finds no day,
+// everything is proposed again without it. The same is done where an overseeding gets
+// another day than the one that its starter and feedings were proposed for, where no lime
+// finds a day before a sowing, and where a feeding finds no day: then the season's
+// nitrogen is shared out anew among fewer doses. An area that gets less nitrogen by that is
+// planned as it was before, and what finds no day there is left out.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 	pl.noStarter, pl.overseeds, pl.limeLate = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]bool{}
 	pl.noFeeding = map[string]map[int]int{}

@@ -9,8 +9,8 @@ import (
 	"swardbook/schedule"
 )
 
-// What is not to be bought again is used as far as it is there, and no farther; the
-// rest of the lime is another stone's.
+// A material that is not to be bought again is used up to what is on hand and no further;
+// the rest of the lime comes from another stone.
 func TestNothingIsPlannedBeyondWhatIsNotBoughtAgain(t *testing.T) {
 	own := []string{"feed", "starter", "potash", "stone", "acid", "gypsum", "iron"}
 	used, shared := map[string]int{}, 0

@@ -3,17 +3,17 @@ package plan
 import "swardbook/schedule"
 
 // Release counts the releases whose programs differ from those before; Released is the
-// day of the last. Together they are what a calendar that nobody keeps can say of its
-// own age: see [Stamps].
+// day of the last. A calendar of which no earlier copy is kept dates its entries by them:
+// see [Stamps].
 const Release = 1
 
 // Released gives the day of the last release.
 func Released() schedule.Date { return schedule.Date{Year: 2026, Month: 11, Day: 27} }
 
 // Stamps tells since when each entry of a program that is made on a day reads as it does:
-// since the release, or since its season began, as an earlier season is planned
-// on with other lines about what comes next. An entry of the season to come was first
-// planned when the one at hand began, so no stamp lies ahead.
+// since the last release, or since its season began if that was later, as until then the
+// entry may have read otherwise. An entry of a season to come was first planned when the
+// present season began, so no stamp lies in the future.
 func Stamps(site *schedule.Site, today schedule.Date) (func(*schedule.Entry) schedule.Date, error) {
 	year, err := site.Place.Year()
 	if err != nil {
@@ -23,7 +23,7 @@ func Stamps(site *schedule.Site, today schedule.Date) (func(*schedule.Entry) sch
 	return func(e *schedule.Entry) schedule.Date {
 		area := site.Area(e.Area)
 		if area == nil {
-			area = &site.Areas[0] // what is said once for the whole site goes by the first
+			area = &site.Areas[0] // an entry for the whole site goes by the first area
 		}
 		s := area.Stand.Season()
 		return schedule.Later(Released(), a.YearBegins(min(e.Season, a.TurfYear(today, s)), s))

@@ -10,7 +10,8 @@ import (
 	"swardbook/schedule/sitefile"
 )
 
-// A stamp is the later of the release and of the season's first day, and never ahead.
+// A stamp is the later of the release and of the season's first day, and never in the
+// future.
 func TestStamps(t *testing.T) {
 	text, err := os.ReadFile("../../examples/reading-garden/site.toml")
 	if err != nil {
@@ -24,7 +25,7 @@ func TestStamps(t *testing.T) {
 	if !ok || site.Areas[0].ID != "east" || len(site.Areas) < 2 {
 		t.Fatal("the garden has changed")
 	}
-	site.Areas[1].Stand = agronomy.Stand{{Grass: bermuda, Percent: 100}} // what is said for the site goes by the first area
+	site.Areas[1].Stand = agronomy.Stand{{Grass: bermuda, Percent: 100}} // an entry for the whole site goes by the first area
 	for _, c := range []struct {
 		today  string
 		season int

@@ -9,8 +9,8 @@ import (
 	"swardbook/schedule"
 )
 
-// What rounding leaves of a need that is down as planned is nothing: no job, no
-// line in what is left out, and no panic.
+// What rounding leaves of a need whose jobs went down as planned counts as nothing: it
+// makes no job, no line in what is left out, and no panic.
 func TestWhatIsDownAsPlannedLeavesNothing(t *testing.T) {
 	for _, grass := range []string{"kentucky bluegrass", "tall fescue", "bermudagrass"} {
 		for _, depth := range []agronomy.Inches{2, 3, 4, 6} {
@@ -62,8 +62,8 @@ func checkNothingLeft(t *testing.T, what string, site *schedule.Site) {
 	}
 }
 
-// A year on, with everything down, the need of a report says that it is met; before,
-// it does not.
+// A year later, with everything down, a need of the report says that it is met; before
+// that it does not.
 func TestNeedsSayThatTheyAreMet(t *testing.T) {
 	site := situations[0].site(t, "OH", "6a", "kentucky bluegrass")
 	site.Start = mustDate(t, "2026-04-01")

@@ -25,7 +25,7 @@ func unsayable(e *schedule.Entry, size agronomy.SquareFeet, metric bool) string 
 	}
 	in := w / unit
 	var may []float64
-	for i, step := range steps { // an amount rounded over an edge keeps the step it was rounded in
+	for i, step := range steps { // an amount that was rounded up past the end of a step's range keeps that step
 		if in < from[i]*1.001 && (i == 0 || in >= from[i-1]*0.999) {
 			may = append(may, step)
 		}
@@ -72,7 +72,7 @@ func TestSayableEverywhere(t *testing.T) {
 				t.Errorf("seed %d, site %d, %s %s, %s, %s: %s", seed, i, cell[0], cell[1], grass, s.name, b)
 			}
 			if slices.Contains([]schedule.Kind{schedule.Lime, schedule.Sulfur, schedule.Iron, schedule.Gypsum}, e.Kind) {
-				continue // spread by the pH or the leaf, in ounces and packs as they come
+				continue // amounts that follow from the pH or the leaf, in ounces and packs
 			}
 			fed++
 			if why := unsayable(e, size, site.Metric); why != "" {

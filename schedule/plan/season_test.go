@@ -467,8 +467,8 @@ func TestMixedSeasonsAreTold(t *testing.T) {
 	}
 }
 
-// The form of a nitrogen that is not known is told where lime is due, as the
-// distance between the two hangs on it.
+// Where lime is due, the program says that the form of a material's nitrogen is not
+// known, as the distance between nitrogen and lime depends on it.
 func TestTheFormOfNitrogenIsToldBesideLime(t *testing.T) {
 	told := func(site *schedule.Site) bool {
 		p := plan(t, site)

@@ -55,8 +55,8 @@ func TestSeedbedTakesItsLimeBeforeTheSeed(t *testing.T) {
 	}
 }
 
-// The stone that is down makes neither the other wait for a retest nor the starter for the
-// lime to react, as one seedbed takes all of it.
+// The stone that is down makes neither the other stone wait for a new sample nor the
+// starter wait for the lime to react, as all are worked into one seedbed.
 func TestSeedbedWithOneStoneDown(t *testing.T) {
 	site := seedbed(t, "OH", "6a", "perennial ryegrass", "2026-08-20")
 	p := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2026-08-21"), Area: "a", Job: "lime", Material: "stone", Weight: 40})

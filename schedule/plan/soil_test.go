@@ -188,8 +188,8 @@ func TestAReportServesThreeYears(t *testing.T) {
 	}
 }
 
-// Magnesium low: dolomitic stone, the ordinary one on hand for at most half of
-// the lime and first; by effective weight, not by packs.
+// Where magnesium is low the lime is dolomitic. Ordinary stone on hand goes down first,
+// as at most half of the lime, counted by effective weight and not by packs.
 func TestTheRightStone(t *testing.T) {
 	low := func(r *agronomy.Report) { r.Magnesium = agronomy.Reading{Given: true, PPM: 20} }
 	high := func(r *agronomy.Report) { r.Magnesium = agronomy.Reading{Given: true, PPM: 200} }

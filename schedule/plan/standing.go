@@ -35,9 +35,9 @@ func (pl *planner) standing(jobs []schedule.Job, lives []*life) []schedule.Job {
 
 // lately gives what went down in an area within the longest spacing, the latest first,
 // as few jobs as will do. What a kind of job brought on one day is one job, and one that
-// keeps others no farther away than a later job of its kind is left out. A job whose rest
-// is among the jobs is never joined or left out for another: the rest need not keep its
-// distance from it, but from the others it must.
+// keeps others no farther away than a later job of its kind is left out. A job of which a
+// rest is among jobs is never joined with another or left out for one, as the rest need
+// not keep a distance from that job, but must from the others.
 func lately(c *schedule.Case, jobs []schedule.Job) (out []schedule.Job) {
 	var rests []*schedule.Job
 	for i := range jobs {
@@ -48,7 +48,7 @@ func lately(c *schedule.Case, jobs []schedule.Job) (out []schedule.Job) {
 	own := func(j *schedule.Job) bool {
 		return slices.ContainsFunc(rests, func(o *schedule.Job) bool { return o.Kind == j.Kind && o.Season == j.Season && o.N == j.N })
 	}
-	var on []schedule.Job // the day
+	var on []schedule.Job // jobs of the day
 	for i := len(c.Down) - 1; i >= 0; {
 		day := c.Down[i].Date
 		if c.Start.DaysFrom(day) >= nutrient.LongestSpacing() {

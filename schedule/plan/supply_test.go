@@ -10,8 +10,8 @@ import (
 	"swardbook/schedule"
 )
 
-// The first job that the shed does not reach for begins with the purchase, and
-// no other does.
+// The first job for which there is too little in the shed begins with the purchase, and
+// no other job does.
 func TestPurchaseComesWithTheFirstJobThatRunsShort(t *testing.T) {
 	site := bluegrass(t)
 	site.Areas[0].Soil.Magnesium.PPM = 200 // so that any stone will do
@@ -75,7 +75,7 @@ func TestLimeAtHandGoesFirst(t *testing.T) {
 }
 
 // A second dressing whose half year ends in the next season waits for it, and for the
-// sample: it is not squeezed into the last hot days of this one.
+// sample: it is not put on the last hot days of this one.
 func TestLimeWaitsForTheNextSeason(t *testing.T) {
 	site := bluegrass(t)
 	site.Start, site.Through = mustDate(t, "2027-03-22"), schedule.Date{}

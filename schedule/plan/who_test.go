@@ -8,8 +8,8 @@ import (
 	"swardbook/schedule/sitefile"
 )
 
-// Once a job is done, who did it stands there, not who was to do it; where the
-// record book does not say, it is who was to.
+// The entry of a job that is done names who did it, not who was to do it; where the
+// record book does not say who did, it names who was to.
 func TestWhoDidIt(t *testing.T) {
 	text, err := os.ReadFile("../../examples/reading-garden/site.toml")
 	if err != nil {

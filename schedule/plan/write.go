@@ -208,7 +208,7 @@ func (pl *planner) boundBy(j *schedule.Job, days *placement, i int) []string {
 	if why, waited := days.waits[i]; waited {
 		out = append(out, why)
 	}
-	for _, b := range days.Causes[i][:min(3, len(days.Causes[i]))] { // the days it would have liked best
+	for _, b := range days.Causes[i][:min(3, len(days.Causes[i]))] { // the causes for the days that would have cost least
 		if t := days.blockedBy(b); !slices.Contains(out, t) {
 			out = append(out, t)
 		}

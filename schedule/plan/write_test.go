@@ -59,7 +59,7 @@ func TestRecordedJobs(t *testing.T) {
 			t.Errorf("%s: %v on %s, %v lb, %q\n%s\n%s\n%s", name, j.State, j.On, j.Dose.Rate, why, j.Note, j.Title, j.Summary)
 		}
 	}
-	// What is planned again, or presumed, stands where it is planned.
+	// A missed job is not among those on record if it is planned again or presumed done.
 	pl, l := planning(t)
 	l.down.put(with(down(2, first, 1), missed))
 	l.down.put(with(down(3, first, 2), missed))
@@ -77,7 +77,7 @@ func TestRecordedJobs(t *testing.T) {
 	if !slices.Equal(ids, []string{"a/nitrogen/2026-3", "a/nitrogen/2026-4"}) {
 		t.Errorf("recorded %q", ids)
 	}
-	// The rest of a job says what is down of it already.
+	// The rest of a job says how much of the job is down already.
 	for _, j := range pl.jobs() {
 		if j.Rest && (!strings.HasPrefix(j.Note, "down already: 2 lb of 20-5-10") || !strings.Contains(j.Note, "1 Oct 2026")) {
 			t.Errorf("the rest says %q", j.Note)

@@ -20,8 +20,8 @@ func dormant(t *testing.T) *schedule.Site {
 	return site
 }
 
-// What a starter would have brought is not counted where it finds no day, as
-// where the crew has time for the sowing alone.
+// A starter that finds no day does not count as having brought anything, as where the
+// crew has time for the sowing alone.
 func TestStarterLeftOutBringsNothing(t *testing.T) {
 	crowded := situations[3].site(t, "OH", "6a", "kentucky bluegrass")
 	crowded.Crew.JobsPerDay = 1
@@ -60,7 +60,8 @@ func TestStarterLeftOutBringsNothing(t *testing.T) {
 	}
 }
 
-// A starter that its own rule leaves out is no less out, the first thing left out too.
+// starterOut also finds a starter that its own rule left out, wherever it stands among
+// what is left out.
 func TestStarterOutByItsRule(t *testing.T) {
 	pl, l := planning(t)
 	c := &schedule.Case{Site: pl.site, Area: l.area, StarterCounts: true}
@@ -75,8 +76,8 @@ func TestStarterOutByItsRule(t *testing.T) {
 	}
 }
 
-// A starter on record from long before the seed is not the seed's, and both
-// stand.
+// A starter on record from long before the seed does not count as the starter of that
+// seed: the program has both.
 func TestEarlyStarterOnRecord(t *testing.T) {
 	site := situations[3].site(t, "OH", "6a", "kentucky bluegrass")
 	for _, job := range []string{"a/starter/1", "starter"} {
