@@ -166,13 +166,14 @@ const leastLime agronomy.PerThousand = 5 // [common]
 // that a person can weigh, lb/1000 sq ft: it counts as none.
 const roundedLime agronomy.PerThousand = 1 // [common]
 
-// limeRounding is how much less the dressings since the sample may have brought than was
-// planned, as each was an amount that a person can weigh, see [material.Dose.Sayable].
+// limeRounding is how much less the dressings since the sample that went down as planned may
+// have brought than was worked out, as each was an amount that a person can weigh, see
+// [material.Dose.Sayable].
 func (c *Treatment) limeRounding() agronomy.PerThousand {
 	return c.Since(c.Area.Sampled, func(d *schedule.Down) agronomy.PerThousand {
 		step := agronomy.Pounds(5) // [common]
 		switch weight := d.Dose.Rate.Over(c.Area.Size); {
-		case d.Kind != schedule.Lime || d.NotDone:
+		case d.Kind != schedule.Lime || d.NotDone || !d.AsPlanned && d.Presumed == nil:
 			return 0
 		case weight < 50:
 			step = 1
