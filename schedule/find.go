@@ -94,13 +94,16 @@ func fits(id, name string) bool {
 // A job that is not on record is "planned" before its day, "due" from its day to the end of
 // its window, and then "taken": it counts as done as planned until the record book says
 // otherwise. What is left of a job done in part is never taken, as it joins the next
-// dressing. A notice is "past" after its day.
+// dressing; what is left of a sowing joins none and is "missed". A notice is "past" after
+// its day.
 func (p *Program) Standing(e *Entry, today Date) string {
 	switch {
 	case e.State != Planned:
 		return string(e.State)
 	case e.Kind.Notice() && today.After(e.Date):
 		return past
+	case today.After(e.Latest) && e.Rest && e.Kind.Sows():
+		return string(Missed)
 	case today.After(e.Latest) && e.Rest:
 		return string(Finished)
 	case today.After(e.Latest):
@@ -239,7 +242,7 @@ func (p *Program) Meant(area string, k Kind, season, n int, on Date) (int, int, 
 			continue
 		}
 		last = max(last, number)
-		open := e.State != Finished && e.State != Missed
+		open := e.State != Finished && (e.State != Missed || e.Rest)
 		if n > 0 {
 			if number == n && open {
 				best = e

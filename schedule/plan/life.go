@@ -165,7 +165,7 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 
 // freeze makes what was planned for days before a given one count as down. The rest of a
 // job done in part never does: it stays planned until its window closes, or the season
-// ends; what is then still missing joins the next dressing.
+// ends; what is then still missing joins the next dressing, or is seed that was missed.
 func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 	var ahead []schedule.Job
 	for i := range l.planned {
@@ -173,14 +173,19 @@ func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 		switch {
 		case j.Rest && !ended && !j.Window().To.Before(day):
 			ahead = append(ahead, j)
-		case j.Rest && !ended:
+		case j.Rest && !ended && !j.Kind.Sows():
 		case j.On.Before(day):
-			pl.put(l, schedule.Down{Done: schedule.Done{Date: j.On}, AreaID: j.Area.ID, Kind: j.Kind, Season: j.Season, N: j.N, Dose: j.Dose, Presumed: &j, NotDone: j.Rest})
+			pl.presume(l, &j)
 		default:
 			ahead = append(ahead, j)
 		}
 	}
 	l.planned = ahead
+}
+
+// presume counts a job as down that is not on record; the rest of one is not done.
+func (pl *planner) presume(l *life, j *schedule.Job) {
+	pl.put(l, schedule.Down{Done: schedule.Done{Date: j.On}, AreaID: j.Area.ID, Kind: j.Kind, Season: j.Season, N: j.N, Dose: j.Dose, Presumed: j, NotDone: j.Rest})
 }
 
 // over tells whether a job that is presumed done is no longer due, as a line or an answer
@@ -352,6 +357,11 @@ func (pl *planner) newCase(l *life, sh *schedule.Shed) *schedule.Case {
 		c.Days = pl.days[l.from.DaysFrom(pl.site.Start):]
 	}
 	c.Oversown = slices.Clone(pl.resown[a.ID])
+	for i := range pl.sowing.Jobs { // what is left of a sowing, until its window closes
+		if j := &pl.sowing.Jobs[i]; j.Rest && j.AreaID() == a.ID && !j.Window().To.Before(l.from) && j.On != pl.sown[a.ID] && !slices.Contains(c.Oversown, j.On) {
+			c.Oversown = append(c.Oversown, j.On)
+		}
+	}
 	for i := range l.planned {
 		if j := &l.planned[i]; j.Rest && j.Kind.Sows() {
 			c.Oversown = append(c.Oversown, cmp.Or(pl.overseeds[a.ID], schedule.Later(schedule.Later(j.Window().From, j.Window().Ideal), l.from)))

@@ -62,8 +62,5 @@ func (pl *planner) sowRest(a *schedule.Area, left float64) {
 		return
 	}
 	j.Bound = pl.bound(j, days, 0)
-	if j.On != first && !slices.Contains(pl.resown[a.ID], j.On) {
-		pl.resown[a.ID] = append(pl.resown[a.ID], j.On)
-	}
 	pl.sowing.Jobs = append(pl.sowing.Jobs, *j)
 }

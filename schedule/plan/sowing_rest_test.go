@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"swardbook/schedule"
 )
@@ -72,5 +74,34 @@ func TestHalfAnOverseeding(t *testing.T) {
 		if days := e.Date.DaysFrom(mustDate(t, "2026-09-19")); e.Dose.Rate > 0 && days >= 0 && days < 11+14 {
 			t.Errorf("%s %d days after the second half", e.ID, days)
 		}
+	}
+}
+
+// The rest of a sowing whose days are over is missed: no state says that it is down, and
+// its day spares no seedlings once a later line shows that it passed.
+func TestTheRestOfASowingIsMissed(t *testing.T) {
+	site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-08-29")
+	site.Crew.Days = []time.Weekday{time.Thursday} // the rest is on another day than the first part
+	half := schedule.Done{Line: 2, Date: mustDate(t, "2026-08-29"), Area: "a", Job: "sow/2026-1", Share: 0.5}
+	fed := schedule.Done{Line: 3, Date: mustDate(t, "2026-10-08"), Area: "a", Job: "nitrogen", Material: "urea", Weight: 1}
+	for name, book := range map[string][]schedule.Done{"no other line": {half}, "a later line": {half, fed}} {
+		p := plan(t, site, book...)
+		rest := entry(t, p, "a/sow/1")
+		if !rest.Rest || rest.Date == half.Date {
+			t.Fatalf("%s: the rest on %s: the case tells nothing", name, rest.Date)
+		}
+		if s := p.Standing(rest, rest.Latest.AddDays(25)); s != string(schedule.Missed) || !strings.Contains(rest.Note, "down already: 50 %") {
+			t.Errorf("%s: %s, %s", name, s, rest.Note)
+		}
+		if got := slices.Contains(p.Cases[0].Oversown, rest.Date); got != (len(book) == 1) {
+			t.Errorf("%s: seedlings of %s are spared: %t", name, rest.Date, got)
+		}
+	}
+	other := schedule.Done{Line: 4, Date: mustDate(t, "2026-09-20"), Area: "a", Job: "sow/2026-1", Share: 0.5}
+	if e := entry(t, plan(t, site, half, fed, other), "a/sow/1"); e.Rest || e.State != schedule.Finished {
+		t.Errorf("written down after all: %s, rest %v", e.State, e.Rest)
+	}
+	if _, n, e := plan(t, site, half, fed).Meant("a", schedule.Sow, 0, 0, other.Date); n != 1 || e == nil {
+		t.Errorf("a line about the rest means the sowing %d", n)
 	}
 }

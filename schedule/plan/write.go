@@ -65,7 +65,10 @@ func (pl *planner) jobs() []schedule.Job {
 				continue
 			}
 			j := *d.Presumed
-			if l.over(d.Presumed) {
+			switch {
+			case l.over(&j) && j.Rest && j.Kind.Sows():
+				j.State = schedule.Missed
+			case l.over(&j):
 				j.State, j.Note = schedule.Taken, "not on record: taken as done as planned"
 			}
 			out = append(out, j)
@@ -73,6 +76,9 @@ func (pl *planner) jobs() []schedule.Job {
 	}
 	for _, j := range pl.sowing.Jobs {
 		if j.Rest {
+			if pl.life(j.AreaID()).over(&j) {
+				j.State = schedule.Missed
+			}
 			out = append(out, j)
 		}
 	}
