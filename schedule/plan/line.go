@@ -9,6 +9,7 @@ import (
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
 	"swardbook/schedule"
+	scrule "swardbook/schedule/rule"
 	"swardbook/schedule/word"
 )
 
@@ -49,7 +50,11 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 			down.Part = l.area.SeedPart(k, &d)
 		}
 		pl.put(l, down)
-		if rest, ok := pl.restOfSeed(l, down, planned); ok {
+		if rest, ok := restOfSeed(l, down, planned); ok && rest.Window().To.Before(d.Date) {
+			scrule.DescribeRest(l.now, &rest)
+			pl.presume(l, &rest)
+			return true
+		} else if ok {
 			l.planned = append(l.planned, rest)
 			return true
 		}
@@ -307,9 +312,10 @@ func (pl *planner) rest(l *life, d schedule.Down, planned *schedule.Job) (schedu
 	return j, true
 }
 
-// restOfSeed gives what a line leaves of an overseeding whose window is still open; false
-// if that is no job. What is left of the stand's own sowing is dated with the sowings.
-func (pl *planner) restOfSeed(l *life, d schedule.Down, planned *schedule.Job) (schedule.Job, bool) {
+// restOfSeed gives what a line leaves of an overseeding, whether or not its window is still
+// open; false if that is no job. What is left of the stand's own sowing is dated with the
+// sowings.
+func restOfSeed(l *life, d schedule.Down, planned *schedule.Job) (schedule.Job, bool) {
 	if planned == nil || d.NotDone || d.Kind != schedule.Overseed || planned.Season != l.year {
 		return schedule.Job{}, false
 	}
@@ -319,13 +325,9 @@ func (pl *planner) restOfSeed(l *life, d schedule.Down, planned *schedule.Job) (
 	if left < schedule.LeastRest {
 		return schedule.Job{}, false
 	}
-	if w.To.Before(d.Date) {
-		l.left = append(l.left, pl.noRest(planned, l.area.ID, left, w.To))
-		return schedule.Job{}, false
-	}
 	j := *planned
 	j.Part, j.Rest, j.Windows = left, true, []schedule.Window{w}
-	j.On, j.Bound = schedule.Later(d.Date, planned.On), nil
+	j.On, j.Bound = schedule.Earlier(schedule.Later(d.Date, planned.On), w.To), nil
 	return j, true
 }
 

@@ -105,3 +105,28 @@ func TestTheRestOfASowingIsMissed(t *testing.T) {
 		t.Errorf("a line about the rest means the sowing %d", n)
 	}
 }
+
+// Half of an overseeding written down after its window has closed leaves the other half
+// missed, and a second half takes its place.
+func TestHalfAnOverseedingTooLate(t *testing.T) {
+	site := overseeded(t, "tall fescue", "2026-08-10", "2026-09-04")
+	half := schedule.Done{Line: 2, Date: mustDate(t, "2026-10-25"), Area: "a", Job: "overseed/2026-1", Share: 0.5}
+	other := schedule.Done{Line: 3, Date: mustDate(t, "2026-10-27"), Area: "a", Job: "overseed/2026-1", Share: 0.5}
+	p := plan(t, site, half)
+	rest := entry(t, p, "a/overseed/1")
+	if s := p.Standing(rest, half.Date.Next()); !rest.Rest || s != string(schedule.Missed) || !rest.Latest.Before(half.Date) || !strings.Contains(rest.Title, "the other 50 %") || !strings.Contains(rest.Note, "down already: 50 %") {
+		t.Errorf("%s to %s, %s: %s", s, rest.Latest, rest.Title, rest.Note)
+	}
+	if e := entry(t, plan(t, site, half, other), "a/overseed/1"); e.Rest || e.State != schedule.Finished {
+		t.Errorf("after both halves: %s, rest %v", e.State, e.Rest)
+	}
+	open := half
+	open.Date = mustDate(t, "2026-09-05")
+	fed := schedule.Done{Line: 3, Date: mustDate(t, "2026-11-05"), Area: "a", Job: "nitrogen", Material: "urea", Weight: 1}
+	for _, book := range [][]schedule.Done{{open}, {open, fed}} {
+		p := plan(t, site, book...)
+		if e := entry(t, p, "a/overseed/1"); !e.Rest || p.Standing(e, fed.Date) != string(schedule.Missed) {
+			t.Errorf("%d lines: %s, rest %v", len(book), p.Standing(e, fed.Date), e.Rest)
+		}
+	}
+}
