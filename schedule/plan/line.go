@@ -331,10 +331,11 @@ func restOfSeed(l *life, d schedule.Down, planned *schedule.Job) (schedule.Job, 
 	return j, true
 }
 
-// noRest tells that what is left of a sowing has no day any more.
-func (pl *planner) noRest(j *schedule.Job, area string, left float64, last schedule.Date) schedule.LeftOut {
-	return schedule.LeftOut{ID: schedule.JobID(area, j.Kind, j.Season, j.N+1), Season: j.Season, N: j.N + 1, Kind: j.Kind, Area: area, Date: last,
-		Reason: word.Percent(left) + " of the seed is not down, and its days ended on " + last.Short(), Source: "common"}
+// noRest tells that what is left of a sowing has no day, and why.
+func noRest(a *schedule.Area, k schedule.Kind, season, n int, left float64, why string, day schedule.Date) schedule.LeftOut {
+	n++
+	return schedule.LeftOut{ID: schedule.JobID(a.ID, k, season, n), Season: season, N: n, Kind: k, Area: a.ID, Date: day,
+		Reason: word.Percent(left) + " of the seed is not down, and " + why + " " + day.Short(), Source: "common"}
 }
 
 // assume notes what a line is taken to mean.

@@ -44,16 +44,18 @@ func (pl *planner) sowRest(a *schedule.Area, left float64) {
 	season := pl.almanac.SeasonOf(first, a.Stand.Season())
 	from := schedule.Later(last, pl.site.Start)
 	c := pl.newCase(&life{area: a, year: season, from: from}, schedule.NewShed(pl.site, nil))
-	c.Begins, c.Through, c.Opens, c.Seeded = from, from.AddDays(sowAhead), lineOpens, from
-	rest := schedule.Job{Kind: schedule.Sow, Season: season, N: 1, Area: a}
+	c.Start, c.Begins, c.Through, c.Opens, c.Seeded = last, last, from.AddDays(sowAhead), lineOpens, last
 	p := scrule.Sow(&scrule.Treatment{Case: c})
-	p.Jobs = slices.DeleteFunc(p.Jobs, func(j schedule.Job) bool { return j.Windows[0].From.After(from) })
+	p.Jobs = slices.DeleteFunc(p.Jobs, func(j schedule.Job) bool { return !j.Windows[0].Has(last) || j.Windows[0].To.Before(from) })
 	if len(p.Jobs) == 0 {
-		pl.sowing.Left = append(pl.sowing.Left, pl.noRest(&rest, a.ID, left, last))
+		pl.sowing.Left = append(pl.sowing.Left, noRest(a, schedule.Sow, season, 1, left, "its days were over by", from))
 		return
 	}
 	j := &p.Jobs[0]
-	j.Season, j.Rest, j.Part, j.Windows = season, true, left, j.Windows[:1]
+	w := j.Windows[0]
+	w.From, w.Ideal = schedule.Later(w.From, from), schedule.Later(w.Ideal, from)
+	j.Season, j.Rest, j.Part, j.Windows = season, true, left, []schedule.Window{w}
+	c.Start, c.Begins, c.Seeded = from, from, from
 	scrule.DescribeRest(c, j)
 	pl.cases = []*schedule.Case{c}
 	days := pl.placeJobs(p.Jobs, nil)

@@ -46,7 +46,7 @@ func TestHalfASowing(t *testing.T) {
 		t.Errorf("after a half and 3 of 12 lb: %s", e.Title)
 	}
 	late := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2026-10-20"), Area: "a", Job: "sow", Share: 0.5})
-	if l := leftOut(late, "a/sow/2026-2"); l == nil || !strings.Contains(l.Reason, "50 % of the seed is not down") {
+	if l := leftOut(late, "a/sow/2026-2"); l == nil || l.Reason != "50 % of the seed is not down, and its days were over by 20 Oct 2026" {
 		t.Errorf("half of a sowing too late: %v", late.LeftOut)
 	}
 }
@@ -127,6 +127,23 @@ func TestHalfAnOverseedingTooLate(t *testing.T) {
 		p := plan(t, site, book...)
 		if e := entry(t, p, "a/overseed/1"); !e.Rest || p.Standing(e, fed.Date) != string(schedule.Missed) {
 			t.Errorf("%d lines: %s, rest %v", len(book), p.Standing(e, fed.Date), e.Rest)
+		}
+	}
+}
+
+// The rest belongs to the window of the last part: a program that begins after that window
+// plans none, one that begins inside it does.
+func TestTheRestOfAnOldSowing(t *testing.T) {
+	half := schedule.Done{Line: 2, Date: mustDate(t, "2025-09-01"), Area: "a", Job: "sow", Share: 0.5}
+	for start, open := range map[string]bool{"2025-09-10": true, "2026-03-25": false, "2026-09-01": false, "2027-03-25": false, "2030-09-01": false} {
+		p := plan(t, sown(t, "OH", "6a", "tall fescue", start, "2025-09-01"), half)
+		rests := ofKind(p, schedule.Sow)
+		l := leftOut(p, "a/sow/2025-2")
+		if (len(rests) == 1) != open || (l == nil) != open {
+			t.Fatalf("from %s: %d sowings, left out %v", start, len(rests), l)
+		}
+		if open && (!rests[0].Rest || rests[0].Latest != mustDate(t, "2025-09-25")) {
+			t.Errorf("from %s: %s to %s", start, rests[0].Title, rests[0].Latest)
 		}
 	}
 }
