@@ -50,6 +50,9 @@ func (pl *planner) line(d schedule.Done) (anew bool) {
 			down.Part = l.area.SeedPart(k, &d)
 		}
 		pl.put(l, down)
+		if d.Missed && k.Sows() && planned != nil && planned.Rest {
+			l.closed = append(l.closed, noRest(l.area, k, down.Season, down.N, planned.Part, calledOff, d.Date))
+		}
 		if rest, ok := restOfSeed(l, down, planned); ok && rest.Window().To.Before(d.Date) {
 			scrule.DescribeRest(l.now, &rest)
 			pl.presume(l, &rest)

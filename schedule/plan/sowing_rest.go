@@ -10,15 +10,21 @@ import (
 
 // sownOn notes the days of the sowings on record, and gives the part of the seed that is
 // not down of stands that are sown in part. The stand counts from the first of its parts;
-// the seedlings of the others are spared as those of an overseeding are.
+// the seedlings of the others are spared as those of an overseeding are. A line that the
+// sowing was missed, after a part of it, calls the rest off.
 func (pl *planner) sownOn(book []schedule.Done) map[string]float64 {
-	left := map[string]float64{}
+	left, off := map[string]float64{}, map[string]schedule.Date{}
 	for _, d := range inOrder(slices.Clone(book)) {
 		area, k, _, _, err := pl.kinds.JobName(d.Job)
 		a := pl.site.Area(cmp.Or(d.Area, area))
-		if err != nil || k != schedule.Sow || a == nil || d.Missed {
+		if err != nil || k != schedule.Sow || a == nil {
 			continue
 		}
+		if d.Missed {
+			off[a.ID] = d.Date
+			continue
+		}
+		delete(off, a.ID)
 		part := a.SeedPart(k, &d)
 		was, again := left[a.ID]
 		switch {
@@ -31,8 +37,18 @@ func (pl *planner) sownOn(book []schedule.Done) map[string]float64 {
 			}
 		}
 	}
+	for i := range pl.site.Areas {
+		a := &pl.site.Areas[i]
+		if day, called := off[a.ID]; called && left[a.ID] >= schedule.LeastRest {
+			season := pl.almanac.SeasonOf(pl.sown[a.ID], a.Stand.Season())
+			pl.sowing.Left = append(pl.sowing.Left, noRest(a, schedule.Sow, season, 1, left[a.ID], calledOff, day))
+			left[a.ID] = 0
+		}
+	}
 	return left
 }
+
+const calledOff = "it was called off on"
 
 // sowRest dates what is left of a sowing done in part, as long as the window lasts in
 // which the last part went down.

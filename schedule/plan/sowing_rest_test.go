@@ -147,3 +147,30 @@ func TestTheRestOfAnOldSowing(t *testing.T) {
 		}
 	}
 }
+
+// A line that a sowing or an overseeding was missed, after a part of it, calls the rest off.
+func TestTheRestIsCalledOff(t *testing.T) {
+	for kind, site := range map[schedule.Kind]*schedule.Site{
+		schedule.Sow:      sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-08-29"),
+		schedule.Overseed: overseeded(t, "tall fescue", "2026-08-10", "2026-08-29"),
+	} {
+		id := "a/" + kind.String() + "/2026-1"
+		half := schedule.Done{Line: 2, Date: mustDate(t, "2026-08-29"), Area: "a", Job: id, Share: 0.5}
+		off := schedule.Done{Line: 3, Date: mustDate(t, "2026-09-12"), Area: "a", Job: id, Missed: true}
+		p := plan(t, site, half, off)
+		if e := entry(t, p, id); e.Rest || e.State != schedule.Finished || !strings.Contains(e.Title, "50 %") || len(ofKind(p, kind)) != 1 {
+			t.Errorf("%s: %s, %s", kind, e.State, e.Title)
+		}
+		if l := leftOut(p, "a/"+kind.String()+"/2026-2"); l == nil || l.Reason != "50 % of the seed is not down, and it was called off on 12 Sep 2026" {
+			t.Errorf("%s: nobody is told", kind)
+		}
+	}
+	site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-08-29")
+	half := schedule.Done{Line: 2, Date: mustDate(t, "2026-08-29"), Area: "a", Job: "sow/2026-1", Share: 0.5}
+	again := half
+	again.Date = mustDate(t, "2026-09-15")
+	p := plan(t, site, half, schedule.Done{Line: 3, Date: mustDate(t, "2026-09-12"), Area: "a", Job: "sow/2026-1", Missed: true}, again)
+	if l := leftOut(p, "a/sow/2026-2"); l != nil || entry(t, p, "a/sow/1").Rest {
+		t.Errorf("sown after all: %v", l)
+	}
+}
