@@ -13,6 +13,7 @@ import (
 // the seedlings of the others are spared as those of an overseeding are. A line that the
 // sowing was missed, after a part of it, calls the rest off.
 func (pl *planner) sownOn(book []schedule.Done) map[string]float64 {
+	season := func(a *schedule.Area, d schedule.Date) int { return pl.almanac.SeasonOf(d, a.Stand.Season()) }
 	left, off := map[string]float64{}, map[string]schedule.Date{}
 	for _, d := range inOrder(slices.Clone(book)) {
 		area, k, _, _, err := pl.kinds.JobName(d.Job)
@@ -27,8 +28,10 @@ func (pl *planner) sownOn(book []schedule.Done) map[string]float64 {
 		delete(off, a.ID)
 		part := a.SeedPart(k, &d)
 		was, again := left[a.ID]
+		full, whole := was < schedule.LeastRest, part > 1-schedule.LeastRest
+		other := again && season(a, d.Date) != season(a, pl.sown[a.ID])
 		switch {
-		case !again || was < schedule.LeastRest && part > 1-schedule.LeastRest: // sown anew
+		case !again || full && whole || other && (full || whole): // sown anew
 			left[a.ID], pl.sown[a.ID], pl.resown[a.ID] = 1-part, d.Date, nil
 		default:
 			left[a.ID] = was - part
@@ -40,8 +43,7 @@ func (pl *planner) sownOn(book []schedule.Done) map[string]float64 {
 	for i := range pl.site.Areas {
 		a := &pl.site.Areas[i]
 		if day, called := off[a.ID]; called && left[a.ID] >= schedule.LeastRest {
-			season := pl.almanac.SeasonOf(pl.sown[a.ID], a.Stand.Season())
-			pl.sowing.Left = append(pl.sowing.Left, noRest(a, schedule.Sow, season, 1, left[a.ID], calledOff, day))
+			pl.sowing.Left = append(pl.sowing.Left, noRest(a, schedule.Sow, season(a, pl.sown[a.ID]), 1, left[a.ID], calledOff, day))
 			left[a.ID] = 0
 		}
 	}

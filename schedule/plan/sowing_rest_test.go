@@ -174,3 +174,26 @@ func TestTheRestIsCalledOff(t *testing.T) {
 		t.Errorf("sown after all: %v", l)
 	}
 }
+
+// In another season a whole sowing, or any after a whole one, is a stand of its own; the
+// other half of a sowing is not.
+func TestASowingOfAnotherSeason(t *testing.T) {
+	site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-09-05")
+	for name, c := range map[string]struct {
+		old, new float64
+		day      string
+		seeded   string
+		rest     bool
+	}{
+		"whole after half":                 {0.5, 1, "2026-09-05", "2026-09-05", false},
+		"half after whole":                 {1, 0.5, "2026-09-05", "2026-09-05", true},
+		"half after half":                  {0.5, 0.5, "2026-09-05", "2024-09-01", false},
+		"whole after half, of that season": {0.5, 1, "2024-09-20", "2024-09-01", false},
+	} {
+		p := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2024-09-01"), Area: "a", Job: "sow", Share: c.old}, schedule.Done{Line: 3, Date: mustDate(t, c.day), Area: "a", Job: "sow", Share: c.new})
+		rest := slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return e.Kind == schedule.Sow && e.Rest })
+		if got := p.Cases[0].Seeded; got != mustDate(t, c.seeded) || rest != c.rest {
+			t.Errorf("%s: a stand of %s, rest %t", name, got, rest)
+		}
+	}
+}
