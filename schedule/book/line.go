@@ -102,8 +102,6 @@ func (l *Line) unweighed(kind schedule.Kind, d *schedule.Done, a *schedule.Area)
 	}
 	switch {
 	case kind.Spreads():
-	case kind.Sows() && (d.Packs > 0 || d.Volume > 0):
-		return wrong("seed is recorded by its weight, or as a part of all", `like "6 lb" or half`)
 	case kind.Sows() && d.Weight > 0 && seed == 0:
 		return wrong("how much seed "+a.Stand.String()+" takes is not known, so a weight says nothing of what is left", "give the part that is sown, like half")
 	case !kind.Sows() && d.Share != 1:

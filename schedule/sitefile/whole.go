@@ -25,6 +25,9 @@ func (w row) whole(d *schedule.Done) {
 		}
 	}
 	_, kind, _, _, err := schedule.JobName(d.Job)
+	if err == nil && kind.Sows() && (d.Packs > 0 || d.Volume > 0) {
+		w.wrong("amount", "seed is recorded by its weight, or as a part of all", `like "6 lb" or half`)
+	}
 	analysis, slow, value := w.cells["analysis"], w.cells["slow"], w.cells["lime_value"]
 	if err != nil || !kind.Spreads() || analysis == "" && value == "" {
 		return

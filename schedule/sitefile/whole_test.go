@@ -161,6 +161,9 @@ func TestWholeLinesThatAreWrong(t *testing.T) {
 		{"lime,2026,367,gone,0-0-0,,80,10 lb,,,", "job", "a season has no more than 366 days"},
 		{"lime,2026,1,gone,,,,10 lb,,,", "material", `unknown material "gone"`},
 		{"liem,2026,1,gone,0-0-0,,80,10 lb,,,", "season", "name no job"},
+		{"sow,2026,1,,,,,1 pack,,,", "amount", "seed is recorded by its weight"},
+		{"overseed,2026,1,,,,,1 gal,,,", "amount", "seed is recorded by its weight"},
+		{"sow,2026,1,,,,,6 lb,,,", "", ""},
 	} {
 		got, ps := LoadRecord("r.csv", []byte(Header+"2026-10-10,west,"+c.cells+"\n"), fullSite(t))
 		said, fatal := at(ps, c.column)
@@ -184,6 +187,14 @@ func TestWholeLineIsRead(t *testing.T) {
 	stone := material.Material{ID: "stone", Kind: material.LimeMaterial, ECCE: 85}
 	ash := material.Material{ID: "ash", Kind: material.WoodAsh, CCE: 45, Analysis: agronomy.Analysis{P2O5: 2, K2O: 6}}
 	missed, taken, of, test := down(schedule.Nitrogen, feed, 4), down(schedule.Nitrogen, feed, 4), down(schedule.Nitrogen, feed, 4), down(schedule.SoilTest, material.Material{}, 0)
+	bare := *a
+	bare.Stand = nil // whose rate is not known: the line says itself of how much
+	a = &bare
+	seed := func(w, of agronomy.Pounds, part float64) schedule.Down {
+		d := down(schedule.Sow, material.Material{}, 0)
+		d.Weight, d.Of, d.Part = w, of, part
+		return d
+	}
 	missed.Missed, taken.Taken, of.Of = true, true, 20.8
 	for _, c := range []struct {
 		d    schedule.Down
@@ -195,6 +206,10 @@ func TestWholeLineIsRead(t *testing.T) {
 		{of, `2026-10-10,east,nitrogen,2026,2,feed,24-0-11 1.5Mg 3S 2Fe,0.4,,10.4 lb,20.8 lb,mara,"dry, cold"`},
 		{missed, `2026-10-10,east,nitrogen,2026,2,,,,,missed,,mara,"dry, cold"`},
 		{taken, `2026-10-10,east,nitrogen,2026,2,feed,24-0-11 1.5Mg 3S 2Fe,0.4,,10.4 lb,,mara,taken`},
+		{seed(0, 0, 1), `2026-10-10,east,sow,2026,2,,,,,,,mara,"dry, cold"`},
+		{seed(0, 0, 0.95), `2026-10-10,east,sow,2026,2,,,,,95 %,,mara,"dry, cold"`},
+		{seed(9.5, 10, 0.95), `2026-10-10,east,sow,2026,2,,,,,9.5 lb,10 lb,mara,"dry, cold"`},
+		{seed(12, 10, 1), `2026-10-10,east,sow,2026,2,,,,,12 lb,10 lb,mara,"dry, cold"`},
 		{test, `2026-10-10,east,soil-test,2026,2,,,,,,,mara,"dry, cold"`},
 	} {
 		line := WholeLine(c.d, s, a)

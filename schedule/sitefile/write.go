@@ -27,11 +27,13 @@ func WholeLine(d schedule.Down, s *schedule.Site, a *schedule.Area) string {
 	switch m := d.Dose.Material; {
 	case d.Missed:
 		cells[9] = "missed"
-	case d.Kind.Sows() && d.Part > 0 && d.Part < 1-schedule.LeastRest:
-		cells[9] = figure(math.Round(d.Part*1000)/10) + " %"
-		if whole, _ := a.Seed(d.Kind); d.Weight > 0 {
-			cells[9], cells[10] = weight(d.Weight), weight(max(d.Of, whole))
+	case d.Kind.Sows() && d.Weight > 0:
+		cells[9] = weight(d.Weight)
+		if whole, _ := a.Seed(d.Kind); max(d.Of, whole) > 0 {
+			cells[10] = weight(max(d.Of, whole))
 		}
+	case d.Kind.Sows() && d.Part > 0 && d.Part < 1:
+		cells[9] = figure(math.Round(d.Part*1000)/10) + " %"
 	case d.Kind.Spreads() && d.Dose.Rate > 0:
 		cells[5], cells[6] = m.ID, contents(m)
 		if m.SlowShare > 0 {
