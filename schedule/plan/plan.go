@@ -129,17 +129,25 @@ func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, k
 // windows of a year come round.
 const sowAhead = 400 // [common]
 
+// anotherSowing is from how many days after a sowing on record the day that the site file
+// asks for is another sowing.
+const anotherSowing = 120 // [common]
+
 // sow dates the sowings that are still to come.
 func (pl *planner) sow(book []schedule.Done) {
 	left := pl.sownOn(book)
+	coming := func(a *schedule.Area) bool {
+		day, done := pl.sown[a.ID]
+		for _, d := range pl.resown[a.ID] {
+			day = schedule.Later(day, d)
+		}
+		anew := done && a.Seeded.DaysFrom(day) > anotherSowing
+		return (!done || anew) && !a.Seeded.IsZero() && !a.Seeded.Before(pl.site.Start)
+	}
 	for i := range pl.site.Areas {
-		if a := &pl.site.Areas[i]; left[a.ID] >= schedule.LeastRest {
+		if a := &pl.site.Areas[i]; left[a.ID] >= schedule.LeastRest && !coming(a) {
 			pl.sowRest(a, left[a.ID])
 		}
-	}
-	coming := func(a *schedule.Area) bool {
-		_, done := pl.sown[a.ID]
-		return !done && !a.Seeded.IsZero() && !a.Seeded.Before(pl.site.Start)
 	}
 	var jobs []schedule.Job
 	pl.cases = nil
@@ -152,7 +160,10 @@ func (pl *planner) sow(book []schedule.Done) {
 		c.Start, c.Begins, c.Through, c.Opens = pl.site.Start, pl.site.Start, a.Seeded.AddDays(sowAhead), startOpens
 		c.Days = pl.days
 		pl.cases = append(pl.cases, c)
-		pl.sown[a.ID] = schedule.Date{}
+		if day, before := pl.sown[a.ID]; before {
+			pl.notes = append(pl.notes, fmt.Sprintf("%s was sown on %s; the site file asks for another sowing on %s, so it is planned", a.Name, day.Short(), a.Seeded.Short()))
+		}
+		pl.sown[a.ID], pl.resown[a.ID] = schedule.Date{}, nil
 		p := scrule.Sow(&scrule.Treatment{Case: c})
 		pl.name(c, &p)
 		pl.sowing.Left = append(pl.sowing.Left, p.Left...)

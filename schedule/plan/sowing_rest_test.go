@@ -178,7 +178,6 @@ func TestTheRestIsCalledOff(t *testing.T) {
 // In another season a whole sowing, or any after a whole one, is a stand of its own; the
 // other half of a sowing is not.
 func TestASowingOfAnotherSeason(t *testing.T) {
-	site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-09-05")
 	for name, c := range map[string]struct {
 		old, new float64
 		day      string
@@ -190,10 +189,33 @@ func TestASowingOfAnotherSeason(t *testing.T) {
 		"half after half":                  {0.5, 0.5, "2026-09-05", "2024-09-01", false},
 		"whole after half, of that season": {0.5, 1, "2024-09-20", "2024-09-01", false},
 	} {
+		site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", c.day)
 		p := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2024-09-01"), Area: "a", Job: "sow", Share: c.old}, schedule.Done{Line: 3, Date: mustDate(t, c.day), Area: "a", Job: "sow", Share: c.new})
 		rest := slices.ContainsFunc(p.Entries, func(e schedule.Entry) bool { return e.Kind == schedule.Sow && e.Rest })
 		if got := p.Cases[0].Seeded; got != mustDate(t, c.seeded) || rest != c.rest {
 			t.Errorf("%s: a stand of %s, rest %t", name, got, rest)
+		}
+	}
+}
+
+// An old sowing on record does not stand for the one that the site file asks for years
+// later; one of about that day does.
+func TestAnotherSowingYearsLater(t *testing.T) {
+	for _, c := range []struct {
+		down    string
+		planned int
+	}{{"2024-09-01", 1}, {"2026-04-20", 1}, {"2026-08-15", 0}, {"2026-09-08", 0}} {
+		site := sown(t, "OH", "6a", "tall fescue", "2026-08-10", "2026-09-05")
+		p := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, c.down), Area: "a", Job: "sow", AsPlanned: true})
+		n := 0
+		for _, e := range ofKind(p, schedule.Sow) {
+			if e.State == schedule.Planned {
+				n++
+			}
+		}
+		told := strings.Contains(strings.Join(p.Assumptions, "\n"), "asks for another sowing on 5 Sep 2026")
+		if n != c.planned || told != (n == 1) {
+			t.Errorf("sown on %s: %d sowings planned, told %v", c.down, n, told)
 		}
 	}
 }
