@@ -79,9 +79,9 @@ func (c *Treatment) planLime() liming {
 	}
 	effective := need.Rate
 	down := c.Since(c.Area.Sampled, c.effectiveLime)
-	if d := down; d > 0 {
-		effective = schedule.Remains(need.Rate, d)
-		why = append(why, schedule.Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f lb/1000 sq ft left", float64(d), float64(need.Rate), float64(d), float64(effective))})
+	if down > 0 {
+		effective = schedule.Remains(need.Rate, down)
+		why = append(why, schedule.Reason{Text: fmt.Sprintf("down since the sample: %.1f lb/1000 sq ft of effective lime; %.1f − %.1f = %.1f lb/1000 sq ft left", float64(down), float64(need.Rate), float64(down), float64(effective))})
 	}
 	if why, stale := c.Stale(); stale {
 		return leave(why)

@@ -94,8 +94,8 @@ func (c *Treatment) planOverseed() {
 	}
 }
 
-// nearOverseed is how many days before the wished day an overseeding on record still counts
-// as the one wished for.
+// nearOverseed is how many days before or after the wished day an overseeding on record
+// counts as the one wished for.
 const nearOverseed = 60 // [common]
 
 func overseedJobs(c *Treatment) schedule.Proposal { return c.overseeding }
