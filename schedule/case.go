@@ -41,6 +41,7 @@ type Case struct {
 	opened     []Opening   // what Open gives, worked out once
 	NoStarter  LeftOut     // why the starter is left out, where it finds no day
 	NoFeeding  map[int]int // how many doses of a feeding's season, by its number, found no day beside the other jobs
+	NoLate     string      // why the late dose found no day beside the other jobs; "" if it was not planned in vain
 	LimeLate   bool        // no lime finds a day before the sowing, so it is for the turf
 	NoStand    bool        // the sowing found no day, so there is nothing to feed
 

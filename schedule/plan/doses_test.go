@@ -3,6 +3,7 @@ package plan
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
@@ -150,5 +151,39 @@ func TestLittleLimeIsNotDown(t *testing.T) {
 	}
 	if _, told := leftFor(p, "too little for a dressing"); !told {
 		t.Error("it is not told that it is too little")
+	}
+}
+
+// Late nitrogen gives way to a main dose that is still to come, and to no other: here the
+// second main dose was due before the report's answer, and the crew has weekends only.
+func TestLateDoseWhereNoMainDoseIsToCome(t *testing.T) {
+	site := lawn(t, "kentucky bluegrass", 3200, 18, 60)
+	site.Crew.Days = []time.Weekday{time.Saturday, time.Sunday}
+	site.Materials = []material.Material{{ID: "feed", Kind: material.FertilizerMaterial, Name: "feed", Analysis: agronomy.Analysis{N: 24, K2O: 8}, SlowShare: 0.3, Pack: 20, OnHand: 1}}
+	a := &site.Areas[0]
+	a.Soil.PH, a.Sampled, a.Received = 6.6, mustDate(t, "2026-09-14"), mustDate(t, "2026-10-05")
+	p := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2026-09-26"), Area: "a", Job: "nitrogen", Material: "feed", Weight: 9})
+	for _, e := range p.Entries {
+		if e.Kind == schedule.Nitrogen && e.State == schedule.Planned && e.Date.After(mustDate(t, "2026-09-26")) && e.Date.Before(mustDate(t, "2026-12-01")) {
+			t.Fatalf("a main dose is to come after all, on %s", e.Date)
+		}
+	}
+	late := ofKind(p, schedule.LateNitrogen)
+	if len(late) == 0 || late[0].Date.Year != 2026 {
+		_, why := leftFor(p, "the main autumn doses need its days")
+		t.Errorf("no late dose in 2026; given up for a main dose: %v", why)
+	}
+}
+
+// What a dose due before the program's start would have brought is told, also where another
+// dose of the season is on record.
+func TestPastDoseBesideOneOnRecordIsTold(t *testing.T) {
+	site := lawn(t, "kentucky bluegrass", 3000, 60, 200)
+	site.Start = mustDate(t, "2026-10-12")
+	a := &site.Areas[0]
+	a.Care, a.SolubleOnly = nutrient.HighCare, true
+	p := plan(t, site, schedule.Done{Line: 2, Date: mustDate(t, "2026-08-25"), Area: "a", Job: "nitrogen", Material: "trade-urea", Weight: 2})
+	if !strings.Contains(strings.Join(p.Assumptions, "\n"), "of the autumn was due before the program starts and is not on record: it is not planned") {
+		t.Errorf("nothing is told of the past dose: %q", p.Assumptions)
 	}
 }

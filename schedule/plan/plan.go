@@ -87,6 +87,7 @@ type planner struct {
 	limeLate  map[string]bool             // the areas of which no lime finds a day before the sowing, see settle
 	overseeds map[string]schedule.Date    // of each area whose overseeding has not its best day: the day, see settle
 	noFeeding map[string]map[int]int      // of each area: how many doses of a feeding's season, by its number, found no day, see settle
+	noLate    map[string]string           // of each area whose late dose finds no day: why, see settle
 }
 
 // newPlanner sets up a run. The almanac and the days must reach beyond the last day of
@@ -203,12 +204,12 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 // feedings are planned without what a starter brings; if the starter then finds no day,
 // everything is proposed again without it. The same is done where an overseeding gets
 // another day than the one that its starter and feedings were proposed for, where no lime
-// finds a day before a sowing, and where a feeding finds no day: then the season's
-// nitrogen is shared out anew among fewer doses. An area that gets less nitrogen by that is
+// finds a day before a sowing, and where a feeding or the late dose finds no day: then the
+// season's nitrogen is shared out anew among fewer doses. An area that gets less nitrogen by that is
 // planned as it was before, and what finds no day there is left out.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 	pl.noStarter, pl.overseeds, pl.limeLate = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]bool{}
-	pl.noFeeding = map[string]map[int]int{}
+	pl.noFeeding, pl.noLate = map[string]map[int]int{}, map[string]string{}
 	fewer := map[string]agronomy.PerThousand{} // of the areas whose doses became fewer: the nitrogen before
 	final := map[string]bool{}                 // the areas whose doses stay as they are
 	for {
@@ -231,6 +232,7 @@ func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 		for area, n := range fewer {
 			if brings[area] < n-schedule.Dust {
 				delete(pl.noFeeding, area)
+				delete(pl.noLate, area)
 				final[area], again = true, true
 			}
 		}
@@ -257,20 +259,28 @@ func nitrogen(found schedule.Proposal, days *placement) map[string]agronomy.PerT
 	return sum
 }
 
-// feedingsOut counts the feedings that found no day, but in the areas that are final, and
-// gives the areas in which there are such.
+// feedingsOut notes the feedings and late doses that found no day, but in the areas that
+// are final, and gives the areas in which there are such.
 func (pl *planner) feedingsOut(found schedule.Proposal, days *placement, final map[string]bool) (areas []string) {
 	for i := range found.Jobs {
 		j := &found.Jobs[i]
-		if j.Kind != schedule.Nitrogen || j.Rest || days.has(i) || final[j.Area.ID] {
+		area := j.AreaID()
+		if j.Rest || days.has(i) || final[area] {
 			continue
 		}
-		if pl.noFeeding[j.Area.ID] == nil {
-			pl.noFeeding[j.Area.ID] = map[int]int{}
+		switch j.Kind {
+		case schedule.Nitrogen:
+			if pl.noFeeding[area] == nil {
+				pl.noFeeding[area] = map[int]int{}
+			}
+			pl.noFeeding[area][j.N]++
+		case schedule.LateNitrogen:
+			pl.noLate[area] = pl.noDay(j, days, i).Reason
+		default:
+			continue
 		}
-		pl.noFeeding[j.Area.ID][j.N]++
-		if !slices.Contains(areas, j.Area.ID) {
-			areas = append(areas, j.Area.ID)
+		if !slices.Contains(areas, area) {
+			areas = append(areas, area)
 		}
 	}
 	return areas
@@ -343,7 +353,8 @@ func (pl *planner) propose(lives []*life) schedule.Proposal {
 		if day, ok := pl.sown[c.Area.ID]; ok {
 			c.Seeded, c.NoStand = day, day.IsZero()
 		}
-		c.NoStarter, c.OverseedOn, c.NoFeeding = pl.noStarter[c.Area.ID], pl.overseeds[c.Area.ID], pl.noFeeding[c.Area.ID]
+		c.NoStarter, c.OverseedOn = pl.noStarter[c.Area.ID], pl.overseeds[c.Area.ID]
+		c.NoFeeding, c.NoLate = pl.noFeeding[c.Area.ID], pl.noLate[c.Area.ID]
 		c.LimeLate = pl.limeLate[c.Area.ID]
 		c.Seedlings = nutrient.SeedlingsOf(c.Area.Stand)
 		c.NeedP, c.NoP = nutrient.PhosphorusNeed(c.Report, c.Place.State, c.Future())

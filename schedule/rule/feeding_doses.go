@@ -112,7 +112,13 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		if len(late) > 0 {
 			l = late[0]
 		}
-		if before, worth := b.beforeLate(s, os, l, rest, most, m); worth {
+		before, worth := b.beforeLate(s, os, l, rest, most, m)
+		if !worth { // a main dose that is not to come needs no days
+			n, _ := fewest(rest+l.dose.N, most, schedule.LeastDose)
+			ahead, _, _ := b.ahead(s, min(n, b.fits(s, os, s.span.Span, m, most)))
+			worth = len(ahead) == 0
+		}
+		if worth {
 			os = before
 		} else {
 			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the main autumn doses need its days, and bring more than a late dose would", "common")
@@ -156,8 +162,10 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		}
 		each, rest = most, most*agronomy.PerThousand(count)
 	}
-	slots, elsewhere := b.ahead(s, count, each)
-	want := max(0, rest-(s.down-s.lateDown)-each*agronomy.PerThousand(elsewhere))
+	slots, after, past := b.ahead(s, count)
+	want := rest - (s.down - s.lateDown)
+	elsewhere := b.elsewhere(s, after, past, each, want)
+	want = max(0, want-elsewhere)
 	s.due += want
 	room := b.fits(s, os, s.inside, m, most) - c.feedingsIn(s.inside)
 	if len(slots) == 0 && elsewhere == 0 && want >= leastN && room > 0 { // the doses that are down brought less than their part
@@ -203,10 +211,9 @@ func (b *nitrogenYear) carrier(s *seasonPlan, amount agronomy.PerThousand, caps 
 }
 
 // ahead lists the doses of a season that are still to come: not on record, and with
-// their best day inside the program. elsewhere counts the others that are not on record:
-// those due after the program and, unless the season catches up, those due before its
-// start, of which the program says what it assumes.
-func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand) (out []slot, elsewhere int) {
+// their best day inside the program. after counts those due after the program, and past
+// those due before its start, which are to come only if the season catches up.
+func (b *nitrogenYear) ahead(s *seasonPlan, count int) (out []slot, after, past int) {
 	c := b.c
 	taken := map[int]bool{}
 	for _, d := range c.ThisYear() {
@@ -214,7 +221,6 @@ func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand
 			taken[d.N] = true
 		}
 	}
-	past := 0
 	for i := range count {
 		switch n := s.number(i); {
 		case taken[n]:
@@ -224,25 +230,35 @@ func (b *nitrogenYear) ahead(s *seasonPlan, count int, each agronomy.PerThousand
 				out = append(out, slot{n, i})
 			}
 		case !b.young && b.ideal(s, i, count)(s.span).After(c.Through):
-			elsewhere++
+			after++
 		default:
 			out = append(out, slot{n, i})
 		}
 	}
+	return out, after, past
+}
+
+// elsewhere gives the nitrogen of a season's doses that are neither on record nor to come,
+// at each a dose, and says what is assumed of that which was due before the program starts.
+// open is what of the season's nitrogen is not down.
+func (b *nitrogenYear) elsewhere(s *seasonPlan, after, past int, each, open agronomy.PerThousand) agronomy.PerThousand {
+	c, later := b.c, each*agronomy.PerThousand(after)
 	if past == 0 {
-		return out, elsewhere
+		return later
 	}
-	amount := c.Measure().NutrientRate(each*agronomy.PerThousand(past), "N")
+	before := each * agronomy.PerThousand(past)
+	assume := func(n agronomy.PerThousand, text string) {
+		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s was due before the program starts and is not on record%s; if it was spread, add it to the record book",
+			c.Area.Name, c.Measure().NutrientRate(n, "N"), s.name, text))
+	}
 	if b.catchesUp(s) {
-		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s was due before the program starts and is not on record, so what still fits is planned; if it was spread, add it to the record book",
-			c.Area.Name, amount, s.name))
-		return out, elsewhere
+		assume(before, ", so what still fits is planned")
+		return later
 	}
-	if s.down == 0 {
-		c.feeding.found.Assumed = append(c.feeding.found.Assumed, fmt.Sprintf("%s: %s of the %s was due before the program starts and is not on record: it is not planned and not counted; if it was spread, add it to the record book",
-			c.Area.Name, amount, s.name))
+	if lost := min(before, open-later); lost >= schedule.LeastDose {
+		assume(lost, ": it is not planned and not counted")
 	}
-	return out, elsewhere + past
+	return later + before
 }
 
 // catchesUp tells whether doses that fell due before the start are planned after it:

@@ -28,6 +28,8 @@ func (b *nitrogenYear) planLate(s *seasonPlan) ([]feed, agronomy.PerThousand) {
 	late := nutrient.LateNitrogenFor(c.Season, c.zone(), c.Report.Texture)
 	low, high, source, custom := nutrient.LateCustom(c.Place.State)
 	switch {
+	case c.NoLate != "":
+		return leave(c.NoLate, "")
 	case c.Area.Care == nutrient.LowCare:
 		return leave("low care asks for no late nitrogen", "ksu-eckert")
 	case b.young && c.SeasonOf(c.Seeded) == b.year:
