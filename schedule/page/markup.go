@@ -42,7 +42,40 @@ func (m *markup) text(s string) {
 }
 
 // flow puts a text whose measures and dates do not break at a line's end.
-func (m *markup) flow(before, text, after string) { m.put(before, tied(text), after) }
+func (m *markup) flow(before, text, after string) {
+	m.WriteString(before)
+	tie(text, m.text)
+	m.WriteString(after)
+}
+
+// ifPut and ifFlow put nothing where there is no text.
+func (m *markup) ifPut(before, text, after string) {
+	if text != "" {
+		m.put(before, text, after)
+	}
+}
+
+func (m *markup) ifFlow(before, text, after string) {
+	if text != "" {
+		m.flow(before, text, after)
+	}
+}
+
+// each puts every text between the same markup.
+func (m *markup) each(before string, texts []string, after string) {
+	for _, t := range texts {
+		m.put(before, t, after)
+	}
+}
+
+// day puts a day's words, with its date where it has one.
+func (m *markup) day(iso, words string) {
+	if iso == "" {
+		m.text(words)
+		return
+	}
+	m.put(`<time datetime="`, iso, `">`, words, "</time>")
+}
 
 // items puts a list, and nothing where it has no items.
 func (m *markup) items(kind string, texts []string) {
@@ -78,16 +111,13 @@ func (c cited) write(m *markup) {
 	}
 }
 
-// HTML is the list of the sources.
-func (s sources) HTML() template.HTML {
-	var m markup
-	m.Grow(200 * (len(s.Front) + len(s.Behind)))
+// write puts the list of the sources.
+func (s sources) write(m *markup) {
 	for _, part := range [][]source{s.Front, s.Behind} {
 		for _, one := range part {
-			one.write(&m)
+			one.write(m)
 		}
 	}
-	return m.html()
 }
 
 // HTML is the source as an entry of the list.
@@ -100,8 +130,6 @@ func (s source) HTML() template.HTML {
 func (s source) write(m *markup) {
 	n := strconv.Itoa(s.N)
 	m.put(`<li id="source-`, n, `" value="`, n, `">`, s.Cite, ` <span class="soft">`, s.Checked, "</span>")
-	if s.Where != "" {
-		m.put(" ", s.Where)
-	}
+	m.ifPut(" ", s.Where, "")
 	m.put("</li>\n")
 }

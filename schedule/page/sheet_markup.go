@@ -1,84 +1,126 @@
 package page
 
 import (
-	"cmp"
 	"html/template"
 	"strconv"
 )
 
-// folded begins a part of the page behind a heading that opens.
-func (m *markup) folded(open bool, attributes ...string) {
-	m.put("<details")
-	m.put(attributes...)
-	if open {
-		m.put(" open")
-	}
-	m.put(">\n<summary><h3>")
-}
-
-// HTML is the job with all that the program says of it, behind its heading.
-func (v jobView) HTML(open bool) template.HTML {
+// HTML is what to do now: the jobs of the visit, how to do them, what to mind, and what
+// comes next. record is where what was done is entered, and changed where answers are.
+func (v visitView) HTML(record, changed string) template.HTML {
 	var m markup
-	m.Grow(4 << 10)
-	m.folded(open, ` id="`, v.Anchor, `" class="one"`)
-	m.put(`<time datetime="`, v.ISO, `">`, tied(v.Day), "</time> ", v.Name)
-	if v.Amount != "" {
-		m.flow(", ", v.Amount, "")
+	m.Grow(8 << 10)
+	m.put(`<section id="next" class="next" aria-labelledby="next-h">
+<h2 id="next-h" class="when">`)
+	m.day(v.ISO, v.Day)
+	m.flow(" <small>", v.Small, "</small></h2>\n")
+	if len(v.Jobs) == 0 {
+		m.put("<p>The next season’s program goes on from here.</p>\n</section>")
+		return m.html()
 	}
-	m.put("</h3></summary>\n<p>", tied(v.Date), ". ", tied(v.Summary), "</p>\n")
-	if len(v.Facts) > 0 {
-		m.put("<dl class=\"facts\">\n")
-		for _, f := range v.Facts {
-			m.put("<div><dt>", f.Label, "</dt><dd>", tied(f.Text), "</dd></div>\n")
+	v.table(&m)
+	if v.Lost != "" {
+		m.flow("<p><b>Leave out:</b> no good day is left for ", v.Lost, ". Write down that it was missed.</p>\n")
+	}
+	v.how(&m, record, changed)
+	if len(v.After) > 0 {
+		m.put(`<h3 class="then">`)
+		m.day(v.After[0].ISO, v.After[0].Day)
+		m.put(", ", v.Then, "</h3>\n<ul class=\"plain\">\n")
+		for _, r := range v.After {
+			m.put("<li>", r.Name)
+			m.ifFlow(", <b>", r.Amount, "</b>")
+			m.ifPut(", ", r.Who, "")
+			m.ifFlow("; last safe day ", r.LastSafe, "")
+			m.put("</li>\n")
 		}
-		m.put("</dl>\n")
+		m.put("</ul>\n")
 	}
-	m.items("ol", v.Steps)
-	say := func(label, text string) {
-		if text != "" {
-			m.flow("<p><b>"+label+".</b> ", text, "</p>\n")
-		}
-	}
-	say("Rain", v.Rain)
-	if len(v.Cautions) > 0 {
-		m.put("<p><b>Mind.</b></p>\n")
-		m.items("ul", v.Cautions)
-	}
-	say("Why", v.Because)
-	say("Record book", v.Note)
-	say("Next here", v.Next)
-	if v.Record != "" {
-		m.put(`<p class="scr"><a href="`, v.Record, "\">Done, or part of it</a></p>\n")
-	}
-	m.put("</details>\n")
+	m.put("</section>")
 	return m.html()
 }
 
-// HTML is the way to each figure and day of an area, behind its name.
-func (v workingsView) HTML(open bool) template.HTML {
-	var m markup
-	m.Grow(8 << 10)
-	m.folded(open, ` class="workings"`)
-	m.put("Workings: ", v.Title, "</h3></summary>\n")
-	for _, w := range v.Parts {
-		m.put(`<div id="`, w.Anchor, "\">\n<h4>", w.Title, "</h4>\n")
-		if len(w.Steps) > 0 {
-			m.put("<ol>\n")
-			for _, s := range w.Steps {
-				m.put("<li>")
-				s.write(&m)
-				m.put("</li>\n")
-			}
-			m.put("</ol>\n")
-		}
-		for _, end := range [][3]string{{"<p>And the working of ", w.Also, ", above.</p>\n"}, {"<p><b>Window:</b> ", w.Window, ".</p>\n"}, {"<p><b>The day:</b> ", w.Day, ".</p>\n"}} {
-			if end[1] != "" {
-				m.put(end[:]...)
-			}
-		}
-		m.put("</div>\n")
+// table puts the jobs of the visit.
+func (v *visitView) table(m *markup) {
+	m.put(`<table class="jobs" role="table">
+<thead role="rowgroup"><tr role="row"><th scope="col" role="columnheader">Job</th><th scope="col" role="columnheader" class="amt">In all</th>`)
+	if v.With {
+		m.put(`<th scope="col" role="columnheader" class="with">Of what</th>`)
 	}
-	m.put("</details>\n")
+	if v.Who {
+		m.put(`<th scope="col" role="columnheader" class="who">Who</th>`)
+	}
+	m.put(`<th scope="col" role="columnheader" class="stop">Last safe day</th></tr></thead>
+<tbody role="rowgroup">
+`)
+	for _, r := range v.Jobs {
+		m.put(`<tr role="row"><th scope="row" role="rowheader">`, r.Name)
+		m.ifFlow(` <span class="s">on `, r.From, "</span>")
+		m.ifPut(` <a class="scr" href="`, r.Record, `">Done, or part of it</a>`)
+		m.flow(`</th><td role="cell" class="amt" data-l="In all"><span><b>`, r.Amount, "</b>")
+		m.ifFlow(" (", r.Packs, ")")
+		m.put("</span></td>")
+		if v.With {
+			m.flow(`<td role="cell" data-l="Of what"><span>`, r.With, "</span></td>")
+		}
+		if v.Who {
+			m.put(`<td role="cell" data-l="Who"><span>`, r.Who, "</span></td>")
+		}
+		m.put(`<td role="cell" class="stop" data-l="Last safe day">`)
+		m.ifFlow("<span>", r.LastSafe, "</span>")
+		m.put("</td></tr>\n")
+	}
+	m.put("</tbody></table>\n")
+}
+
+// how puts how the visit's jobs are done, where that is written down, and what to mind.
+func (v *visitView) how(m *markup, record, changed string) {
+	m.put("<div class=\"how\">\n<h3>How</h3>\n<ol>\n")
+	v.How.write(m)
+	m.put("</ol>\n")
+	for _, r := range v.Rain {
+		m.put("<p><b>Rain")
+		m.ifPut(" (", r.Of, ")")
+		m.flow(".</b> ", r.Text, "</p>\n")
+	}
+	if v.Spreads {
+		m.put("<p><b>Only half done, or there?</b> At the same setting, as far as it goes; write down how much, and where you stopped. The rest stays due until its last safe day.</p>\n")
+	}
+	switch {
+	case changed != "":
+		m.put(`<p class="scr"><b>Done, or part of it?</b> <a href="`, changed, "\">Add it to what went down</a>: the rest is worked out anew.</p>\n")
+	case record != "":
+		m.put(`<p><b>Tell the others.</b> <a href="`, record, "\">Write down what was done</a>: everybody’s calendar follows.</p>\n")
+	default:
+		m.put("<p><b>Tell the others.</b> <span class=\"paper\">Tick it here and tell</span><span class=\"scr\">Tell</span> whoever keeps this program: once it is in the record book, everybody’s calendar follows.</p>\n")
+	}
+	if len(v.Mind) > 0 {
+		m.put("<h3>Mind</h3>\n<ul>\n")
+		v.Mind.write(m)
+		m.put("</ul>\n")
+	}
+	m.put("</div>\n")
+}
+
+// spokenList is what is said of the jobs of a visit.
+type spokenList []spoken
+
+// write puts the items of the list.
+func (l spokenList) write(m *markup) {
+	for _, s := range l {
+		m.put("<li>")
+		m.ifPut("<b>", s.Of, ".</b> ")
+		m.flow("", s.Text, "</li>\n")
+	}
+}
+
+// HTML is the rows of the year; who tells whether a column names people.
+func (y datesOfYear) HTML(who bool) template.HTML {
+	var m markup
+	m.Grow(len(y.Rows) << 9)
+	for _, r := range y.Rows {
+		r.write(&m, who)
+	}
 	return m.html()
 }
 
@@ -94,9 +136,7 @@ func (v rowView) write(m *markup, who bool) {
 		}
 		m.put(`<tr role="row" class="note`+fence+`"><td role="cell" class="box"></td><th scope="row" role="rowheader" class="day"><time datetime="`, v.ISO, `">`, v.Day,
 			`</time></th><td role="cell" class="tell" colspan="`+strconv.Itoa(columns)+`"><a href="#`, v.Anchor, `">`, v.Tells, "</a>")
-		if v.After != "" {
-			m.put(" <span>", v.After, "</span>")
-		}
+		m.ifPut(" <span>", v.After, "</span>")
 		m.put("</td></tr>\n")
 		return
 	}
@@ -114,185 +154,13 @@ func (v rowView) write(m *markup, who bool) {
 		m.put(`<th scope="row" role="rowheader" class="day"><time datetime="`, v.ISO, `">`, v.Day, "</time></th>")
 	}
 	m.put(`<td role="cell" class="job"><a href="#`, v.Anchor, `">`, v.Name, "</a>")
-	if v.With != "" {
-		m.put(` <span class="s">`, v.With, "</span>")
-	}
+	m.ifPut(` <span class="s">`, v.With, "</span>")
 	if v.Standing == "due" {
 		m.put(` <span class="s">due</span>`)
 	}
-	m.put(`</td><td role="cell" class="amt">`, tied(v.Amount), "</td>")
+	m.flow(`</td><td role="cell" class="amt">`, v.Amount, "</td>")
 	if who {
 		m.put(`<td role="cell" class="who">`, v.Who, "</td>")
 	}
-	m.put(`<td role="cell" class="stop">`, tied(v.LastSafe), "</td></tr>\n")
-}
-
-// Tables are the year in figures: its events, then soil and growth by month.
-func (v yearView) Tables() template.HTML {
-	var m markup
-	m.Grow(4 << 10)
-	m.put(`<table>
-<caption>Events of the year</caption>
-<thead><tr><th scope="col">Event</th><th scope="col">Half of the years by</th><th scope="col">8 years in 10 between</th></tr></thead>
-<tbody>
-`)
-	for _, e := range v.Events {
-		m.put(`<tr><th scope="row">`, e.What, "</th><td>", e.When, "</td><td>", e.Between, "</td></tr>\n")
-	}
-	m.put(`</tbody></table>
-<table>
-<caption>Soil and growth in the middle of each month</caption>
-<thead><tr><th scope="col">Month</th><th scope="col">`, v.Soil, "</th>")
-	for _, g := range v.Growth {
-		m.put(`<th scope="col">`, g, "</th>")
-	}
-	m.put("</tr></thead>\n<tbody>\n")
-	for _, r := range v.Months {
-		m.put(`<tr><th scope="row">`, r.Month, "</th><td>", r.Soil, "</td>")
-		for _, g := range r.Growth {
-			m.put("<td>", g, "</td>")
-		}
-		m.put("</tr>\n")
-	}
-	m.put("</tbody></table>\n")
-	return m.html()
-}
-
-// The lists of a sheet that have many items.
-
-// spokenList is what is said of the jobs of a visit.
-type spokenList []spoken
-
-// HTML is the items of the list.
-func (l spokenList) HTML() template.HTML {
-	var m markup
-	m.Grow(4 << 10)
-	for _, s := range l {
-		m.put("<li>")
-		if s.Of != "" {
-			m.put("<b>", s.Of, ".</b> ")
-		}
-		m.flow("", s.Text, "</li>\n")
-	}
-	return m.html()
-}
-
-// HTML is the rows of the year; who tells whether a column names people.
-func (y datesOfYear) HTML(who bool) template.HTML {
-	var m markup
-	m.Grow(len(y.Rows) << 9)
-	for _, r := range y.Rows {
-		r.write(&m, who)
-	}
-	return m.html()
-}
-
-// HTML is the area with what its report says and what it needs, behind its heading.
-func (v areaView) HTML(open bool) template.HTML {
-	var m markup
-	m.Grow(4 << 10)
-	m.folded(open, ` id="`, v.Anchor, `"`)
-	m.put("", v.Name, ": what limits the grass, what it needs</h3></summary>\n<p>", tied(v.Sub), "</p>\n")
-	if len(v.Findings) == 0 {
-		m.put("<p>There is no soil report for this area.</p>\n")
-	} else {
-		m.put("<ol class=\"findings\">\n")
-		for _, f := range v.Findings {
-			m.put("<li><b>", f.Name)
-			if f.Value != "" {
-				m.put(" ", f.Value)
-			}
-			if f.Level != "" {
-				m.put(", ", f.Level)
-			}
-			m.put(".</b> ")
-			f.Text.write(&m)
-			m.put("</li>\n")
-		}
-		m.put("</ol>\n")
-	}
-	list := func(heading string, texts []string) {
-		if len(texts) == 0 {
-			return
-		}
-		m.put("<h4>" + heading + "</h4>\n<ul>\n")
-		for _, t := range texts {
-			m.put("<li>", t, "</li>\n")
-		}
-		m.put("</ul>\n")
-	}
-	list("What the area needs", v.Needs)
-	if v.Verdict != "" {
-		m.put("<h4>Is too much down?</h4>\n<p>", v.Verdict, "</p>\n")
-	}
-	list("Why is it pale here?", v.Pale)
-	m.put("</details>\n")
-	return m.html()
-}
-
-// supplies are the materials to have at hand.
-type supplies []supplyView
-
-// HTML is the items of the list.
-func (l supplies) HTML() template.HTML {
-	var m markup
-	for _, s := range l {
-		m.put("<li><b>", s.Name, "</b>")
-		if s.Size != "" {
-			m.flow(", packs of ", s.Size, "")
-		}
-		m.put(": ", tied(s.Uses), " needed; ", cmp.Or(s.OnHand, "none"), " on hand; ")
-		if s.Buy == "" {
-			m.put("nothing to buy")
-		} else {
-			m.put("buy ", s.Buy)
-			if s.By != "" {
-				m.flow(" by ", s.By, "")
-			}
-			if s.Cost != "" {
-				m.put(", costs ", s.Cost)
-			}
-		}
-		if s.Left != "" {
-			m.put("; ", s.Left, " left over")
-		}
-		m.put(".")
-		if s.Note != "" {
-			m.put(" ", s.Note, ".")
-		}
-		m.put("</li>\n")
-	}
-	return m.html()
-}
-
-// leftOut is what the program leaves out.
-type leftOut []leftView
-
-// HTML is the items of the list.
-func (l leftOut) HTML() template.HTML {
-	var m markup
-	m.Grow(len(l) << 8)
-	for _, o := range l {
-		m.put("<li><b>", o.What, ":</b> ")
-		o.Why.write(&m)
-		m.put(" ", o.Carried, "</li>\n")
-	}
-	return m.html()
-}
-
-// LawLines are the items of the list of laws.
-func (v *sheetView) LawLines() template.HTML {
-	var m markup
-	m.Grow(len(v.Laws) << 9)
-	for _, l := range v.Laws {
-		m.put("<li>", l.Text, ` <span class="law">`, l.Citation)
-		if l.AsOf != "" {
-			m.put(", as of ", l.AsOf)
-		}
-		if l.Sure != "" {
-			m.put("; ", l.Sure)
-		}
-		m.put("</span></li>\n")
-	}
-	return m.html()
+	m.flow(`<td role="cell" class="stop">`, v.LastSafe, "</td></tr>\n")
 }

@@ -41,19 +41,26 @@ func span(from, to schedule.Date) string {
 func tied(text string) string {
 	var b strings.Builder
 	b.Grow(len(text) + 16)
+	tie(text, func(piece string) { b.WriteString(piece) })
+	return b.String()
+}
+
+// tie writes a text as [tied] gives it, piece by piece.
+func tie(text string, write func(piece string)) {
+	first := true
 	for w, glued := range word.Words(text) {
 		switch {
 		case glued:
-			b.WriteString("\u00a0")
-		case b.Len() > 0:
-			b.WriteByte(' ')
+			write("\u00a0")
+		case !first:
+			write(" ")
 		}
+		first = false
 		if strings.Count(w, "-") > 1 {
 			w = analyses.ReplaceAllStringFunc(w, func(a string) string { return strings.ReplaceAll(a, "-", "-\u2060") })
 		}
-		b.WriteString(w)
+		write(w)
 	}
-	return b.String()
 }
 
 // analyses are the three numbers of a fertilizer.
