@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"swardbook/agronomy"
+	"swardbook/climate"
 	"swardbook/schedule/word"
 )
 
@@ -188,6 +189,14 @@ func (p *Program) Filter(area, person string, ks []Kind) *Program {
 		q.Areas = slices.DeleteFunc(slices.Clone(p.Areas), func(a AreaShown) bool { return a.ID != area })
 	}
 	return &q
+}
+
+// Year is the year of the site's place: as it was planned by, else worked out.
+func (p *Program) Year() (*climate.Year, error) {
+	if len(p.Chapters) > 0 {
+		return p.Chapters[0].Almanac.Year, nil
+	}
+	return p.Site.Place.Year()
 }
 
 // CaseOf gives the case of an area; nil for none.

@@ -57,7 +57,7 @@ type movedView struct{ What, Before, Now string }
 // Answer writes the page that follows the questions: what to do now, what limits the
 // grass, all dates, materials, and how to keep it.
 func Answer(p *schedule.Program, a Answered) ([]byte, error) {
-	year, err := p.Site.Place.Year()
+	year, err := p.Year()
 	if err != nil {
 		return nil, err
 	}

@@ -67,16 +67,19 @@ func (l *layer) word(class string, x, y float64, text string) {
 // HTML is the drawing as SVG.
 func (f *figure) HTML() template.HTML {
 	var m markup
-	m.Grow(f.back.Len() + f.middle.Len() + f.front.Len() + len(f.Desc) + 400)
+	f.write(&m)
+	return m.html()
+}
+
+func (f *figure) write(m *markup) {
 	m.put(`<svg class="drawing `, f.Class, `" viewBox="0 0 `, num(f.W), ` `, num(f.H), `" font-size="`, num(f.letter),
 		`" role="img" aria-labelledby="`, f.ID, `-title `, f.ID, `-desc" xmlns="http://www.w3.org/2000/svg">
 <title id="`, f.ID, `-title">`, f.Title, `</title>
 <desc id="`, f.ID, `-desc">`, f.Desc, "</desc>\n")
 	for _, l := range []*layer{&f.back, &f.middle, &f.front} {
-		m.WriteString(l.String())
+		m.Write(l.Bytes())
 	}
 	m.put("</svg>")
-	return m.html()
 }
 
 // advances is how wide letters are, in ems, in DejaVu Sans. No other typeface that systems

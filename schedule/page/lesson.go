@@ -123,7 +123,7 @@ const laneToDraw = 40.0
 
 // emptyYear is the place's year with empty lanes.
 func emptyYear(l *lesson.Lesson, q *lesson.Question) (sizes, error) {
-	year, err := l.Program.Site.Place.Year()
+	year, err := l.Program.Year()
 	if err != nil {
 		return sizes{}, err
 	}

@@ -1,9 +1,9 @@
 package page
 
 import (
+	"bytes"
 	"html/template"
 	"strconv"
-	"strings"
 )
 
 // What a page has by the hundred is written in Go rather than by a template,
@@ -15,7 +15,7 @@ import (
 var escaped = [256]string{0: "\uFFFD", '"': "&#34;", '&': "&amp;", '\'': "&#39;", '+': "&#43;", '<': "&lt;", '>': "&gt;"}
 
 // markup gathers pieces: those of our own as they are, texts escaped.
-type markup struct{ strings.Builder }
+type markup struct{ bytes.Buffer }
 
 // put writes our own markup and texts by turns, markup first.
 func (m *markup) put(parts ...string) {

@@ -73,16 +73,21 @@ func headOf(title, style string) head {
 
 // drafts are buffers in which pages were written, for the next: a page is large,
 // and is copied once, when it is done, rather than each time it outgrows its room.
-var drafts = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+var drafts = sync.Pool{New: func() any { return new(markup) }}
 
-func render(name string, view any) ([]byte, error) {
-	b := drafts.Get().(*bytes.Buffer)
-	defer drafts.Put(b)
-	b.Reset()
-	if err := templates().ExecuteTemplate(b, name, view); err != nil {
+// written gives what is written on a draft.
+func written(write func(*markup) error) ([]byte, error) {
+	m := drafts.Get().(*markup)
+	defer drafts.Put(m)
+	m.Reset()
+	if err := write(m); err != nil {
 		return nil, err
 	}
-	return bytes.Clone(b.Bytes()), nil
+	return bytes.Clone(m.Bytes()), nil
+}
+
+func render(name string, view any) ([]byte, error) {
+	return written(func(m *markup) error { return templates().ExecuteTemplate(m, name, view) })
 }
 
 // anchor turns a job's id into a name inside the page.

@@ -2,29 +2,26 @@ package page
 
 import (
 	"cmp"
-	"html/template"
 	"strings"
 )
 
-// Rest is all that stands behind headings, below the page to pin up.
-func (v *sheetView) Rest() template.HTML {
-	var m markup
-	m.Grow(64 << 10)
+// rest puts all that stands behind headings, below the page to pin up.
+func (v *sheetView) rest(m *markup) {
 	m.put("<section id=\"rest\" class=\"rest\" aria-labelledby=\"rest-h\">\n<h2 id=\"rest-h\">The rest</h2>\n")
-	v.past(&m)
+	v.past(m)
 	for i := range v.Jobs {
-		v.Jobs[i].write(&m, v.Full)
+		v.Jobs[i].write(m, v.Full)
 	}
 	for i := range v.Areas {
-		v.Areas[i].write(&m, v.Full)
+		v.Areas[i].write(m, v.Full)
 	}
 	if len(v.Supplies) > 0 {
-		v.materials(&m)
+		v.materials(m)
 	}
 	if len(v.LeftOut) > 0 {
 		m.folded(v.Full, ` id="left-out"`)
 		m.put("Left out, and why</h3></summary>\n<ul>\n")
-		v.LeftOut.write(&m)
+		v.LeftOut.write(m)
 		m.put("</ul>\n</details>\n")
 	}
 	if len(v.Assumed) > 0 {
@@ -33,23 +30,22 @@ func (v *sheetView) Rest() template.HTML {
 		m.each("<li>", v.Assumed, "</li>\n")
 		m.put("</ul>\n</details>\n")
 	}
-	v.place(&m)
+	v.place(m)
 	if len(v.Laws)+len(v.LawNotes) > 0 {
 		m.folded(v.Full, ` id="law"`)
 		m.put("Law</h3></summary>\n<ul>\n")
-		v.laws(&m)
+		v.laws(m)
 		m.put("</ul>\n")
 		m.each("<p>", v.LawNotes, "</p>\n")
 		m.put("</details>\n")
 	}
 	for i := range v.Workings {
-		v.Workings[i].write(&m, v.Full)
+		v.Workings[i].write(m, v.Full)
 	}
 	m.folded(v.Full, ` id="sources"`)
 	m.put("Sources</h3></summary>\n<ol class=\"sources\">\n")
-	v.Sources.write(&m)
+	v.Sources.write(m)
 	m.put("</ol>\n</details>\n</section>")
-	return m.html()
 }
 
 // past puts what lies before the page's first day.

@@ -41,8 +41,7 @@ func (o Options) view(p *schedule.Program) (*schedule.Program, error) {
 	return p.Filter(o.Area, o.Person, nil), nil
 }
 
-// sheetView is the sheet as its template reads it: the page to pin up, and the
-// rest.
+// sheetView is what the sheet says: the page to pin up, and the rest.
 type sheetView struct {
 	head
 	For, Span, Place, Today, ISO, Warning string
@@ -78,13 +77,19 @@ func Sheet(p *schedule.Program, o Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	year, err := p.Site.Place.Year()
+	year, err := p.Year()
 	if err != nil {
 		return nil, err
 	}
 	v := &sheetView{head: newHead(p.Title)}
 	v.fill(p, whole, o, year)
-	return render("sheet.html", v)
+	return written(func(m *markup) error {
+		if err := templates().ExecuteTemplate(m, "head", v.head); err != nil {
+			return err
+		}
+		v.write(m)
+		return nil
+	})
 }
 
 // fill writes what the program says into the view.

@@ -5,24 +5,101 @@ import (
 	"strconv"
 )
 
-// HTML is what to do now: the jobs of the visit, how to do them, what to mind, and what
-// comes next. record is where what was done is entered, and changed where answers are.
-func (v visitView) HTML(record, changed string) template.HTML {
+// write puts the sheet, below its head.
+func (v *sheetView) write(m *markup) {
+	m.put("\n<body class=\"sheet")
+	if v.Full {
+		m.put(" full")
+	}
+	m.put("\">\n<header class=\"top\">\n<h1>", v.Title)
+	m.ifPut(": ", v.For, "")
+	m.flow("</h1>\n<p class=\"s\">Lawn program, ", v.Span, ". ")
+	m.ifPut("", v.Place, ". ")
+	m.put(`As of <time datetime="`, v.ISO, `">`)
+	m.flow("", v.Today, "</time>.</p>\n</header>\n<main>\n")
+	m.ifPut(`<p class="err" role="status">`, v.Warning, "</p>\n")
+	v.Visit.write(m, v.Record, v.Changed)
+	m.put("\n<div class=\"grid\">\n")
+	v.Dates.write(m)
+	m.put("\n")
+	v.ask(m)
+	m.put("</div>\n")
+	v.Year.write(m)
+	v.rest(m)
+	m.put("\n</main>\n</body>\n</html>\n")
+}
+
+// Next is the visit, Calendar are all dates, and Rest is the rest, where a template has
+// the page.
+func (v *sheetView) Next() template.HTML {
 	var m markup
-	m.Grow(8 << 10)
+	v.Visit.write(&m, v.Record, v.Changed)
+	return m.html()
+}
+
+func (v *sheetView) Calendar() template.HTML {
+	var m markup
+	v.Dates.write(&m)
+	return m.html()
+}
+
+func (v *sheetView) Rest() template.HTML {
+	var m markup
+	v.rest(&m)
+	return m.html()
+}
+
+// ask puts what to buy, and whom to ask.
+func (v *sheetView) ask(m *markup) {
+	m.put("<section id=\"ask\" class=\"ask\" aria-labelledby=\"ask-h\">\n<h2 id=\"ask-h\">")
+	if len(v.Visit.Buy) > 0 {
+		m.put("To buy, whom to ask</h2>\n<dl>\n<dt>To buy</dt>")
+		for _, b := range v.Visit.Buy {
+			m.flow("<dd>", b, "</dd>\n")
+		}
+	} else {
+		m.put("Whom to ask</h2>\n<dl>\n")
+	}
+	m.put("<dt>Amounts, days, safety</dt><dd>The label on the bag. Where it is stricter, it counts.</dd>\n<dt>Local rules</dt><dd>", v.Ask.Offices, "</dd>\n")
+	m.flow("<dt>The law</dt><dd>", v.Ask.Law, " Rules change. This is no legal advice.</dd>\n")
+	if v.Link != "" {
+		m.put(`<dt>Newest dates, the calendar</dt><dd class="addr"><a href="`, v.Link, `">`, v.Link, "</a></dd>\n")
+	}
+	m.put("</dl>\n</section>\n")
+}
+
+// write puts the drawing of the year, with its key.
+func (v *yearView) write(m *markup) {
+	m.put("<section id=\"year\" class=\"year\" aria-labelledby=\"year-h\">\n<div class=\"drawn\">\n<h2 id=\"year-h\">The year</h2>\n<ul class=\"key\">\n")
+	for _, k := range v.Key {
+		m.put("<li>"+string(k.SVG), k.Text, "</li>\n")
+	}
+	m.put("</ul>\n<div class=\"scroll\" role=\"region\" aria-label=\"Drawing of the year\" tabindex=\"0\">\n")
+	for _, f := range []*figure{v.Drawn.Narrow, v.Drawn.Wide, v.Drawn.Paper} {
+		f.write(m)
+		m.put("\n")
+	}
+	m.put("</div>\n")
+	m.ifFlow(`<p class="s">`, v.Note, "</p>\n")
+	m.put("</div>\n</section>\n")
+}
+
+// write puts what to do now: the jobs of the visit, how to do them, what to mind, and what
+// comes next. record is where what was done is entered, and changed where answers are.
+func (v *visitView) write(m *markup, record, changed string) {
 	m.put(`<section id="next" class="next" aria-labelledby="next-h">
 <h2 id="next-h" class="when">`)
 	m.day(v.ISO, v.Day)
 	m.flow(" <small>", v.Small, "</small></h2>\n")
 	if len(v.Jobs) == 0 {
 		m.put("<p>The next season’s program goes on from here.</p>\n</section>")
-		return m.html()
+		return
 	}
-	v.table(&m)
+	v.table(m)
 	if v.Lost != "" {
 		m.flow("<p><b>Leave out:</b> no good day is left for ", v.Lost, ". Write down that it was missed.</p>\n")
 	}
-	v.how(&m, record, changed)
+	v.how(m, record, changed)
 	if len(v.After) > 0 {
 		m.put(`<h3 class="then">`)
 		m.day(v.After[0].ISO, v.After[0].Day)
@@ -37,7 +114,6 @@ func (v visitView) HTML(record, changed string) template.HTML {
 		m.put("</ul>\n")
 	}
 	m.put("</section>")
-	return m.html()
 }
 
 // table puts the jobs of the visit.
@@ -114,14 +190,32 @@ func (l spokenList) write(m *markup) {
 	}
 }
 
-// HTML is the rows of the year; who tells whether a column names people.
-func (y datesOfYear) HTML(who bool) template.HTML {
-	var m markup
-	m.Grow(len(y.Rows) << 9)
-	for _, r := range y.Rows {
-		r.write(&m, who)
+// write puts all dates as a table.
+func (v *datesView) write(m *markup) {
+	m.put("<section id=\"dates\" aria-labelledby=\"dates-h\">\n<h2 id=\"dates-h\">All dates</h2>\n")
+	if len(v.Years) == 0 {
+		m.put("<p>No job is left in this time.</p>\n</section>")
+		return
 	}
-	return m.html()
+	m.put(`<table class="dates" role="table">
+<thead role="rowgroup"><tr role="row"><th scope="col" role="columnheader" class="box">Done</th><th scope="col" role="columnheader" class="day">Day, `, strconv.Itoa(v.Year), `</th><th scope="col" role="columnheader" class="job">Job</th><th scope="col" role="columnheader" class="amt">Amount</th>`)
+	if v.Who {
+		m.put(`<th scope="col" role="columnheader" class="who">Who</th>`)
+	}
+	m.put("<th scope=\"col\" role=\"columnheader\" class=\"stop\">Last safe day</th></tr></thead>\n")
+	for _, y := range v.Years {
+		m.put("<tbody role=\"rowgroup\">\n")
+		if !y.First {
+			m.put(`<tr role="row" class="yr"><th scope="rowgroup" role="rowheader" colspan="`, strconv.Itoa(v.Columns), `">`, strconv.Itoa(y.Year), "</th></tr>\n")
+		}
+		for _, r := range y.Rows {
+			r.write(m, v.Who)
+		}
+		m.put("</tbody>\n")
+	}
+	m.put("</table>\n")
+	m.ifPut(`<p class="s">`, v.After, "</p>\n")
+	m.put("</section>")
 }
 
 // write puts the entry as a row of the dates; who tells whether a column names people.
