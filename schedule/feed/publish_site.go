@@ -150,12 +150,16 @@ func (p *publisher) folder(prefix string, private bool) (*os.Root, error) {
 	if private {
 		mode = 0o700
 	}
-	if err := p.o.Out.Mkdir(prefix, mode); err != nil && !errors.Is(err, fs.ErrExist) {
-		return nil, unwritten(err)
+	made := p.o.Out.Mkdir(prefix, mode)
+	if made != nil && !errors.Is(made, fs.ErrExist) {
+		return nil, unwritten(made)
 	}
 	folder, err := p.o.Out.OpenRoot(prefix)
 	if err != nil {
 		return nil, unwritten(err)
+	}
+	if made == nil { // a new folder holds nothing
+		return folder, nil
 	}
 	for _, dir := range []string{".", "person", "area"} {
 		if err := book.Sweep(folder, dir); err != nil {
