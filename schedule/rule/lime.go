@@ -64,7 +64,7 @@ func (c *Treatment) planLime() liming {
 	if err != nil {
 		return leave(err.Error())
 	}
-	l.need = need
+	l.need, c.ground = need, need.Ground
 	for _, a := range need.Assumed {
 		l.found.Assumed = append(l.found.Assumed, c.Area.Name+": "+a.Text)
 	}
@@ -91,7 +91,7 @@ func (c *Treatment) planLime() liming {
 	l.stone = c.limestone(kind, effective)
 	first, firstWhy := c.firstLeft(kind, &l)
 	kindWhy = append(kindWhy, firstWhy...)
-	l.value = c.LimeValue(c.Area, l.stone)
+	l.value = c.limeValue(l.stone)
 	all, err := lime.MaterialRate(need.Rate, l.value.Full)
 	if err != nil {
 		return leave(word.MaterialName(l.stone) + ": " + err.Error())
@@ -223,7 +223,7 @@ func (c *Treatment) limestone(kind lime.Stone, effective agronomy.PerThousand) m
 			continue
 		}
 		acts := c.effectiveOnHand(m)
-		if all := effective * 100 / agronomy.PerThousand(c.LimeValue(c.Area, m).Full); schedule.Short(material.DoseOf(m, all), c.Area.Size) {
+		if all := effective * 100 / agronomy.PerThousand(c.limeValue(m).Full); schedule.Short(material.DoseOf(m, all), c.Area.Size) {
 			continue
 		}
 		if m.Hydrated != best.Hydrated && best.ID != "" {
@@ -269,7 +269,7 @@ func (c *Treatment) effectiveOnHand(m material.Material) float64 {
 	if !ok {
 		pack = 1
 	}
-	return float64(pack) * m.OnHand * float64(c.LimeValue(c.Area, m).Full) / 100
+	return float64(pack) * m.OnHand * float64(c.limeValue(m).Full) / 100
 }
 
 // firstLeft gives a lime on hand that is used up before the one that was picked: ordinary
@@ -299,7 +299,7 @@ const ashYear agronomy.PerThousand = 20 // [common]
 // stone, if half is set, at most half of what the soil wants, and of ash at most a year's
 // amount.
 func (c *Treatment) leftover(m material.Material, half bool, whole, effective agronomy.PerThousand) dressing {
-	d := dressing{stone: m, value: c.LimeValue(c.Area, m)}
+	d := dressing{stone: m, value: c.limeValue(m)}
 	most := effective * 100 / agronomy.PerThousand(d.value.Full)
 	cap, _ := lime.Cap(m, !c.WorksIn())
 	if m.Kind == material.WoodAsh {
@@ -391,6 +391,11 @@ func (l *liming) tellOnHand(c *Treatment, d dressing) {
 // what is needed, as dressings are rounded to what a person can weigh.
 func (l *liming) reached(more agronomy.PerThousand) agronomy.PerThousand {
 	return min(l.need.Rate, l.need.Rate-l.total*agronomy.PerThousand(l.value.Full)/100+more)
+}
+
+// limeValue is [schedule.Site.LimeValue] for the area, with the requirement known.
+func (c *Treatment) limeValue(m material.Material) lime.Value {
+	return lime.ValueOf(m, c.Place.State, c.ground)
 }
 
 // effectiveLime gives the effective lime that a job on record brought.

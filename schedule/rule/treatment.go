@@ -13,6 +13,7 @@ import (
 // shed.
 type Treatment struct {
 	*schedule.Case
+	ground      bool // the lime requirement is in ordinary ground limestone
 	liming      liming
 	dressings   schedule.Proposal // the lime with its windows; the day of the next soil sample depends on it
 	overseeding schedule.Proposal // settled first, as all other rules spare its seedlings
