@@ -41,8 +41,12 @@ var style = sync.OnceValue(func() string {
 
 func newHead(title string) head { return head{title, template.CSS(style())} }
 
+// usualPage is about what a page takes, most of it the style; more only costs time.
+const usualPage = 30 << 10
+
 func render(name string, view any) ([]byte, error) {
 	var b bytes.Buffer
+	b.Grow(usualPage)
 	if err := templates().ExecuteTemplate(&b, name, view); err != nil {
 		return nil, fmt.Errorf("writing %s: %w", name, err)
 	}
