@@ -57,6 +57,9 @@ type movedView struct{ What, Before, Now string }
 // Answer writes the page that follows the questions: what to do now, what limits the
 // grass, all dates, materials, and how to keep it.
 func Answer(p *schedule.Program, a Answered) ([]byte, error) {
+	if err := linkable(a.Change); err != nil { // the rest goes through a template, which sees to it
+		return nil, err
+	}
 	year, err := p.Year()
 	if err != nil {
 		return nil, err

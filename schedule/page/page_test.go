@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"swardbook/schedule"
+	"swardbook/schedule/page"
 	scplan "swardbook/schedule/plan"
 	"swardbook/schedule/sitefile"
 )
@@ -65,4 +66,20 @@ func plan(t testing.TB, file string) *schedule.Program {
 	}
 	plans[file] = p
 	return p
+}
+
+// A page leads to other pages, and runs nothing.
+func TestAddressesOnThePage(t *testing.T) {
+	p := planned(t, "garden")
+	for address, fine := range map[string]bool{"": true, "https://example.org/a?b=c": true, "done": true, "file:///tmp/lawn.html#/x": true,
+		"javascript:alert(1)": false, "JavaScript:alert(1)": false, "data:text/html,x": false, "%zz": false, "\x01javascript:x": false} {
+		for what, o := range map[string]page.Options{"link": {Link: address}, "record": {Record: address}} {
+			if _, err := page.Sheet(p, o); (err == nil) != fine {
+				t.Errorf("%s %q: %v", what, address, err)
+			}
+		}
+		if _, err := page.Answer(p, page.Answered{Change: address}); (err == nil) != fine {
+			t.Errorf("change %q: %v", address, err)
+		}
+	}
 }

@@ -2,7 +2,9 @@ package page
 
 import (
 	"errors"
+	"fmt"
 	"net/url"
+	"slices"
 	"strings"
 
 	"swardbook/climate"
@@ -34,6 +36,11 @@ func (o Options) today(p *schedule.Program) schedule.Date {
 func (o Options) view(p *schedule.Program) (*schedule.Program, error) {
 	if p == nil || p.Site == nil {
 		return nil, errors.New("page: the program carries no site to draw the year of")
+	}
+	for _, address := range []string{o.Link, o.Record} {
+		if err := linkable(address); err != nil {
+			return nil, err
+		}
 	}
 	if o.Area == "" && o.Person == "" {
 		return p, nil
@@ -211,6 +218,16 @@ func placeWords(p *schedule.Program) string {
 		out = append(out, "hardiness zone "+p.Place.Hardiness)
 	}
 	return strings.Join(out, ", ")
+}
+
+// linkable refuses an address to which no page may lead, such as a script. "", an address
+// below the page, one of the web and that of a page kept on the reader's machine are fine.
+func linkable(address string) error {
+	u, err := url.Parse(address)
+	if err != nil || !slices.Contains([]string{"", "http", "https", "file"}, u.Scheme) {
+		return fmt.Errorf("page: %q is not the address of a page", address)
+	}
+	return nil
 }
 
 // recordLink gives the address of the form for one job.
