@@ -93,13 +93,13 @@ func fits(id, name string) bool {
 
 // Standing says in a word how a job stands on a day. "done" and "missed" are on record.
 // A job that is not on record is "planned" before its day, "due" from its day to the end of
-// its window, and then "taken": it counts as done as planned until the record book says
-// otherwise. What is left of a job done in part is never taken, as it joins the next
+// its window or until the next line or answer of its area, and then "taken": it counts as
+// done as planned until the record book says otherwise. What is left of a job done in part is never taken, as it joins the next
 // dressing; what is left of a sowing joins none and is "missed". A notice is "past" after
 // its day.
 func (p *Program) Standing(e *Entry, today Date) string {
-	switch {
-	case e.State != Planned:
+	switch open := e.State == Taken && today.Before(e.Closed); {
+	case e.State != Planned && !open:
 		return string(e.State)
 	case e.Kind.Notice() && today.After(e.Date):
 		return past
@@ -122,14 +122,22 @@ const past = "past"
 func (p *Program) AsOf(today Date) *Program {
 	q := *p
 	q.Entries = slices.Clone(p.Entries)
+	opened := false
 	for i := range q.Entries {
 		e := &q.Entries[i]
+		was := e.State
 		if e.State = State(p.Standing(e, today)); e.State == past {
 			e.State = Finished
+		}
+		if was == Taken && e.State != Taken { // what closes it is still to come
+			e.Note, opened = "", true
 		}
 		if e.State == Due {
 			e.GoodDay = q.goodDay(e, today)
 		}
+	}
+	if opened {
+		q.NextJobs()
 	}
 	q.used = q.usedUp()
 	for _, w := range p.Site.Awaited(today) {

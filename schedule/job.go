@@ -38,13 +38,14 @@ type Job struct {
 	Again    bool   // lime on top of lime that the soil report does not know of
 
 	// A job on record, or taken as done, has its day already.
-	On    Date
-	State State
-	Note  string
-	By    string   // who did it, as the record book says
-	Bound []string // what bound the day when it was planned
-	Rest  bool     // what is left of a job done in part
-	Part  float64  // of a sowing: the part of the seed that it is about; 0: all of it
+	On     Date
+	State  State
+	Note   string
+	Closed Date     // see [Entry]
+	By     string   // who did it, as the record book says
+	Bound  []string // what bound the day when it was planned
+	Rest   bool     // what is left of a job done in part
+	Part   float64  // of a sowing: the part of the seed that it is about; 0: all of it
 }
 
 // idealDay is what an entry says of its day when nothing kept it from the best one.

@@ -172,7 +172,8 @@ type Entry struct {
 	Note         string               `json:"note,omitzero"`          // what the record book says of it
 	Rest         bool                 `json:"rest,omitzero"`          // what is left of a job that was done in part
 
-	Dose material.Dose `json:"-"`
+	Dose   material.Dose `json:"-"`
+	Closed Date          `json:"-"` // of a job taken as done: the day of the line or answer that came after it; before it the job is as open as any
 }
 
 // LeftOut is a job that found no day, with the reason.

@@ -15,22 +15,23 @@ import (
 // what is down so far, what is planned for the rest of the season, what is known of the
 // soil.
 type life struct {
-	area    *schedule.Area        // as the site file has it
-	reports []schedule.SoilReport // all of the site file, by sampling day
-	known   int                   // how many of them have been answered so far
-	year    int                   // the season, named by the year it begins
-	begins  schedule.Date         // first day of the season, or of the program
-	ends    schedule.Date         // last day of the season
-	from    schedule.Date         // first day on which anything new may be placed
-	opens   string                // what that day is, in words
-	told    schedule.Date         // the day of the last line or answer
-	down    downs
-	planned []schedule.Job     // with their days, none before from
-	left    []schedule.LeftOut // of this season
-	closed  []schedule.LeftOut // of the seasons before
-	now     *schedule.Case     // the case of the last plan
-	shown   *schedule.Case     // the case of the last plan that a line, an answer or the start led to, which the program shows
-	all     []*schedule.Case   // the cases of all plans
+	area     *schedule.Area        // as the site file has it
+	reports  []schedule.SoilReport // all of the site file, by sampling day
+	known    int                   // how many of them have been answered so far
+	year     int                   // the season, named by the year it begins
+	begins   schedule.Date         // first day of the season, or of the program
+	ends     schedule.Date         // last day of the season
+	from     schedule.Date         // first day on which anything new may be placed
+	opens    string                // what that day is, in words
+	told     schedule.Date         // the day of the last line or answer
+	tellings []schedule.Date       // the days of all lines and answers, in order of time
+	down     downs
+	planned  []schedule.Job     // with their days, none before from
+	left     []schedule.LeftOut // of this season
+	closed   []schedule.LeftOut // of the seasons before
+	now      *schedule.Case     // the case of the last plan
+	shown    *schedule.Case     // the case of the last plan that a line, an answer or the start led to, which the program shows
+	all      []*schedule.Case   // the cases of all plans
 }
 
 // What the day from which a plan runs is, in words.
@@ -147,6 +148,9 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 		if told {
 			l.opens, l.told = lineOpens, day
 		}
+		if answered || told {
+			l.tellings = append(l.tellings, day)
+		}
 	}
 	for _, d := range lines {
 		if l := pl.life(pl.areaOf(d)); pl.line(d) {
@@ -193,6 +197,15 @@ func (pl *planner) presume(l *life, j *schedule.Job) {
 // closes.
 func (l *life) over(j *schedule.Job) bool {
 	return j.On.Before(l.told) && (!j.Rest || j.Window().To.Before(l.told))
+}
+
+// closedOn gives the day of the first line or answer after the day of a job.
+func (l *life) closedOn(j *schedule.Job) schedule.Date {
+	i := slices.IndexFunc(l.tellings, j.On.Before)
+	if i < 0 {
+		return schedule.Date{}
+	}
+	return l.tellings[i]
 }
 
 // plan plans the rest of the season of some areas together. The jobs of the other areas

@@ -69,7 +69,7 @@ func (pl *planner) jobs() []schedule.Job {
 			case l.over(&j) && j.Rest && j.Kind.Sows():
 				j.State = schedule.Missed
 			case l.over(&j):
-				j.State, j.Note = schedule.Taken, "not on record: taken as done as planned"
+				j.State, j.Note, j.Closed = schedule.Taken, "not on record: taken as done as planned", l.closedOn(&j)
 			}
 			out = append(out, j)
 		}
@@ -233,7 +233,7 @@ func (pl *planner) entry(j *schedule.Job) schedule.Entry {
 		ID: j.ID(), UID: schedule.UID(s.ID, j.AreaID(), j.Kind, j.Season, j.N), Kind: j.Kind, Season: j.Season, Rest: j.Rest, Title: j.Title, Summary: j.Summary,
 		Date: j.On, Earliest: w.From, Latest: w.To, Ideal: w.Ideal, LastSafe: w.Last, Window: schedule.WindowWords(w),
 		Who: cmp.Or(j.By, s.Who(j.ID())), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
-		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, schedule.Planned), Note: j.Note,
+		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, schedule.Planned), Note: j.Note, Closed: j.Closed,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,
 	}
 	if j.Kind.Notice() {

@@ -1,0 +1,49 @@
+package plan
+
+import (
+	"testing"
+
+	"swardbook/schedule"
+)
+
+// A job planned for a day before an awaited answer is not taken as done before that
+// answer comes: until then it is planned or due as any other, its bag is to be bought,
+// and the ledger counts it as to come.
+func TestJobBeforeAnAwaitedAnswer(t *testing.T) {
+	site := lawn(t, "kentucky bluegrass", 3000, 60, 200)
+	site.Start = mustDate(t, "2026-08-25")
+	site.Areas[0].Sampled, site.Areas[0].Received = mustDate(t, "2026-08-20"), mustDate(t, "2026-09-28")
+	p := plan(t, site)
+	e := entry(t, p, "a/nitrogen/2026-1")
+	if !e.Date.Before(site.Areas[0].Received) || e.Latest.Before(site.Areas[0].Received) {
+		t.Fatalf("the first feeding is on %s, its window ends on %s", e.Date, e.Latest)
+	}
+	for _, row := range []struct {
+		today schedule.Date
+		want  schedule.State
+		note  string
+	}{
+		{site.Start, schedule.Planned, ""},
+		{e.Date, schedule.Due, ""},
+		{site.Areas[0].Received.AddDays(-1), schedule.Due, ""},
+		{site.Areas[0].Received, schedule.Taken, "not on record: taken as done as planned"},
+	} {
+		if e.Date == site.Start && row.want == schedule.Planned {
+			continue
+		}
+		now := p.AsOf(row.today)
+		is := entry(t, now, e.ID)
+		if is.State != row.want || is.Note != row.note {
+			t.Errorf("on %s the feeding is %s (%q), want %s", row.today, is.State, is.Note, row.want)
+		}
+		needs := false
+		for _, s := range now.Supplies() {
+			for _, u := range s.Uses {
+				needs = needs || u.Job == e.ID
+			}
+		}
+		if needs != (row.want != schedule.Taken) {
+			t.Errorf("on %s its bag is counted: %v", row.today, needs)
+		}
+	}
+}
