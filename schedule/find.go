@@ -98,7 +98,7 @@ func fits(id, name string) bool {
 // dressing; what is left of a sowing joins none and is "missed". A notice is "past" after
 // its day.
 func (p *Program) Standing(e *Entry, today Date) string {
-	switch open := e.State == Taken && today.Before(e.Closed); {
+	switch open := e.State == Taken && !today.IsZero() && today.Before(e.Closed); {
 	case e.State != Planned && !open:
 		return string(e.State)
 	case e.Kind.Notice() && today.After(e.Date):
@@ -122,7 +122,7 @@ const past = "past"
 func (p *Program) AsOf(today Date) *Program {
 	q := *p
 	q.Entries = slices.Clone(p.Entries)
-	opened := false
+	opened, closed := false, false
 	for i := range q.Entries {
 		e := &q.Entries[i]
 		was := e.State
@@ -132,11 +132,17 @@ func (p *Program) AsOf(today Date) *Program {
 		if was == Taken && e.State != Taken { // what closes it is still to come
 			e.Note, opened = "", true
 		}
+		if e.Rest && e.State == Finished && e.Begun != nil {
+			*e, closed = *e.Begun, true
+		}
 		if e.State == Due {
 			e.GoodDay = q.goodDay(e, today)
 		}
 	}
-	if opened {
+	if closed { // what is on record has its own day
+		slices.SortStableFunc(q.Entries, func(a, b Entry) int { return a.Date.Compare(b.Date) })
+	}
+	if opened || closed {
 		q.NextJobs()
 	}
 	q.used = q.usedUp()

@@ -45,6 +45,7 @@ type Job struct {
 	By     string   // who did it, as the record book says
 	Bound  []string // what bound the day when it was planned
 	Rest   bool     // what is left of a job done in part
+	Begun  *Job     // see [Entry]
 	Part   float64  // of a sowing: the part of the seed that it is about; 0: all of it
 }
 

@@ -173,6 +173,7 @@ type Entry struct {
 	Rest         bool                 `json:"rest,omitzero"`          // what is left of a job that was done in part
 
 	Dose   material.Dose `json:"-"`
+	Begun  *Entry        `json:"-"` // of what is left of a job: the part on record, which is all of it once the days for the rest are over
 	Closed Date          `json:"-"` // of a job taken as done: the day of the line or answer that came after it; before it the job is as open as any
 }
 

@@ -105,9 +105,10 @@ func (p *Program) InSiteUnits() {
 	}
 	sp := p.Site.speaker()
 	for i := range p.Entries {
-		e := &p.Entries[i]
-		sp.say(&e.Window, &e.IfRain, &e.Because, &e.Note)
-		e.Steps, e.Cautions, e.BoundBy, e.Why = sp.all(e.Steps), sp.all(e.Cautions), sp.all(e.BoundBy), sp.why(e.Why)
+		for e := &p.Entries[i]; e != nil; e = e.Begun {
+			sp.say(&e.Window, &e.IfRain, &e.Because, &e.Note)
+			e.Steps, e.Cautions, e.BoundBy, e.Why = sp.all(e.Steps), sp.all(e.Cautions), sp.all(e.BoundBy), sp.why(e.Why)
+		}
 	}
 	for i := range p.LeftOut {
 		sp.say(&p.LeftOut[i].Reason)

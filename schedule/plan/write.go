@@ -68,7 +68,7 @@ func (pl *planner) jobs() []schedule.Job {
 			switch {
 			case l.over(&j) && j.Rest && j.Kind.Sows():
 				j.State = schedule.Missed
-			case l.over(&j):
+			case l.over(&j) && !j.Rest: // a rest is never taken: it joins the next dressing
 				j.State, j.Note, j.Closed = schedule.Taken, "not on record: taken as done as planned", l.closedOn(&j)
 			}
 			out = append(out, j)
@@ -95,6 +95,9 @@ func (pl *planner) jobs() []schedule.Job {
 				words := word.Percent(j.Part) + " of the seed"
 				if j.Spreads() {
 					words = pl.site.Measure().DoseWords(j.Dose, l.area.Size)
+				}
+				if j.Spreads() && !j.On.Before(pl.site.Start) {
+					rest.Begun = &j
 				}
 				rest.Note = strings.TrimSpace("down already: " + words + ", " + j.On.Short() + ". " + j.Note)
 				continue
@@ -235,6 +238,10 @@ func (pl *planner) entry(j *schedule.Job) schedule.Entry {
 		Who: cmp.Or(j.By, s.Who(j.ID())), Steps: j.Steps, IfRain: j.IfRain, Cautions: j.Cautions,
 		Because: j.Because, Why: j.Why, State: cmp.Or(j.State, schedule.Planned), Note: j.Note, Closed: j.Closed,
 		BoundBy: []string{}, Dose: d, WaterIn: j.WaterIn.Low,
+	}
+	if j.Begun != nil {
+		begun := pl.entry(j.Begun)
+		e.Begun = &begun
 	}
 	if j.Kind.Notice() {
 		e.Who = ""

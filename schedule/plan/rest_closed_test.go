@@ -1,0 +1,36 @@
+package plan
+
+import (
+	"math"
+	"testing"
+
+	"swardbook/schedule"
+)
+
+// Once the days for the rest of a job are over, the job is what the record book says of
+// it: done, with what went down, whatever line comes in a later season. The rest is neither done nor
+// taken as done, and the ledger counts none of it.
+func TestTheRestOfAJobIsNeverDown(t *testing.T) {
+	site := bluegrass(t)
+	whole := entry(t, plan(t, site), "a/lime/1")
+	part := schedule.Done{Line: 2, Date: whole.Date, Area: "a", Job: "lime/2026-1", Material: whole.Material, Weight: whole.Pounds / 4}
+	later := schedule.Done{Line: 3, Date: mustDate(t, "2027-09-10"), Area: "a", Job: "nitrogen", Material: "trade-urea", Weight: 5}
+	for name, book := range map[string][]schedule.Done{"no other line": {part}, "a later line": {part, later}} {
+		p := plan(t, site, book...)
+		if rest := entry(t, p, whole.ID); !rest.Rest || math.Abs(float64(rest.Pounds-whole.Pounds*3/4)) > 0.5 {
+			t.Fatalf("%s: the rest is %.2f of %.2f lb", name, rest.Pounds, whole.Pounds)
+		}
+		today := later.Date.Next()
+		e := entry(t, p.AsOf(today), whole.ID)
+		if e.State != schedule.Finished || e.Rest || math.Abs(float64(e.Pounds-part.Weight)) > 0.01 || e.Date != part.Date {
+			t.Errorf("%s: %s on %s, %.2f lb, want %.2f lb done", name, e.State, e.Date, e.Pounds, part.Weight)
+		}
+		for _, area := range p.Ledger(today).Areas {
+			for _, x := range area.Lines {
+				if x.Job == whole.ID && (x.State != schedule.OnRecord || math.Abs(float64(x.Lime-whole.Rate/4)) > 0.01) {
+					t.Errorf("%s: the ledger has %.2f lb of lime %s", name, x.Lime, x.State)
+				}
+			}
+		}
+	}
+}
