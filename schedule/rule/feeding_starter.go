@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"swardbook/agronomy/material"
 	"swardbook/agronomy/nutrient"
@@ -69,7 +70,7 @@ func (c *Treatment) starterWithSeed(p, k *want) {
 			wants.N = rules.StarterN[0]
 			why = append(why, schedule.Reason{Text: "Seed needs no phosphorus where " + c.noPhosphorus(p) + ".", Source: "gcm-p-seeding"})
 		}
-	} else {
+	} else if _, shut := c.PhosphorusShut(); !shut {
 		f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for a new lawn", c.Area.Name))
 	}
 	os := []schedule.Opening{{Span: schedule.Span{From: c.Seeded, To: c.Seeded}, Opens: "with the seed", Closes: "with the seed"}}
@@ -158,8 +159,11 @@ func (c *Treatment) noPhosphorus(p *want) string {
 	return fmt.Sprintf("phosphorus is %s in the soil report", p.level)
 }
 
+// addStarter plans a starter. One that goes with seed brings nitrogen alone where no
+// phosphorus is wanted or lawful; one that comes after the seed is then no starter.
 func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.Caps, why []schedule.Reason, os []schedule.Opening, ideal func(schedule.Opening) schedule.Date) {
 	f := &c.feeding
+	afterSeed := !c.Future() && !c.Repaired(os[0].From)
 	next := c.Number(schedule.Starter)
 	for range f.starter {
 		next()
@@ -174,11 +178,16 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	if wants.P2O5 = min(wants.P2O5, p.most); wants.P2O5 < schedule.LeastDose {
 		bare = c.noPhosphorus(p)
 	}
+	reason, shut := c.PhosphorusShut()
 	if wants.P2O5 < schedule.LeastDose {
 		wants.P2O5, caps.P2O5 = 0, 0
-	} else if reason, shut := c.PhosphorusShut(); shut {
+	} else if shut && afterSeed {
 		f.found.Leave(c.Area, schedule.Starter, n, reason.Text, reason.Source)
 		return
+	} else if shut { // the seed gets what else a starter brings
+		wants.P2O5, caps.P2O5, bare = 0, 0, strings.TrimSuffix(reason.Text, ".")
+		wants.N = min(wants.N, max(c.Seedlings.StarterN[0], schedule.LeastDose))
+		why = append(slices.Clip(why), reason)
 	} else {
 		caps.P2O5 = min(p.most, max(wants.P2O5, c.Seedlings.StarterP2O5[1]))
 	}
@@ -196,7 +205,7 @@ func (c *Treatment) addStarter(p, k *want, wants material.Wants, caps material.C
 	}
 	p.left, k.left = schedule.Remains(p.left, d.P2O5), schedule.Remains(k.left, d.K2O)
 	because := "Seedlings have short roots: a little food beside them carries them through the first weeks."
-	if !c.Future() && !c.Repaired(os[0].From) {
+	if afterSeed {
 		because = fmt.Sprintf("It is the young grass's first feeding, and phosphorus is %s in the soil report.", p.level)
 	}
 	if bare != "" && d.P2O5 == 0 {

@@ -135,17 +135,23 @@ func (c *Treatment) starterOverseed(p, k *want, over schedule.Date) {
 	}
 	caps, capWhy := c.nCaps(green)
 	caps.N, caps.SolubleN = min(caps.N, rules.FirstN), min(caps.SolubleN, rules.FirstN)
+	if need, err := nutrient.NitrogenYear(c.nitrogenCase(false)); err == nil && need.Year >= leastN && need.Year < caps.N { // grass that lives on little
+		caps.N, capWhy = need.Year, append(slices.Clip(capWhy), schedule.Reason{Text: fmt.Sprintf("no more than the %.2f lb N that the old grass gets in a year", float64(need.Year)), Source: "common"})
+	}
 	wants := material.Wants{N: caps.N, P2O5: rules.StarterP2O5[0]}
+	asked := c.Asked
+	defer func() { c.Asked = asked }()
+	c.Asked.Turf = law.Repair
 	why := slices.Concat(rules.Why, capWhy)
 	if c.Area.Soil != nil {
 		wants.P2O5 = min(wants.P2O5, p.left)
 		why = append(why, p.why...)
 	} else {
-		f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for seed", c.Area.Name))
+		if _, shut := c.PhosphorusShut(); !shut {
+			f.found.Assumed = append(f.found.Assumed, fmt.Sprintf("%s: no soil report, so the starter brings the usual phosphorus for seed", c.Area.Name))
+		}
 		p.most = schedule.Unlimited
 	}
-	asked := c.Asked
-	c.Asked.Turf = law.Repair
 	if l, ok := c.Law.PCap(c.Asked); ok {
 		p.most = min(p.most, agronomy.PerThousand(l.Value))
 	}
@@ -155,7 +161,6 @@ func (c *Treatment) starterOverseed(p, k *want, over schedule.Date) {
 		why = append(why, schedule.Reason{Text: fmt.Sprintf("The seed of %s lies until growth begins on %s, and its starter waits for the green: before it no root takes the food up, and rain carries it off.", over.Short(), green.Short()), Source: "common"})
 	}
 	c.addStarter(p, k, wants, caps, why, os, schedule.Soonest)
-	c.Asked = asked
 }
 
 // overFedWords says what the last day for the starter of an overseeding is.
