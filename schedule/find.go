@@ -94,9 +94,9 @@ func fits(id, name string) bool {
 // Standing says in a word how a job stands on a day. "done" and "missed" are on record.
 // A job that is not on record is "planned" before its day, "due" from its day to the end of
 // its window or until the next line or answer of its area, and then "taken": it counts as
-// done as planned until the record book says otherwise. What is left of a job done in part is never taken, as it joins the next
-// dressing; what is left of a sowing joins none and is "missed". A notice is "past" after
-// its day.
+// done as planned until the record book says otherwise. What is left of a job done in part
+// is never taken, as it joins the next dressing; what is left of a sowing joins none and is
+// "missed". A notice is "past" after its day.
 func (p *Program) Standing(e *Entry, today Date) string {
 	switch open := e.State == Taken && !today.IsZero() && today.Before(e.Closed); {
 	case e.State != Planned && !open:
@@ -117,33 +117,40 @@ func (p *Program) Standing(e *Entry, today Date) string {
 
 const past = "past"
 
+// Settled gives the program with what a day has settled and no more: a job that a later
+// line or answer closes is as open as any, and what was left of a job done in part is no
+// job once its days are over, but the part on record is.
+func (p *Program) Settled(today Date) *Program {
+	q := *p
+	q.Entries = slices.Clone(p.Entries)
+	changed := false
+	for i := range q.Entries {
+		switch e := &q.Entries[i]; {
+		case e.State == Taken && today.Before(e.Closed) && !today.IsZero():
+			e.State, e.Note, changed = Planned, "", true
+		case e.Begun != nil && p.Standing(e, today) == string(Finished):
+			*e, changed = *e.Begun, true
+		}
+	}
+	if changed {
+		slices.SortStableFunc(q.Entries, func(a, b Entry) int { return a.Date.Compare(b.Date) })
+		q.NextJobs()
+	}
+	return &q
+}
+
 // AsOf gives the program as a day sees it: each job in its state, each area with
 // the report and the needs that then hold.
 func (p *Program) AsOf(today Date) *Program {
-	q := *p
-	q.Entries = slices.Clone(p.Entries)
-	opened, closed := false, false
+	q := *p.Settled(today)
 	for i := range q.Entries {
 		e := &q.Entries[i]
-		was := e.State
 		if e.State = State(p.Standing(e, today)); e.State == past {
 			e.State = Finished
-		}
-		if was == Taken && e.State != Taken { // what closes it is still to come
-			e.Note, opened = "", true
-		}
-		if e.Rest && e.State == Finished && e.Begun != nil {
-			*e, closed = *e.Begun, true
 		}
 		if e.State == Due {
 			e.GoodDay = q.goodDay(e, today)
 		}
-	}
-	if closed { // what is on record has its own day
-		slices.SortStableFunc(q.Entries, func(a, b Entry) int { return a.Date.Compare(b.Date) })
-	}
-	if opened || closed {
-		q.NextJobs()
 	}
 	q.used = q.usedUp()
 	for _, w := range p.Site.Awaited(today) {

@@ -40,6 +40,7 @@ JOB is the job's id, or as much of it as fits one job only: lime/1, east/lime.
 			if err != nil {
 				return err
 			}
+			p = p.Settled(day)
 			e, left, err := p.Find(args[1])
 			if err != nil {
 				return misuse("%s", err)

@@ -79,6 +79,9 @@ type sheetView struct {
 // The program must carry its site, whose place gives the drawing of the year; a
 // place whose climate cannot be worked out is an error.
 func Sheet(p *schedule.Program, o Options) ([]byte, error) {
+	if p != nil {
+		p = p.Settled(o.today(p))
+	}
 	whole := p
 	p, err := o.view(p)
 	if err != nil {

@@ -186,6 +186,11 @@ func (pl *planner) sow(book []schedule.Done) {
 		c := pl.cases[slices.IndexFunc(pl.cases, func(c *schedule.Case) bool { return c.Area.ID == j.Area.ID })]
 		if words := scrule.SowingWords(c, j); words != "" {
 			j.Summary += " " + words
+			if w := j.Window(); w.Carried != "" {
+				pl.sowing.Assumed = append(pl.sowing.Assumed, fmt.Sprintf("%s: the sowing is %s; it moves to %s", j.Area.Name, w.Carried, j.On.Short()))
+			} else if scrule.SownAsAsked(j) {
+				pl.sowing.Assumed = append(pl.sowing.Assumed, fmt.Sprintf("%s: the day of the sowing is the one asked for. %s", j.Area.Name, words))
+			}
 		}
 		if wish := j.Area.Seeded; j.On != wish {
 			j.Why = append(j.Why, schedule.Reason{Text: fmt.Sprintf("the site file asks for %s; %s", wish.Short(), cmp.Or(j.Window().Carried, "the nearest possible day is "+j.On.Short()))})

@@ -16,6 +16,7 @@ import (
 // program turns all jobs with a day inside it into entries, and tells what is left out.
 func (pl *planner) program() *schedule.Program {
 	out := pl.frame()
+	out.Assumptions = append(out.Assumptions, pl.sowing.Assumed...)
 	jobs := pl.jobs()
 	out.Entries = slices.Grow(out.Entries, len(jobs))
 	for i := range jobs {

@@ -163,7 +163,7 @@ func SowingWords(c *schedule.Case, j *schedule.Job) string {
 	if up == 1 && stands == 1 {
 		words = ""
 	}
-	if j.Window().Closes == weekAfter {
+	if SownAsAsked(j) {
 		usual := usualTimes(c)
 		if words == "" {
 			return "The day is outside the usual time here, " + usual + "; it is left as asked."
@@ -175,6 +175,10 @@ func SowingWords(c *schedule.Case, j *schedule.Job) string {
 	}
 	return words
 }
+
+// SownAsAsked tells whether a sowing has a day outside the usual time, because the site
+// file asks for it.
+func SownAsAsked(j *schedule.Job) bool { return j.Window().Closes == weekAfter }
 
 // inHundred writes a chance as years of 100. Only certainty is written as 100.
 func inHundred(chance float64) string {
