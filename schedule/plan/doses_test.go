@@ -187,3 +187,24 @@ func TestPastDoseBesideOneOnRecordIsTold(t *testing.T) {
 		t.Errorf("nothing is told of the past dose: %q", p.Assumptions)
 	}
 }
+
+// Where the laboratory asks for lime on a pH that suits the grass, no sentence promises
+// the pH that the soil has already: centipedegrass does well at 5.0 to 6.0 (NCDA&CS).
+func TestLimeOnAPHThatSuits(t *testing.T) {
+	site := lawn(t, "centipedegrass", 2400, 90, 240)
+	site.Place.State, site.Place.Hardiness = "GA", "8a"
+	want := agronomy.PerThousand(75)
+	site.Areas[0].Soil.PH, site.Areas[0].Soil.Printed.Lime = 5.7, &want
+	for _, onHand := range []float64{0, 1} {
+		site.Materials = []material.Material{{ID: "stone", Kind: material.LimeMaterial, Name: "stone", CCE: 90, ECCE: 80, Pack: 40, OnHand: onHand, Magnesium: 1}}
+		told := ""
+		for _, n := range plan(t, site).Areas[0].Needs {
+			if n.Kind == schedule.Lime {
+				told += n.Text
+			}
+		}
+		if !strings.HasSuffix(told, ", as the laboratory itself asks for") {
+			t.Errorf("%g packs on hand: %s", onHand, told)
+		}
+	}
+}
