@@ -18,6 +18,7 @@ type placement struct {
 	limits  []limit          // those of the problem, with their reasons
 	blocked []map[string]int // of each job: how many days its own rules take away, by reason
 	waits   map[int]string   // of jobs that had to wait for room in 12 months: why
+	trial   bool             // all is proposed again, so that jobs not on record may get other days
 }
 
 // togetherBonus is what a job gains on the day of the same job in other areas.
@@ -32,7 +33,8 @@ func (p *placement) on(i int) schedule.Date {
 	return schedule.FromNumber(p.problem.Tasks[i].Days[p.Day[i]])
 }
 
-// blockedBy puts a cause into words, with the other job if it is a limit.
+// blockedBy puts a cause into words, with the other job if it is a limit, and its day if
+// that stands.
 func (p *placement) blockedBy(c place.Cause) string {
 	switch c.By {
 	case place.ByRoom:
@@ -46,7 +48,7 @@ func (p *placement) blockedBy(c place.Cause) string {
 		return "not every arrangement of the days was tried"
 	}
 	other := p.jobs[c.Other].Kind.Noun()
-	if p.has(c.Other) {
+	if p.has(c.Other) && (!p.trial || p.jobs[c.Other].State == schedule.Finished) {
 		other += ", " + p.on(c.Other).Short()
 	}
 	return fmt.Sprintf("%s (%s)", word.Inside(strings.TrimSuffix(p.limits[c.Limit].why, ".")), other)

@@ -280,6 +280,7 @@ func (pl *planner) feedingsOut(found schedule.Proposal, days *placement, final m
 			}
 			pl.noFeeding[area][j.N]++
 		case schedule.LateNitrogen:
+			days.trial = true
 			pl.noLate[area] = pl.noDay(j, days, i).Reason
 		default:
 			continue
@@ -335,6 +336,7 @@ func (pl *planner) starterOut(c *schedule.Case, found schedule.Proposal, days *p
 	}
 	for i := range found.Jobs {
 		if j := &found.Jobs[i]; j.Kind == schedule.Starter && j.Area == c.Area && !days.has(i) {
+			days.trial = true
 			return pl.noDay(j, days, i), true
 		}
 	}
