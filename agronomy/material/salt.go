@@ -48,11 +48,11 @@ func (m Material) HeatLimit() (climate.Fahrenheit, agronomy.Reason, bool) {
 	case m.Kind == SulfurMaterial:
 		return SulfurHeat, agronomy.Reason{Text: "Elemental sulfur burns in heat: only on days under " + SulfurHeat.String() + ".", Source: "common"}, true
 	case m.Kind == IronMaterial:
-		return SolubleNHeat, agronomy.Reason{Text: "Iron on the leaf burns in heat: not on days above " + SolubleNHeat.String() + ".", Source: "common"}, true
+		return SolubleNHeat, burnsInHeat("Iron on the leaf burns"), true
 	case m.Liquid && m.Kind == FertilizerMaterial:
-		return SolubleNHeat, agronomy.Reason{Text: "Liquid feed burns leaves in heat: not on days above " + SolubleNHeat.String() + ".", Source: "common"}, true
+		return SolubleNHeat, burnsInHeat("Liquid feed burns leaves"), true
 	case m.Analysis.N > 0 && m.SlowShare < 1:
-		return SolubleNHeat, agronomy.Reason{Text: "Quick nitrogen burns in heat: not on days above " + SolubleNHeat.String() + ".", Source: "common"}, true
+		return SolubleNHeat, burnsInHeat("Quick nitrogen burns"), true
 	}
 	return 0, agronomy.Reason{}, false
 }
@@ -68,4 +68,10 @@ func (m Material) ProductCap() (agronomy.PerThousand, agronomy.Reason, bool) {
 		return 40, agronomy.Reason{Text: "gypsum: 40 lb per 1000 sq ft at a time on living turf", Source: "common"}, true
 	}
 	return 0, agronomy.Reason{}, false
+}
+
+// burnsInHeat says when to keep off what burns leaves. Warm-season grass is fed in summer,
+// when every day is hot: there the hour is what can be chosen.
+func burnsInHeat(what string) agronomy.Reason {
+	return agronomy.Reason{Text: what + " in heat: not on days above " + SolubleNHeat.String() + "; on warm-season grass, which grows then, in the cool of the morning.", Source: "common"}
 }

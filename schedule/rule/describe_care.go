@@ -5,6 +5,7 @@ import (
 
 	"swardbook/agronomy"
 	"swardbook/agronomy/material"
+	"swardbook/climate"
 	"swardbook/schedule"
 	"swardbook/schedule/word"
 )
@@ -50,7 +51,11 @@ func (c *Treatment) care(j *schedule.Job, m word.Measure) []string {
 		bad += ", nor in wind above " + m.Wind(10) // [common] dust and spray drift
 	}
 	if heat, _, ok := d.HeatLimit(); ok {
-		bad += ", nor over " + m.Temperature(heat)
+		over := ", nor over "
+		if c.Season == climate.Warm && d.Kind != material.SulfurMaterial { // [common] it is fed in summer, when every day is hot
+			over = ", nor in the heat of a day over "
+		}
+		bad += over + m.Temperature(heat)
 	}
 	if len(c.waterEdge(m)) > 0 {
 		clean = "Keep it off paving and drains."
