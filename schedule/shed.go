@@ -11,24 +11,29 @@ import (
 // Shed keeps count of what is on hand while areas draw from it, in the order
 // of the file.
 type Shed struct {
-	Materials []material.Material // the site's that may be planned, with the packs still there, then the trade's
-	own       int                 // how many are the site's
+	Materials []*material.Material // the stock, then the trade's
+	stock     []material.Material  // the site's that may be planned, with the packs still there
 
-	Offered, Slow []material.Material // the last offers, see offers in package rule
+	Offered, Slow []*material.Material // the last offers, see offers in package rule
 }
 
 // NewShed starts from the packs in the site file less those used since they were
 // counted, by the id of the material. What holds a pesticide is nothing to draw
 // from.
 func NewShed(s *Site, used map[string]float64) *Shed {
-	sh := &Shed{Materials: slices.DeleteFunc(slices.Clone(s.Materials), func(m material.Material) bool { return m.Pesticide })}
-	for i := range sh.Materials {
-		m := &sh.Materials[i]
+	sh := &Shed{stock: slices.DeleteFunc(slices.Clone(s.Materials), func(m material.Material) bool { return m.Pesticide })}
+	for i := range sh.stock {
+		m := &sh.stock[i]
 		m.OnHand = max(0, m.OnHand-used[m.ID])
 	}
-	sh.Materials = slices.DeleteFunc(sh.Materials, func(m material.Material) bool { return m.NoRebuy && m.OnHand < 0.01 }) // [common] a hundredth of a pack is dust in the bag
-	sh.own = len(sh.Materials)
-	sh.Materials = append(sh.Materials, material.TradeMaterials()...)
+	sh.stock = slices.DeleteFunc(sh.stock, func(m material.Material) bool { return m.NoRebuy && m.OnHand < 0.01 }) // [common] a hundredth of a pack is dust in the bag
+	trade := sh.Trade()
+	sh.Materials = make([]*material.Material, 0, len(sh.stock)+len(trade))
+	for _, ms := range [][]material.Material{sh.stock, trade} {
+		for i := range ms {
+			sh.Materials = append(sh.Materials, &ms[i])
+		}
+	}
 	return sh
 }
 
@@ -62,11 +67,14 @@ func (s *Site) CountedOn(id string) Date {
 
 // Stock gives the site's materials with the packs that are still there. It must not be
 // written to.
-func (s *Shed) Stock() []material.Material { return s.Materials[:s.own] }
+func (s *Shed) Stock() []material.Material { return s.stock }
+
+// Restore puts the packs back that were drawn since a copy of the stock was made.
+func (s *Shed) Restore(stock []material.Material) { copy(s.stock, stock) }
 
 // Trade gives the materials that can be bought beside the site's. It must not be written
 // to.
-func (s *Shed) Trade() []material.Material { return s.Materials[s.own:] }
+func (s *Shed) Trade() []material.Material { return material.Shelf() }
 
 // NotPlanned says which materials of the site are never planned, and why.
 func (s *Site) NotPlanned() (out []string) {
@@ -82,8 +90,8 @@ const pesticideInside = "for it kills or prevents weeds, moss, insects or diseas
 
 // Take draws a dose for an area.
 func (s *Shed) Take(d material.Dose, size agronomy.SquareFeet) {
-	for i := range s.Stock() {
-		if m := &s.Materials[i]; m.ID == d.Material.ID {
+	for i := range s.stock {
+		if m := &s.stock[i]; m.ID == d.Material.ID {
 			m.OnHand = max(0, m.OnHand-d.For(size).Packs)
 		}
 	}

@@ -22,78 +22,96 @@ import (
 //
 // To let a material of the trade stand in, append [TradeMaterials] to the list.
 func Choose(ms []Material, w Wants, c Caps, area agronomy.SquareFeet) (Dose, []agronomy.Reason, bool) {
-	return ChooseAlong(ms, w, Wants{}, c, area)
+	return ChooseAlong(refer(ms), w, Wants{}, c, area)
+}
+
+// refer lists materials without copies of them.
+func refer(ms []Material) []*Material {
+	out := make([]*Material, len(ms))
+	for i := range ms {
+		out[i] = &ms[i]
+	}
+	return out
 }
 
 // ChooseAlong is [Choose] where the wants size the dose and may bring others along:
 // what comes along is welcome and counts in the choice, but never cuts the dose.
-func ChooseAlong(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Dose, []agronomy.Reason, bool) {
+func ChooseAlong(ms []*Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Dose, []agronomy.Reason, bool) {
 	fit, passed := rank(ms, w, along, c, area)
 	if len(fit) == 0 {
 		return Dose{}, passed, false
 	}
-	chosen := fit[0]
+	first := &fit[0]
+	all := w.Plus(along)
+	chosen := first.dose(first.of, all)
 	chosen.explain(w, c)
-	why := []agronomy.Reason{{Text: chosen.Material.Title() + " chosen: " + chosen.describe()}}
-	for _, x := range fit[1:] {
-		if !x.Material.ToBuy {
-			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("not used: %s, %s", x.Material.Title(), x.describe())})
+	why := make([]agronomy.Reason, 0, 1+len(fit)+len(passed))
+	why = append(why, agronomy.Reason{Text: chosen.Material.Title() + " chosen: " + first.describe(all)})
+	for i := range fit[1:] {
+		if x := &fit[1+i]; !x.of.ToBuy {
+			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("not used: %s, %s", x.of.Title(), x.describe(all))})
 		}
 	}
-	return chosen.Dose, append(why, passed...), true
+	return chosen, append(why, passed...), true
 }
 
 // Likely gives the material that [ChooseAlong] would pick, without the reasons.
-func Likely(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Material, bool) {
+func Likely(ms []*Material, w, along Wants, c Caps, area agronomy.SquareFeet) (Material, bool) {
 	fit, _ := rank(ms, w, along, c, area)
 	if len(fit) == 0 {
 		return Material{}, false
 	}
-	return fit[0].Material, true
+	return *fit[0].of, true
 }
 
 // rank lists the fit materials, the best first, and says why others are unfit.
-func rank(ms []Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []*choice, passed []agronomy.Reason) {
+func rank(ms []*Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []choice, passed []agronomy.Reason) {
 	best := agronomy.PerThousand(0)
-	for i := range ms {
-		m := &ms[i]
+	all := w.Plus(along)
+	for i, m := range ms {
 		if m.ToBuy && (m.contents().within(w).total() == 0 || m.barred(c)) {
 			continue // the quick way past most of the trade's list
 		}
-		d, err := solve(m, w, c)
+		r, err := solve(m, w, c)
 		if err != nil {
 			if !m.ToBuy { // nobody asks why a material of the trade was not bought
 				passed = append(passed, agronomy.Reason{Text: "not used: " + err.Error()})
 			}
 			continue
 		}
-		d.Over, d.Under = over(d.brings(), w.Plus(along)), over(w.Plus(along), d.brings())
-		x := newChoice(d, w.Plus(along), area, i)
+		x := newChoice(m, r, all, area, i)
 		if m.ToBuy && strings.HasSuffix(m.ID, "-small") && x.packs > aFewPacks {
 			continue // the large pack stands in the list as well
 		}
+		if fit == nil {
+			fit = make([]choice, 0, min(len(ms), usualChoices))
+		}
 		fit = append(fit, x)
-		best = max(best, fit[len(fit)-1].useful)
+		best = max(best, x.useful)
 	}
-	fit = slices.DeleteFunc(fit, func(x *choice) bool {
+	fit = slices.DeleteFunc(fit, func(x choice) bool {
 		if x.useful >= best/2*(1-1e-9) { // [common] half is our own line
 			return false
 		}
-		if !x.Material.ToBuy {
+		if !x.of.ToBuy {
 			passed = append(passed, agronomy.Reason{Text: fmt.Sprintf("not used: %s would bring only %s before %s is reached",
-				x.Material.Title(), x.brings().within(w), x.limit())})
+				x.of.Title(), x.brings(x.of).within(w), x.limit())})
 		}
 		return true
 	})
-	slices.SortStableFunc(fit, func(a, b *choice) int {
-		return cmp.Or(cmp.Compare(a.supply, b.supply), a.compareMisfit(b), cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
+	slices.SortStableFunc(fit, func(a, b choice) int {
+		return cmp.Or(cmp.Compare(a.supply, b.supply), a.compareMisfit(&b), cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
 	})
 	return fit, passed
 }
 
-// choice is a dose with what ranks it.
+// usualChoices is about how many materials are fit for a dose. It only sizes a slice.
+const usualChoices = 12
+
+// choice is a material at the rate that binds it, with what ranks it.
 type choice struct {
-	Dose
+	bound
+	of     *Material
 	supply supply
 	useful agronomy.PerThousand // of the wanted nutrients, what it brings
 	misfit agronomy.PerThousand // over the wants of N, P2O5 and K2O, and under all wants
@@ -117,19 +135,20 @@ func (s supply) String() string {
 	return [...]string{"enough on hand", "some on hand, more to buy", "none on hand", "to buy"}[s]
 }
 
-func newChoice(d Dose, w Wants, area agronomy.SquareFeet, order int) *choice {
-	x := &choice{Dose: d, order: order, useful: d.brings().within(w).total()}
+func newChoice(m *Material, r bound, w Wants, area agronomy.SquareFeet, order int) choice {
+	brings := r.brings(m)
+	x := choice{bound: r, of: m, order: order, useful: brings.within(w).total()}
+	more, less := over(brings, w), over(w, brings)
 	// Mg and S beyond the wants do no harm at these rates. [common]
-	x.misfit = d.Over.N + d.Over.P2O5 + d.Over.K2O/harmlessK + d.Under.total()
-	m := d.Material
-	packs, known := m.PacksFor(d.Rate.Over(area))
+	x.misfit = more.N + more.P2O5 + more.K2O/harmlessK + less.total()
+	packs, known := m.PacksFor(r.rate().Over(area))
 	buy := m.Purchase(packs)
 	switch {
 	case m.ToBuy:
 		x.supply = toBuy
-		x.misfit += d.Over.Mg // nobody buys magnesium that is not wanted
-		if w.K2O == 0 {       // nor potash where none is
-			x.misfit += d.Over.K2O - d.Over.K2O/harmlessK
+		x.misfit += more.Mg // nobody buys magnesium that is not wanted
+		if w.K2O == 0 {     // nor potash where none is
+			x.misfit += more.K2O - more.K2O/harmlessK
 		}
 		x.packs, x.waste = packs, agronomy.Pounds(buy.Left)*m.Pack
 	case m.OnHand <= 0:
@@ -162,22 +181,24 @@ func (x *choice) compareMisfit(y *choice) int {
 }
 
 func (x *choice) limit() string {
-	if x.ByCap {
-		return "the cap on " + inWords(x.BoundBy)
+	if x.cap {
+		return "the cap on " + inWords(x.name)
 	}
-	return "the " + inWords(x.BoundBy) + " wanted"
+	return "the " + inWords(x.name) + " wanted"
 }
 
-func (x *choice) describe() string {
-	s := "brings " + x.brings().String()
-	if _, counted := x.Material.PackWeight(); counted || x.supply != inFile { // or nobody knows what is on hand
+// describe says where the material comes from and what it brings, beside the wants.
+func (x *choice) describe(w Wants) string {
+	brings := x.brings(x.of)
+	s := "brings " + brings.String()
+	if _, counted := x.of.PackWeight(); counted || x.supply != inFile { // or nobody knows what is on hand
 		s = x.supply.String() + "; " + s
 	}
-	if x.Under != (Wants{}) {
-		s += "; short by " + x.Under.String()
+	if less := over(w, brings); less != (Wants{}) {
+		s += "; short by " + less.String()
 	}
-	if x.Over != (Wants{}) {
-		s += "; over by " + x.Over.String()
+	if more := over(brings, w); more != (Wants{}) {
+		s += "; over by " + more.String()
 	}
 	return s
 }

@@ -128,7 +128,7 @@ func TestLikelyIsWhatIsChosen(t *testing.T) {
 	for _, w := range []Wants{{N: 1}, {P2O5: 1}, {N: 0.5, K2O: 1}, {Mg: 0.2}, {N: 0.9, P2O5: 0.5}} {
 		for _, c := range []Caps{NoCaps(), {0.7, 0.5, 0, 1}} {
 			d, _, ok := Choose(TradeMaterials(), w, c, 2600)
-			m, likely := Likely(TradeMaterials(), w, Wants{}, c, 2600)
+			m, likely := Likely(refer(TradeMaterials()), w, Wants{}, c, 2600)
 			if ok != likely || m.ID != d.Material.ID {
 				t.Errorf("%v under %v: %s is chosen, %s likely", w, c, d.Material.ID, m.ID)
 			}
@@ -141,7 +141,7 @@ func TestLikelyIsWhatIsChosen(t *testing.T) {
 func TestNoPotashIsBoughtThatIsNotWanted(t *testing.T) {
 	for _, n := range []agronomy.PerThousand{0.3, 0.4, 0.5, 0.7, 1} {
 		for _, area := range []agronomy.SquareFeet{600, 2600, 6900, 20000} {
-			d, _, ok := ChooseAlong(TradeMaterials(), Wants{N: n}, Wants{}, Caps{N: 1, SolubleN: 0.7, K2O: 1}, area)
+			d, _, ok := ChooseAlong(refer(TradeMaterials()), Wants{N: n}, Wants{}, Caps{N: 1, SolubleN: 0.7, K2O: 1}, area)
 			if !ok || d.K2O > 0.15 {
 				t.Errorf("%v lb N on %v sq ft: %s with %.2f lb K2O", n, area, d.Material.ID, float64(d.K2O))
 			}

@@ -63,22 +63,23 @@ func Sum(a, b Dose) Dose {
 // something under a cap of 0, a lime or elemental sulfur (those are dosed by
 // pH), a liquid without a density, and figures that are no amounts.
 func DoseFor(m Material, w Wants, c Caps) (Dose, error) {
-	d, err := solve(&m, w, c)
+	b, err := solve(&m, w, c)
 	if err != nil {
 		return Dose{}, err
 	}
+	d := b.dose(&m, w)
 	d.explain(w, c)
 	return d, nil
 }
 
-// solve is [DoseFor] without the working: choosing among many materials needs
-// the working of one only.
-func solve(m *Material, w Wants, c Caps) (Dose, error) {
+// solve gives the bound by which [DoseFor] finds the rate: choosing among many
+// materials needs the dose and the working of one only.
+func solve(m *Material, w Wants, c Caps) (bound, error) {
 	if err := m.dosable(); err != nil {
-		return Dose{}, err
+		return bound{}, err
 	}
 	if err := w.check(); err != nil {
-		return Dose{}, err
+		return bound{}, err
 	}
 	bounds := m.bounds(w, c)
 	var first *bound
@@ -87,11 +88,11 @@ func solve(m *Material, w Wants, c Caps) (Dose, error) {
 		b := &bounds[i]
 		switch {
 		case b.cap && math.IsNaN(float64(b.amount)):
-			return Dose{}, fmt.Errorf("the cap on %s is not a number: give an amount, or a negative one for no cap", inWords(b.name))
+			return bound{}, fmt.Errorf("the cap on %s is not a number: give an amount, or a negative one for no cap", inWords(b.name))
 		case !b.holds():
 			continue
 		case b.amount == 0:
-			return Dose{}, fmt.Errorf("%s carries %s, of which none may go down: choose a material without it", m.Title(), inWords(b.name))
+			return bound{}, fmt.Errorf("%s carries %s, of which none may go down: choose a material without it", m.Title(), inWords(b.name))
 		}
 		wanted = wanted || !b.cap
 		// A cap that falls together with a want changes nothing, so it must be
@@ -101,12 +102,23 @@ func solve(m *Material, w Wants, c Caps) (Dose, error) {
 		}
 	}
 	if !wanted {
-		return Dose{}, fmt.Errorf("%s brings none of what is needed (%s)", m.Title(), w)
+		return bound{}, fmt.Errorf("%s brings none of what is needed (%s)", m.Title(), w)
 	}
-	d := DoseOf(*m, first.rate())
-	d.BoundBy, d.ByCap = first.name, first.cap
+	return *first, nil
+}
+
+// dose is a material at the rate of its bound, compared with the wants.
+func (b bound) dose(m *Material, w Wants) Dose {
+	d := DoseOf(*m, b.rate())
+	d.BoundBy, d.ByCap = b.name, b.cap
 	d.Over, d.Under = over(d.brings(), w), over(w, d.brings())
-	return d, nil
+	return d
+}
+
+// brings is what a material brings at the rate of its bound.
+func (b bound) brings(m *Material) Wants {
+	in, rate := m.contents(), b.rate()
+	return Wants{rate * in.N, rate * in.P2O5, rate * in.K2O, rate * in.Mg, rate * in.S}
 }
 
 // explain writes the working of a dose that [solve] found.

@@ -1,15 +1,25 @@
 package material
 
-import "swardbook/agronomy"
+import (
+	"slices"
 
-// TradeMaterials lists the shelf: what garden and farm stores sell by analysis, that
+	"swardbook/agronomy"
+)
+
+// TradeMaterials gives a copy of the shelf that is the caller's own.
+func TradeMaterials() []Material { return slices.Clone(shelf) }
+
+// Shelf is [TradeMaterials] without the copy. It must not be written to.
+func Shelf() []Material { return shelf }
+
+// shelf is what garden and farm stores sell by analysis, that
 // stands in where a site file has nothing that fits, all marked to buy. Analyses and
 // shares are the usual guarantees, packs the usual sizes, and the label of what is
 // bought counts. What is sold in a small pack too is there twice, with "-small" to
 // the id of the small one.
-//
-// The slice is the caller's own.
-func TradeMaterials() []Material {
+var shelf = fillShelf()
+
+func fillShelf() []Material {
 	out := make([]Material, 0, 40)
 	sell := func(m Material, small, large agronomy.Pounds) {
 		m.ID, m.ToBuy = "trade-"+m.ID, true

@@ -59,7 +59,7 @@ func (c *Treatment) planFeeding() {
 	c.newForPhosphorus()
 	shed := slices.Clone(c.Shed.Stock())
 	if !c.feed(c.asPlanned(schedule.Phosphorus, p2o5Of), c.asPlanned(schedule.Potassium, k2oOf)) {
-		copy(c.Shed.Materials, shed)
+		c.Shed.Restore(shed)
 		c.feed(0, 0)
 	}
 }
@@ -253,10 +253,9 @@ func (c *Treatment) likely(w, along material.Wants, caps material.Caps, fit func
 // and an area that takes only quick nitrogen, narrow the choice. quick counts the
 // materials before the trade's slow ones; passed says which of the shed's were ruled out,
 // and why. The next call overwrites the list.
-func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Material, quick int, passed []schedule.Reason) {
+func (c *Treatment) offers(fit func(material.Material) bool) (ms []*material.Material, quick int, passed []schedule.Reason) {
 	ms, slow := c.Shed.Offered[:0], c.Shed.Slow[:0]
-	for i := range c.Shed.Materials {
-		m := &c.Shed.Materials[i]
+	for _, m := range c.Shed.Materials {
 		if m.Kind == material.LimeMaterial || m.Kind == material.SulfurMaterial || m.Kind == material.GypsumMaterial || m.Kind == material.WoodAsh {
 			continue
 		}
@@ -269,9 +268,9 @@ func (c *Treatment) offers(fit func(material.Material) bool) (ms []material.Mate
 		switch {
 		case fit != nil && !fit(*m):
 		case m.ToBuy && slowN(*m):
-			slow = append(slow, *m)
+			slow = append(slow, m)
 		default:
-			ms = append(ms, *m)
+			ms = append(ms, m)
 		}
 	}
 	quick = len(ms)

@@ -122,7 +122,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 			os = before
 		} else {
 			f.found.Leave(c.Area, schedule.LateNitrogen, l.n, "the main autumn doses need its days, and bring more than a late dose would", "common")
-			copy(c.Shed.Materials, shed)
+			c.Shed.Restore(shed)
 			late, rest = nil, rest+l.dose.N
 		}
 	}

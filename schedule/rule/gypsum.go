@@ -71,7 +71,8 @@ func gypsumJobs(c *Treatment) schedule.Proposal {
 // pure. A gypsum that is not to be bought again is used only if there is enough of it for
 // the whole need, else that of the trade is.
 func (c *Treatment) gypsum(need agronomy.PerThousand) (m material.Material, pure agronomy.Percent, why []schedule.Reason) {
-	for _, m = range c.Shed.Materials {
+	for _, of := range c.Shed.Materials {
+		m = *of
 		if m.Kind != material.GypsumMaterial {
 			continue
 		}

@@ -29,13 +29,13 @@ func ironJobs(c *Treatment) schedule.Proposal {
 	rate := func(m material.Material) agronomy.PerThousand {
 		return soil.IronRate * 100 / agronomy.PerThousand(m.Iron)
 	}
-	i := slices.IndexFunc(c.Shed.Materials, func(m material.Material) bool {
+	i := slices.IndexFunc(c.Shed.Materials, func(m *material.Material) bool {
 		if m.Kind != material.IronMaterial || m.Iron <= 0 {
 			return false
 		}
-		short := schedule.Short(material.DoseOf(m, rate(m)), c.Area.Size)
+		short := schedule.Short(material.DoseOf(*m, rate(*m)), c.Area.Size)
 		if short {
-			why = append(why, tooLittle(m))
+			why = append(why, tooLittle(*m))
 		}
 		return !short
 	})
@@ -44,7 +44,7 @@ func ironJobs(c *Treatment) schedule.Proposal {
 		p.Leave(c.Area, schedule.Iron, n, "no material with iron is known", "")
 		return p
 	}
-	m := c.Shed.Materials[i]
+	m := *c.Shed.Materials[i]
 	why = append(why, schedule.Reason{Text: fmt.Sprintf("2 oz of iron sulfate, a fifth of it iron, in water on 1000 sq ft; of this material, %s %% iron, %s lb.", agronomy.Figure(m.Iron), agronomy.Figures(rate(m), 2)), Source: "nc-centipede, atomic-weights"},
 		schedule.Reason{Text: "Iron put on the soil is tied up like the iron in it; on the leaf it colors in one to three days.", Source: "az-iron"})
 	os := schedule.Meet(c.Open(), c.Growing())

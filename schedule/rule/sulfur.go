@@ -111,10 +111,10 @@ func (c *Treatment) sulfurMaterial(need agronomy.PerThousand) (m material.Materi
 	for _, m := range c.Shed.Materials {
 		switch {
 		case m.Kind != material.SulfurMaterial || m.Sulfur <= 0:
-		case schedule.Short(material.DoseOf(m, need*100/agronomy.PerThousand(m.Sulfur)), c.Area.Size):
-			passed = append(passed, tooLittle(m))
+		case schedule.Short(material.DoseOf(*m, need*100/agronomy.PerThousand(m.Sulfur)), c.Area.Size):
+			passed = append(passed, tooLittle(*m))
 		default:
-			return m, passed, true
+			return *m, passed, true
 		}
 	}
 	return material.Material{}, passed, false
