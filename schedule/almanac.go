@@ -49,6 +49,14 @@ func NewAlmanac(y *climate.Year, start, through Date) *Almanac {
 	return a
 }
 
+// To gives the same almanac for a program with another last day.
+func (a *Almanac) To(through Date) *Almanac {
+	b := *a
+	b.through, b.lasts = through, map[lastKey]lastRule{}
+	b.Open = b.openGround()
+	return &b
+}
+
 // GrowthOf gives the course of a kind of grass, worked out once.
 func (a *Almanac) GrowthOf(s climate.Season) *Growth {
 	g, known := a.growths[s]

@@ -217,7 +217,7 @@ func (p *Program) Year() (*climate.Year, error) {
 	if len(p.Chapters) > 0 {
 		return p.Chapters[0].Almanac.Year, nil
 	}
-	return p.Site.Place.Year()
+	return p.Site.Year()
 }
 
 // CaseOf gives the case of an area; nil for none.

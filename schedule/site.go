@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"reflect"
 	"time"
 
 	"swardbook/agronomy"
@@ -30,7 +31,27 @@ type Site struct {
 	Spreader  Spreader
 	Calendar  Calendar
 	Assumed   []agronomy.Reason // defaults the file left to us
+
+	worked workedOut
 }
+
+// workedOut is a year with the place that it is of.
+type workedOut struct {
+	place climate.Place
+	year  *climate.Year
+}
+
+// Year gives the year of the site's place: the one that is kept, if it is still of this
+// place, else it is worked out.
+func (s *Site) Year() (*climate.Year, error) {
+	if w := &s.worked; w.year != nil && reflect.DeepEqual(w.place, s.Place) {
+		return w.year, nil
+	}
+	return s.Place.Year()
+}
+
+// KeepYear keeps the year of the site's place for [Site.Year].
+func (s *Site) KeepYear(y *climate.Year) { s.worked = workedOut{s.Place, y} }
 
 // Area is one piece of turf with one grass, one soil report, one treatment.
 type Area struct {

@@ -90,7 +90,7 @@ func (s *session) placeOf(args []string) (*placed, error) {
 		if site == nil {
 			return nil, exit{code: exitSite}
 		}
-		y, err := site.Place.Year()
+		y, err := site.Year()
 		if err != nil {
 			return nil, siteError(fmt.Errorf("%s: %w", args[0], err))
 		}

@@ -45,7 +45,7 @@ func Through(site *schedule.Site, today schedule.Date) (schedule.Date, error) {
 	if !site.Through.IsZero() {
 		return site.Through, nil
 	}
-	year, err := site.Place.Year()
+	year, err := site.Year()
 	if err != nil {
 		return schedule.Date{}, err
 	}
@@ -93,7 +93,7 @@ type planner struct {
 // newPlanner sets up a run. The almanac and the days must reach beyond the last day of
 // the program: to the end of the season of any line, sample or sowing.
 func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, kinds schedule.KindTable, rules []scrule.Rule) (*planner, error) {
-	year, err := site.Place.Year()
+	year, err := site.Year()
 	if err != nil {
 		return nil, err
 	}
@@ -121,7 +121,7 @@ func newPlanner(site *schedule.Site, book []schedule.Done, last schedule.Date, k
 			horizon = schedule.Later(horizon, pl.almanac.YearBegins(pl.almanac.SeasonOf(schedule.Later(site.Start, day), s)+1, s))
 		}
 	}
-	pl.almanac = schedule.NewAlmanac(year, site.Start, horizon)
+	pl.almanac = pl.almanac.To(horizon)
 	pl.days = pl.workdays(horizon.AddDays(sowAhead))
 	return pl, nil
 }

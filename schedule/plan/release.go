@@ -15,7 +15,7 @@ func Released() schedule.Date { return schedule.Date{Year: 2026, Month: 11, Day:
 // entry may have read otherwise. An entry of a season to come was first planned when the
 // present season began, so no stamp lies in the future.
 func Stamps(site *schedule.Site, today schedule.Date) (func(*schedule.Entry) schedule.Date, error) {
-	year, err := site.Place.Year()
+	year, err := site.Year()
 	if err != nil {
 		return nil, err
 	}

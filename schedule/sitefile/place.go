@@ -41,8 +41,13 @@ func (r *reader) readPlace(top table) {
 		t.wrong("", "nothing is said about the place", `give zip = "44109", or state = "OH" and hardiness = "6a", in [place], or monthly normals`)
 		return
 	}
+	given := *p
 	y, err := p.Year()
 	r.understood(t, y)
+	if p.State != given.State || p.Hardiness != given.Hardiness { // filled in: the plan goes by these too
+		y, _ = p.Year()
+	}
+	r.site.KeepYear(y)
 	r.knowCounty(t)
 	if p.State == "" {
 		r.assume("state not given: no state's law on fertilizer is looked up, so ask whether there is one")
