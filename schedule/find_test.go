@@ -187,6 +187,9 @@ func TestLedgerOfAnArea(t *testing.T) {
 	if len(l.Areas) != 1 || len(l.Notes) != 1 || l.Areas[0].Area != "a" || l.Areas[0].Name != "East" {
 		t.Fatalf("%+v", l)
 	}
+	if v := c.Verdict(p, on(t, "2026-11-20")); v != l.Areas[0].Verdict || v == "" {
+		t.Errorf("the verdict alone is %q, in the ledger %q", v, l.Areas[0].Verdict)
+	}
 	turn := c.Almanac.YearBegins(2026, c.Season)
 	if !on(t, "2026-07-01").Before(turn) || turn.After(c.Start) {
 		t.Fatalf("the turf year begins on %s", turn)

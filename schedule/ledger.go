@@ -67,18 +67,33 @@ type applied struct {
 }
 
 func (c *Case) ledger(p *Program, today Date, in Span) AreaLedger {
-	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name, Lines: []LedgerLine{}}
+	l := AreaLedger{Area: c.Area.ID, Name: c.Area.Name}
 	all := c.Applications(p, today)
 	c.feed(all)
+	m := c.Measure()
 	for i := range all {
-		if a := &all[i]; in.Has(a.Date) {
-			l.Lines = append(l.Lines, a.rounded())
-		}
+		all[i].Text = m.DoseWords(all[i].dose, c.Area.Size)
 	}
 	all = slices.DeleteFunc(all, func(a applied) bool { return !in.Has(a.Date) })
-	l.Limits = c.Limits(all)
+	l.Lines, l.Limits = lines(all), c.Limits(all)
 	l.Verdict = verdict(c, l)
 	return l
+}
+
+// lines gives the lines of applications as they are shown.
+func lines(all []applied) []LedgerLine {
+	out := make([]LedgerLine, len(all))
+	for i := range all {
+		out[i] = all[i].rounded()
+	}
+	return out
+}
+
+// Verdict gives the verdict of an area's part of [Program.Ledger] alone.
+func (c *Case) Verdict(p *Program, today Date) string {
+	in := p.whole()
+	all := slices.DeleteFunc(c.Applications(p, today), func(a applied) bool { return !in.Has(a.Date) })
+	return verdict(c, AreaLedger{Lines: lines(all), Limits: c.Limits(all)})
 }
 
 func (l LedgerLine) rounded() LedgerLine {
@@ -90,23 +105,23 @@ func (l LedgerLine) rounded() LedgerLine {
 
 // Applications joins the record book with what is planned, by date.
 func (c *Case) Applications(p *Program, today Date) []applied {
-	var out []applied
-	m := c.Measure()
-	add := func(d Date, job, state string, dose material.Dose) {
-		a := applied{LedgerLine{Date: d, Job: job, Text: m.DoseWords(dose, c.Area.Size), State: state, Down: state != ToCome,
-			N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, dose}
+	out := make([]applied, 0, len(p.Entries))
+	add := func(d Date, job, state string, dose *material.Dose) {
+		a := applied{LedgerLine{Date: d, Job: job, State: state, Down: state != ToCome,
+			N: dose.N, SlowN: dose.SlowN, P2O5: dose.P2O5, K2O: dose.K2O}, *dose}
 		if dose.Material.Kind == material.LimeMaterial {
 			a.N, a.SlowN, a.P2O5, a.K2O, a.Lime = 0, 0, 0, 0, dose.Rate
 		}
 		out = append(out, a)
 	}
-	for _, d := range c.Down {
+	for i := range c.Down {
+		d := &c.Down[i]
 		if !d.NotDone && d.Presumed == nil && d.Dose.Rate > 0 {
 			state := OnRecord
 			if d.Taken {
 				state = TakenAsDone
 			}
-			add(d.Date, JobID(d.AreaID, d.Kind, d.Season, d.N), state, d.Dose)
+			add(d.Date, JobID(d.AreaID, d.Kind, d.Season, d.N), state, &d.Dose)
 		}
 	}
 	for i := range p.Entries {
@@ -122,7 +137,7 @@ func (c *Case) Applications(p *Program, today Date) []applied {
 		default:
 			continue // it stands among the lines of the book
 		}
-		add(e.Date, e.ID, state, e.Dose)
+		add(e.Date, e.ID, state, &e.Dose)
 	}
 	slices.SortStableFunc(out, func(a, b applied) int {
 		return cmp.Or(a.Date.Compare(b.Date), cmp.Compare(a.Job, b.Job))
@@ -134,22 +149,22 @@ func (c *Case) Applications(p *Program, today Date) []applied {
 // the law.
 func (c *Case) Limits(all []applied) []LedgerLimit {
 	lim := c.MostN
-	n := func(a applied) agronomy.PerThousand { return a.N }
-	quick := func(a applied) agronomy.PerThousand { return a.N - a.SlowN }
-	p2o5 := func(a applied) agronomy.PerThousand { return a.P2O5 }
-	k2o := func(a applied) agronomy.PerThousand { return a.K2O }
+	n := func(a *applied) agronomy.PerThousand { return a.N }
+	quick := func(a *applied) agronomy.PerThousand { return a.N - a.SlowN }
+	p2o5 := func(a *applied) agronomy.PerThousand { return a.P2O5 }
+	k2o := func(a *applied) agronomy.PerThousand { return a.K2O }
 	var out []LedgerLimit
-	add := func(what string, limit agronomy.PerThousand, source string, days int, of func(applied) agronomy.PerThousand) {
+	add := func(what string, limit agronomy.PerThousand, source string, days int, of func(*applied) agronomy.PerThousand) {
 		l := LedgerLimit{What: what, Limit: limit, Source: source}
-		l.Most = most(all, days, of)
-		l.Down = most(slices.DeleteFunc(slices.Clone(all), func(a applied) bool { return !a.Down }), days, of)
+		l.Most, l.Down = most(all, false, days, of), most(all, true, days, of)
 		l.Passed = l.Most > limit+1e-6
 		out = append(out, l)
 	}
 	for _, y := range c.Yearly {
 		from, to := c.Almanac.YearBegins(y.Year, c.Season), c.Almanac.YearBegins(y.Year+1, c.Season).AddDays(-1)
 		l := LedgerLimit{What: fmt.Sprintf("nitrogen wanted, year from %s", from.Short()), Limit: y.Total}
-		for _, a := range all {
+		for i := range all {
+			a := &all[i]
 			if !(Span{from, to}).Has(a.Date) {
 				continue
 			}
@@ -188,14 +203,19 @@ func (c *Case) Limits(all []applied) []LedgerLimit {
 	return out
 }
 
-// most gives the largest sum within any run of so many days.
-func most(all []applied, days int, of func(applied) agronomy.PerThousand) agronomy.PerThousand {
+// most gives the largest sum within any run of so many days, of all or only of what is
+// down.
+func most(all []applied, down bool, days int, of func(*applied) agronomy.PerThousand) agronomy.PerThousand {
 	type day struct {
 		on  Date
 		sum agronomy.PerThousand
 	}
-	var on []day
-	for _, a := range all {
+	on := make([]day, 0, len(all))
+	for i := range all {
+		a := &all[i]
+		if down && !a.Down {
+			continue
+		}
 		if n := len(on); n == 0 || on[n-1].on != a.Date {
 			on = append(on, day{on: a.Date})
 		}
@@ -257,8 +277,11 @@ func verdict(c *Case, l AreaLedger) string {
 // window is over by then counts as taken as done. If the day is unset, only a job before a
 // line of the record book does.
 func (p *Program) Ledger(today Date) Ledger {
-	return p.ledgerIn(today, func(*Case) Span { return Span{Date{}, p.Through.AddDays(Endless)} })
+	return p.ledgerIn(today, func(*Case) Span { return p.whole() })
 }
+
+// whole is the span of [Program.Ledger].
+func (p *Program) whole() Span { return Span{Date{}, p.Through.AddDays(Endless)} }
 
 // LedgerAround is [Program.Ledger] of the 12 months around a day.
 func (p *Program) LedgerAround(today Date) Ledger {

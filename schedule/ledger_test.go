@@ -68,10 +68,10 @@ func TestLedgerByHand(t *testing.T) {
 	line := func(n int, lb agronomy.PerThousand, state string) applied {
 		return applied{LedgerLine{Date: day(n), N: lb, State: state, Down: state != ToCome}, material.Dose{}}
 	}
-	of := func(a applied) agronomy.PerThousand { return a.N }
+	of := func(a *applied) agronomy.PerThousand { return a.N }
 	all := []applied{line(0, 0.5, OnRecord), line(10, 0.5, OnRecord), line(30, 0.75, ToCome), line(39, 0.25, ToCome)}
 	for days, want := range map[int]agronomy.PerThousand{1: 0.75, 9: 0.75, 10: 1, 11: 1, 20: 1, 21: 1.25, 30: 1.5, 31: 1.75, 39: 1.75, 40: 2} {
-		if got := most(all, days, of); got != want {
+		if got := most(all, false, days, of); got != want {
 			t.Errorf("within %d days: %v, want %v", days, got, want)
 		}
 	}

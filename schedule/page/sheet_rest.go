@@ -73,8 +73,8 @@ type findingView struct {
 
 func (b *sheetBuilder) areas() (areas []areaView) {
 	verdicts := map[string]string{}
-	for _, l := range b.p.Ledger(b.today).Areas {
-		verdicts[l.Area] = l.Verdict
+	for _, c := range b.p.Cases {
+		verdicts[c.Area.ID] = c.Verdict(b.p, b.today)
 	}
 	for _, a := range b.p.Areas {
 		v := areaView{ID: a.ID, Anchor: anchor("area-", a.ID), Name: a.Name, Sub: b.measure.Area(a.Size) + ", " + a.Stand, Pale: a.Pale, Verdict: verdicts[a.ID]}

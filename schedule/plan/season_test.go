@@ -148,7 +148,7 @@ func TestTwiceTheNitrogenCutsWhatFollows(t *testing.T) {
 	}) {
 		t.Errorf("nothing says why: %+v", twice.LeftOut)
 	}
-	if v := twice.Ledger(schedule.Date{}).Areas[0].Verdict; !strings.HasPrefix(v, "Over the limit") {
+	if v := twice.Ledger(schedule.Date{}).Areas[0].Verdict; !strings.HasPrefix(v, "Over the limit") || twice.Cases[0].Verdict(twice, schedule.Date{}) != v {
 		t.Errorf("verdict %q", v)
 	}
 }
