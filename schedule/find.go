@@ -166,7 +166,9 @@ func (p *Program) AsOf(today Date) *Program {
 			}
 		}
 		if now != nil {
-			q.Areas[i] = now.Shown()
+			if a := &q.Areas[i]; a.of != now.Area || a.Moved != nil {
+				*a = now.Shown()
+			}
 			shed = append(shed, now.shedWords()...)
 		}
 	}
@@ -322,10 +324,19 @@ func (p *Program) Around(today Date) *Program {
 	first := p.Cases[0]
 	q.Season = first.Almanac.Season(first.Measure(), first.Season, Later(p.Start, spans[""].From))
 	q.Season.Words = p.Season.Words
-	q.Entries, q.LeftOut = make([]Entry, 0, len(p.Entries)), []LeftOut{}
+	shown := func(e *Entry) bool {
+		return spans[e.Area].Has(e.Date) || e.Area != "" && e.Season == years[e.Area]
+	}
+	n := 0
+	for i := range p.Entries {
+		if shown(&p.Entries[i]) {
+			n++
+		}
+	}
+	q.Entries, q.LeftOut = make([]Entry, 0, n), []LeftOut{}
 	for i := range p.Entries {
 		e := &p.Entries[i]
-		if spans[e.Area].Has(e.Date) || e.Area != "" && e.Season == years[e.Area] {
+		if shown(e) {
 			q.Entries = append(q.Entries, *e)
 		} else if e.Date.After(today) && !e.Kind.Notice() && (q.Later.IsZero() || e.Date.Before(q.Later)) {
 			q.Later = e.Date

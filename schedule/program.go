@@ -108,6 +108,8 @@ type AreaShown struct {
 	Needs    []Need              `json:"needs"`
 	Pale     []string            `json:"pale,omitzero"`
 	Moved    []string            `json:"moved,omitzero"` // how the readings moved from report to report
+
+	of *Area // of the case that was shown, each of which has its own
 }
 
 // FindingShown is one finding in the program.

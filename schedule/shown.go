@@ -14,7 +14,7 @@ import (
 // Shown writes down what an area's report means.
 func (c *Case) Shown() AreaShown {
 	a := AreaShown{ID: c.Area.ID, Name: c.Area.Name, Size: c.Area.Size, Stand: c.Area.Stand.String(),
-		Findings: []FindingShown{}, Needs: []Need{}}
+		Findings: []FindingShown{}, Needs: []Need{}, of: c.Area}
 	isNew := c.Future() || c.Young(c.Start)
 	if f, old := c.oldReport(); old {
 		a.Findings = append(a.Findings, f)
