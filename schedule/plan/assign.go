@@ -13,7 +13,7 @@ import (
 // placement is a [place.Problem] made of jobs, and its answer.
 type placement struct {
 	place.Answer
-	jobs    []schedule.Job // first those to place, then those that have their day
+	jobs    []*schedule.Job // first those to place, then those that have their day
 	problem place.Problem
 	limits  []limit          // those of the problem, with their reasons
 	blocked []map[string]int // of each job: how many days its own rules take away, by reason
@@ -58,11 +58,15 @@ func (p *placement) blockedBy(c place.Cause) string {
 // most nitrogen in 12 months is no limit between two jobs: so jobs are placed, the first
 // that exceeds it is made to wait, and all are placed again.
 func (pl *planner) placeJobs(jobs []schedule.Job, lives []*life) *placement {
-	all := append(slices.Clip(jobs), pl.standing(jobs, lives)...)
+	stand := pl.standing(jobs, lives)
+	all := make([]*schedule.Job, 0, len(jobs)+len(stand))
+	for i := range jobs {
+		all = append(all, &jobs[i])
+	}
+	all = append(all, stand...)
 	out := &placement{jobs: all, limits: limitsBetween(all), blocked: make([]map[string]int, len(all)), waits: map[int]string{}}
 	out.problem = place.Problem{Tasks: make([]place.Task, len(all)), Limits: make([]place.Limit, len(out.limits)), PerDay: pl.site.Crew.JobsPerDay, Bonus: schedule.Units(togetherBonus)}
-	for i := range all {
-		j := &all[i]
+	for i, j := range all {
 		t := place.Task{Area: pl.areaIndex(j.Area), Who: pl.site.Who(j.ID()), LeaveOut: schedule.LeaveOut(pl.kinds.Rank(j.Kind))}
 		switch {
 		case !j.On.IsZero():

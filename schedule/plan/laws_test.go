@@ -207,8 +207,8 @@ func TestCrowdedAutumn(t *testing.T) {
 		t.Errorf("stopped %v, contested %v, %d steps", p.Stopped, p.Contested, p.Steps)
 	}
 	carried := 0
-	for i := range p.jobs {
-		if j := &p.jobs[i]; j.Kind == schedule.Potassium && p.has(i) && !j.Windows[0].Has(p.on(i)) {
+	for i, j := range p.jobs {
+		if j.Kind == schedule.Potassium && p.has(i) && !j.Windows[0].Has(p.on(i)) {
 			carried++
 		}
 	}

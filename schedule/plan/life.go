@@ -173,15 +173,15 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 func (pl *planner) freeze(l *life, day schedule.Date, ended bool) {
 	var ahead []schedule.Job
 	for i := range l.planned {
-		j := l.planned[i]
+		j := &l.planned[i]
 		switch {
 		case j.Rest && !ended && !j.Window().To.Before(day):
-			ahead = append(ahead, j)
+			ahead = append(ahead, *j)
 		case j.Rest && !ended && !j.Kind.Sows():
 		case j.On.Before(day):
-			pl.presume(l, &j)
+			pl.presume(l, j)
 		default:
-			ahead = append(ahead, j)
+			ahead = append(ahead, *j)
 		}
 	}
 	l.planned = ahead
@@ -219,7 +219,7 @@ func (pl *planner) plan(lives []*life) {
 	of := map[string]*life{}
 	for i, l := range lives {
 		of[l.area.ID] = l
-		l.planned = nil
+		l.planned = make([]schedule.Job, 0, len(found.Jobs)/len(lives)+1)
 		c := pl.cases[i]
 		l.now = c
 		l.all = append(l.all, c)

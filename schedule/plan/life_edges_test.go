@@ -290,7 +290,7 @@ func TestWorkdays(t *testing.T) {
 func TestBlockedBy(t *testing.T) {
 	_, l := planning(t)
 	other := feeding(t, l, 1, "2026-09-12", "2026-09-20", "2026-10-20", 5)
-	p := &placement{jobs: []schedule.Job{other, other}, limits: []limit{{why: "Turf should use one feeding before the next; salts add up."}},
+	p := &placement{jobs: []*schedule.Job{&other, &other}, limits: []limit{{why: "Turf should use one feeding before the next; salts add up."}},
 		problem: place.Problem{PerDay: 1, Tasks: []place.Task{{Days: []int{mustDate(t, "2026-09-19").Number(), mustDate(t, "2026-09-20").Number()}}, {}}}, Answer: place.Answer{Day: []int{1, place.Left}}}
 	if !p.has(0) || p.has(1) || p.on(0) != mustDate(t, "2026-09-20") {
 		t.Errorf("the first is on %s", p.on(0))
@@ -351,7 +351,7 @@ func TestTwelveMonthsAtTheirEdges(t *testing.T) {
 		}
 		j := feeding(t, l, 3, "2026-09-12", "2026-10-01", "2026-11-20", 5)
 		j.Area, j.On = cs.Area, schedule.Date{}
-		p := &placement{jobs: []schedule.Job{j}, problem: place.Problem{Tasks: []place.Task{{Days: []int{mustDate(t, "2026-10-01").Number()}, Cost: []int64{0}}}}, Answer: place.Answer{Day: []int{0}}, blocked: make([]map[string]int, 1), waits: map[int]string{}}
+		p := &placement{jobs: []*schedule.Job{&j}, problem: place.Problem{Tasks: []place.Task{{Days: []int{mustDate(t, "2026-10-01").Number()}, Cost: []int64{0}}}}, Answer: place.Answer{Day: []int{0}}, blocked: make([]map[string]int, 1), waits: map[int]string{}}
 		i, until, why, over := pl.overTwelve(p)
 		if over != c.over || over && (i != 0 || until != mustDate(t, c.day).AddDays(365) || !strings.Contains(why, "no more than 4 lb N per 1,000 sq ft in any 12 months: cool-season lawns need no more")) {
 			t.Errorf("%v lb on %s: over is %t, job %d until %s: %s", c.down, c.day, over, i, until, why)

@@ -18,7 +18,7 @@ type limit struct {
 // limitsBetween gives the limits between jobs of the same area: the distances of the trade
 // between the things that they put down, and the order of sample and lime. Jobs without a
 // day come first.
-func limitsBetween(jobs []schedule.Job) []limit {
+func limitsBetween(jobs []*schedule.Job) []limit {
 	var out []limit
 	things := make([]nutrient.Things, len(jobs))
 	quick := nutrient.LimitsOfNitrogen(agronomy.Cool).Soluble30Days // the same for both seasons
@@ -36,7 +36,7 @@ func limitsBetween(jobs []schedule.Job) []limit {
 			if jobs[a].Kind == jobs[b].Kind && jobs[a].Season == jobs[b].Season && jobs[a].N == jobs[b].N {
 				continue // the rest of a job need not keep its distance from what is down of it
 			}
-			if l, ok := limitOf(&jobs[a], &jobs[b], things[a], things[b], quick); ok {
+			if l, ok := limitOf(jobs[a], jobs[b], things[a], things[b], quick); ok {
 				l.A, l.B = a, b
 				out = append(out, l)
 			}

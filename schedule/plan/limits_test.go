@@ -102,7 +102,7 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 		"two areas":                             {lime(1), at(bare, lime(1)), 0, 0, 0, ""},
 		"the site as a whole":                   {notice(nil), notice(nil), 0, 0, 0, ""},
 	} {
-		got := limitsBetween([]schedule.Job{{Kind: schedule.Reopen}, c.a, c.b})
+		got := limitsBetween([]*schedule.Job{{Kind: schedule.Reopen}, &c.a, &c.b})
 		if c.why == "" {
 			if len(got) != 0 {
 				t.Errorf("%s: %+v, want no limit", name, got)

@@ -113,13 +113,14 @@ func (pl *planner) asPlanned(l *life, d schedule.Down, planned *schedule.Job) bo
 	if d.Kind.Sows() && d.Date != planned.On {
 		return false // its seedlings are up on other days
 	}
-	jobs := slices.Clone(l.planned)
-	for i := range jobs {
-		jobs[i].On = schedule.Date{}
+	jobs := make([]*schedule.Job, 0, len(l.planned)+1)
+	for _, j := range l.planned {
+		j.On = schedule.Date{}
+		jobs = append(jobs, &j)
 	}
 	done := *planned
 	done.State, done.Dose, done.On = schedule.Finished, d.Dose, d.Date
-	for _, lim := range limitsBetween(append(jobs, done)) {
+	for _, lim := range limitsBetween(append(jobs, &done)) {
 		if lim.B != len(jobs) {
 			continue
 		}

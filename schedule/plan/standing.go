@@ -12,10 +12,15 @@ import (
 // down in the areas so lately that jobs keep their distance from it, and what is planned in
 // the other areas, as it takes days of the same crew. Without lives it is a sowing that is
 // being dated, before anything else is planned.
-func (pl *planner) standing(jobs []schedule.Job, lives []*life) []schedule.Job {
-	var out []schedule.Job
+func (pl *planner) standing(jobs []schedule.Job, lives []*life) []*schedule.Job {
+	var out []*schedule.Job
+	add := func(jobs []schedule.Job) {
+		for i := range jobs {
+			out = append(out, &jobs[i])
+		}
+	}
 	for _, c := range pl.cases {
-		out = append(out, lately(c, jobs)...)
+		add(lately(c, jobs))
 	}
 	if lives == nil {
 		return out
@@ -24,13 +29,14 @@ func (pl *planner) standing(jobs []schedule.Job, lives []*life) []schedule.Job {
 		if slices.Contains(lives, l) {
 			continue
 		}
-		for _, j := range l.planned {
-			if !j.Kind.Notice() {
+		for i := range l.planned {
+			if j := &l.planned[i]; !j.Kind.Notice() {
 				out = append(out, j)
 			}
 		}
 	}
-	return append(out, pl.sowing.Jobs...)
+	add(pl.sowing.Jobs)
+	return out
 }
 
 // lately gives what went down in an area within the longest spacing, the latest first,

@@ -54,8 +54,8 @@ func nitrogenDays(c *schedule.Case, p *placement) []dated {
 			all = append(all, dated{d.Date, d.Dose.N, -1}) // with what is left of a job done in part
 		}
 	}
-	for i := range p.jobs {
-		if j := &p.jobs[i]; j.Area == c.Area && !j.Rest && j.State != schedule.Finished && j.Dose.N > 0 && p.has(i) {
+	for i, j := range p.jobs {
+		if j.Area == c.Area && !j.Rest && j.State != schedule.Finished && j.Dose.N > 0 && p.has(i) {
 			all = append(all, dated{p.on(i), j.Dose.N, i})
 		}
 	}

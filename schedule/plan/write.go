@@ -19,8 +19,7 @@ func (pl *planner) program() *schedule.Program {
 	out.Assumptions = append(out.Assumptions, pl.sowing.Assumed...)
 	jobs := pl.jobs()
 	out.Entries = slices.Grow(out.Entries, len(jobs))
-	for i := range jobs {
-		j := &jobs[i]
+	for _, j := range jobs {
 		if j.On.After(pl.last) || j.On.Before(pl.site.Start) {
 			continue
 		}
@@ -33,8 +32,8 @@ func (pl *planner) program() *schedule.Program {
 	}
 	for _, l := range pl.lives {
 		out.LeftOut = append(append(out.LeftOut, l.closed...), l.left...)
-		for _, j := range l.planned {
-			if j.On.After(pl.last) {
+		for i := range l.planned {
+			if j := &l.planned[i]; j.On.After(pl.last) {
 				out.LeftOut = append(out.LeftOut, schedule.LeftOut{ID: j.ID(), Season: j.Season, N: j.N, Kind: j.Kind, Area: j.AreaID(), Date: j.On, CarriedTo: j.On,
 					Reason: "it falls after the last day of the program, " + pl.last.Short()})
 			}
@@ -56,49 +55,53 @@ func (pl *planner) program() *schedule.Program {
 }
 
 // jobs gives every job that has a day, in order of time.
-func (pl *planner) jobs() []schedule.Job {
-	var out []schedule.Job
-	for _, l := range pl.lives {
-		out = append(out, l.planned...)
-		for i := range l.down.all {
-			d := &l.down.all[i]
-			if d.Presumed == nil || d.Presumed.On.After(pl.last) {
-				continue
-			}
-			j := *d.Presumed
-			switch {
-			case l.over(&j) && j.Rest && j.Kind.Sows():
-				j.State = schedule.Missed
-			case l.over(&j) && !j.Rest: // a rest is never taken: it joins the next dressing
-				j.State, j.Note, j.Closed = schedule.Taken, "not on record: taken as done as planned", l.closedOn(&j)
-			}
-			out = append(out, j)
-		}
-	}
-	for _, j := range pl.sowing.Jobs {
-		if j.Rest {
-			if pl.life(j.AreaID()).over(&j) {
-				j.State = schedule.Missed
-			}
-			out = append(out, j)
-		}
-	}
+func (pl *planner) jobs() []*schedule.Job {
+	var out []*schedule.Job
 	open := map[string]*schedule.Job{} // what is left of jobs done in part
-	for i := range out {
-		if out[i].Rest {
-			open[out[i].ID()] = &out[i]
+	add := func(l *life, j *schedule.Job, over bool) {
+		if over || j.Rest { // a copy, as its state or its note is its own
+			own := *j
+			j = &own
+		}
+		switch {
+		case over && j.Rest && j.Kind.Sows():
+			j.State = schedule.Missed
+		case over && !j.Rest: // a rest is never taken: it joins the next dressing
+			j.State, j.Note, j.Closed = schedule.Taken, "not on record: taken as done as planned", l.closedOn(j)
+		}
+		if j.Rest {
+			open[j.ID()] = j
+		}
+		out = append(out, j)
+	}
+	for _, l := range pl.lives {
+		for i := range l.planned {
+			add(l, &l.planned[i], false)
+		}
+		for i := range l.down.all {
+			if j := l.down.all[i].Presumed; j != nil && !j.On.After(pl.last) {
+				add(l, j, l.over(j))
+			}
 		}
 	}
-	var done []schedule.Job
+	for i := range pl.sowing.Jobs {
+		if j := &pl.sowing.Jobs[i]; j.Rest {
+			l := pl.life(j.AreaID())
+			add(l, j, l.over(j))
+		}
+	}
+	var done []*schedule.Job
 	for _, l := range pl.lives {
-		for _, j := range pl.recorded(l) {
+		recorded := pl.recorded(l)
+		for i := range recorded {
+			j := &recorded[i]
 			if rest := open[j.ID()]; rest != nil {
 				words := word.Percent(j.Part) + " of the seed"
 				if j.Spreads() {
 					words = pl.site.Measure().DoseWords(j.Dose, l.area.Size)
 				}
 				if j.Spreads() && !j.On.Before(pl.site.Start) {
-					rest.Begun = &j
+					rest.Begun = j
 				}
 				rest.Note = strings.TrimSpace("down already: " + words + ", " + j.On.Short() + ". " + j.Note)
 				continue
@@ -110,13 +113,17 @@ func (pl *planner) jobs() []schedule.Job {
 	for _, j := range done {
 		sown[j.ID()] = true
 	}
-	for _, j := range pl.sowing.Jobs {
-		if !sown[j.ID()] && !j.Rest {
+	for i := range pl.sowing.Jobs {
+		if j := &pl.sowing.Jobs[i]; !j.Rest && !sown[j.ID()] {
 			out = append(out, j)
 		}
 	}
-	out = append(append(out, done...), pl.notices()...)
-	slices.SortStableFunc(out, func(a, b schedule.Job) int { return a.On.Compare(b.On) })
+	out = append(out, done...)
+	notices := pl.notices()
+	for i := range notices {
+		out = append(out, &notices[i])
+	}
+	slices.SortStableFunc(out, func(a, b *schedule.Job) int { return a.On.Compare(b.On) })
 	return out
 }
 

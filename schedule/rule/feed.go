@@ -1,6 +1,10 @@
 package rule
 
-import "swardbook/schedule"
+import (
+	"slices"
+
+	"swardbook/schedule"
+)
 
 // The feeding jobs turn the area's plan of doses into jobs, kind by kind.
 
@@ -25,7 +29,9 @@ func potassiumJobs(c *Treatment) schedule.Proposal {
 
 func (c *Treatment) feedJobs(k schedule.Kind, feeds []feed) schedule.Proposal {
 	var p schedule.Proposal
-	for _, f := range feeds {
+	p.Jobs = slices.Grow(p.Jobs, len(feeds))
+	for i := range feeds {
+		f := &feeds[i]
 		j := schedule.Job{Kind: k, N: f.n, Area: c.Area, Dose: f.dose, Because: f.because, Why: f.why, Bare: f.bare}
 		j.Tilled = k == schedule.Starter && c.Future() && !c.Lies() // a starter that goes down with the seed is worked in
 		c.Finish(&p, j, f.openings, f.ideal)

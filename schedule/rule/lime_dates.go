@@ -159,6 +159,6 @@ func (c *Treatment) Finish(p *schedule.Proposal, j schedule.Job, os []schedule.O
 		p.Left = append(p.Left, l)
 		return
 	}
-	c.describe(&j)
 	p.Jobs = append(p.Jobs, j)
+	c.describe(&p.Jobs[len(p.Jobs)-1])
 }
