@@ -14,9 +14,8 @@ import (
 	"swardbook/schedule/law"
 )
 
-// Workday is one day of the program with what it means for every job.
+// Workday is what one day of the program means for every job.
 type Workday struct {
-	Date
 	Shut   string // why the crew does not work
 	Frozen bool
 }
@@ -51,8 +50,8 @@ func (c *Case) dayRules(j *Job) *dayRules {
 const ironHottest climate.Fahrenheit = 80 // [common]
 
 // against says why the job may not be done on d; "" if it may.
-func (r *dayRules) against(day *Workday) string {
-	j, c, d := r.job, r.c, day.Date
+func (r *dayRules) against(d Date, day *Workday) string {
+	j, c := r.job, r.c
 	if j.Kind.Notice() {
 		return ""
 	}
@@ -74,7 +73,7 @@ func (r *dayRules) against(day *Workday) string {
 	if w := r.closed.on(d); w != "" {
 		return w
 	}
-	if r.hot(d) && j.Dose.SolubleN > c.MostN.Heat {
+	if j.Dose.SolubleN > c.MostN.Heat && r.hot(d) {
 		return "normal highs pass 85 °F, too hot for so much quick nitrogen"
 	}
 	if j.Dose.Material.Kind == material.IronMaterial && c.Season == climate.Cool && c.Almanac.High(d.DayOfYear()) >= ironHottest {
@@ -83,7 +82,7 @@ func (r *dayRules) against(day *Workday) string {
 	if j.Dose.Material.Kind == material.SulfurMaterial && c.Almanac.High(d.DayOfYear()) >= lime.SulfurHottestAir {
 		return "normal highs pass 75 °F, too hot for sulfur"
 	}
-	if j.Dose.N > 0 {
+	if j.Dose.N > 0 && c.Law.CapsN {
 		if l, ok := c.Law.NCap(c.questionDay(d)); ok && j.Dose.N > agronomy.PerThousand(l.Value)+1e-9 {
 			return "more nitrogen than the law lets on that day: " + l.Rule.Citation
 		}
@@ -163,9 +162,9 @@ func (c *Case) Candidates(j *Job) (days []int, cost []int64, blocked map[string]
 	for i, w := range j.Windows {
 		length, ideal := float64(max(1, w.Days())), w.Ideal.DaysFrom(c.Start)
 		from, to := w.From.DaysFrom(c.Start), w.To.DaysFrom(c.Start)
-		for n := max(from, next); n <= to; n++ { // windows may touch
-			d := &c.Days[n]
-			if why := rules.against(d); why != "" {
+		n := max(from, next) // windows may touch
+		for d := c.Start.AddDays(n); n <= to; n, d = n+1, d.Next() {
+			if why := rules.against(d, &c.Days[n]); why != "" {
 				if why != shut {
 					note()
 					shut, run = why, 0
@@ -192,8 +191,8 @@ func (c *Case) NearBlocks(j *Job, w Window, chosen Date) []string {
 	if chosen.Before(w.Ideal) {
 		step = -1
 	}
-	for n := w.Ideal.DaysFrom(c.Start); c.Days[n].Date != chosen; n += step {
-		if why := rules.against(&c.Days[n]); why != "" && !slices.Contains(out, why) {
+	for d := w.Ideal; d != chosen; d = d.AddDays(step) {
+		if why := rules.against(d, &c.Days[d.DaysFrom(c.Start)]); why != "" && !slices.Contains(out, why) {
 			out = append(out, why)
 		}
 	}
@@ -234,9 +233,9 @@ func (p *Program) goodDay(e *Entry, from Date) Date {
 		}
 	}
 	rules := c.dayRules(j)
-	for n := from.DaysFrom(c.Start); n < len(c.Days) && !c.Days[n].Date.After(e.Latest); n++ {
-		if rules.against(&c.Days[n]) == "" {
-			return c.Days[n].Date
+	for n := from.DaysFrom(c.Start); n < len(c.Days) && !from.After(e.Latest); n, from = n+1, from.Next() {
+		if rules.against(from, &c.Days[n]) == "" {
+			return from
 		}
 	}
 	return Date{}

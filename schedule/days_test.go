@@ -30,7 +30,7 @@ func caseIn(t *testing.T, state, hardiness string, change func(*Site)) *Case {
 		Season: climate.Cool, Growth: a.GrowthOf(climate.Cool), Law: NewLaw(site), MostN: nutrient.LimitsOfNitrogen(climate.Cool)}
 	c.Seeded = site.Areas[0].Seeded
 	for d := a.start; !d.After(a.through); d = d.Next() {
-		c.Days = append(c.Days, Workday{Date: d})
+		c.Days = append(c.Days, Workday{})
 	}
 	c.Asked = c.Question(Date{})
 	return c
@@ -69,11 +69,11 @@ func TestAgainstADay(t *testing.T) {
 		{feed(c, agronomy.Analysis{N: 10}, 7, 0), "2026-10-01", nil, ""}, {feed(c, agronomy.Analysis{N: 10}, 7.1, 0), "2026-10-01", nil, "more nitrogen than the law lets on that day: local rule given in the site file (Borough ordinance)"},
 		{feed(c, agronomy.Analysis{K2O: 50}, 20, 0), "2026-11-15", nil, ""},
 	} {
-		day := Workday{Date: on(t, x.day)}
+		day := Workday{}
 		if x.with != nil {
 			x.with(&day)
 		}
-		got := c.dayRules(x.job).against(&day)
+		got := c.dayRules(x.job).against(on(t, x.day), &day)
 		if got != x.want && !(x.want == closed && strings.HasPrefix(got, closed) && strings.HasSuffix(got, "(local rule given in the site file (Borough ordinance))")) {
 			t.Errorf("%s on %s: %q, want %q", x.job.Kind, x.day, got, x.want)
 		}
@@ -92,12 +92,11 @@ func TestAgainstHeat(t *testing.T) {
 	slow := feed(c, agronomy.Analysis{N: 10}, 10, 0.5)
 	first, last := on(t, "2027-01-01").OnDay(from), on(t, "2027-01-01").OnDay(to)
 	for d, hot := range map[Date]bool{first.AddDays(-1): false, first: true, last: true, last.AddDays(1): false} {
-		day := &Workday{Date: d}
-		if got := c.dayRules(quick).against(day); (got == "normal highs pass 85 °F, too hot for so much quick nitrogen") != hot {
+		if got := c.dayRules(quick).against(d, &Workday{}); (got == "normal highs pass 85 °F, too hot for so much quick nitrogen") != hot {
 			t.Errorf("0.51 lb of quick nitrogen on %s: %q", d, got)
 		}
 		for _, j := range []*Job{half, slow} {
-			if got := c.dayRules(j).against(day); got != "" {
+			if got := c.dayRules(j).against(d, &Workday{}); got != "" {
 				t.Errorf("half a pound of quick nitrogen on %s: %q", d, got)
 			}
 		}
@@ -114,7 +113,7 @@ func TestAgainstHeat(t *testing.T) {
 	sulfur := &Job{Kind: Sulfur, Area: c.Area, Dose: material.DoseOf(material.Material{Kind: material.SulfurMaterial, Sulfur: 90}, 5)}
 	for d := on(t, "2027-03-01"); d.Before(on(t, "2027-07-01")); d = d.Next() {
 		hot := c.Almanac.High(d.DayOfYear()) >= 75
-		if got := c.dayRules(sulfur).against(&Workday{Date: d}); (got == "normal highs pass 75 °F, too hot for sulfur") != hot || !hot && got != "" {
+		if got := c.dayRules(sulfur).against(d, &Workday{}); (got == "normal highs pass 75 °F, too hot for sulfur") != hot || !hot && got != "" {
 			t.Errorf("sulfur on %s at %v °F: %q", d, c.Almanac.High(d.DayOfYear()), got)
 		}
 	}
@@ -131,11 +130,11 @@ func TestAgainstOldReports(t *testing.T) {
 	p := feed(c, agronomy.Analysis{P2O5: 46}, 1, 0)
 	r := c.dayRules(p)
 	for d, open := range map[string]bool{"2026-11-01": true, "2026-11-09": true, "2027-03-20": false, "2027-04-20": false} {
-		got := r.against(&Workday{Date: on(t, d)})
+		got := r.against(on(t, d), &Workday{})
 		if (got == "") != open {
 			t.Errorf("phosphorus on %s: %q", d, got)
 		}
-		if again := r.against(&Workday{Date: on(t, d)}); again != got {
+		if again := r.against(on(t, d), &Workday{}); again != got {
 			t.Errorf("asked again: %q", again)
 		}
 	}
@@ -143,7 +142,7 @@ func TestAgainstOldReports(t *testing.T) {
 		t.Errorf("%q, remembered %v", got, r.aged)
 	}
 	c.Law.Rules = nil
-	if got := c.dayRules(p).against(&Workday{Date: on(t, "2027-04-20")}); got != "" {
+	if got := c.dayRules(p).against(on(t, "2027-04-20"), &Workday{}); got != "" {
 		t.Errorf("without a law: %q", got)
 	}
 }

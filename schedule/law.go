@@ -17,7 +17,10 @@ func NewLaw(s *Site) *SiteLaw {
 		rules = nil
 	}
 	l := &SiteLaw{Rules: rules.With(s.Local), days: map[law.Nutrient][]string{}}
-	l.AsksSlow = slices.ContainsFunc(l.Rules, func(r law.Rule) bool { return r.Kind == law.SlowNitrogen })
+	for i := range l.Rules {
+		k := l.Rules[i].Kind
+		l.AsksSlow, l.CapsN = l.AsksSlow || k == law.SlowNitrogen, l.CapsN || k == law.NitrogenDose
+	}
 	return l
 }
 
@@ -132,6 +135,7 @@ func (c *Case) phosphorusShutBy(q law.Question) (Reason, bool) {
 type SiteLaw struct {
 	law.Rules
 	AsksSlow bool // some rule asks for slow nitrogen
+	CapsN    bool // some rule caps the nitrogen of a dose
 	days     map[law.Nutrient][]string
 }
 

@@ -6,16 +6,16 @@ import "swardbook/schedule"
 func (pl *planner) workdays(last schedule.Date) []schedule.Workday {
 	start := pl.site.Start
 	crew, open := &pl.site.Crew, pl.almanac.Open
-	days := make([]schedule.Workday, 0, schedule.Span{From: start, To: last}.Days())
+	days := make([]schedule.Workday, schedule.Span{From: start, To: last}.Days())
 	words := crew.DayWords()
-	for d := start; len(days) < cap(days); d = d.Next() {
-		day := schedule.Workday{Date: d, Frozen: true}
+	for n, d := 0, start; n < len(days); n, d = n+1, d.Next() {
+		day := &days[n]
+		day.Frozen = true
 		if !crew.Works(d) {
 			day.Shut = words
 		} else if s, away := crew.AwayOn(d); away {
 			day.Shut = "the crew is away from " + s.From.Short() + " to " + s.To.Short()
 		}
-		days = append(days, day)
 	}
 	for _, o := range open {
 		from, to := o.From.DaysFrom(start), o.To.DaysFrom(start)

@@ -264,8 +264,8 @@ func TestWorkdays(t *testing.T) {
 	pl, _ := planning(t, func(s *schedule.Site) {
 		s.Crew = schedule.Crew{Days: []time.Weekday{time.Saturday}, Away: []schedule.Span{{From: mustDate(t, "2026-09-26"), To: mustDate(t, "2026-10-03")}}}
 	})
-	if len(pl.days) < 400 || pl.days[0].Date != pl.site.Start {
-		t.Fatalf("%d days from %s", len(pl.days), pl.days[0].Date)
+	if len(pl.days) < 400 {
+		t.Fatalf("%d days", len(pl.days))
 	}
 	for day, shut := range map[string]string{"2026-09-12": "", "2026-09-13": "days", "2026-09-26": "the crew is away from 26 Sep 2026 to 3 Oct 2026", "2026-10-03": "the crew is away from", "2026-10-10": "", "2026-10-04": "days"} {
 		got := pl.days[mustDate(t, day).DaysFrom(pl.site.Start)].Shut
@@ -281,7 +281,7 @@ func TestWorkdays(t *testing.T) {
 		}
 	}
 	days := pl.workdays(pl.site.Start.AddDays(9))
-	if len(days) != 10 || days[9].Date != pl.site.Start.AddDays(9) {
+	if len(days) != 10 {
 		t.Errorf("%d days", len(days))
 	}
 }
@@ -424,7 +424,7 @@ func TestHowFarThePlannerLooks(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, want := pl.days[len(pl.days)-1].Date, pl.almanac.YearBegins(c.year, season).AddDays(400); got != want {
+		if got, want := pl.site.Start.AddDays(len(pl.days)-1), pl.almanac.YearBegins(c.year, season).AddDays(400); got != want {
 			t.Errorf("%s: to %s, want %s", name, got, want)
 		}
 	}
