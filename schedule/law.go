@@ -17,10 +17,7 @@ func NewLaw(s *Site) *SiteLaw {
 		rules = nil
 	}
 	l := &SiteLaw{Rules: rules.With(s.Local), days: map[law.Nutrient][]string{}}
-	for i := range l.Rules {
-		k := l.Rules[i].Kind
-		l.AsksSlow, l.CapsN = l.AsksSlow || k == law.SlowNitrogen, l.CapsN || k == law.NitrogenDose
-	}
+	l.AsksSlow = slices.ContainsFunc(l.Rules, func(r law.Rule) bool { return r.Kind == law.SlowNitrogen })
 	return l
 }
 
@@ -77,8 +74,8 @@ func Months(from, to Date) int {
 type closures []closure
 
 type closure struct {
-	span law.Span
-	why  string
+	law.ClosedSpan
+	why string // put in words for the first day that is closed
 }
 
 // closuresFor gives the spans in which the law forbids a dose.
@@ -94,7 +91,7 @@ func (c *Case) closuresFor(d material.Dose) closures {
 	var out closures
 	for _, s := range c.Law.Closed(n) {
 		if !s.Warn && s.Rule.LiftedBy(q) == 0 {
-			out = append(out, closure{s.Span, "closed by law: " + s.Rule.Statement() + " (" + s.Rule.Citation + ")"})
+			out = append(out, closure{ClosedSpan: s})
 		}
 	}
 	return out
@@ -104,9 +101,14 @@ func (c *Case) closuresFor(d material.Dose) closures {
 func (cl closures) on(d Date) string {
 	m := law.MonthDay{Month: d.Month, Day: d.Day}
 	for i := range cl {
-		if cl[i].span.Has(m) {
-			return cl[i].why
+		s := &cl[i]
+		if !s.Span.Has(m) {
+			continue
 		}
+		if s.why == "" {
+			s.why = "closed by law: " + s.Rule.Statement() + " (" + s.Rule.Citation + ")"
+		}
+		return s.why
 	}
 	return ""
 }
@@ -135,7 +137,6 @@ func (c *Case) phosphorusShutBy(q law.Question) (Reason, bool) {
 type SiteLaw struct {
 	law.Rules
 	AsksSlow bool // some rule asks for slow nitrogen
-	CapsN    bool // some rule caps the nitrogen of a dose
 	days     map[law.Nutrient][]string
 }
 

@@ -133,24 +133,25 @@ func Soonest(o Opening) Date { return o.From }
 // At takes a wished day.
 func At(d Date) func(Opening) Date { return func(Opening) Date { return d } }
 
-// ByGrowth takes the day of the opening by which the given share of its
-// growth has passed.
-func (c *Case) ByGrowth(share float64) func(Opening) Date {
-	return func(o Opening) Date {
-		n := o.Days()
-		sums := make([]float64, n)
-		total := 0.0
-		for i, d := 0, o.From; i < n; i, d = i+1, d.Next() {
-			total += c.Growth.on(d)
-			sums[i] = total
-		}
-		for i, sum := range sums {
-			if sum >= share*total {
-				return o.From.AddDays(i)
-			}
-		}
-		return o.To
+// ByGrowth gives the days of an opening by which given shares of its growth have passed;
+// the shares ascend.
+func (c *Case) ByGrowth(o Opening, shares ...float64) []Date {
+	total := 0.0
+	for d := o.From; !d.After(o.To); d = d.Next() {
+		total += c.Growth.on(d)
 	}
+	out := make([]Date, 0, len(shares))
+	sum := 0.0
+	for d := o.From; !d.After(o.To); d = d.Next() {
+		sum += c.Growth.on(d)
+		for len(out) < len(shares) && sum >= shares[len(out)]*total {
+			out = append(out, d)
+		}
+	}
+	for len(out) < len(shares) {
+		out = append(out, o.To)
+	}
+	return out
 }
 
 // Window gives the window that holds the job's day, or its first.

@@ -100,7 +100,13 @@ func rank(ms []*Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit
 		return true
 	})
 	slices.SortStableFunc(fit, func(a, b choice) int {
-		return cmp.Or(cmp.Compare(a.supply, b.supply), a.compareMisfit(&b), cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
+		if by := cmp.Compare(a.supply, b.supply); by != 0 {
+			return by
+		}
+		if by := a.compareMisfit(&b); by != 0 {
+			return by
+		}
+		return cmp.Or(cmp.Compare(a.waste, b.waste), cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order))
 	})
 	return fit, passed
 }

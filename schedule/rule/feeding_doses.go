@@ -381,7 +381,7 @@ func (b *nitrogenYear) dose(s *seasonPlan, slots []slot, count, room int, want, 
 		}
 	}
 	short(rest-lacks, binds)
-	if !s.cut { // if the season was cut, each dose that was left out has said so
+	if !s.cut && lacks >= schedule.LeastDose { // if the season was cut, each dose that was left out has said so
 		short(lacks, fmt.Sprintf("only %s of at most %s can still follow", word.Plural(len(slots), "dose"), c.Measure().NutrientRate(most, "N")))
 	}
 	f.nitrogen = append(f.nitrogen, out...)
@@ -420,10 +420,11 @@ func (b *nitrogenYear) ideal(s *seasonPlan, i, count int) func(schedule.Opening)
 	}
 	return func(o schedule.Opening) schedule.Date {
 		// Best days too near to each other are set 30 days apart, about their middle.
-		first, last := c.ByGrowth(0.5/float64(count))(o), c.ByGrowth((float64(count)-0.5)/float64(count))(o)
+		days := c.ByGrowth(o, 0.5/float64(count), at, (float64(count)-0.5)/float64(count))
+		first, best, last := days[0], days[1], days[2]
 		if lack := (count-1)*schedule.QuickDays - last.DaysFrom(first); lack > 0 {
 			return schedule.Later(o.From, first.AddDays(-lack/2)).AddDays(i * schedule.QuickDays)
 		}
-		return c.ByGrowth(at)(o)
+		return best
 	}
 }
