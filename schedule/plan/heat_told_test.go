@@ -10,12 +10,12 @@ import (
 
 // Warm-season grass is fed in summer (University of Georgia: centipedegrass the second
 // time in July or August; normal highs there pass 85 °F), so no caution may shut every day
-// of its feedings: it says to keep off the heat of the day. Cool-season grass is not
+// of its feedings: it says to keep off the noon heat. Cool-season grass is not
 // fed in heat, and its caution shuts hot days altogether.
 func TestCautionOfHeatLeavesADay(t *testing.T) {
 	for _, c := range []struct{ grass, state, zone, says, not string }{
-		{"zoysiagrass", "GA", "8a", "nor in the heat of a day over 85 °F", "nor over 85"},
-		{"tall fescue", "OH", "6a", "nor over 85 °F", "heat of a day"},
+		{"zoysiagrass", "GA", "8a", "nor in noon heat", "nor over 85"},
+		{"tall fescue", "OH", "6a", "nor over 85 °F", "noon heat"},
 	} {
 		site := lawn(t, c.grass, 3000, 60, 200)
 		site.Start, site.Place.State, site.Place.Hardiness = mustDate(t, "2026-03-01"), c.state, c.zone

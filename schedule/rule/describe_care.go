@@ -51,11 +51,11 @@ func (c *Treatment) care(j *schedule.Job, m word.Measure) []string {
 		bad += ", nor in wind above " + m.Wind(10) // [common] dust and spray drift
 	}
 	if heat, _, ok := d.HeatLimit(); ok {
-		over := ", nor over "
-		if c.Season == climate.Warm && d.Kind != material.SulfurMaterial { // [common] it is fed in summer, when every day is hot
-			over = ", nor in the heat of a day over "
+		if c.Season == climate.Warm && d.Kind != material.SulfurMaterial {
+			bad += ", nor in noon heat" // [common] it is fed in summer, when every day is hot
+		} else {
+			bad += ", nor over " + m.Temperature(heat)
 		}
-		bad += over + m.Temperature(heat)
 	}
 	if len(c.waterEdge(m)) > 0 {
 		clean = "Keep it off paving and drains."
