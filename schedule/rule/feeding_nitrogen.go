@@ -191,6 +191,7 @@ func (b *nitrogenYear) plan() {
 		return
 	}
 	b.why = append(slices.Clip(b.why), sharesWhy)
+	b.inOneDose(seasons)
 	left := b.total
 	if b.young {
 		left -= c.between(schedule.Span{From: c.Seeded.AddDays(-14), To: c.Almanac.YearBegins(b.year+1, c.Season).AddDays(-1)}, nitrogenOf)
@@ -225,6 +226,28 @@ func (b *nitrogenYear) plan() {
 		}
 		b.leave(b.n+1, fmt.Sprintf("%s of the first year does not fit %s", c.Measure().NutrientRate(left, "N"), next))
 	}
+}
+
+// aPound is the nitrogen of a year that cool-season grass gets in one dose.
+const aPound agronomy.PerThousand = 1 // [ill-1995, ksu-eckert] "one pound: early September"; "low: September"
+
+// inOneDose gives the whole of a small year to the autumn, as published calendars do, if
+// one dose holds it. Where the autumn is over, the spring still has its share of what is
+// not down; a young stand is fed by its own rules.
+func (b *nitrogenYear) inOneDose(seasons []growSeason) {
+	c := b.c
+	if b.young || b.total > aPound || len(seasons) != 2 || seasons[0].name != "autumn" || seasons[0].span.To.Before(c.Start) || c.upInSpring(b.year+1) {
+		return
+	}
+	autumn := seasonPlan{growSeason: seasons[0], openings: c.Open(), amount: b.total,
+		inside: schedule.Span{From: schedule.Later(seasons[0].span.From, c.Start), To: schedule.Earlier(seasons[0].span.To, c.Through)}}
+	caps, _ := b.caps(&autumn)
+	m, _, ok := b.carrier(&autumn, b.total, caps)
+	if !ok || doseCap(m, caps) < b.total-schedule.LeastDose {
+		return
+	}
+	seasons[0].share, seasons[1].share = seasons[0].share+seasons[1].share, 0
+	seasons[0].why = append(slices.Clip(seasons[0].why), schedule.Reason{Text: fmt.Sprintf("Where grass gets no more than %g lb N in a year, all of it goes down in autumn: the spring's part alone is not worth a walk.", float64(aPound)), Source: "ill-1995, ksu-eckert"})
 }
 
 // outside sums what went down in the turf year between its feeding seasons,
