@@ -98,21 +98,40 @@ func fits(id, name string) bool {
 // is never taken, as it joins the next dressing; what is left of a sowing joins none and is
 // "missed". A notice is "past" after its day.
 func (p *Program) Standing(e *Entry, today Date) string {
+	latest := e.Latest
+	if seed := p.seedOf(e); seed != nil {
+		latest = seed.Latest
+	}
 	switch open := e.State == Taken && !today.IsZero() && today.Before(e.Closed); {
 	case e.State != Planned && !open:
 		return string(e.State)
 	case e.Kind.Notice() && today.After(e.Date):
 		return past
-	case today.After(e.Latest) && e.Rest && e.Kind.Sows():
+	case today.After(latest) && e.Rest && e.Kind.Sows():
 		return string(Missed)
-	case today.After(e.Latest) && e.Rest:
+	case today.After(latest) && e.Rest:
 		return string(Finished)
-	case today.After(e.Latest):
+	case today.After(latest):
 		return string(Taken)
 	case !today.Before(e.Date):
 		return string(Due)
 	}
 	return string(Planned)
+}
+
+// seedOf gives the sowing whose seed a starter goes down with, while it is not on record:
+// the starter waits for it; nil if there is none.
+func (p *Program) seedOf(e *Entry) *Entry {
+	if e.Kind != Starter || e.Earliest != e.Latest {
+		return nil
+	}
+	i := slices.IndexFunc(p.Entries, func(o Entry) bool {
+		return o.Kind == Sow && o.Area == e.Area && o.Date == e.Date && !o.Rest && (o.State == Planned || o.State == Due)
+	})
+	if i < 0 {
+		return nil
+	}
+	return &p.Entries[i]
 }
 
 const past = "past"
@@ -130,6 +149,10 @@ func (p *Program) Settled(today Date) *Program {
 			e.State, e.Note, changed = Planned, "", true
 		case e.Begun != nil && p.Standing(e, today) == string(Finished):
 			*e, changed = *e.Begun, true
+		case e.State == Planned && today.After(e.Latest):
+			if seed := p.seedOf(e); seed != nil && !today.After(seed.Latest) {
+				e.Latest, e.LastSafe = seed.Latest, seed.LastSafe
+			}
 		}
 	}
 	if changed {

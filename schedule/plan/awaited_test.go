@@ -47,3 +47,27 @@ func TestJobBeforeAnAwaitedAnswer(t *testing.T) {
 		}
 	}
 }
+
+// A starter goes down with the seed: while the sowing is due it is due as well, and taken
+// as done no sooner.
+func TestStarterWaitsForTheSeed(t *testing.T) {
+	site := sown(t, "MD", "7a", "tall fescue", "2026-04-08", "2026-04-20")
+	p := plan(t, site)
+	sow := entry(t, p, "a/sow/1")
+	starter := entry(t, p, "a/starter/1")
+	if starter.Date != sow.Date || !sow.Latest.After(sow.Date) {
+		t.Fatalf("the starter on %s, the sowing from %s to %s", starter.Date, sow.Date, sow.Latest)
+	}
+	for day, want := range map[schedule.Date]schedule.State{
+		sow.Date:             schedule.Due,
+		sow.Date.Next():      schedule.Due,
+		sow.Latest:           schedule.Due,
+		sow.Latest.Next():    schedule.Taken,
+		sow.Date.AddDays(-1): schedule.Planned,
+	} {
+		now := entry(t, p.AsOf(day), starter.ID)
+		if now.State != want || want == schedule.Due && now.Latest != sow.Latest && day != sow.Date {
+			t.Errorf("on %s the starter is %s until %s, want %s", day, now.State, now.Latest, want)
+		}
+	}
+}
