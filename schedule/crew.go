@@ -137,6 +137,7 @@ type RosterJob struct {
 // Roster deals the jobs of the program out to the crew, as of a day. Notices are
 // nobody's work and not in it.
 func (p *Program) Roster(today Date) Roster {
+	p = p.Settled(today)
 	r := Roster{People: []PersonRoster{}, Nobody: []RosterJob{}, Left: []RosterLeft{}}
 	for _, who := range p.Site.Crew.People {
 		r.People = append(r.People, PersonRoster{ID: who.ID, Name: who.Name, Absent: who.Absent, Jobs: []RosterJob{}})

@@ -25,6 +25,11 @@ func TestTheRestOfAJobIsNeverDown(t *testing.T) {
 		if e.State != schedule.Finished || e.Rest || math.Abs(float64(e.Pounds-part.Weight)) > 0.01 || e.Date != part.Date {
 			t.Errorf("%s: %s on %s, %.2f lb, want %.2f lb done", name, e.State, e.Date, e.Pounds, part.Weight)
 		}
+		for _, j := range p.Roster(today).Nobody {
+			if j.ID == whole.ID && (j.Title != e.Title || j.State != string(schedule.Finished)) {
+				t.Errorf("%s: the roster has %q %s", name, j.Title, j.State)
+			}
+		}
 		for _, area := range p.Ledger(today).Areas {
 			for _, x := range area.Lines {
 				if x.Job == whole.ID && (x.State != schedule.OnRecord || math.Abs(float64(x.Lime-whole.Rate/4)) > 0.01) {

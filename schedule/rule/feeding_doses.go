@@ -144,7 +144,11 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 		return late
 	}
 	if count == 0 {
-		b.leave(first, fmt.Sprintf("no day is left for %s this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, cmp.Or(b.noDay(s), closing(os, last))))
+		left := fmt.Sprintf("no day is left for %s this %s: %s", c.Measure().NutrientRate(rest, "N"), s.name, cmp.Or(b.noDay(s), closing(os, last)))
+		if rest < leastN {
+			left = fmt.Sprintf("%s of the %s share is left, too little for a separate job", c.Measure().NutrientRate(rest, "N"), s.name)
+		}
+		b.leave(first, left)
 		s.due += rest
 		b.told = true
 		return late
