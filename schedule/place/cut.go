@@ -57,6 +57,11 @@ const unlimited = 2 * unreachable
 func (c *component) newCut(tasks []int, days [][]option) *cut {
 	n := &cut{c: c, tasks: tasks, days: days, start: make([]int, 1, len(tasks)+1)}
 	n.last, n.bound = slices.Repeat([]ends{{-1, -1}}, len(tasks)), make([]bool, len(tasks))
+	nodes := len(tasks)
+	for _, days := range days {
+		nodes += len(days)
+	}
+	n.left, n.owner = make([]int64, 0, nodes), make([]int, 0, nodes)
 	for p, days := range days {
 		low := days[0].cost
 		for _, o := range days {

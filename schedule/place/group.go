@@ -78,21 +78,33 @@ func (s *solver) groups() (all [][]int) {
 
 // groupDay chooses the day of one group; see [solver.gather].
 func (s *solver) groupDay(group, at, room []int) (day int, ok bool) {
-	tasks, cost := make([]int, s.none), make([]int64, s.none) // by day
+	first, last := s.none, 0
+	for _, i := range group {
+		if days := s.options[i]; len(days) > 0 {
+			first, last = min(first, days[0].day), max(last, days[len(days)-1].day)
+		}
+	}
+	type sum struct {
+		tasks int
+		cost  int64
+	}
+	sums := make([]sum, max(0, last-first+1)) // by day
 	for _, i := range group {
 		for _, o := range s.options[i] {
 			if s.keeps(i, o.day, at) {
-				tasks[o.day]++
-				cost[o.day] += o.cost
+				sums[o.day-first].tasks++
+				sums[o.day-first].cost += o.cost
 			}
 		}
 	}
-	for d := 1; d < s.none; d++ {
-		if tasks[d] < 2 || len(group) > room[s.slot(group[0], d)] {
+	var best sum
+	for k, x := range sums {
+		d := first + k
+		if x.tasks < 2 || len(group) > room[s.slot(group[0], d)] {
 			continue
 		}
-		if !ok || tasks[d] > tasks[day] || tasks[d] == tasks[day] && cost[d] < cost[day] {
-			day, ok = d, true
+		if !ok || x.tasks > best.tasks || x.tasks == best.tasks && x.cost < best.cost {
+			day, best, ok = d, x, true
 		}
 	}
 	return day, ok
