@@ -191,12 +191,15 @@ func readPack(t table, m *material.Material) {
 		}
 		return
 	}
-	if _, err := agronomy.ParseVolume(s); err == nil {
-		if !m.Liquid {
-			t.wrong("pack", fmt.Sprintf("%q is a volume, and the material is granular", s), `give its weight, or add form = "liquid"`)
+	_, noWeight := agronomy.ParseWeight(s)
+	if noWeight != nil { // no unit is both
+		if _, err := agronomy.ParseVolume(s); err == nil {
+			if !m.Liquid {
+				t.wrong("pack", fmt.Sprintf("%q is a volume, and the material is granular", s), `give its weight, or add form = "liquid"`)
+			}
+			m.PackVolume = quantity(t, "pack", above(agronomy.ParseVolume))
+			return
 		}
-		m.PackVolume = quantity(t, "pack", above(agronomy.ParseVolume))
-		return
 	}
 	m.Pack = quantity(t, "pack", above(agronomy.ParseWeight))
 }
