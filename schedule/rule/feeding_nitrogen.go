@@ -29,7 +29,10 @@ type growSeason struct {
 // planNitrogen plans the nitrogen of the season.
 func (c *Treatment) planNitrogen(p, k *want) {
 	c.feeding.first = c.tenderSeason()
-	if ahead := c.nitrogenAhead(); ahead > 0 {
+	y := turfYear{year: c.Year}
+	y.seasons, y.sharesWhy = c.growSeasons(c.Year)
+	y.need, y.unknown = nutrient.NitrogenYear(c.nitrogenCase(false))
+	if ahead := c.nitrogenAhead(y); ahead > 0 {
 		came := c.Since(schedule.Later(c.Begins, c.Area.Sampled), func(d *schedule.Down) agronomy.PerThousand {
 			if d.Kind != schedule.Nitrogen {
 				return 0
@@ -38,20 +41,27 @@ func (c *Treatment) planNitrogen(p, k *want) {
 		})
 		c.feeding.potash = (k.left + came) / ahead
 	}
-	c.turfYearNitrogen(c.Year, 0, p, k)
+	c.turfYearNitrogen(y, 0, p, k)
+}
+
+// turfYear is what is known of a turf year before its nitrogen is planned.
+type turfYear struct {
+	year      int
+	seasons   []growSeason
+	sharesWhy schedule.Reason
+	need      nutrient.NitrogenNeed // of a stand that is not in its first year
+	unknown   error                 // why the need is not known
 }
 
 // nitrogenAhead gives about how much nitrogen an area gets in the feeding seasons that are
 // not over when its season, or the program, begins; what is down of it counts too.
-func (c *Treatment) nitrogenAhead() (sum agronomy.PerThousand) {
-	need, err := nutrient.NitrogenYear(c.nitrogenCase(false))
-	if err != nil {
+func (c *Treatment) nitrogenAhead(y turfYear) (sum agronomy.PerThousand) {
+	if y.unknown != nil {
 		return 0
 	}
-	seasons, _ := c.growSeasons(c.Year)
-	for _, s := range seasons {
-		if !s.span.To.Before(c.Begins) {
-			sum += need.Year * agronomy.PerThousand(s.share)
+	for i := range y.seasons {
+		if s := &y.seasons[i]; !s.span.To.Before(c.Begins) {
+			sum += y.need.Year * agronomy.PerThousand(s.share)
 		}
 	}
 	return sum
@@ -79,10 +89,13 @@ func (c *Treatment) firstSeason() schedule.Span {
 
 // turfYearNitrogen plans the nitrogen of one turf year. n is the number of the last dose
 // before it; the result is that of its own last dose.
-func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
+func (c *Treatment) turfYearNitrogen(y turfYear, n int, p, k *want) int {
 	f := &c.feeding
-	young := !c.Seeded.IsZero() && c.SeasonOf(c.Seeded) == y
-	need, err := nutrient.NitrogenYear(c.nitrogenCase(young))
+	young := !c.Seeded.IsZero() && c.SeasonOf(c.Seeded) == y.year
+	need, err := y.need, y.unknown
+	if young {
+		need, err = nutrient.NitrogenYear(c.nitrogenCase(true))
+	}
 	if err != nil {
 		f.found.Leave(c.Area, schedule.Nitrogen, n+1, err.Error(), "")
 		return n
@@ -103,10 +116,10 @@ func (c *Treatment) turfYearNitrogen(y, n int, p, k *want) int {
 		year = agronomy.PerThousand(l.Value)
 		why = append(slices.Clip(why), schedule.LawReason(l.Rule))
 	}
-	f.yearly = append(f.yearly, schedule.YearlyN{Year: y, Total: year})
-	b := nitrogenYear{c: c, year: y, total: year, why: why, n: n, young: young, p: p, k: k, potash: f.potash}
+	f.yearly = append(f.yearly, schedule.YearlyN{Year: y.year, Total: year})
+	b := nitrogenYear{c: c, turfYear: y, total: year, why: why, n: n, young: young, p: p, k: k, potash: f.potash}
 	b.plan()
-	if starter := c.overseedStarter(y, c.Oversown); !young && starter > 0 {
+	if starter := c.overseedStarter(y.year, c.Oversown); !young && starter > 0 {
 		b.met, b.wanted = true, b.wanted+starter
 		b.parts = append(b.parts, c.Measure().NutrientRate(starter, "N")+" with the starter of the overseeding")
 	}
@@ -165,8 +178,8 @@ func (c *Treatment) zone() int {
 
 // nitrogenYear shares a turf year's nitrogen out to its seasons.
 type nitrogenYear struct {
+	turfYear
 	c      *Treatment
-	year   int
 	total  agronomy.PerThousand
 	why    []schedule.Reason
 	n      int // number of the last dose
@@ -183,14 +196,14 @@ type nitrogenYear struct {
 // seasons to come.
 func (b *nitrogenYear) plan() {
 	c := b.c
-	seasons, sharesWhy := c.growSeasons(b.year)
+	seasons := b.seasons
 	if len(seasons) == 0 {
 		if b.n == 0 {
 			c.feeding.found.Leave(c.Area, schedule.Nitrogen, 1, fmt.Sprintf("the place is never warm enough for nitrogen to be worth it on %s grass", c.Season), "")
 		}
 		return
 	}
-	b.why = append(slices.Clip(b.why), sharesWhy)
+	b.why = append(slices.Clip(b.why), b.sharesWhy)
 	b.inOneDose(seasons)
 	left := b.total
 	if b.young {
