@@ -64,30 +64,35 @@ func Likely(ms []*Material, w, along Wants, c Caps, area agronomy.SquareFeet) (M
 	return *fit[0].of, true
 }
 
-// rank lists the fit materials, the best first, and says why others are unfit.
+// rank lists the fit materials, the best first, and says why others are unfit. The trade's
+// come last: where each of the others is fit, whatever the trade has, they are left out.
 func rank(ms []*Material, w, along Wants, c Caps, area agronomy.SquareFeet) (fit []choice, passed []agronomy.Reason) {
 	best := agronomy.PerThousand(0)
 	all := w.Plus(along)
-	for i, m := range ms {
-		if m.ToBuy && (m.contents().within(w).total() == 0 || m.barred(c)) {
-			continue // the quick way past most of the trade's list
-		}
-		r, err := solve(m, w, c)
-		if err != nil {
-			if !m.ToBuy { // nobody asks why a material of the trade was not bought
-				passed = append(passed, agronomy.Reason{Text: "not used: " + err.Error()})
+	consider := func(trade bool) {
+		for i, m := range ms {
+			if m.ToBuy != trade || trade && (m.contents().within(w).total() == 0 || m.barred(c)) {
+				continue // the quick way past most of the trade's list
 			}
-			continue
+			r, err := solve(m, w, c)
+			if err != nil {
+				if !trade { // nobody asks why a material of the trade was not bought
+					passed = append(passed, agronomy.Reason{Text: "not used: " + err.Error()})
+				}
+				continue
+			}
+			x := newChoice(m, r, all, area, i)
+			if trade && strings.HasSuffix(m.ID, "-small") && x.packs > aFewPacks {
+				continue // the large pack stands in the list as well
+			}
+			fit = append(fit, x)
+			best = max(best, x.useful)
 		}
-		x := newChoice(m, r, all, area, i)
-		if m.ToBuy && strings.HasSuffix(m.ID, "-small") && x.packs > aFewPacks {
-			continue // the large pack stands in the list as well
-		}
-		if fit == nil {
-			fit = make([]choice, 0, min(len(ms), usualChoices))
-		}
-		fit = append(fit, x)
-		best = max(best, x.useful)
+	}
+	consider(false)
+	if len(fit) == 0 || slices.ContainsFunc(fit, func(x choice) bool { return x.useful < all.total()/2 }) { // nothing brings more than all
+		fit = slices.Grow(fit, usualChoices)
+		consider(true)
 	}
 	fit = slices.DeleteFunc(fit, func(x choice) bool {
 		if x.useful >= best/2*(1-1e-9) { // [common] half is our own line
