@@ -12,11 +12,11 @@ func TradeMaterials() []Material { return slices.Clone(shelf) }
 // Shelf is [TradeMaterials] without the copy. It must not be written to.
 func Shelf() []Material { return shelf }
 
-// shelf is what garden and farm stores sell by analysis, that
-// stands in where a site file has nothing that fits, all marked to buy. Analyses and
-// shares are the usual guarantees, packs the usual sizes, and the label of what is
-// bought counts. What is sold in a small pack too is there twice, with "-small" to
-// the id of the small one.
+// shelf is what garden and farm stores sell by analysis, that stands in where a site
+// file has nothing that fits, all marked to buy. Analyses and shares are the usual
+// guarantees, packs the usual sizes, and the label of what is bought counts. What is sold
+// in a small pack too is there twice, with "-small" to the id of the small one. It never
+// changes.
 var shelf = fillShelf()
 
 func fillShelf() []Material {
