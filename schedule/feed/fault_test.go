@@ -175,7 +175,7 @@ func TestEndlessPlansMakeRoom(t *testing.T) {
 func TestPublishSurvivesAnEndlessPlan(t *testing.T) {
 	p := newPress(t)
 	p.o.Plan, _ = endless(t, "Site bad")
-	p.o.Turn = 2 * time.Second
+	p.o.Turn, p.o.Jobs = 2*time.Second, 1 // one worker: what it gave up must not hold up the next
 	for _, n := range []string{"a", "bad", "c"} {
 		p.put(n+".toml", named(n))
 	}

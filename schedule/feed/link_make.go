@@ -120,7 +120,7 @@ func inLinkTurn[T any](f *Feed, q *http.Request, work func() (T, error)) (T, err
 	case <-q.Context().Done():
 		return none, errBusy
 	}
-	end := begin(func() (T, error) {
+	end := begin(aside, func() (T, error) {
 		from := f.o.Now()
 		defer func() {
 			<-f.linkTurns

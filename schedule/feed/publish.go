@@ -94,8 +94,10 @@ func Publish(ctx context.Context, o Publishing) (*Published, error) {
 	var work sync.WaitGroup
 	for range jobs {
 		work.Go(func() {
+			var turns lane
+			defer turns.leave()
 			for name := range next {
-				p.site(name)
+				p.site(&turns, name)
 			}
 		})
 	}
@@ -139,10 +141,10 @@ type publisher struct {
 }
 
 // site publishes one site, or notes why it could not.
-func (p *publisher) site(name string) {
+func (p *publisher) site(turns *lane, name string) {
 	var line *indexLine
 	err := schedule.Guarded(func() (err error) {
-		line, err = p.write(name)
+		line, err = p.write(turns, name)
 		return err
 	})
 	p.mu.Lock()

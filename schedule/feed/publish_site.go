@@ -13,15 +13,16 @@ import (
 
 // write publishes one site. The line is for the list of all sites, and may come
 // with an error.
-func (p *publisher) write(name string) (*indexLine, error) {
+func (p *publisher) write(turns *lane, name string) (*indexLine, error) {
 	if err := nameable(name); err != nil {
 		return nil, err
 	}
 	if prefix, was, private := p.unchanged(name); was != nil {
 		return p.keep(prefix, name, was, private)
 	}
-	got, err := bounded(p.o.Turn, func() (pressed, error) { return p.press(name), nil })
+	got, err := bounded(p.o.Turn, turns.run, func() (pressed, error) { return p.press(name), nil })
 	if err != nil {
+		turns.leave() // the turn may never end
 		return nil, err
 	}
 	r := got.reading

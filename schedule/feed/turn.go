@@ -27,31 +27,57 @@ type took[T any] struct {
 	err   error
 }
 
-// begin runs f on its own. A panic becomes a [schedule.Fault].
-func begin[T any](f func() (T, error)) <-chan took[T] {
+// aside runs f on a goroutine of its own.
+func aside(f func()) { go f() }
+
+// lane runs one turn after another on one goroutine, whose stack grows only once.
+type lane struct{ work chan func() }
+
+func (l *lane) run(f func()) {
+	if l.work == nil {
+		l.work = make(chan func())
+		go func(work <-chan func()) {
+			for f := range work {
+				f()
+			}
+		}(l.work)
+	}
+	l.work <- f
+}
+
+// leave gives the goroutine up, which ends with its turn; the next turn has another.
+func (l *lane) leave() {
+	if l.work != nil {
+		close(l.work)
+		l.work = nil
+	}
+}
+
+// begin runs f beside the caller. A panic becomes a [schedule.Fault].
+func begin[T any](run func(func()), f func() (T, error)) <-chan took[T] {
 	end := make(chan took[T], 1)
-	go func() {
+	run(func() {
 		var t took[T]
 		t.err = schedule.Guarded(func() (err error) {
 			t.value, err = f()
 			return err
 		})
 		end <- t
-	}()
+	})
 	return end
 }
 
 // bounded runs f, and gives it up when its time is over. What was given up goes
 // on by itself, as nothing in Go can end it, but nobody looks at its value; so
 // f must change nothing that others see.
-func bounded[T any](limit time.Duration, f func() (T, error)) (T, error) {
+func bounded[T any](limit time.Duration, run func(func()), f func() (T, error)) (T, error) {
 	if limit == 0 {
 		limit = turnTime
 	}
 	over := time.NewTimer(limit)
 	defer over.Stop()
 	select {
-	case t := <-begin(f):
+	case t := <-begin(run, f):
 		return t.value, t.err
 	case <-over.C:
 		var none T
@@ -72,7 +98,7 @@ func inTurn[T any](ctx context.Context, f *Feed, work func() (T, error)) (T, err
 		return none, errBusy
 	}
 	late := time.AfterFunc(shareTime, func() { <-f.turns })
-	v, err := bounded(f.o.Turn, work)
+	v, err := bounded(f.o.Turn, aside, work)
 	if late.Stop() {
 		<-f.turns
 	}
