@@ -94,7 +94,8 @@ func fits(id, name string) bool {
 // Standing says in a word how a job stands on a day. "done" and "missed" are on record.
 // A job that is not on record is "planned" before its day, "due" from its day to the end of
 // its window or until the next line or answer of its area, and then "taken": it counts as
-// done as planned until the record book says otherwise. What is left of a job done in part
+// done as planned until the record book says otherwise. A starter that goes down with the
+// seed is due as long as the sowing. What is left of a job done in part
 // is never taken, as it joins the next dressing; what is left of a sowing joins none and is
 // "missed". A notice is "past" after its day.
 func (p *Program) Standing(e *Entry, today Date) string {
@@ -102,8 +103,8 @@ func (p *Program) Standing(e *Entry, today Date) string {
 	if seed := p.seedOf(e); seed != nil {
 		latest = seed.Latest
 	}
-	switch open := e.State == Taken && !today.IsZero() && today.Before(e.Closed); {
-	case e.State != Planned && !open:
+	switch {
+	case e.State != Planned && !p.stillOpen(e, today):
 		return string(e.State)
 	case e.Kind.Notice() && today.After(e.Date):
 		return past
@@ -117,6 +118,16 @@ func (p *Program) Standing(e *Entry, today Date) string {
 		return string(Due)
 	}
 	return string(Planned)
+}
+
+// stillOpen tells of a job that the program takes as done whether it is not yet on a day:
+// what closes it is still to come, or the sowing whose seed it goes down with is due.
+func (p *Program) stillOpen(e *Entry, today Date) bool {
+	if e.State != Taken || today.IsZero() {
+		return false
+	}
+	seed := p.seedOf(e)
+	return today.Before(e.Closed) || seed != nil && !today.After(seed.Latest)
 }
 
 // seedOf gives the sowing whose seed a starter goes down with, while it is not on record:
@@ -144,12 +155,14 @@ func (p *Program) Settled(today Date) *Program {
 	q.Entries = slices.Clone(p.Entries)
 	changed := false
 	for i := range q.Entries {
-		switch e := &q.Entries[i]; {
-		case e.State == Taken && today.Before(e.Closed) && !today.IsZero():
+		e := &q.Entries[i]
+		if p.stillOpen(e, today) {
 			e.State, e.Note, changed = Planned, "", true
-		case e.Begun != nil && p.Standing(e, today) == string(Finished):
+		}
+		if e.Begun != nil && p.Standing(e, today) == string(Finished) {
 			*e, changed = *e.Begun, true
-		case e.State == Planned && today.After(e.Latest):
+		}
+		if e.State == Planned && today.After(e.Latest) {
 			if seed := p.seedOf(e); seed != nil && !today.After(seed.Latest) {
 				e.Latest, e.LastSafe = seed.Latest, seed.LastSafe
 			}

@@ -61,7 +61,7 @@ assumed.
 			if err != nil {
 				return err
 			}
-			if p, err = pick.Apply(p); err != nil {
+			if p, err = pick.Apply(p.Settled(day)); err != nil {
 				return err
 			}
 			data, err := s.programAs(p, out, pick.Person, *next, *full, day)

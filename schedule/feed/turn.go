@@ -30,7 +30,7 @@ type took[T any] struct {
 // aside runs f on a goroutine of its own.
 func aside(f func()) { go f() }
 
-// lane runs one turn after another on one goroutine, whose stack grows only once.
+// lane runs one turn after another on one goroutine, whose stack need not grow anew for each.
 type lane struct{ work chan func() }
 
 func (l *lane) run(f func()) {

@@ -71,7 +71,7 @@ func plan(t testing.TB, file string) *schedule.Program {
 // A page leads to other pages, and runs nothing.
 func TestAddressesOnThePage(t *testing.T) {
 	p := planned(t, "garden")
-	for address, fine := range map[string]bool{"": true, "https://example.org/a?b=c": true, "done": true, "file:///tmp/lawn.html#/x": true,
+	for address, fine := range map[string]bool{"": true, "https://example.org/a?b=c": true, "done": true, "file:///tmp/lawn.html#/x": true, "content://downloads/12": true,
 		"javascript:alert(1)": false, "JavaScript:alert(1)": false, "data:text/html,x": false, "%zz": false, "\x01javascript:x": false} {
 		for what, o := range map[string]page.Options{"link": {Link: address}, "record": {Record: address}} {
 			if _, err := page.Sheet(p, o); (err == nil) != fine {

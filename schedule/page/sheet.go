@@ -227,7 +227,7 @@ func placeWords(p *schedule.Program) string {
 // below the page, one of the web and that of a page kept on the reader's machine are fine.
 func linkable(address string) error {
 	u, err := url.Parse(address)
-	if err != nil || !slices.Contains([]string{"", "http", "https", "file"}, u.Scheme) {
+	if err != nil || !slices.Contains([]string{"", "http", "https", "file", "content", "blob"}, u.Scheme) {
 		return fmt.Errorf("page: %q is not the address of a page", address)
 	}
 	return nil

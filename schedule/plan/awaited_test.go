@@ -49,25 +49,33 @@ func TestJobBeforeAnAwaitedAnswer(t *testing.T) {
 }
 
 // A starter goes down with the seed: while the sowing is due it is due as well, and taken
-// as done no sooner.
+// as done no sooner, whatever answer comes between; also where the program is cut to it.
 func TestStarterWaitsForTheSeed(t *testing.T) {
-	site := sown(t, "MD", "7a", "tall fescue", "2026-04-08", "2026-04-20")
-	p := plan(t, site)
-	sow := entry(t, p, "a/sow/1")
-	starter := entry(t, p, "a/starter/1")
-	if starter.Date != sow.Date || !sow.Latest.After(sow.Date) {
-		t.Fatalf("the starter on %s, the sowing from %s to %s", starter.Date, sow.Date, sow.Latest)
-	}
-	for day, want := range map[schedule.Date]schedule.State{
-		sow.Date:             schedule.Due,
-		sow.Date.Next():      schedule.Due,
-		sow.Latest:           schedule.Due,
-		sow.Latest.Next():    schedule.Taken,
-		sow.Date.AddDays(-1): schedule.Planned,
-	} {
-		now := entry(t, p.AsOf(day), starter.ID)
-		if now.State != want || want == schedule.Due && now.Latest != sow.Latest && day != sow.Date {
-			t.Errorf("on %s the starter is %s until %s, want %s", day, now.State, now.Latest, want)
+	for name, answer := range map[string]string{"no answer": "", "an answer": "2026-04-24"} {
+		site := sown(t, "MD", "7a", "tall fescue", "2026-04-08", "2026-04-20")
+		if answer != "" {
+			site.Areas[0].Sampled, site.Areas[0].Received = mustDate(t, "2026-04-01"), mustDate(t, answer)
+		}
+		p := plan(t, site)
+		sow := entry(t, p, "a/sow/1")
+		starter := entry(t, p, "a/starter/1")
+		if starter.Date != sow.Date || !sow.Latest.After(sow.Date.AddDays(5)) {
+			t.Fatalf("%s: the starter on %s, the sowing from %s to %s", name, starter.Date, sow.Date, sow.Latest)
+		}
+		for day, want := range map[schedule.Date]schedule.State{
+			sow.Date.AddDays(-1): schedule.Planned,
+			sow.Date:             schedule.Due,
+			sow.Date.Next():      schedule.Due,
+			sow.Date.AddDays(5):  schedule.Due,
+			sow.Latest:           schedule.Due,
+			sow.Latest.Next():    schedule.Taken,
+		} {
+			cut := p.Settled(day).Filter("", "", []schedule.Kind{schedule.Starter})
+			for what, now := range map[string]*schedule.Entry{"whole": entry(t, p.AsOf(day), starter.ID), "cut": entry(t, cut.AsOf(day), starter.ID)} {
+				if now.State != want || want == schedule.Due && (day != sow.Date && now.Latest != sow.Latest || now.Note != "") {
+					t.Errorf("%s, %s, on %s: the starter is %s until %s (%q), want %s", name, what, day, now.State, now.Latest, now.Note, want)
+				}
+			}
 		}
 	}
 }

@@ -210,8 +210,8 @@ func (pl *planner) bound(j *schedule.Job, days *placement, i int) []string {
 // everything is proposed again without it. The same is done where an overseeding gets
 // another day than the one that its starter and feedings were proposed for, where no lime
 // finds a day before a sowing, and where a feeding or the late dose finds no day: then the
-// season's nitrogen is shared out anew among fewer doses. An area that gets less nitrogen by that is
-// planned as it was before, and what finds no day there is left out.
+// season's nitrogen is shared out anew among fewer doses. An area that gets less nitrogen
+// by that is planned as at first, and what finds no day there is left out.
 func (pl *planner) settle(lives []*life) (schedule.Proposal, *placement) {
 	pl.noStarter, pl.overseeds, pl.limeLate = map[string]schedule.LeftOut{}, map[string]schedule.Date{}, map[string]bool{}
 	pl.noFeeding, pl.noLate = map[string]map[int]int{}, map[string]string{}
@@ -309,7 +309,7 @@ func (pl *planner) overseedsMove(found schedule.Proposal, days *placement) (move
 }
 
 // limesLate notes the areas of which no lime finds a day before the sowing, and tells
-// whether there is a new one.
+// whether there is one. Once noted, the lime of an area is for the turf.
 func (pl *planner) limesLate(found schedule.Proposal, days *placement) (late bool) {
 	for _, c := range pl.cases {
 		limes, placed := 0, 0

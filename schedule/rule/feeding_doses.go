@@ -113,7 +113,7 @@ func (b *nitrogenYear) planDoses(s *seasonPlan) []feed {
 			l = late[0]
 		}
 		before, worth := b.beforeLate(s, os, l, rest, most, m)
-		if !worth { // a main dose that is not to come needs no days
+		if !worth { // where no main dose is to come, none needs the days of the late one
 			n, _ := fewest(rest+l.dose.N, most, schedule.LeastDose)
 			ahead, _, _ := b.ahead(s, min(n, b.fits(s, os, s.span.Span, m, most)))
 			worth = len(ahead) == 0
