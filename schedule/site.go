@@ -42,7 +42,8 @@ type workedOut struct {
 }
 
 // Year gives the year of the site's place: the one that is kept, if it is still of this
-// place, else it is worked out.
+// place, else it is worked out. What a place points to, such as its elevation, must be
+// replaced and not written to.
 func (s *Site) Year() (*climate.Year, error) {
 	if w := &s.worked; w.year != nil && reflect.DeepEqual(w.place, s.Place) {
 		return w.year, nil

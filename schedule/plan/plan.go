@@ -314,7 +314,7 @@ func (pl *planner) limesLate(found schedule.Proposal, days *placement) (late boo
 	for _, c := range pl.cases {
 		limes, placed := 0, 0
 		for i := range found.Jobs {
-			if j := &found.Jobs[i]; j.Kind == schedule.Lime && j.Tilled && j.Area == c.Area {
+			if j := &found.Jobs[i]; j.Kind == schedule.Lime && j.Tilled && !j.Rest && j.Area == c.Area {
 				limes++
 				if days.has(i) && !days.on(i).After(c.Seeded) {
 					placed++

@@ -105,12 +105,12 @@ func (c *Treatment) planLime() liming {
 		most, mostWhy = lime.CapCored, schedule.Reason{Text: "Cored turf takes up to 100 lb/1000 sq ft at once.", Source: "purdue-ay18, psu-report-notes"}
 	}
 	l.why = append(why, mostWhy)
-	unknownPH := !need.BelowTable && need.Reaches < c.Report.PH+0.05 // the laboratory asks for lime on a pH that suits, and does not say why
+	onSuiting := !need.BelowTable && need.Reaches < c.Report.PH+0.05 // the laboratory asks for lime although the pH suits, and does not say why
 	text := fmt.Sprintf("lime: %s of %s in all brings pH %s to %.1f", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words(), float64(need.Reaches))
 	switch {
 	case need.BelowTable:
 		text = fmt.Sprintf("lime: a first %s of %s; the tables do not reach pH %s, so ask the laboratory for a buffer pH before more", c.Measure().Rate(all), word.MaterialName(l.stone), c.Report.PH.Words())
-	case unknownPH:
+	case onSuiting:
 		text = fmt.Sprintf("lime: %s of %s in all, as the laboratory itself asks for", c.Measure().Rate(all), word.MaterialName(l.stone))
 	}
 	if down > 0 && l.total < roundedLime {
@@ -135,7 +135,7 @@ func (c *Treatment) planLime() liming {
 			l.found.Needs[0].Total += d.rate * agronomy.PerThousand(1-d.value.Full/l.value.Full)
 			l.found.Needs[0].Text = fmt.Sprintf("lime: %s of %s on hand, then %s of %s", c.Measure().Rate(d.rate), word.MaterialName(first), c.Measure().Rate(max(0, left)), word.MaterialName(l.stone))
 			switch {
-			case unknownPH:
+			case onSuiting:
 				l.found.Needs[0].Text += ", as the laboratory itself asks for"
 			case !need.BelowTable:
 				l.found.Needs[0].Text += fmt.Sprintf(", in all bring pH %s to %.1f", c.Report.PH.Words(), float64(need.Reaches))
