@@ -95,9 +95,9 @@ func fits(id, name string) bool {
 // A job that is not on record is "planned" before its day, "due" from its day to the end of
 // its window or until the next line or answer of its area, and then "taken": it counts as
 // done as planned until the record book says otherwise. A starter that goes down with the
-// seed is due as long as the sowing. What is left of a job done in part
-// is never taken, as it joins the next dressing; what is left of a sowing joins none and is
-// "missed". A notice is "past" after its day.
+// seed is due as long as the sowing. What is left of a job done in part is never taken, as
+// it joins the next dressing; what is left of a sowing joins none and is "missed". A notice
+// is "past" after its day.
 func (p *Program) Standing(e *Entry, today Date) string {
 	latest := e.Latest
 	if seed := p.seedOf(e); seed != nil {

@@ -15,23 +15,22 @@ import (
 // what is down so far, what is planned for the rest of the season, what is known of the
 // soil.
 type life struct {
-	area     *schedule.Area        // as the site file has it
-	reports  []schedule.SoilReport // all of the site file, by sampling day
-	known    int                   // how many of them have been answered so far
-	year     int                   // the season, named by the year it begins
-	begins   schedule.Date         // first day of the season, or of the program
-	ends     schedule.Date         // last day of the season
-	from     schedule.Date         // first day on which anything new may be placed
-	opens    string                // what that day is, in words
-	told     schedule.Date         // the day of the last line or answer
-	tellings []schedule.Date       // the days of all lines and answers, in order of time
-	down     downs
-	planned  []schedule.Job     // with their days, none before from
-	left     []schedule.LeftOut // of this season
-	closed   []schedule.LeftOut // of the seasons before
-	now      *schedule.Case     // the case of the last plan
-	shown    *schedule.Case     // the case of the last plan that a line, an answer or the start led to, which the program shows
-	all      []*schedule.Case   // the cases of all plans
+	area    *schedule.Area        // as the site file has it
+	reports []schedule.SoilReport // all of the site file, by sampling day
+	known   int                   // how many of them have been answered so far
+	year    int                   // the season, named by the year it begins
+	begins  schedule.Date         // first day of the season, or of the program
+	ends    schedule.Date         // last day of the season
+	from    schedule.Date         // first day on which anything new may be placed
+	opens   string                // what that day is, in words
+	told    []schedule.Date       // the days of lines and answers, in order of time
+	down    downs
+	planned []schedule.Job     // with their days, none before from
+	left    []schedule.LeftOut // of this season
+	closed  []schedule.LeftOut // of the seasons before
+	now     *schedule.Case     // the case of the last plan
+	shown   *schedule.Case     // the case of the last plan that a line, an answer or the start led to, which the program shows
+	all     []*schedule.Case   // the cases of all plans
 }
 
 // What the day from which a plan runs is, in words.
@@ -143,13 +142,13 @@ func (pl *planner) turn(day schedule.Date, lines []schedule.Done) {
 		}
 		if answered {
 			l.known++
-			l.opens, l.told = answerOpens, day
+			l.opens = answerOpens
 		}
 		if told {
-			l.opens, l.told = lineOpens, day
+			l.opens = lineOpens
 		}
 		if answered || told {
-			l.tellings = append(l.tellings, day)
+			l.told = append(l.told, day)
 		}
 	}
 	for _, d := range lines {
@@ -196,16 +195,16 @@ func (pl *planner) presume(l *life, j *schedule.Job) {
 // of its area came after its day. The rest of a job done in part stays due until its window
 // closes.
 func (l *life) over(j *schedule.Job) bool {
-	return j.On.Before(l.told) && (!j.Rest || j.Window().To.Before(l.told))
+	due := j.On
+	if j.Rest {
+		due = schedule.Later(due, j.Window().To)
+	}
+	return slices.ContainsFunc(l.told, due.Before)
 }
 
-// closedOn gives the day of the first line or answer after the day of a job.
+// closedOn gives the day of the first line or answer after the day of a job that is over.
 func (l *life) closedOn(j *schedule.Job) schedule.Date {
-	i := slices.IndexFunc(l.tellings, j.On.Before)
-	if i < 0 {
-		return schedule.Date{}
-	}
-	return l.tellings[i]
+	return l.told[slices.IndexFunc(l.told, j.On.Before)]
 }
 
 // plan plans the rest of the season of some areas together. The jobs of the other areas

@@ -252,7 +252,7 @@ func TestOverAtItsEdges(t *testing.T) {
 		want bool
 	}{{"2026-09-20", false, false}, {"2026-09-21", false, true}, {"2026-09-21", true, false}, {"2026-10-20", true, false}, {"2026-10-21", true, true}} {
 		j := feeding(t, l, 1, "2026-09-12", "2026-09-20", "2026-10-20", 5)
-		l.told, j.Rest = mustDate(t, c.told), c.rest
+		l.told, j.Rest = []schedule.Date{mustDate(t, c.told)}, c.rest
 		if l.over(&j) != c.want {
 			t.Errorf("told on %s, rest %t: over is %t", c.told, c.rest, !c.want)
 		}
