@@ -28,7 +28,6 @@ type dayRules struct {
 	person           string         // whose job it is
 	absent           []Span         // when they are not there
 	heatFrom, heatTo int            // days of the year; 0: no heat
-	capped           bool           // on some day the law may let less nitrogen on
 	aged             map[int]string // what phosphorusOn answers, by the age of the report in months
 }
 
@@ -38,8 +37,6 @@ func (c *Case) dayRules(j *Job) *dayRules {
 	r.person, r.absent = c.Site.absent(j.ID())
 	if j.Spreads() {
 		r.closed = c.closuresFor(j.Dose)
-		least, some := c.Law.LeastNCap(c.Area.Stand[0].Grass.Name)
-		r.capped = some && j.Dose.N > agronomy.PerThousand(least)+1e-9
 		if from, to, ok := c.Almanac.Heat(c.Season); ok {
 			r.heatFrom, r.heatTo = int(from), int(to)
 		}
@@ -84,7 +81,7 @@ func (r *dayRules) against(d Date, day *Workday) string {
 	if j.Dose.Material.Kind == material.SulfurMaterial && c.Almanac.High(d.DayOfYear()) >= lime.SulfurHottestAir {
 		return "normal highs pass 75 °F, too hot for sulfur"
 	}
-	if r.capped {
+	if j.Dose.N > 0 {
 		if l, ok := c.Law.NCap(c.questionDay(d)); ok && j.Dose.N > agronomy.PerThousand(l.Value)+1e-9 {
 			return "more nitrogen than the law lets on that day: " + l.Rule.Citation
 		}

@@ -30,25 +30,6 @@ func (rs Rules) Closed(n Nutrient) []ClosedSpan {
 // enhanced-efficiency product does not raise it.
 func (rs Rules) NCap(q Question) (Limit, bool) { return rs.least(NitrogenDose, q) }
 
-// LeastNCap is the least to which a rule may hold the nitrogen of one application on
-// the grass, whatever the day and whatever else [Rules.NCap] reads.
-func (rs Rules) LeastNCap(grass string) (least float64, some bool) {
-	for i := range rs {
-		r := &rs[i]
-		if r.Kind != NitrogenDose || !r.Enforced() {
-			continue
-		}
-		v, ok := r.most(grass)
-		if r.Raised > 0 {
-			v = min(v, r.Raised)
-		}
-		if ok && (!some || v < least) {
-			least, some = v, true
-		}
-	}
-	return least, some
-}
-
 // SolubleCap is the most soluble nitrogen of one application, lb per 1000 sq ft.
 func (rs Rules) SolubleCap(q Question) (Limit, bool) { return rs.least(SolubleDose, q) }
 

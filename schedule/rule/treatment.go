@@ -27,16 +27,13 @@ func Propose(c *schedule.Case, rules []Rule) schedule.Proposal {
 	t.liming = t.planLime()
 	t.dressings = t.dateLime()
 	t.planFeeding()
-	all := schedule.Proposal{Jobs: make([]schedule.Job, 0, usualJobs)}
+	var all schedule.Proposal
 	for _, r := range rules {
 		all.Add(r.Propose(t))
 	}
 	all.Shed, all.Yearly, all.Starter = t.liming.shed, t.feeding.yearly, len(t.feeding.starter) > 0
 	return all
 }
-
-// usualJobs is about how many jobs one area gets in a season. It only sizes a slice.
-const usualJobs = 8
 
 // Rule proposes the jobs of one kind. It reads the treatment and nothing else:
 // what holds between jobs of different rules is a limit.
