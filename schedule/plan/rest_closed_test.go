@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"swardbook/schedule"
@@ -37,5 +38,21 @@ func TestTheRestOfAJobIsNeverDown(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// What is left of a job says what it brings itself, once, however often it is planned anew.
+func TestTheRestSaysWhatItBrings(t *testing.T) {
+	site := lawn(t, "kentucky bluegrass", 6000, 24, 95)
+	a := &site.Areas[0]
+	a.Sampled, a.Received = mustDate(t, "2026-08-20"), mustDate(t, "2026-09-10")
+	whole := entry(t, plan(t, site), "a/nitrogen/2026-1")
+	half := schedule.Done{Line: 2, Date: mustDate(t, "2026-09-04"), Area: "a", Job: whole.ID, Share: 0.5}
+	rest := entry(t, plan(t, site, half), whole.ID)
+	if !rest.Rest || rest.Rate > 0.6*whole.Rate {
+		t.Fatalf("%s: %.2f of %.2f lb", rest.Title, float64(rest.Rate), float64(whole.Rate))
+	}
+	if brings := "This brings " + site.Measure().Brings(rest.Dose); strings.Count(rest.Because, "This brings") != 1 || !strings.Contains(rest.Because, brings) {
+		t.Errorf("%q, want %q once", rest.Because, brings)
 	}
 }

@@ -38,6 +38,7 @@ func (c *Treatment) describe(j *schedule.Job) {
 // DescribeRest writes the words of what is left of a job done in part.
 func DescribeRest(c *schedule.Case, j *schedule.Job) {
 	j.Title, j.Summary, j.Steps, j.Cautions = "", "", nil, nil
+	j.Because, _, _ = strings.Cut(j.Because, thisBrings) // that of the whole dose
 	if j.Kind.Sows() {
 		j.Why = nil // that of sowing the whole area
 	} else {

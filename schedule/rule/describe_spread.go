@@ -11,6 +11,9 @@ import (
 	"swardbook/schedule/word"
 )
 
+// thisBrings begins what the words of a job say of its amount.
+const thisBrings = " This brings "
+
 // describeSpread writes the words of a job that puts a material down.
 func (c *Treatment) describeSpread(j *schedule.Job, m word.Measure) {
 	d, size := j.Dose, c.Area.Size
@@ -33,7 +36,7 @@ func (c *Treatment) describeSpread(j *schedule.Job, m word.Measure) {
 	}
 	j.Summary = do + other + amount + " of " + word.MaterialName(d.Material) + packs + " on " + c.Area.Name + "."
 	if brings := m.Brings(d); brings != "" {
-		j.Because = strings.TrimSpace(word.Sentence(j.Because) + " This brings " + brings + ".")
+		j.Because = strings.TrimSpace(word.Sentence(j.Because) + thisBrings + brings + ".")
 	}
 	j.Why = append(slices.Clip(j.Why), amountReason(d, size))
 	j.Steps = slices.Grow(j.Steps, 4)
